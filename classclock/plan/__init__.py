@@ -1,0 +1,1 @@
+"""What the coach writes down: the plan file, read and checked."""

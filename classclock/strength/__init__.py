@@ -1,0 +1,1 @@
+"""Loads, and (later) maxima, working loads and bar loading."""

@@ -1,0 +1,54 @@
+"""A load as it was entered, with its unit, and in kilograms without conversion noise."""
+
+import re
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+Unit = Literal["kg", "lb"]
+
+# The international pound of 1959, exact by definition (NIST SP 811, appendix B).
+KG_PER_LB = Decimal("0.45359237")
+
+_WRITTEN = re.compile(r"\s*(\d{1,4}(?:[.,]\d{1,3})?)\s*(kg|lb)?\s*", re.ASCII | re.IGNORECASE)
+
+
+@dataclass(frozen=True, slots=True)
+class Load:
+    """A load as it was entered: 45 lb stays 45 lb."""
+
+    amount: Decimal
+    unit: Unit
+
+    @property
+    def kg(self) -> Decimal:
+        """The load in kilograms, exact."""
+        return self.amount if self.unit == "kg" else self.amount * KG_PER_LB
+
+    def __str__(self) -> str:
+        """The load as a person writes it: `22.5 kg`."""
+        return f"{plain(self.amount)} {self.unit}"
+
+
+def plain(amount: Decimal) -> str:
+    """A number without trailing zeros or an exponent: 22.50 is 22.5, 1E+2 is 100."""
+    text = format(amount, "f")
+    return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def parse_load(written: str, unit: Unit) -> Load:
+    """Read `22.5 kg`, `50 lb` or a bare number, which is in the club's `unit`.
+
+    A comma is a decimal mark too.
+
+    Raises:
+        ValueError: it isn't a load, or it is zero.
+    """
+    match = _WRITTEN.fullmatch(written)
+    if match is None:
+        raise ValueError(f'"{written}" is not a load: write "22.5 kg" or "50 lb"')
+    amount = Decimal(match[1].replace(",", "."))
+    if amount == 0:
+        raise ValueError(f'"{written}" is no load: leave it out')
+    named: Unit = "lb" if (match[2] or unit).lower() == "lb" else "kg"
+    return Load(amount, named)

@@ -1,0 +1,1 @@
+"""The count: lanes, events, the sheet folded from them, scores and ranks, the key language."""

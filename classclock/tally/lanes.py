@@ -1,0 +1,43 @@
+"""Who counts: people, and the lanes they take in a piece."""
+
+from dataclasses import dataclass
+from typing import Literal
+
+Mark = Literal["under 18", "newcomer", "back after weeks"]
+
+
+@dataclass(frozen=True, slots=True)
+class Person:
+    """An athlete as the class knows them. `name` is the display name; `key` a letter a to z."""
+
+    id: str
+    name: str
+    key: str
+    newcomer: bool = False
+    late: bool = False
+    marks: tuple[Mark, ...] = ()
+
+
+@dataclass(frozen=True, slots=True)
+class Lane:
+    """One row in a piece: an athlete, or a pair or team that shares a tally."""
+
+    id: str
+    name: str
+    key: str
+    members: tuple[str, ...]
+    """The ids of the people in it."""
+    options: tuple[int, ...] = ()
+    """For each station 0 (as written) or the number of the option it uses, from 1; missing is 0."""
+    load: str | None = None
+    """Which of the plan's loads by name; all of them are as written."""
+    start_station: int = 0
+    heat: int = 1
+    late: bool = False
+
+    def option(self, station: int) -> int:
+        return self.options[station] if station < len(self.options) else 0
+
+    @property
+    def modified(self) -> bool:
+        return any(self.options)
