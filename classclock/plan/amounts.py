@@ -1,0 +1,35 @@
+"""What a station is worth in one round, in reps: the arithmetic that every tally stands on."""
+
+from classclock.plan.model import Amount, Option, Station
+
+AMOUNTS = ("reps", "metres", "calories", "seconds", "climb")
+"""The keys that say how much of a movement; a station or an option has one of them at most."""
+
+
+def names_amount(written: Amount) -> bool:
+    return any(getattr(written, key) is not None for key in AMOUNTS)
+
+
+def amount_of(station: Station, option: Option | None) -> Amount:
+    """The amount that is done: the option's own, else the station's."""
+    return option if option is not None and names_amount(option) else station
+
+
+def worth(
+    station: Station, option: Option | None, round_index: int, scheme: tuple[int, ...] | None
+) -> int:
+    """What the station counts in the round with this index, the first being 0.
+
+    Reps and calories count as they stand; metres and seconds count nothing. `counts` stands above
+    all of it, the option's before the station's: what an option leaves out stays as the station
+    has it. A station that names no amount takes the scheme's, and nothing past the scheme's end.
+    """
+    counts = station.counts if option is None or option.counts is None else option.counts
+    if counts is not None:
+        return counts
+    amount = amount_of(station, option)
+    if amount.climb is not None:
+        return amount.climb.first + amount.climb.step * round_index
+    if not names_amount(amount):
+        return scheme[round_index] if scheme is not None and round_index < len(scheme) else 0
+    return amount.reps or amount.calories or 0
