@@ -7,13 +7,11 @@ _PACKAGE = Path(__file__).parent
 
 
 def bundled(name: Literal["sounds", "plans"]) -> Path:
-    """The folder of that name: inside an installed package, else beside it in a checkout.
+    """Find the folder of that name: in an installed package inside it, in a checkout beside it.
 
     Raises FileNotFoundError, in a sentence the coach can act on, when neither is there.
     """
     for folder in (_PACKAGE / "bundled" / name, _PACKAGE.parent / name):
         if folder.is_dir():
             return folder
-    raise FileNotFoundError(
-        f"the folder {name} that comes with classclock is missing: reinstall it"
-    )
+    raise FileNotFoundError(f"the folder of {name} is missing: install classclock again")
