@@ -78,7 +78,7 @@ class Strict(BaseModel):
 
 
 class Climb(Strict):
-    """Reps that grow from round to round: 4, 8, 12, …"""
+    """Reps that grow from round to round, as in 4, 8, 12."""
 
     first: Positive
     step: Positive
