@@ -84,10 +84,11 @@ class ClassClosed(Event):
 
 @dataclass(frozen=True, slots=True)
 class SegmentChosen(Event):
-    """The board shows this segment, to be started; chosen again it is repeated."""
+    """The board shows this segment; one that has run already shows its scores, unless `anew`."""
 
     segment: int
     heat: int = 1
+    anew: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -19,6 +19,16 @@ class Person:
 
 
 @dataclass(frozen=True, slots=True)
+class Choice:
+    """What a person modifies in a segment, chosen before it starts."""
+
+    options: tuple[int, ...] = ()
+    """For each station 0 (as written) or the number of the option, from 1; missing is 0."""
+    load: str | None = None
+    start_station: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class Lane:
     """One row in a piece: an athlete, or a pair or team that shares a tally."""
 
