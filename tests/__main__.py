@@ -1,0 +1,28 @@
+"""Every check in one command: format, lint, types, the import contract, the tests."""
+
+import subprocess
+import sys
+from pathlib import Path
+
+IMPORT_CONTRACT = "import sys; from importlinter.cli import lint_imports; sys.exit(lint_imports())"
+CHECKS = (
+    ("-m", "ruff", "format", "--check", "."),
+    ("-m", "ruff", "check", "."),
+    ("-m", "mypy"),
+    ("-c", IMPORT_CONTRACT),
+    ("-m", "pytest", "-n", "2"),
+)
+
+
+def main() -> int:
+    root = Path(__file__).parent.parent
+    for check in CHECKS:
+        print("--", *check, flush=True)  # noqa: T201  what is being checked, for who waits
+        status = subprocess.run([sys.executable, *check], cwd=root, check=False).returncode
+        if status:
+            return status
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())
