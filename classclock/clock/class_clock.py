@@ -1,30 +1,36 @@
-"""The class's own clock: whole milliseconds since it was opened."""
+"""Moments on the class's own clock: whole milliseconds since the class was opened."""
 
 from dataclasses import dataclass
 
-from classclock.clock.source import TimeSource
+from classclock.clock.source import MS, TimeSource
 
 
 @dataclass(frozen=True, slots=True)
 class ClassClock:
-    """Ties the class's zero to a reading of the time source."""
+    """A time source counted from the reading at which the class was opened."""
 
     source: TimeSource
-    zero: int
-    """The source's reading, in ns, at which the class's clock read zero."""
-
-    @classmethod
-    def reading(cls, source: TimeSource, at: int = 0) -> "ClassClock":
-        """The clock that reads `at` ms now."""
-        return cls(source, source.now() - at * 1_000_000)
+    opened: int
+    """The source's reading at moment zero, in nanoseconds."""
 
     def now(self) -> int:
-        return (self.source.now() - self.zero) // 1_000_000
+        """The moment it is, cut down to the whole millisecond."""
+        return self._moment(self.source.now())
 
     def arrived(self, stamp: float) -> int:
-        """The moment at which a message stamped on CLOCK_MONOTONIC (seconds) arrived."""
-        return (self.source.now() - self.source.age(stamp) - self.zero) // 1_000_000
+        """The moment at which something stamped with `time.monotonic()` seconds arrived."""
+        return self._moment(self.source.now() - self.source.age(stamp))
 
-    def reading_at(self, at: int) -> int:
-        """The source's reading, in ns, at a moment of the class."""
-        return self.zero + at * 1_000_000
+    def real_seconds(self, until: int) -> float:
+        """The real seconds that a wait for this moment takes; see `TimeSource.real_seconds`."""
+        return self.source.real_seconds(self._reading(until))
+
+    def raw(self, moment: int) -> int:
+        """What the machine's raw clock reads at this moment; see `TimeSource.raw`."""
+        return self.source.raw(self._reading(moment))
+
+    def _moment(self, reading: int) -> int:
+        return (reading - self.opened) // MS
+
+    def _reading(self, moment: int) -> int:
+        return self.opened + moment * MS

@@ -1,0 +1,1 @@
+"""What is kept on disk: the journal of a class and its results files."""

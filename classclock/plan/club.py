@@ -1,0 +1,54 @@
+"""The club's settings, as `club.toml` in its folder says them. Every one has a good default."""
+
+from typing import Annotated, Literal
+
+from pydantic import Field
+
+from classclock.plan.model import Ms, Strict
+from classclock.strength.loads import Unit
+
+
+class Emergency(Strict):
+    """What the emergency card says; an empty card is said at every start."""
+
+    address: str = ""
+    defibrillator: str = ""
+    first_aid: str = ""
+    call: str = ""
+
+    @property
+    def filled_in(self) -> bool:
+        return all((self.address, self.defibrillator, self.first_aid, self.call))
+
+
+class Tv(Strict):
+    """The screen on the wall, and how far the last row of people stands from it."""
+
+    inches: Annotated[float, Field(gt=5, lt=200)] = 55
+    metres: Annotated[float, Field(gt=0.5, lt=50)] = 10
+    mirrored: bool = True
+    """Whether the room sees what the laptop shows: then marks stay off it during a class."""
+
+
+class Sound(Strict):
+    volume: Annotated[int, Field(ge=0, le=100)] = 80
+    offset_ms: Annotated[int, Field(ge=-1000, le=1000)] = 0
+    """How much earlier a sound is played, for loudspeakers that lag behind the picture."""
+
+
+class Keyboard(Strict):
+    map: dict[str, str] = Field(default_factory=dict)
+    """What a key types, and what it shall mean: `{ "&" = "1" }` where digits need shift."""
+    click_taps: bool = False
+    """Whether a click on a lane is a tap; otherwise it only selects."""
+
+
+class Club(Strict):
+    name: str = ""
+    unit: Unit = "kg"
+    class_length: Ms = 3_600_000
+    theme: Literal["dark", "light"] = "dark"
+    emergency: Emergency = Emergency()
+    tv: Tv = Tv()
+    sound: Sound = Sound()
+    keyboard: Keyboard = Keyboard()
