@@ -176,6 +176,8 @@ class Lifted(LaneEvent):
 
     load: Load | None
     made: bool
+    interval: int | None = None
+    """Which set, from 1, where it was named; None is the one that the moment belongs to."""
 
 
 @dataclass(frozen=True, slots=True)

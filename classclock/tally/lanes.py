@@ -3,6 +3,8 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from classclock.strength.loads import Load
+
 Mark = Literal["under 18", "newcomer", "back after weeks"]
 
 
@@ -44,6 +46,10 @@ class Lane:
     start_station: int = 0
     heat: int = 1
     late: bool = False
+    loads: tuple[Load | None, ...] = ()
+    """The planned load of each set, where it is the athlete's own; None is not known."""
+    heaviest: Load | None = None
+    """The heaviest that the athlete has handled in this lift, where it is known."""
 
     def option(self, station: int) -> int:
         return self.options[station] if station < len(self.options) else 0

@@ -1,0 +1,141 @@
+"""What one lane has so far, as screens and results read it. Times are milliseconds of the piece."""
+
+from dataclasses import dataclass, replace
+
+from classclock.plan.times import show_time
+from classclock.strength.loads import Load
+from classclock.tally.events import Corrected
+from classclock.tally.lanes import Lane
+
+
+@dataclass(frozen=True, slots=True)
+class Round:
+    """A full round. `reps` is what it was worth when it was done."""
+
+    reps: int
+    at: int | None
+    """When it was completed; None where it was filled in."""
+    split: int | None
+    """How long it took; None where that isn't known."""
+    filled: bool = False
+    doubtful: bool = False
+    slow: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Attempt:
+    """A load made or missed. `load` is None where it was the planned one and nobody planned it."""
+
+    load: Load | None
+    made: bool
+    at: int
+    number: int
+    """Which set it belongs to, from 1."""
+    doubtful: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class LaneTally:
+    """Everything known of a lane at one moment."""
+
+    lane: Lane
+    """With the options now in force."""
+    joined: int = 0
+    rounds: tuple[Round, ...] = ()
+    odd: int | None = None
+    """Odd reps of the round in progress; None is unknown."""
+    odd_floor: int = 0
+    """Odd reps that are known at least, where stations are tapped."""
+    position: int = 0
+    """How many stations of the round in progress are done, as far as is known."""
+    station: int | None = None
+    """Which of the plan's stations is on, from 0; None where it can't be told."""
+    station_since: int | None = None
+    paces: tuple[tuple[int, int], ...] = ()
+    """Station and pace of every station that was timed, in microseconds a rep."""
+    station_doubtful: bool = False
+    intervals: tuple[int | None, ...] = ()
+    attempts: tuple[Attempt, ...] = ()
+    reps: int = 0
+    """In a piece scored by reps: all of them so far."""
+    finish: int | None = None
+    stopped: int | None = None
+    remarks: tuple[str, ...] = ()
+    asks_missed: bool = False
+    correction: Corrected | None = None
+    option_changed: int | None = None
+    entries: tuple[int, ...] = ()
+    """The numbers of the entries that stand, the newest last."""
+    uncounted: tuple[int, ...] = ()
+    """Those among them that count nothing: too late, or after the finish."""
+
+    @property
+    def total_reps(self) -> int:
+        """All reps that are known. The kinds of piece don't mix, so the rest adds nothing."""
+        known = self.odd if self.odd is not None else self.odd_floor
+        rounds = sum(done.reps for done in self.rounds)
+        return rounds + known + sum(n or 0 for n in self.intervals) + self.reps
+
+    @property
+    def round_since(self) -> int | None:
+        """When the round in progress began; None where that isn't known."""
+        return self.rounds[-1].at if self.rounds else self.joined
+
+    @property
+    def heaviest(self) -> Load | None:
+        """The heaviest load made."""
+        if self.correction is not None and self.correction.load is not None:
+            return self.correction.load
+        made = [a.load for a in self.attempts if a.made and a.load is not None]
+        return max(made, key=lambda load: load.kg, default=None)
+
+    @property
+    def out(self) -> bool:
+        """Whether the lane has finished or stopped."""
+        return self.finish is not None or self.stopped is not None
+
+    @property
+    def nothing_done(self) -> bool:
+        tallied = self.rounds or self.attempts or self.total_reps
+        return not tallied and self.correction is None
+
+    @property
+    def corrected(self) -> str | None:
+        """The reason of the correction, if there was one."""
+        return self.correction.reason if self.correction is not None else None
+
+    @property
+    def modified(self) -> bool:
+        return self.lane.modified
+
+    @property
+    def late(self) -> bool:
+        return self.lane.late
+
+    @property
+    def doubts(self) -> tuple[str, ...]:
+        """What should be looked at before the score is settled, in words."""
+        short = [
+            f"round {n} in {show_time(done.split)} is very short"
+            for n, done in enumerate(self.rounds, start=1)
+            if done.doubtful and not done.filled and done.split is not None
+        ]
+        filled = [
+            f"round {n} was filled in"
+            for n, done in enumerate(self.rounds, start=1)
+            if done.doubtful and (done.filled or done.split is None)
+        ]
+        heavy = [f"{tried.load} is far above earlier" for tried in self.attempts if tried.doubtful]
+        return (*short, *filled, *heavy, *self.remarks)
+
+    def settled(self) -> "LaneTally":
+        """Nothing is in doubt any more, and odd reps that nobody gave count as none."""
+        return replace(
+            self,
+            rounds=tuple(replace(done, doubtful=False, slow=False) for done in self.rounds),
+            attempts=tuple(replace(tried, doubtful=False) for tried in self.attempts),
+            odd=self.odd if self.odd is not None else self.odd_floor,
+            station_doubtful=False,
+            asks_missed=False,
+            remarks=(),
+        )
