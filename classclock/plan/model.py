@@ -8,14 +8,18 @@ import datetime as dt
 from typing import Annotated, Literal
 
 from pydantic import (
+    AfterValidator,
     BaseModel,
     BeforeValidator,
     ConfigDict,
+    Discriminator,
     Field,
+    Tag,
     ValidationInfo,
     WithJsonSchema,
 )
 
+from classclock.plan.printable import can_be_shown
 from classclock.plan.times import parse_time
 from classclock.strength.loads import Load, Unit, parse_load
 
@@ -29,11 +33,21 @@ def _time(value: object) -> object:
         return parse_time(value)
     if isinstance(value, int) and not isinstance(value, bool):
         return value * 1000
-    raise ValueError(f'{value!r} is not a time: write "mm:ss", as in "16:00"')
+    raise ValueError('not a time: write "mm:ss", as in "16:00"')
+
+
+def _showable(text: str) -> str:
+    if not text.strip() or not can_be_shown(text):
+        raise ValueError("text with at least one letter and without control characters")
+    return text.strip()
 
 
 def _lines(value: object) -> object:
-    return (value,) if isinstance(value, str) else value
+    return tuple(value.strip().splitlines()) if isinstance(value, str) else value
+
+
+def _option(value: object) -> object:
+    return {"name": value} if isinstance(value, str) else value
 
 
 def _load(value: object, info: ValidationInfo) -> object:
@@ -41,23 +55,28 @@ def _load(value: object, info: ValidationInfo) -> object:
     if isinstance(value, Load):
         return value
     if isinstance(value, bool) or not isinstance(value, str | int | float):
-        raise ValueError(f'{value!r} is not a load: write "22.5 kg" or "50 lb"')
+        raise ValueError('not a load: write "22.5 kg" or "50 lb"')
     return parse_load(str(value), unit)
 
 
-Ms = Annotated[
-    int,
-    BeforeValidator(_time),
-    WithJsonSchema(
-        {
-            "type": ["string", "integer"],
-            "description": 'a time: "mm:ss", "h:mm:ss", an ISO 8601 duration, or whole seconds',
-        }
-    ),
-]
-"""A length of time, in milliseconds."""
+def _one_or_several(value: object) -> str:
+    return "<several>" if isinstance(value, dict) else "<one>"
+
+
+_TIME_SCHEMA = WithJsonSchema(
+    {
+        "type": ["string", "integer"],
+        "description": 'a time: "mm:ss", "h:mm:ss", an ISO 8601 duration, or whole seconds',
+    }
+)
+_DAY = 24 * 60 * 60 * 1000
+Ms = Annotated[int, BeforeValidator(_time), Field(gt=0, le=_DAY), _TIME_SCHEMA]
+"""A length of time, in milliseconds: more than none, a day at most."""
+CountIn = Annotated[int, BeforeValidator(_time), Field(ge=3_000, le=600_000), _TIME_SCHEMA]
+"""Its last three seconds are audible, so it has three."""
+Text = Annotated[str, AfterValidator(_showable), WithJsonSchema({"type": "string", "minLength": 1})]
 Lines = Annotated[
-    tuple[str, ...],
+    tuple[Text, ...],
     BeforeValidator(_lines),
     WithJsonSchema({"type": ["string", "array"], "items": {"type": "string"}}),
 ]
@@ -66,9 +85,15 @@ OneLoad = Annotated[
     BeforeValidator(_load),
     WithJsonSchema({"type": ["string", "number"], "description": '"22.5 kg", "50 lb"'}),
 ]
-LoadChoice = OneLoad | dict[str, OneLoad]
+LoadChoice = Annotated[
+    Annotated[OneLoad, Tag("<one>")]
+    | Annotated[dict[Text, OneLoad], Field(min_length=1), Tag("<several>")],
+    Discriminator(_one_or_several),
+]
 """One load for all, or several by name (`heavier`, `lighter`); all are as written."""
-Positive = Annotated[int, Field(ge=1, le=100_000)]
+Positive = Annotated[int, Field(strict=True, ge=1, le=100_000)]
+Repeats = Annotated[int, Field(strict=True, ge=1, le=200)]
+Flag = Annotated[bool, Field(strict=True)]
 
 
 class Strict(BaseModel):
@@ -95,24 +120,24 @@ class Amount(Strict):
     calories: Positive | None = None
     seconds: Positive | None = None
     climb: Climb | None = None
-    counts: Annotated[int, Field(ge=0, le=100_000)] | None = None
+    counts: Annotated[int, Field(strict=True, ge=0, le=100_000)] | None = None
 
 
 class Option(Amount):
     """An easier or safer version of a station; what it leaves out stays as the station has it."""
 
-    name: str
-    standard: str | None = None
+    name: Text
+    standard: Text | None = None
     load: LoadChoice | None = None
 
 
 class Station(Amount):
     """One movement in a round with its amount."""
 
-    movement: str
-    standard: str | None = None
+    movement: Text
+    standard: Text | None = None
     load: LoadChoice | None = None
-    options: tuple[Option, ...] = ()
+    options: tuple[Annotated[Option, BeforeValidator(_option)], ...] = ()
 
 
 class Step(Strict):
@@ -120,8 +145,8 @@ class Step(Strict):
 
     work: Ms | None = None
     rest: Ms | None = None
-    label: str = ""
-    stations: tuple[str, ...] = ()
+    label: Text | Literal[""] = ""
+    stations: tuple[Text, ...] = ()
     """The movements of the segment's stations that are done in this step; none means all."""
 
 
@@ -129,37 +154,37 @@ class LiftSet(Strict):
     """One set of a lift: a percentage of the athlete's maximum, or a load."""
 
     reps: Positive
-    percent: Annotated[float, Field(gt=0, le=120)] | None = None
+    percent: Annotated[float, Field(strict=True, gt=0, le=120, allow_inf_nan=False)] | None = None
     load: LoadChoice | None = None
 
 
 class Cues(Strict):
     """Which cues are heard and shown; each can be switched off."""
 
-    count_in: bool = True
-    step: bool = True
-    halfway: bool = True
-    last_minute: bool = True
-    last_ten: bool = True
-    end: bool = True
+    count_in: Flag = True
+    step: Flag = True
+    halfway: Flag = True
+    last_minute: Flag = True
+    last_ten: Flag = True
+    end: Flag = True
 
 
 class SegmentBase(Strict):
     """What every format has."""
 
-    name: str
-    benchmark: str | None = None
+    name: Text
+    benchmark: Text | None = None
     lines: Lines = ()
     notes: Lines = ()
     caution: Lines = ()
-    count_in: Ms = 10_000
+    count_in: CountIn = 10_000
     cues: Cues = Cues()
     station: tuple[Station, ...] = ()
-    teams: Annotated[int, Field(ge=2, le=12)] | None = None
+    teams: Annotated[int, Field(strict=True, ge=2, le=12)] | None = None
     """How many people share a lane."""
-    separate: bool = False
+    separate: Flag = False
     """Rank as-written and modified lanes apart, as-written first."""
-    lift: str | None = None
+    lift: Text | None = None
     sets: tuple[LiftSet, ...] = ()
     load: LoadChoice | None = None
 
@@ -172,9 +197,9 @@ class Countdown(SegmentBase):
 
 class Interval(SegmentBase):
     format: Literal["interval"]
-    repeat: Annotated[int, Field(ge=1, le=200)]
+    repeat: Repeats
     steps: Annotated[tuple[Step, ...], Field(min_length=1, max_length=60)]
-    keep_last_rest: bool = False
+    keep_last_rest: Flag = False
     score: Literal["total", "lowest", "best", "load"] | None = None
 
 
@@ -183,14 +208,14 @@ class RoundsInTime(SegmentBase):
     time: Ms
     direction: Literal["down", "up"] = "down"
     count: Literal["round", "station"] = "round"
-    tie_break: bool = False
+    tie_break: Flag = False
     """Equal totals: the earlier completion of the last full round first."""
 
 
 class CappedForTime(SegmentBase):
     format: Literal["capped-for-time"]
     cap: Ms
-    rounds: Annotated[int, Field(ge=1, le=200)] | None = None
+    rounds: Repeats | None = None
     scheme: Annotated[tuple[Positive, ...], Field(min_length=1, max_length=60)] | None = None
     """The reps, round by round, of every station that names none."""
     count: Literal["round", "station", "finish"] = "round"
@@ -204,8 +229,8 @@ Segment = Annotated[
 class Plan(Strict):
     """What one class will do."""
 
-    title: str
-    date: dt.date | None = None
+    title: Text
+    date: Annotated[dt.date, Field(strict=True)] | None = None
     notes: Lines = ()
     segment: Annotated[tuple[Segment, ...], Field(min_length=1, max_length=60)]
 

@@ -1,0 +1,84 @@
+"""One line that isn't TOML: what is wrong with it, and the line as it was likely meant.
+
+The mended line only serves to read on and find the rest of the faults; the plan isn't used.
+"""
+
+import re
+from dataclasses import dataclass
+
+from classclock.plan.keys import KEYS, assignment
+
+_KEY = r"([A-Za-z0-9_-]+)"
+_CURLY = re.compile("[\u201c\u201d\u201e\u201f\u00ab\u00bb]")
+_BARE_TIME = re.compile(_KEY + r"\s*=\s*(\d{1,3}:\d\d(?::\d\d)?)(?![\d:\"])")
+_COLON = re.compile(r"\s*" + _KEY + r"\s*:\s*(\S.*)")
+_BARE_VALUE = re.compile(r"\s*" + _KEY + r"""\s*=\s*([^"'\[\]{}=,#]*[^"'\[\]{}=,#\s])\s*(#.*)?""")
+_NO_EQUALS = re.compile(r"\s*" + _KEY + r"""\s+("[^"]*"|'[^']*'|\d+|\[.*\])\s*""")
+_NO_VALUE = re.compile(r"\s*" + _KEY + r"\s*=\s*(#.*)?")
+_HEADER = re.compile(r"\s*\[+\s*([A-Za-z.]+)[\s\]]*(#.*)?")
+_OPEN_QUOTE = re.compile(r"\s*" + _KEY + r"""\s*=\s*"([^"]*)""")
+_CONTROL = re.compile("[\x00-\x08\x0b-\x1f\x7f]")
+
+_COMMA_LAST = re.compile(r",\s*}")
+
+_REMARK = 'Write key = value, with its quotes, commas and brackets, or put "#" before a remark'
+
+
+@dataclass(frozen=True, slots=True)
+class Mend:
+    what: str
+    instead: str
+    line: str = ""
+    """What to read instead; nothing where the meaning can't be guessed."""
+
+
+def mend(line: str) -> tuple[Mend, ...]:
+    """Name the faults of a line that TOML can't read; the last one holds the mended line."""
+    if _CONTROL.search(line):
+        return (Mend("a character that can't be typed stands here", "Type the line again"),)
+    if _CURLY.search(line):
+        straight = _CURLY.sub('"', line).strip()
+        return (Mend("curly quotes", f"Write straight ones: {straight}", straight),)
+    if times := _BARE_TIME.findall(line):
+        mended = _BARE_TIME.sub(r'\1 = "\2"', line)
+        return tuple(
+            Mend(f"the time {time} has no quotes", f'Write {key} = "{time}"', mended)
+            for key, time in times
+        )
+    if _COMMA_LAST.search(line):
+        meant = _COMMA_LAST.sub(" }", line).strip()
+        return (Mend("a comma before }", f"Write {meant}", meant),)
+    return (_mend_form(line),)
+
+
+def _mend_form(line: str) -> Mend:
+    if match := _HEADER.fullmatch(line):
+        header = f"[[{match[1]}]]"
+        return Mend(f"the heading {line.strip()} isn't closed", f"Write {header}", header)
+    if match := _COLON.fullmatch(line):
+        meant = f"{match[1]} = {match[2]}"
+        return Mend('":" in place of "="', f"Write {meant}", meant)
+    if match := _NO_EQUALS.fullmatch(line):
+        meant = f"{match[1]} = {match[2]}"
+        return Mend('"=" is missing', f"Write {meant}", meant)
+    if match := _NO_VALUE.fullmatch(line):
+        return Mend(f'"{match[1]}" has no value', f"Write {assignment(match[1])}")
+    if match := _OPEN_QUOTE.fullmatch(line):
+        meant = f'{match[1]} = "{match[2].rstrip()}"'
+        return Mend("the closing quote is missing", f"Write {meant}", meant)
+    if match := _BARE_VALUE.fullmatch(line):
+        return _mend_value(match[1], match[2])
+    return Mend("this line can't be read", _REMARK)
+
+
+def _mend_value(key: str, value: str) -> Mend:
+    if value.lower() in {"true", "false"}:
+        meant = f"{key} = {value.lower()}"
+        return Mend(f"{value} with a capital", f"Write {meant}", meant)
+    if re.fullmatch(r"0+\d+", value):
+        meant = f"{key} = {int(value)}"
+        return Mend(f"a number can't begin with 0: {value}", f"Write {meant}", meant)
+    if key in KEYS and not KEYS[key].is_text and key != "load":
+        return Mend(f"{value} is not {KEYS[key].takes}", f"Write {assignment(key)}")
+    meant = f'{key} = "{value}"'
+    return Mend(f"{value} has no quotes", f"Write {meant}", meant)

@@ -1,0 +1,246 @@
+"""Reading TOML to the end, though there are faults in it."""
+
+import re
+import tomllib
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from classclock.plan.findings import LineFault
+from classclock.plan.mending import mend
+from classclock.plan.positions import syntax_tree
+
+if TYPE_CHECKING:
+    from tree_sitter import Node
+
+_MOST_FAULTS = 50
+_LONGEST_LINE = 4_000
+_PLACE = re.compile(r"at line (\d+)")
+_ONE_BRACKET = re.compile(r"\s*\[\s*(segment(?:\.station)?)\s*\]\s*(#.*)?")
+_TWICE = re.compile(r"overwrite|twice|duplicate|redefine|mutate", re.IGNORECASE)
+_FIRST_KEY = re.compile(r"\s*\[*\s*([A-Za-z0-9_.-]+)")
+_CLOSERS = {"[": "]", "{": "}"}
+
+
+@dataclass(frozen=True, slots=True)
+class Toml:
+    """What a text says. With faults `values` is what was likely meant, `text` how it was read."""
+
+    values: dict[str, object]
+    text: str
+    faults: tuple[LineFault, ...]
+
+
+def read_toml(text: str) -> Toml:
+    """Read TOML line by line faithfully; a line that can't be read is mended or left out."""
+    return _Reader(text.removeprefix("\ufeff").replace("\r\n", "\n")).read()
+
+
+class _Reader:
+    def __init__(self, text: str) -> None:
+        self._lines = text.split("\n")
+        self._faults: list[LineFault] = []
+        self._touched: set[int] = set()
+
+    def read(self) -> Toml:
+        self._refuse_long_lines()
+        self._double_single_brackets()
+        while len(self._faults) < _MOST_FAULTS:
+            text = "\n".join(self._lines)
+            try:
+                return Toml(tomllib.loads(text), text, tuple(self._faults))
+            except RecursionError:
+                self._refuse_nesting()
+            except ValueError as error:
+                self._refuse(text, str(error))
+        last = LineFault(self._faults[-1].line, "too many faults to go on", _FIRST)
+        return Toml({}, "", (*self._faults, last))
+
+    def _fault(self, row: int, what: str, instead: str) -> None:
+        self._faults.append(LineFault(row + 1, what, instead))
+
+    def _refuse_long_lines(self) -> None:
+        for row, line in enumerate(self._lines):
+            if len(line) > _LONGEST_LINE and len(self._faults) < _MOST_FAULTS:
+                self._fault(row, "a line of thousands of characters", "Write it on several lines")
+                self._lines[row] = ""
+
+    def _double_single_brackets(self) -> None:
+        rows = [row for row, line in enumerate(self._lines) if _ONE_BRACKET.fullmatch(line)]
+        if not rows:
+            return
+        headings = _table_rows(syntax_tree("\n".join(self._lines)))
+        for row in rows[: _MOST_FAULTS - len(self._faults)]:
+            if row in headings and (match := _ONE_BRACKET.fullmatch(self._lines[row])):
+                header = f"[[{match[1]}]]"
+                self._fault(row, f"one pair of brackets: [{match[1]}]", f"Write {header}")
+                self._lines[row] = header
+
+    def _refuse_nesting(self) -> None:
+        depths = [line.count("[") + line.count("{") for line in self._lines]
+        row = depths.index(max(depths))
+        self._fault(row, "brackets within brackets, far too many", "Take them out")
+        self._lines = [""]
+
+    def _refuse(self, text: str, error: str) -> None:
+        root = syntax_tree(text)
+        fault = _first_fault(root)
+        place = _PLACE.search(error)
+        reported = int(place[1]) - 1 if place else len(self._lines) - 1
+        if fault is None:
+            self._refuse_value(root, reported, error)
+            return
+        row = fault.start_point.row
+        if not self._lines[row].strip():
+            row = reported
+        if row in self._touched or not self._lines[row].strip():
+            self._blank_again(row if self._lines[row].strip() else reported)
+        elif not self._close_bracket(row):
+            self._mend(row)
+
+    def _blank_again(self, row: int) -> None:
+        """Leave out a line that was mended in vain, or the nearest one with anything in it."""
+        while row and not self._lines[row].strip():
+            row -= 1
+        if not self._lines[row].strip():
+            self._fault(row, "the file can't be read from here on", _FIRST)
+            self._lines = [""]
+            return
+        if row not in self._touched:
+            self._fault(row, "this line can't be read", 'Write key = "value"')
+        self._lines[row] = ""
+        self._touched.add(row)
+
+    def _close_bracket(self, row: int) -> bool:
+        """Close a list or table that ran on into the next line, and read that line as it is."""
+        start = _unclosed(self._lines, row)
+        if start is None:
+            return False
+        opener = start[1]
+        first = start[0]
+        if opener == "{" and first == row:
+            return self._join_table(row)
+        if first == row:
+            return False
+        key = _key_of(self._lines[first])
+        closer = _CLOSERS[opener]
+        self._fault(
+            first,
+            f'"{key}" is opened with {opener} and not closed',
+            f"Write {closer}, or the comma that is missing",
+        )
+        self._lines[row - 1] += closer
+        self._touched.add(first)
+        return True
+
+    def _join_table(self, row: int) -> bool:
+        """Read a table in braces that was written over several lines."""
+        last = row
+        depth = _depth(self._lines[row])
+        while depth > 0 and last + 1 < len(self._lines) and last < row + 20:
+            last += 1
+            depth += _depth(self._lines[last])
+        if depth or last == row:
+            return False
+        key = _key_of(self._lines[row])
+        self._fault(row, f'"{key}" runs over several lines', "Write all between { and } on one")
+        joined = " ".join(line.strip() for line in self._lines[row : last + 1])
+        self._lines[row : last + 1] = [re.sub(r",\s*}", " }", joined), *[""] * (last - row)]
+        self._touched.update(range(row, last + 1))
+        return True
+
+    def _mend(self, row: int) -> None:
+        mends = mend(self._lines[row])
+        follows = row - 1 in self._touched and not self._lines[row - 1]
+        if not (follows and not mends[-1].line):
+            for one in mends:
+                self._fault(row, one.what, one.instead)
+        self._lines[row] = mends[-1].line
+        self._touched.add(row)
+
+    def _refuse_value(self, root: "Node", reported: int, error: str) -> None:
+        """Leave out what tree-sitter takes and TOML doesn't: a second key, an impossible date."""
+        first = _start_of_pair(root, reported)
+        line = self._lines[first]
+        key = _key_of(line)
+        if not line.strip():
+            self._blank_again(reported)
+            return
+        if _TWICE.search(error):
+            self._fault(first, f'"{key}" stands here a second time', "Keep one of the two")
+        elif first not in self._touched:
+            one = mend(line)[0]
+            self._fault(first, one.what, one.instead)
+        for row in range(first, reported + 1):
+            self._lines[row] = ""
+            self._touched.add(row)
+
+
+_FIRST = "Set right what stands above, then check again"
+
+
+def _first_fault(node: "Node") -> "Node | None":
+    stack = [node]
+    while stack:
+        node = stack.pop()
+        if node.is_error or node.is_missing:
+            return node
+        if node.has_error:
+            stack.extend(reversed(node.children))
+    return None
+
+
+def _table_rows(root: "Node") -> set[int]:
+    return {child.start_point.row for child in root.children if child.type == "table"}
+
+
+def _start_of_pair(root: "Node", row: int) -> int:
+    """Find the row on which the key begins whose value ends in this row."""
+    for child in root.children:
+        if child.start_point.row <= row <= child.end_point.row:
+            pairs = [child, *child.children]
+            starts = [
+                pair.start_point.row
+                for pair in pairs
+                if pair.type == "pair" and pair.start_point.row <= row <= pair.end_point.row
+            ]
+            return starts[0] if starts else row
+    return row
+
+
+def _key_of(line: str) -> str:
+    match = _FIRST_KEY.match(line)
+    return match[1] if match else line.strip()
+
+
+def _outside_quotes(line: str) -> str:
+    return re.sub(r'"[^"]*"|\'[^\']*\'|#.*', "", line)
+
+
+def _depth(line: str) -> int:
+    bare = _outside_quotes(line)
+    return bare.count("{") - bare.count("}")
+
+
+def _unclosed(lines: list[str], row: int) -> tuple[int, str] | None:
+    """Find the line and the bracket that is open at the end of the row, the innermost first.
+
+    A row that begins like a new key or heading counts as being outside.
+    """
+    starts_anew = re.match(r"\s*(\[\[|[A-Za-z0-9_.-]+\s*=)", lines[row]) is not None
+    stack: list[tuple[int, str]] = []
+    first = max(0, row - 200)
+    for number in range(first, row if starts_anew else row + 1):
+        line = lines[number]
+        if re.match(r"\s*\[\[?[A-Za-z._-]+\]", line):
+            stack.clear()
+            continue
+        for sign in _outside_quotes(line):
+            if sign in _CLOSERS:
+                stack.append((number, sign))
+            elif sign in "]}" and stack:
+                stack.pop()
+    if stack:
+        return stack[-1]
+    if starts_anew and _depth(lines[row]) > 0:
+        return row, "{"
+    return None
