@@ -1,4 +1,4 @@
-"""Which cues a segment has, from its spans."""
+"""Which cues a segment has, from its steps."""
 
 from collections.abc import Iterator
 from itertools import pairwise
@@ -16,30 +16,29 @@ SHORT = 60_000
 """A segment shorter than this has no last-ten cue."""
 
 
-def cues_of(spans: tuple[Span, ...], wanted: Cues) -> tuple[Cue, ...]:
-    """The cues of these spans in the order of time, never two within a second of each other."""
+def cues_of(steps: tuple[Span, ...], wanted: Cues) -> tuple[Cue, ...]:
+    """The cues of a segment whose spans from go on are these, in the order of time.
+
+    Never are two within a second of each other: the later in the list of cues is heard.
+    """
     heard: list[Cue] = []
-    for cue in reversed(list(_in_order_of_weight(spans, wanted))):
+    for cue in reversed(list(_in_order_of_weight(steps, wanted))):
         if all(abs(cue.at - other.at) >= APART for other in heard):
             heard.append(cue)
     return tuple(sorted(heard, key=lambda cue: cue.at))
 
 
-def _in_order_of_weight(spans: tuple[Span, ...], wanted: Cues) -> Iterator[Cue]:
+def _in_order_of_weight(steps: tuple[Span, ...], wanted: Cues) -> Iterator[Cue]:
     """Every cue the plan wants, the weightiest last."""
     if wanted.count_in:
-        yield from _count_in(spans[0].start)
+        yield from (Cue(-left, "short") for left in WARNINGS)
+        yield Cue(0, "go")
     if wanted.step:
-        yield from _changes([span for span in spans if span.kind != "count-in"])
-    yield from _of_the_whole(spans[-1].end, wanted)
+        yield from _changes(steps)
+    yield from _of_the_whole(steps[-1].end, wanted)
 
 
-def _count_in(start: int) -> Iterator[Cue]:
-    yield from (Cue(-left, "short") for left in WARNINGS if -left >= start)
-    yield Cue(0, "go")
-
-
-def _changes(steps: list[Span]) -> Iterator[Cue]:
+def _changes(steps: tuple[Span, ...]) -> Iterator[Cue]:
     """Warnings before each change of step, only those inside the step, then the changes."""
     for before, after in pairwise(steps):
         for left in WARNINGS:

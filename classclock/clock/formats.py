@@ -21,17 +21,15 @@ def timeline(segment: Segment, total: int | None = None) -> Timeline:
             raise ValueError(
                 f'"{segment.name}" keeps its length: change its steps or its repeat in the plan'
             )
-        spans = _interval_spans(segment)
+        steps = _interval_steps(segment)
     else:
         end = _written_length(segment) if total is None else total
-        spans = (Span("work", 0, end, number=1),)
-    if segment.count_in:
-        spans = (Span("count-in", -segment.count_in, 0), *spans)
+        steps = (Span("work", 0, end, number=1),)
     return Timeline(
-        spans=spans,
-        cues=cues_of(spans, segment.cues),
+        spans=(Span("count-in", -segment.count_in, 0), *steps),
+        cues=cues_of(steps, segment.cues),
         counts_up=_counts_up(segment),
-        steps=sum(span.kind == "work" for span in spans),
+        steps=sum(span.kind == "work" for span in steps),
     )
 
 
@@ -45,7 +43,7 @@ def _counts_up(segment: Segment) -> bool:
     return isinstance(segment, CappedForTime)
 
 
-def _interval_spans(segment: Interval) -> tuple[Span, ...]:
+def _interval_steps(segment: Interval) -> tuple[Span, ...]:
     steps = list(segment.steps) * segment.repeat
     if steps[-1].work is None and not segment.keep_last_rest and len(steps) > 1:
         steps.pop()
