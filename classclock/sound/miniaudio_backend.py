@@ -1,0 +1,85 @@
+"""Sound through miniaudio: one stream, open all the time, each cue begun at its frame."""
+
+from collections.abc import Callable, Generator
+from typing import Any
+
+from classclock.sound.agenda import Agenda
+from classclock.sound.backend import NoSound
+from classclock.sound.frame_clock import FrameClock
+from classclock.sound.mixing import Mixer
+from classclock.sound.waves import RATE, Waves
+
+_PERIOD_MS = 20
+_PERIODS = 4
+_CAPACITY = _PERIOD_MS * _PERIODS * RATE // 1000
+# How much is queued when a block is asked for: one period, as recorded through a sound server's
+# null sink. Straight to a sound card it may be two, 20 ms later: nobody notices before 125 ms
+# (ITU-R BT.1359-1). What loudspeakers and TVs add, the club's offset takes off.
+_BUFFERED = _PERIOD_MS * RATE // 1000
+_PATIENCE = 10  # times asked (5 s): a sound server may stand still for two seconds at the start
+
+
+class MiniaudioBackend:
+    def __init__(self, agenda: Agenda, waves: Waves, now: Callable[[], int]) -> None:
+        """Open the stream. Raises NoSound when there is no device to open it on."""
+        self._mixer = Mixer(agenda, waves)
+        self._clock = FrameClock(_BUFFERED, _CAPACITY)
+        self._now = now
+        self._fault: str | None = None
+        self._seen = 0
+        self._stood = 0
+        try:
+            import miniaudio  # noqa: PLC0415 - loads the system's audio libraries
+
+            self._device: Any = miniaudio.PlaybackDevice(
+                output_format=miniaudio.SampleFormat.SIGNED16,
+                nchannels=1,
+                sample_rate=RATE,
+                buffersize_msec=_PERIOD_MS,
+                callback_periods=_PERIODS,
+                app_name="classclock",
+            )
+        except Exception as error:
+            raise NoSound(f"miniaudio: {error}") from error
+        self.name = f"miniaudio, {self._device.backend}"
+        if self._device.backend == "Null":  # plays to nobody, on a machine without any sound
+            self.close()
+            raise NoSound("miniaudio found no sound device")
+        self._device.stop_callback = self._stopped
+        blocks = self._blocks()
+        next(blocks)
+        try:
+            self._device.start(blocks)
+        except Exception as error:
+            self.close()
+            raise NoSound(f"miniaudio: {error}") from error
+
+    def fault(self) -> str | None:
+        """Tell what went wrong; a device that no longer asks for sound counts as gone."""
+        self._stood = self._stood + 1 if self._clock.frames == self._seen else 0
+        self._seen = self._clock.frames
+        if self._stood >= _PATIENCE:
+            self._fault = self._fault or "the device stands still"
+        return self._fault
+
+    def close(self) -> None:
+        self._device.stop_callback = None  # it is called for our own stop as well
+        self._device.close()
+
+    def _stopped(self) -> None:
+        self._fault = self._fault or "the device has stopped"
+
+    def _blocks(self) -> Generator[bytes, int, None]:
+        """Give a block for each request.
+
+        An error that left here would be printed by the library and then be silence for good.
+        """
+        frames = yield b""
+        while True:
+            try:
+                start = self._clock.next_block(self._now(), frames)
+                block = self._mixer.block(start, frames)
+            except Exception as error:  # noqa: BLE001 - kept for whoever asks for the fault
+                self._fault = self._fault or f"{type(error).__name__}: {error}"
+                block = bytes(2 * frames)
+            frames = yield block

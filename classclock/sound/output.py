@@ -1,0 +1,89 @@
+"""Finds a way for the cues to be heard, and another when it is lost."""
+
+from collections.abc import Callable
+
+from classclock.sound.agenda import Agenda
+from classclock.sound.backend import Backend, NoSound
+from classclock.sound.messages import Notice, Ready, Status
+from classclock.sound.miniaudio_backend import MiniaudioBackend
+from classclock.sound.silent_backend import SilentBackend
+from classclock.sound.simpleaudio_backend import SimpleaudioBackend, installed_safely
+from classclock.sound.waves import Waves
+
+Say = Callable[[Status], None]
+
+WAYS: dict[str, Callable[[Agenda, Waves, Callable[[], int]], Backend]] = {
+    "simpleaudio": SimpleaudioBackend,
+    "miniaudio": MiniaudioBackend,
+    "silent": lambda agenda, _waves, now: SilentBackend(agenda, now),
+}
+_RETRY = 6  # every how many tends a silent machine is tried again: about three seconds
+NO_SOUND = (
+    "No sound here: no loudspeaker answers. Plug one in or choose the TV as sound output, then"
+    " run the sound check. Until then every cue is on the screen only."
+)
+LOST = (
+    "The sound is gone: the loudspeaker or its cable was disconnected. It is tried again every"
+    " few seconds; until then every cue is on the screen only."
+)
+BACK = "The sound is back. Run the sound check when there is a moment."
+SILENCED = "Sound is off, because CLASSCLOCK_SOUND says silent."
+
+
+class Output:
+    """What the cues are heard through at present. `tend` it about twice a second."""
+
+    def __init__(
+        self, agenda: Agenda, waves: Waves, now: Callable[[], int], say: Say, wish: str = ""
+    ) -> None:
+        """Take `wish`, one of WAYS, or whichever works. Raises ValueError for another wish."""
+        if wish and wish not in WAYS:
+            raise ValueError(
+                f"CLASSCLOCK_SOUND is {wish!r}: set it to {', '.join(WAYS)} or nothing"
+            )
+        self._agenda = agenda
+        self._waves = waves
+        self._now = now
+        self._say = say
+        self._ways = [wish] if wish else [*(["simpleaudio"] * installed_safely()), "miniaudio"]
+        self._backend: Backend | None = None
+        self._missing = False
+        self._since_try = 0
+
+    def tend(self) -> None:
+        """Open what isn't open, notice what is lost, and try again what had failed."""
+        if self._backend is None:
+            self._try()
+            if self._backend is None:
+                self._miss(NO_SOUND)
+        elif self._backend.fault() is not None:
+            self._miss(LOST)
+        elif self._missing:
+            self._since_try += 1
+            if self._since_try >= _RETRY:
+                self._since_try = 0
+                self._try()
+
+    def _try(self) -> None:
+        for way in self._ways:
+            try:
+                self._change(WAYS[way](self._agenda, self._waves, self._now))
+            except NoSound:
+                continue
+            if way == "silent":
+                self._say(Notice(SILENCED))
+            elif self._missing:
+                self._say(Notice(BACK))
+            self._missing = False
+            return
+
+    def _miss(self, notice: str) -> None:
+        self._change(SilentBackend(self._agenda, self._now))
+        self._say(Notice(notice))
+        self._missing = True
+
+    def _change(self, backend: Backend) -> None:
+        if self._backend is not None:
+            self._backend.close()
+        self._backend = backend
+        self._say(Ready(backend.name))

@@ -1,0 +1,165 @@
+"""Keeps a player process going: starts it, listens to it, ends one that hangs, starts another."""
+
+import os
+import subprocess
+import sys
+import threading
+from collections.abc import Callable, Mapping, Sequence
+from contextlib import suppress
+
+from classclock.sound.messages import Alive, Ask, Notice, Order, Ready, Status, line, read_status
+
+COMMAND = (sys.executable, "-m", "classclock.sound.player")
+
+_ASK_EVERY_S = 1.0
+_UNANSWERED = 3  # this many questions without an answer: it hangs
+_PAUSES_S = (0.1, 0.5, 2.0, 5.0, 10.0)  # before each new start; after the last it is given up
+_STEADY = 30  # questions answered in a row: what went wrong before is forgotten
+
+GIVEN_UP = (
+    "The sound player keeps stopping, so cues are on the screen only."
+    " Run the sound check to try it again."
+)
+SLOW = "Still no sound: the sound system doesn't answer. Check the TV's sound output."
+
+
+class Supervisor:
+    """One player at a time. Every method returns at once; what takes time is in its threads."""
+
+    def __init__(
+        self,
+        heard: Callable[[Status], None],
+        greeting: Callable[[], Sequence[Order]],
+        *,
+        command: Sequence[str] = COMMAND,
+        environ: Mapping[str, str] | None = None,
+        ask_every_s: float = _ASK_EVERY_S,
+        pauses_s: Sequence[float] = _PAUSES_S,
+    ) -> None:
+        """`heard` gets what the player says; `greeting` is what every new player is told first."""
+        self._heard = heard
+        self._greeting = greeting
+        self._command = command
+        self._environ = environ
+        self._ask_every_s = ask_every_s
+        self._pauses_s = pauses_s
+        self._lock = threading.Lock()
+        self._process: subprocess.Popen[bytes] | None = None
+        self._thread: threading.Thread | None = None
+        self._closing = threading.Event()
+        self._unanswered = 0
+        self._answered = 0
+        self._ready = False
+
+    def start(self) -> None:
+        """Start a player, or try again after it was given up."""
+        if self._closing.is_set() or (self._thread is not None and self._thread.is_alive()):
+            return
+        self._thread = threading.Thread(target=self._keep, name="sound player", daemon=True)
+        self._thread.start()
+
+    def tell(self, order: Order) -> None:
+        """Hand over an order; without a player it is dropped, as the greeting says it all anew."""
+        with self._lock:
+            self._write(order)
+
+    def close(self) -> None:
+        """End the player; it falls silent when its stdin closes."""
+        self._closing.set()
+        with self._lock:
+            self._end()
+        if self._thread is not None:
+            self._thread.join(2)
+
+    @property
+    def pid(self) -> int | None:
+        """The process that runs at present."""
+        process = self._process
+        return process.pid if process is not None else None
+
+    def _write(self, order: Order) -> None:
+        """Write without ever waiting: a line fits a pipe whole or not at all."""
+        if self._process is None or self._process.stdin is None:
+            return
+        try:
+            os.write(self._process.stdin.fileno(), line(order))
+        except BlockingIOError:
+            self._process.kill()  # it hasn't read for a long time
+        except OSError:
+            pass  # it has just ended: the keeping thread sees that and starts another
+
+    def _keep(self) -> None:
+        failures = 0
+        while not self._closing.is_set():
+            self._live_once()
+            if self._answered >= _STEADY:
+                failures = 0
+            if failures == len(self._pauses_s):
+                self._heard(Notice(GIVEN_UP))
+                return
+            self._closing.wait(self._pauses_s[failures])
+            failures += 1
+
+    def _live_once(self) -> None:
+        """Run one player, from its start until it has ended."""
+        self._unanswered = self._answered = 0
+        self._ready = False
+        try:
+            process = subprocess.Popen(
+                self._command,
+                stdin=subprocess.PIPE,
+                stdout=subprocess.PIPE,
+                stderr=subprocess.DEVNULL,  # audio libraries write there, over the screen
+                env=self._environ,
+                bufsize=0,
+            )
+        except OSError:
+            return
+        with process:
+            listener = threading.Thread(target=self._listen, args=(process,), daemon=True)
+            listener.start()
+            with self._lock:
+                if process.stdin is not None:
+                    os.set_blocking(process.stdin.fileno(), False)
+                self._process = process
+                for order in self._greeting():
+                    self._write(order)
+                if self._closing.is_set():
+                    self._end()
+            self._watch(process)
+            with self._lock:
+                self._process = None
+            listener.join()
+
+    def _watch(self, process: subprocess.Popen[bytes]) -> None:
+        """Return when it has ended; see to it that it does when it hangs."""
+        questions = 0
+        while True:
+            with suppress(subprocess.TimeoutExpired):
+                process.wait(self._ask_every_s)
+                return
+            if self._closing.is_set() or self._unanswered >= _UNANSWERED:
+                process.kill()
+                continue
+            self._unanswered += 1
+            questions += 1
+            if questions == 10 and not self._ready:
+                self._heard(Notice(SLOW))
+            self.tell(Ask())
+
+    def _listen(self, process: subprocess.Popen[bytes]) -> None:
+        for text in process.stdout or ():
+            try:
+                status = read_status(text)
+            except ValueError:
+                continue  # a library's own words on stdout
+            if isinstance(status, Alive):
+                self._unanswered = 0
+                self._answered += 1
+            else:
+                self._ready = self._ready or isinstance(status, Ready)
+                self._heard(status)
+
+    def _end(self) -> None:
+        if self._process is not None and self._process.stdin is not None:
+            self._process.stdin.close()
