@@ -65,11 +65,10 @@ def misplaced_key(path: Path, values: dict[str, Any]) -> Fault:
     if place == "segment":
         return _in_segment(path, key, format_of(values, path))
     known = keys_of(_WITHIN.get(place, Plan))
-    near = _meant(key, known)
-    if near is None and len(path) > 2 and _fits_segment(key, format_of(values, path)):
+    if len(path) > 2 and key in keys_of(SEGMENTS[format_of(values, path)]):
         what = f'"{shown}" belongs to the segment, not to its {place}'
         return Fault(path, what, f'Write "{shown}" above the segment\'s first [[segment.station]]')
-    return _unknown(path, shown, near, known)
+    return _unknown(path, key, known)
 
 
 def _in_segment(path: Path, key: str, form: str) -> Fault:
@@ -84,27 +83,20 @@ def _in_segment(path: Path, key: str, form: str) -> Fault:
         what = f'"{key}" doesn\'t go with format = "{form}"'
         formats = " or ".join(f'"{name}"' for name in others)
         return Fault(path, what, f"Take it out, or write format = {formats}")
-    known = keys_of(SEGMENTS[form])
-    near = _meant(key, known)
-    if near is None and _meant(key, keys_of(Station)) == key:
+    if key in keys_of(Station):
         what = f'"{shown}" belongs to a station, not to the segment'
         return Fault(path, what, f'Write "{shown}" under a [[segment.station]]')
-    return _unknown(path, shown, near, known)
+    return _unknown(path, key, keys_of(SEGMENTS[form]))
 
 
-def _unknown(path: Path, shown: str, near: str | None, known: tuple[str, ...]) -> Fault:
-    what = f'unknown key "{shown}"'
+def _unknown(path: Path, key: str, known: tuple[str, ...]) -> Fault:
+    what = f'unknown key "{printable(key, 40)}"'
+    near = _meant(key, known)
     if near is None:
         return Fault(path, what, f"Take it out; what goes here: {', '.join(known)}")
     return Fault(path, what, f'Write "{near}"', meant=near)
 
 
 def _meant(key: str, known: tuple[str, ...]) -> str | None:
-    if key in known:
-        return key
     other = _OTHER_WORDS.get(key.lower())
     return other if other in known else nearest(key, known)
-
-
-def _fits_segment(key: str, form: str) -> bool:
-    return key in keys_of(SEGMENTS[form])
