@@ -1,14 +1,34 @@
 """All tallies of a piece: a pure fold over what happened."""
 
-from collections.abc import Mapping
-from dataclasses import dataclass
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field, replace
+from typing import Any
 
+from classclock.clock.formats import timeline as compiled
 from classclock.clock.running import RunningTime
 from classclock.clock.timeline import Timeline
-from classclock.tally.events import Event, SegmentStarted
-from classclock.tally.lane_tally import LaneTally
+from classclock.plan.model import Interval
+from classclock.tally import events as ev
+from classclock.tally.counting import Moment, Place, count
+from classclock.tally.lane_tally import Attempt, LaneTally, Round
 from classclock.tally.lanes import Lane
+from classclock.tally.ledger import Entry, Ledgers
 from classclock.tally.piece import Piece
+from classclock.tally.refusal import Refusal
+from classclock.tally.rounds import station_on
+
+__all__ = ["Attempt", "LaneTally", "Round", "Sheet"]
+
+ALL_IN_STAYS = 10_000
+"""The piece ends so long after everybody was in. Milliseconds."""
+
+
+@dataclass(frozen=True, slots=True)
+class HandEnd:
+    """Ended on a key, by the event with this number at this moment of the class."""
+
+    number: int
+    at: int
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,22 +42,229 @@ class Sheet:
     """As they stood at the start, and those who joined."""
     tallies: Mapping[str, LaneTally]
     settled: bool = False
+    ledgers: Ledgers = field(default_factory=Ledgers)
+    joined: Mapping[str, int] = field(default_factory=dict)
+    """The class's moment at which each lane that came late joined."""
+    hand_ends: tuple[HandEnd, ...] = ()
+    ended_by: HandEnd | None = None
+    everybody_in: int | None = None
+    """The class's moment since which everybody is in."""
+    ended_all_in: int | None = None
+    """Ended because everybody was in: elapsed ms. A later take-back doesn't start it again."""
 
     @classmethod
-    def begin(cls, piece: Piece, timeline: Timeline, event: SegmentStarted) -> "Sheet":
-        raise NotImplementedError
+    def begin(cls, piece: Piece, timeline: Timeline, event: ev.SegmentStarted) -> "Sheet":
+        """The empty sheet of a segment whose count-in has begun."""
+        sheet = cls(
+            piece=piece,
+            timeline=timeline,
+            clock=RunningTime(event.go),
+            segment_index=event.segment,
+            heat=event.heat,
+            lanes=event.lanes,
+            tallies={},
+        )
+        return replace(sheet, tallies={lane.id: sheet.blank(lane) for lane in event.lanes})
 
-    def apply(self, number: int, event: Event) -> "Sheet":
-        raise NotImplementedError
+    # -- time ----------------------------------------------------------------------
 
     def elapsed(self, at: int) -> int:
         """Milliseconds of the piece gone at this moment, not beyond its end."""
-        raise NotImplementedError
+        elapsed = self.clock.elapsed(at)
+        end = self.ended(at)
+        return elapsed if end is None else min(elapsed, end)
 
     def ended(self, now: int) -> int | None:
         """The elapsed milliseconds at which the piece ended, if it has by this moment."""
-        raise NotImplementedError
+        if self.ended_by is not None and self.ended_by.at <= now:
+            return min(self.clock.elapsed(self.ended_by.at), self.timeline.total)
+        if self.ended_all_in is not None:
+            return self.ended_all_in
+        elapsed = self.clock.elapsed(now)
+        end = self.timeline.total
+        if self.everybody_in is not None:
+            end = min(end, self.clock.elapsed(self.everybody_in) + ALL_IN_STAYS)
+        return end if elapsed >= end else None
 
     def all_in(self, now: int) -> int | None:
-        """The elapsed milliseconds at which everybody was in, if they are."""
-        raise NotImplementedError
+        """The elapsed milliseconds at which everybody was in, if they are by this moment."""
+        if self.everybody_in is None or self.everybody_in > now:
+            return None
+        return min(self.clock.elapsed(self.everybody_in), self.timeline.total)
+
+    def moment(self, at: int) -> Moment:
+        """When in the piece this is, for counting."""
+        if self.ended_by is not None and self.ended_by.at <= at:
+            late_by = at - self.ended_by.at
+        else:
+            end = self.timeline.total if self.ended_all_in is None else self.ended_all_in
+            late_by = self.clock.elapsed(at) - end
+        return Moment(self.elapsed(at), late_by)
+
+    # -- the fold ------------------------------------------------------------------
+
+    def apply(self, number: int, event: ev.Event) -> "Sheet":
+        """The sheet after one more event, the class's `number`th; others' events change nothing."""
+        sheet = _closed_if_all_in(self, event.at)
+        if isinstance(event, ev.LaneEvent):
+            return _watching_all_in(_entered(sheet, number, event), event.at)
+        rule = FOLD.get(type(event))
+        return self if rule is None else _watching_all_in(rule(sheet, number, event), event.at)
+
+    def blank(self, lane: Lane) -> LaneTally:
+        """The lane with nothing counted yet."""
+        joined = self.clock.elapsed(self.joined[lane.id]) if lane.id in self.joined else 0
+        steps = self.timeline.steps if self.piece.counts_by == "intervals" else 0
+        tally = LaneTally(lane, joined=joined, station_since=joined, intervals=(None,) * steps)
+        return replace(tally, station=station_on(self.piece, tally))
+
+    def counted(self, tally: LaneTally, event: ev.LaneEvent) -> LaneTally | Refusal:
+        """What this entry makes of a lane's tally, or why it counts nothing."""
+        return count(Place(self.piece, self.timeline), tally, event, self.moment(event.at))
+
+    def with_entry(self, lane: str, entry: Entry) -> "Sheet":
+        """The lane with one more entry, which is its newest."""
+        tally = self._step(self.tallies[lane], entry)
+        return replace(
+            self,
+            ledgers=self.ledgers.add(lane, entry),
+            tallies={**self.tallies, lane: tally},
+        )
+
+    def _step(self, tally: LaneTally, entry: Entry) -> LaneTally:
+        counted = self.counted(tally, entry.event)
+        if isinstance(counted, Refusal):
+            return replace(
+                tally,
+                remarks=(*tally.remarks, counted.text),
+                entries=(*tally.entries, entry.number),
+                uncounted=(*tally.uncounted, entry.number),
+            )
+        counted = replace(counted, entries=(*tally.entries, entry.number))
+        return counted.settled() if self.settled else counted
+
+    def refold(self, *lanes: str) -> "Sheet":
+        """Count these lanes again from their entries; all of them where none is named."""
+        by_id = {lane.id: lane for lane in self.lanes}
+        tallies = dict(self.tallies)
+        for lane in lanes or by_id:
+            tally = self.blank(by_id[lane])
+            for entry in self.ledgers.standing(lane):
+                tally = self._step(tally, entry)
+            newest_last = self.ledgers.by_arrival(lane)
+            tally = replace(tally, entries=newest_last)
+            tallies[lane] = tally.settled() if self.settled else tally
+        return replace(self, tallies=tallies)
+
+
+def _closed_if_all_in(sheet: Sheet, at: int) -> Sheet:
+    """Once the time of "all in" has run out the piece is over, whatever is taken back later."""
+    if sheet.everybody_in is None or sheet.ended_by is not None or sheet.ended_all_in is not None:
+        return sheet
+    end = sheet.ended(at)
+    if end is None or end >= sheet.timeline.total:
+        return sheet
+    return replace(sheet, ended_all_in=end)
+
+
+def _watching_all_in(sheet: Sheet, at: int) -> Sheet:
+    everybody = bool(sheet.tallies) and all(tally.out for tally in sheet.tallies.values())
+    if everybody == (sheet.everybody_in is not None):
+        return sheet
+    return replace(sheet, everybody_in=at if everybody else None)
+
+
+# -- one function an event ---------------------------------------------------------
+
+
+def _entered(sheet: Sheet, number: int, event: ev.LaneEvent) -> Sheet:
+    if event.lane not in sheet.tallies:
+        return sheet
+    return sheet.with_entry(event.lane, Entry(number, event, arrived=number))
+
+
+def _joined(sheet: Sheet, _: int, event: ev.LaneJoined) -> Sheet:
+    lane = event.lane
+    if lane.id in sheet.tallies:
+        return sheet
+    sheet = replace(sheet, lanes=(*sheet.lanes, lane), joined={**sheet.joined, lane.id: event.at})
+    return replace(sheet, tallies={**sheet.tallies, lane.id: sheet.blank(lane)})
+
+
+def _took_back(sheet: Sheet, _: int, event: ev.TookBack) -> Sheet:
+    if sheet.ended_by is not None and sheet.ended_by.number == event.entry:
+        return replace(sheet, ended_by=None, ledgers=sheet.ledgers.note_taken(event.entry))
+    lane = sheet.ledgers.lane_of(event.entry)
+    if lane is None:
+        return sheet
+    return replace(sheet, ledgers=sheet.ledgers.take(lane, event.entry)).refold(lane)
+
+
+def _brought_back(sheet: Sheet, _: int, event: ev.BroughtBack) -> Sheet:
+    for end in sheet.hand_ends:
+        if end.number == event.entry:
+            return replace(sheet, ended_by=end, ledgers=sheet.ledgers.note_back(event.entry))
+    lane = sheet.ledgers.lane_of(event.entry)
+    if lane is None:
+        return sheet
+    return replace(sheet, ledgers=sheet.ledgers.bring(lane, event.entry)).refold(lane)
+
+
+def _moved(sheet: Sheet, number: int, event: ev.Moved) -> Sheet:
+    lane = sheet.ledgers.lane_of(event.entry)
+    if lane is None or event.lane not in sheet.tallies or lane == event.lane:
+        return sheet
+    moved = sheet.ledgers.move(event.entry, lane, event.lane, arrived=number)
+    return replace(sheet, ledgers=moved).refold(lane, event.lane)
+
+
+def _held(sheet: Sheet, _: int, event: ev.Held) -> Sheet:
+    return sheet if sheet.clock.held else replace(sheet, clock=sheet.clock.hold(event.at))
+
+
+def _resumed(sheet: Sheet, _: int, event: ev.Resumed) -> Sheet:
+    return replace(sheet, clock=sheet.clock.resume(event.at)) if sheet.clock.held else sheet
+
+
+def _hold_undone(sheet: Sheet, _: int, __: ev.HoldUndone) -> Sheet:
+    if not sheet.clock.held:
+        return sheet
+    return replace(sheet, clock=sheet.clock.never_held()).refold()
+
+
+def _time_added(sheet: Sheet, _: int, event: ev.TimeAdded) -> Sheet:
+    segment = sheet.piece.segment
+    if isinstance(segment, Interval):
+        return sheet  # its steps say how long it is
+    return replace(sheet, timeline=compiled(segment, sheet.timeline.total + event.by)).refold()
+
+
+def _clock_shifted(sheet: Sheet, _: int, event: ev.ClockShifted) -> Sheet:
+    return replace(sheet, clock=sheet.clock.shift(event.at, event.by))
+
+
+def _segment_ended(sheet: Sheet, number: int, event: ev.SegmentEnded) -> Sheet:
+    if sheet.ended(event.at) is not None:
+        return sheet
+    end = HandEnd(number, event.at)
+    return replace(sheet, ended_by=end, hand_ends=(*sheet.hand_ends, end))
+
+
+def _settled(sheet: Sheet, _: int, __: ev.Settled) -> Sheet:
+    tallies = {lane: tally.settled() for lane, tally in sheet.tallies.items()}
+    return replace(sheet, settled=True, tallies=tallies)
+
+
+FOLD: Mapping[type[ev.Event], Callable[[Sheet, int, Any], Sheet]] = {
+    ev.LaneJoined: _joined,
+    ev.TookBack: _took_back,
+    ev.BroughtBack: _brought_back,
+    ev.Moved: _moved,
+    ev.Held: _held,
+    ev.Resumed: _resumed,
+    ev.HoldUndone: _hold_undone,
+    ev.TimeAdded: _time_added,
+    ev.ClockShifted: _clock_shifted,
+    ev.SegmentEnded: _segment_ended,
+    ev.Settled: _settled,
+}

@@ -1,0 +1,171 @@
+"""What the coach means, answered: an event to be recorded, or a refusal that says what to do."""
+
+from collections.abc import Callable, Mapping
+from decimal import Decimal
+from typing import Any
+
+from classclock.strength.loads import Load
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.refusal import Refusal
+from classclock.tally.sheet import Sheet
+from classclock.tally.written_scores import read_score
+
+__all__ = ["Refusal", "decide"]
+
+
+def decide(sheet: Sheet, command: cmd.CountCommand, at: int) -> ev.Event | Refusal:
+    """The event that this command comes to. `at` is when its key arrived, in ms of the class."""
+    if sheet.settled and not isinstance(command, cmd.Correct):
+        return Refusal("these scores are settled: correct one, with a reason")
+    return ANSWERS[type(command)](sheet, command, at)
+
+
+def _tally(sheet: Sheet, lane: str) -> LaneTally | Refusal:
+    return sheet.tallies.get(lane) or Refusal("nobody in this piece has that key")
+
+
+def _if_counted(sheet: Sheet, event: ev.LaneEvent) -> ev.Event | Refusal:
+    """The event, if its lane can take it."""
+    tally = _tally(sheet, event.lane)
+    if isinstance(tally, Refusal):
+        return tally
+    counted = sheet.counted(tally, event)
+    return counted if isinstance(counted, Refusal) else event
+
+
+def _tap(sheet: Sheet, command: cmd.Tap, at: int) -> ev.Event | Refusal:
+    return _if_counted(sheet, ev.Tapped(at, command.lane))
+
+
+def _set_number(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.Event | Refusal:
+    if sheet.piece.counts_by == "load":
+        return _load_made(sheet, command, at)
+    number = command.number
+    if number is not None and number != int(number):
+        return Refusal(f"{number} is no whole number of reps")
+    reps = None if number is None else int(number)
+    return _if_counted(sheet, ev.Numbered(at, command.lane, command.rounds, reps, command.interval))
+
+
+def _load_made(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.Event | Refusal:
+    if command.rounds is not None or command.number is None:
+        return Refusal("this piece counts loads, not rounds: type the load, then the key")
+    if command.number == 0:
+        return Refusal("0 is no load: / and the key is a miss")
+    load = _load(sheet, command.number)
+    return _if_counted(
+        sheet, ev.Lifted(at, command.lane, load, made=True, interval=command.interval)
+    )
+
+
+def _load(sheet: Sheet, amount: Decimal) -> Load:
+    return Load(amount, sheet.piece.unit)
+
+
+def _miss(sheet: Sheet, command: cmd.Miss, at: int) -> ev.Event | Refusal:
+    load = _load(sheet, command.load) if command.load else None
+    return _if_counted(sheet, ev.Lifted(at, command.lane, load, made=False))
+
+
+def _finish_now(sheet: Sheet, command: cmd.FinishNow, at: int) -> ev.Event | Refusal:
+    return _if_counted(sheet, ev.FinishedNow(at, command.lane))
+
+
+def _stop(sheet: Sheet, command: cmd.StopLane, at: int) -> ev.Event | Refusal:
+    return _if_counted(sheet, ev.StoppedHere(at, command.lane))
+
+
+def _take_back(sheet: Sheet, command: cmd.TakeBack, at: int) -> ev.Event | Refusal:
+    if command.lane is None:
+        newest = sheet.ledgers.newest()
+        return (
+            Refusal("there is nothing to take back") if newest is None else ev.TookBack(at, newest)
+        )
+    tally = _tally(sheet, command.lane)
+    if isinstance(tally, Refusal):
+        return tally
+    if not tally.entries:
+        return Refusal(f"there is nothing of {tally.lane.name}'s to take back")
+    return ev.TookBack(at, tally.entries[-1])
+
+
+def _bring_back(sheet: Sheet, _: cmd.BringBack, at: int) -> ev.Event | Refusal:
+    if not sheet.ledgers.taken:
+        return Refusal("nothing was taken back")
+    return ev.BroughtBack(at, sheet.ledgers.taken[-1])
+
+
+def _move(sheet: Sheet, command: cmd.Move, at: int) -> ev.Event | Refusal:
+    giver, taker = _tally(sheet, command.lane), _tally(sheet, command.to)
+    if isinstance(giver, Refusal):
+        return giver
+    if isinstance(taker, Refusal):
+        return taker
+    if giver is taker:
+        return Refusal("that is the same lane: > and two letters, from whom and to whom")
+    if not giver.entries:
+        return Refusal(f"there is nothing of {giver.lane.name}'s to move")
+    return _if_it_stands(sheet, ev.Moved(at, giver.entries[-1], command.to), command.to)
+
+
+def _if_it_stands(sheet: Sheet, event: ev.Moved, lane: str) -> ev.Event | Refusal:
+    """The move, if the entry counts where it goes and puts nothing of that lane out of count."""
+    before, after = sheet.tallies[lane], sheet.apply(-1, event).tallies[lane]
+    lost = set(after.uncounted) - set(before.uncounted)
+    if not lost:
+        return event
+    return Refusal(after.remarks[-1])
+
+
+def _change_option(sheet: Sheet, command: cmd.ChangeOption, at: int) -> ev.Event | Refusal:
+    menu = sheet.piece.option_menu
+    if command.option == 0:
+        return _if_counted(sheet, ev.OptionChanged(at, command.lane, 0, 0))
+    if command.option > len(menu):
+        return Refusal(_menu(sheet))
+    station, option = menu[command.option - 1]
+    return _if_counted(sheet, ev.OptionChanged(at, command.lane, station, option))
+
+
+def _menu(sheet: Sheet) -> str:
+    stations = sheet.piece.stations
+    named = [
+        f"{number} {stations[place].options[option - 1].name}"
+        for number, (place, option) in enumerate(sheet.piece.option_menu, start=1)
+    ]
+    if not named:
+        return "the plan has no options for this piece"
+    return f"the options here are {', '.join(named)}, and 0 as written"
+
+
+def _correct(sheet: Sheet, command: cmd.Correct, at: int) -> ev.Event | Refusal:
+    tally = _tally(sheet, command.lane)
+    if isinstance(tally, Refusal):
+        return tally
+    if not command.reason.strip():
+        return Refusal("say why: a correction keeps its reason")
+    event = read_score(
+        command.score,
+        sheet.piece,
+        tally,
+        cap=sheet.timeline.total,
+        at=at,
+        reason=command.reason.strip(),
+    )
+    return event if isinstance(event, Refusal) else _if_counted(sheet, event)
+
+
+ANSWERS: Mapping[type, Callable[[Sheet, Any, int], ev.Event | Refusal]] = {
+    cmd.Tap: _tap,
+    cmd.SetNumber: _set_number,
+    cmd.FinishNow: _finish_now,
+    cmd.Miss: _miss,
+    cmd.TakeBack: _take_back,
+    cmd.BringBack: _bring_back,
+    cmd.Move: _move,
+    cmd.ChangeOption: _change_option,
+    cmd.StopLane: _stop,
+    cmd.Correct: _correct,
+}
