@@ -40,8 +40,6 @@ class ClassRecord:
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
     """How often each segment was begun anew on purpose; missing is once."""
-    ended_by: int | None = None
-    """The event that ended the segment on the board by hand, so that it can be taken back."""
     closed: bool = False
 
     @property
@@ -134,7 +132,6 @@ def _segment_chosen(record: ClassRecord, _: int, event: ev.SegmentChosen) -> Cla
         record,
         chosen=RunKey(event.segment, attempt, event.heat),
         attempts={**record.attempts, event.segment: attempt},
-        ended_by=None,
         closed=False,
     )
 
@@ -143,19 +140,12 @@ def _segment_started(record: ClassRecord, _: int, event: ev.SegmentStarted) -> C
     key = record.chosen._replace(segment=event.segment, heat=event.heat)
     segment = record.plan.segment[event.segment]
     sheet = Sheet.begin(Piece.of(segment, record.unit), timeline(segment), event)
-    return replace(record, chosen=key, runs={**record.runs, key: sheet}, ended_by=None)
+    return replace(record, chosen=key, runs={**record.runs, key: sheet})
 
 
 def _run_dropped(record: ClassRecord, _: int, __: ev.Event) -> ClassRecord:
     runs = {key: sheet for key, sheet in record.runs.items() if key != record.chosen}
-    return replace(record, runs=runs, ended_by=None)
-
-
-def _segment_ended(record: ClassRecord, number: int, event: ev.SegmentEnded) -> ClassRecord:
-    if record.sheet is None:
-        return record
-    ended = record._with_sheet(record.sheet.apply(number, event))
-    return replace(ended, ended_by=number)
+    return replace(record, runs=runs)
 
 
 FOLD: Mapping[type[ev.Event], Callable[[ClassRecord, int, Any], ClassRecord]] = {
@@ -170,5 +160,4 @@ FOLD: Mapping[type[ev.Event], Callable[[ClassRecord, int, Any], ClassRecord]] = 
     ev.SegmentStarted: _segment_started,
     ev.CalledOff: _run_dropped,
     ev.Restarted: _run_dropped,
-    ev.SegmentEnded: _segment_ended,
 }

@@ -1,0 +1,64 @@
+"""The coach's keys at work on a class: strokes in, what the coach meant carried out.
+
+The screens and a rehearsal both type here, so that they can't come to differ.
+"""
+
+from dataclasses import dataclass
+
+from classclock.live import LiveClass, Outcome
+from classclock.plan.model import Countdown
+from classclock.tally import commands as cmd
+from classclock.tally.keys import KeyContext, KeyState, Stroke, lapse, pending_shown, press
+from classclock.tally.piece import Piece
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """What a stroke came to: a notice, an outcome, or something only a screen can do."""
+
+    notice: str = ""
+    outcome: Outcome | None = None
+    screen: cmd.ScreenCommand | None = None
+
+
+class Desk:
+    """Holds what is pending, and hands commands to the live class."""
+
+    def __init__(self, live: LiveClass) -> None:
+        self.live = live
+        self._state = KeyState()
+
+    @property
+    def pending(self) -> str:
+        """What has been typed and waits for its letter."""
+        return pending_shown(self._state)
+
+    def stroke(self, stroke: Stroke) -> Answer:
+        """One stroke of a key."""
+        pressed = press(self._state, stroke, self._context(stroke.at))
+        self._state = pressed.state
+        command = pressed.command
+        if command is None:
+            return Answer(pressed.notice or "")
+        if isinstance(command, cmd.ScreenCommand):
+            return Answer(pressed.notice or "", screen=command)
+        return Answer(pressed.notice or "", outcome=self.live.do(command, stroke.at))
+
+    def lapse(self, real: int) -> str:
+        """Drop what has been pending too long by this moment of real time; what to say of it."""
+        self._state, notice = lapse(self._state, real)
+        return notice or ""
+
+    def _context(self, at: int) -> KeyContext:
+        record = self.live.record
+        lanes = record.sheet.lanes if record.sheet is not None else self.live.lineup()
+        here = [lane for lane in lanes if lane.heat == record.chosen.heat]
+        piece = record.sheet.piece if record.sheet else Piece.of(record.segment, record.unit)
+        phase = record.phase(at)
+        return KeyContext(
+            keys={lane.key: lane.id for lane in here},
+            names={lane.id: lane.name for lane in here},
+            phase="over" if phase == "closed" else phase,
+            counts_by=piece.counts_by,
+            can_change_time=isinstance(record.segment, Countdown),
+        )

@@ -1,0 +1,252 @@
+"""One class as it runs: commands in, events out.
+
+Every event is written to the journal before anything shows it, and the record is what the events
+fold to; the screens, a rehearsal and a rejoined class all come through here.
+"""
+
+from collections.abc import Callable, Mapping, Sequence
+from dataclasses import dataclass
+from typing import Any, Protocol
+
+from classclock.clock.class_clock import ClassClock
+from classclock.plan.model import Countdown, is_piece
+from classclock.plan.times import show_time
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+from classclock.tally.decide import Refusal, decide
+from classclock.tally.lane_keys import propose_key
+from classclock.tally.lanes import Choice, Lane, Person
+from classclock.tally.lineup import draw_lanes
+from classclock.tally.record import ClassRecord, Phase
+from classclock.tally.said import said, unsettled
+
+
+class Recorder(Protocol):
+    """Where events go before they count: a journal on disk, or a list in a rehearsal."""
+
+    def append(self, event: ev.Event) -> int:
+        """Take one event; its number in the class, from zero."""
+        ...
+
+
+@dataclass(frozen=True, slots=True)
+class Outcome:
+    """What a command came to. `text` is for the coach; refused means nothing was recorded."""
+
+    text: str = ""
+    refused: bool = False
+    events: tuple[ev.Event, ...] = ()
+
+
+class LiveClass:
+    """The shell round the pure record: it knows the time and the recorder, nothing else."""
+
+    def __init__(self, clock: ClassClock, record: ClassRecord, recorder: Recorder) -> None:
+        self.clock = clock
+        self.record = record
+        self._recorder = recorder
+        self._asked: tuple[str, ...] | None = None
+        """Who was named as unsettled when the coach last asked to go on."""
+
+    # -- reading -------------------------------------------------------------------
+
+    @property
+    def phase(self) -> Phase:
+        return self.record.phase(self.clock.now())
+
+    def lineup(self) -> tuple[Lane, ...]:
+        """The lanes of the segment on the board, all heats: as started, or as they would start."""
+        sheet = self.record.sheet
+        if sheet is not None:
+            return tuple(sheet.lanes)
+        index = self.record.chosen.segment
+        choices = {person.id: self.record.choice(person.id, index) for person in self.record.people}
+        return draw_lanes(self.record.segment, self.record.people, choices)
+
+    # -- doing -----------------------------------------------------------------------
+
+    def do(self, command: cmd.CountCommand | cmd.ClockCommand, at: int | None = None) -> Outcome:
+        """Carry out a command given at a moment of the class's clock (now, unless told)."""
+        at = self.clock.now() if at is None else at
+        asked, self._asked = self._asked, None
+        handler = CLOCK_COMMANDS.get(type(command))
+        if handler is not None:
+            self._asked = asked if isinstance(command, cmd.Next) else None
+            return handler(self, command, at)
+        return self._count(command, at)  # type: ignore[arg-type]  the table has all the others
+
+    def record_event(self, event: ev.Event) -> Outcome:
+        """Write one event, fold it, and say it."""
+        return self._happened(event)
+
+    def choose(self, person_id: str, segment: int, choice: Choice) -> Outcome:
+        """Before a segment starts: what this person modifies in it."""
+        event = ev.OptionChosen(
+            self.clock.now(),
+            person_id,
+            segment,
+            choice.options,
+            choice.load,
+            choice.start_station,
+        )
+        return self._happened(event)
+
+    def add_person(self, name: str, person_id: str) -> Outcome:
+        """Take someone in; while a piece runs they join it, late."""
+        now = self.clock.now()
+        sheet = self.record.sheet
+        running = sheet is not None and self.record.phase(now) in ("running", "held")
+        taken = {person.key for person in self.record.people}
+        key = propose_key(name, taken)
+        person = Person(person_id, name, key, late=running)
+        events: list[ev.Event] = [ev.PersonAdded(now, person)]
+        if running and sheet is not None and is_piece(self.record.segment):
+            lane_key = propose_key(name, {lane.key for lane in sheet.lanes})
+            lane = Lane(person.id, name, lane_key, (person.id,), heat=sheet.heat, late=True)
+            events.append(ev.LaneJoined(now, lane))
+        return self._happened(*events)
+
+    # -- inside ----------------------------------------------------------------------
+
+    def _happened(self, *events: ev.Event) -> Outcome:
+        text = ""
+        for event in events:
+            number = self._recorder.append(event)
+            self.record = self.record.apply(number, event)
+            text = said(event, self.record) or text
+        return Outcome(text, events=events)
+
+    def _count(self, command: cmd.CountCommand, at: int) -> Outcome:
+        record = self.record
+        if record.sheet is None:
+            return _refuse("nothing is running: enter starts the count-in")
+        decision = decide(record.sheet, command, at)
+        if isinstance(decision, Refusal):
+            return _refuse(decision.text)
+        return self._happened(decision)
+
+    def _start(self, _: cmd.Start, at: int) -> Outcome:
+        record = self.record
+        if record.phase(at) != "board":
+            return _refuse("this segment has started already")
+        lanes = self.lineup() if is_piece(record.segment) else ()
+        lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
+        go = at + record.segment.count_in
+        chosen = record.chosen
+        return self._happened(ev.SegmentStarted(at, chosen.segment, chosen.heat, go, lanes))
+
+    def _call_off(self, _: cmd.CallOff, at: int) -> Outcome:
+        if self.record.phase(at) != "count-in":
+            return _refuse("the clock runs: space holds it")
+        return self._happened(ev.CalledOff(at))
+
+    def _hold(self, _: cmd.HoldClock, at: int) -> Outcome:
+        if self.record.phase(at) != "running":
+            return _refuse("no clock is running")
+        return self._happened(ev.Held(at))
+
+    def _while_held(self, event: ev.Event) -> Outcome:
+        if self.record.phase(event.at) != "held":
+            return _refuse("hold the clock first: space")
+        return self._happened(event)
+
+    def _resume(self, _: cmd.Resume, at: int) -> Outcome:
+        return self._while_held(ev.Resumed(at))
+
+    def _undo_hold(self, _: cmd.UndoHold, at: int) -> Outcome:
+        return self._while_held(ev.HoldUndone(at))
+
+    def _end_segment(self, _: cmd.EndSegment, at: int) -> Outcome:
+        sheet = self.record.sheet
+        if sheet is not None and sheet.all_in(at) is not None and sheet.ended(at) is None:
+            return self._happened(ev.SegmentEnded(at))
+        return self._while_held(ev.SegmentEnded(at))
+
+    def _restart(self, _: cmd.Restart, at: int) -> Outcome:
+        return self._while_held(ev.Restarted(at))
+
+    def _add_time(self, command: cmd.AddTime, at: int) -> Outcome:
+        sheet = self.record.sheet
+        if sheet is None or self.record.phase(at) not in ("running", "held"):
+            return _refuse("no clock is running")
+        if not isinstance(self.record.segment, Countdown):
+            return _refuse("only a countdown can be made longer or shorter")
+        left = sheet.timeline.total - sheet.clock.elapsed(at)
+        by = command.minutes * 60_000
+        if left + by <= 0:
+            return _refuse(f"only {show_time(left + 999)} is left: space, then enter, ends it")
+        return self._happened(ev.TimeAdded(at, by))
+
+    def _shift(self, command: cmd.ShiftClock, at: int) -> Outcome:
+        if self.record.phase(at) not in ("running", "held"):
+            return _refuse("no clock is running")
+        return self._happened(ev.ClockShifted(at, command.ms))
+
+    def _next(self, _: cmd.Next, at: int) -> Outcome:
+        record = self.record
+        sheet, chosen = record.sheet, record.chosen
+        if sheet is None or record.phase(at) != "over":
+            return _refuse("the clock runs: space holds it")
+        events: list[ev.Event] = []
+        if is_piece(record.segment) and not sheet.settled:
+            names = unsettled(sheet)
+            if names and names != self._asked:
+                self._asked = names
+                return _refuse(_unsettled(names))
+            events.append(ev.Settled(at, chosen.segment, chosen.heat))
+        self._asked = None
+        heats = max((lane.heat for lane in self._all_heats()), default=1)
+        if chosen.heat < heats:
+            events.append(ev.SegmentChosen(at, chosen.segment, chosen.heat + 1))
+        elif chosen.segment + 1 < len(record.plan.segment):
+            events.append(ev.SegmentChosen(at, chosen.segment + 1))
+        else:
+            events.append(ev.ClassClosed(at))
+        return self._happened(*events)
+
+    def _all_heats(self) -> tuple[Lane, ...]:
+        record = self.record
+        index = record.chosen.segment
+        choices = {person.id: record.choice(person.id, index) for person in record.people}
+        return draw_lanes(record.segment, record.people, choices)
+
+    def _go_to(self, command: cmd.GoTo, at: int) -> Outcome:
+        record = self.record
+        if record.phase(at) not in ("board", "over", "closed"):
+            return _refuse("the clock runs: space holds it, then enter ends the segment")
+        if command.steps == 0:
+            return self._happened(
+                ev.SegmentChosen(at, record.chosen.segment, record.chosen.heat, anew=True)
+            )
+        last = len(record.plan.segment) - 1
+        here = record.chosen.segment + (1 if record.closed else 0)
+        target = here + command.steps
+        if target < 0:
+            return _refuse("this is the first segment")
+        if target > last:
+            return _refuse("this is the last segment")
+        return self._happened(ev.SegmentChosen(at, target))
+
+
+def _refuse(text: str) -> Outcome:
+    return Outcome(text, refused=True)
+
+
+def _unsettled(names: Sequence[str]) -> str:
+    who = ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
+    return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
+
+
+CLOCK_COMMANDS: Mapping[type, Callable[[LiveClass, Any, int], Outcome]] = {
+    cmd.Start: LiveClass._start,
+    cmd.CallOff: LiveClass._call_off,
+    cmd.HoldClock: LiveClass._hold,
+    cmd.Resume: LiveClass._resume,
+    cmd.UndoHold: LiveClass._undo_hold,
+    cmd.EndSegment: LiveClass._end_segment,
+    cmd.Restart: LiveClass._restart,
+    cmd.AddTime: LiveClass._add_time,
+    cmd.ShiftClock: LiveClass._shift,
+    cmd.Next: LiveClass._next,
+    cmd.GoTo: LiveClass._go_to,
+}

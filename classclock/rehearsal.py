@@ -1,0 +1,104 @@
+"""A piece with no screen and no waiting: its taps from a file, its results at once."""
+
+from dataclasses import dataclass
+
+from classclock.clock.class_clock import ClassClock
+from classclock.clock.source import MS, WoundSource
+from classclock.desk import Desk
+from classclock.live import LiveClass
+from classclock.plan.model import Plan, is_piece
+from classclock.strength.loads import Unit
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+from classclock.tally.keys import Stroke
+from classclock.tally.lane_keys import people_named
+from classclock.tally.record import ClassRecord
+from classclock.tally.taps_file import TapRow
+
+
+@dataclass(frozen=True, slots=True)
+class Refused:
+    """A row of the taps file of which something was not counted, and why."""
+
+    line: int
+    keys: str
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Rehearsed:
+    record: ClassRecord
+    refused: tuple[Refused, ...]
+    source: WoundSource
+
+
+class EventList:
+    """Keeps a class's events in memory, where no journal is wanted."""
+
+    def __init__(self) -> None:
+        self.events: list[ev.Event] = []
+
+    def append(self, event: ev.Event) -> int:
+        self.events.append(event)
+        return len(self.events) - 1
+
+
+def piece_called(plan: Plan, name: str | None) -> int:
+    """The number of the segment to rehearse: the named one, else the first that is scored.
+
+    Raises:
+        LookupError: there is none; `str` says which there are.
+    """
+    pieces = [index for index, segment in enumerate(plan.segment) if is_piece(segment)]
+    for index in pieces:
+        if name is None or plan.segment[index].name.casefold() == name.casefold():
+            return index
+    names = ", ".join(f'"{plan.segment[index].name}"' for index in pieces)
+    if name is None:
+        raise LookupError("this plan has no piece: give a segment a score")
+    raise LookupError(f'no piece is called "{name}": there is {names or "none"}')
+
+
+def rehearse(
+    plan: Plan, names: tuple[str, ...], taps: tuple[TapRow, ...], *, segment: int, unit: Unit
+) -> Rehearsed:
+    """Run one piece: real seconds since go, held time included, then settled by itself."""
+    source = WoundSource()
+    people = people_named(names)
+    live = LiveClass(ClassClock(source, source.now()), ClassRecord(plan, unit), EventList())
+    live.record_event(ev.ClassOpened(0, "", "", unit, people, None))
+    if segment:
+        live.record_event(ev.SegmentChosen(0, segment))
+    live.do(cmd.Start())
+    go = live.clock.now() + plan.segment[segment].count_in
+    refused = _play(Desk(live), source, go, taps)
+    _to_the_end(live, source)
+    live.record_event(ev.Settled(live.clock.now(), segment, 1))
+    return Rehearsed(live.record, refused, source)
+
+
+def _play(desk: Desk, source: WoundSource, go: int, taps: tuple[TapRow, ...]) -> tuple[Refused, ...]:
+    refused: list[Refused] = []
+    for row in taps:
+        moment = desk.live.clock.reading_at(go + row.at)
+        source.jump(max(0, moment - source.now()))
+        at = desk.live.clock.now()
+        desk.lapse(at)
+        for sign in row.signs:
+            answer = desk.stroke(Stroke(sign, at, at))
+            why = answer.notice
+            if answer.outcome is not None and answer.outcome.refused:
+                why = answer.outcome.text
+            if why and (answer.outcome is None or answer.outcome.refused):
+                refused.append(Refused(row.line, "".join(row.signs), why))
+    return tuple(refused)
+
+
+def _to_the_end(live: LiveClass, source: WoundSource) -> None:
+    """Wind on until the piece is over; one that is held at its last row ends there."""
+    sheet = live.record.sheet
+    if live.phase == "held":
+        live.do(cmd.EndSegment())
+    elif sheet is not None and live.phase in ("running", "count-in"):
+        left = sheet.timeline.total - sheet.clock.elapsed(live.clock.now())
+        source.jump(max(0, left) * MS)

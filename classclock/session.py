@@ -1,0 +1,221 @@
+"""What a running class holds together: the live class, its keys, its sound and its files.
+
+The one place where time source, journal and speaker are picked. The screens, the demo and the
+tests all begin here.
+"""
+
+import re
+import unicodedata
+from collections.abc import Callable
+from dataclasses import dataclass
+from pathlib import Path
+
+from classclock import club_folder
+from classclock.book.journal import Anchor, Journal, read_journal
+from classclock.book.journal_writer import JournalWriter
+from classclock.book.results_files import ResultsFiles
+from classclock.clock.class_clock import ClassClock
+from classclock.clock.engine import EngineView
+from classclock.clock.source import MachineSource, TimeSource, WoundSource, boot_id, raw_now
+from classclock.desk import Answer, Desk
+from classclock.live import LiveClass
+from classclock.plan.club import Club
+from classclock.plan.model import Plan
+from classclock.plan.reading import parse_plan
+from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
+from classclock.tally import events as ev
+from classclock.tally.keys import Stroke
+from classclock.tally.lanes import Person
+from classclock.tally.record import ClassRecord
+from classclock.tally.sheet import ALL_IN_STAYS
+from classclock.tally.strokes import translate
+
+
+@dataclass(frozen=True, slots=True)
+class PlanFile:
+    """A plan that was read, with its text as it stood and the name of its file."""
+
+    name: str
+    text: str
+    plan: Plan
+
+
+class Session:
+    """One class in one window."""
+
+    def __init__(
+        self,
+        *,
+        live: LiveClass,
+        journal: JournalWriter,
+        results: ResultsFiles,
+        club: Club,
+        speaker: Speaker,
+        check_clock: bool = False,
+    ) -> None:
+        self.live = live
+        self.desk = Desk(live)
+        self.journal = journal
+        self.results = results
+        self.club = club
+        self.speaker = speaker
+        self.check_clock = check_clock
+        """After the machine was started anew: the reading is to be checked by the coach."""
+
+    @property
+    def source(self) -> TimeSource:
+        return self.live.clock.source
+
+    def view(self) -> EngineView | None:
+        """The segment on the board as the engine needs it; None until it is started."""
+        sheet = self.live.record.sheet
+        if sheet is None or self.live.record.closed:
+            return None
+        ends = sheet.ended(self.live.clock.now())
+        if ends is None and sheet.everybody_in is not None:
+            ends = sheet.clock.elapsed(sheet.everybody_in) + ALL_IN_STAYS
+        return EngineView(sheet.clock, sheet.timeline, ends)
+
+    def key(self, sign: str, stamp: float) -> Answer:
+        """One key, as the terminal gave it, with its message's stamp (CLOCK_MONOTONIC, s)."""
+        at, real = self.live.clock.arrived(stamp), self.source.stroke_ms(stamp)
+        return self.desk.stroke(Stroke(translate(sign, self.club.keyboard.map), real, at))
+
+    def save(self) -> bool:
+        """Write the results as they stand; whether that worked. `troubles` says what didn't."""
+        if not self.live.record.pieces():
+            return True
+        return self.results.write(self.live.record, self.live.clock.now(), self.journal.path)
+
+    def try_again(self) -> None:
+        """Write what couldn't be written before, journal and results."""
+        if self.journal.trouble is not None:
+            self.journal.try_again()
+        if self.results.trouble is not None:
+            self.save()
+
+    def troubles(self) -> tuple[str, ...]:
+        """What the coach must know about the files, in words; empty when all is well."""
+        return tuple(said for said in (self.journal.trouble, self.results.trouble) if said)
+
+    def save_elsewhere(self, folder: Path) -> None:
+        """Keep this class's journal and results in another folder from now on.
+
+        Raises:
+            OSError: that place can't be written to either.
+        """
+        self.journal.move_to(club_folder.journals(folder) / self.journal.path.name)
+        self.results.folder = club_folder.results(folder)
+        self.save()
+
+    def close(self) -> None:
+        self.speaker.close()
+        self.journal.close()
+
+
+def time_source(speed: int) -> TimeSource:
+    return MachineSource() if speed == 1 else WoundSource(speed)
+
+
+def open_session(
+    plan_file: PlanFile,
+    people: tuple[Person, ...],
+    *,
+    folder: Path,
+    club: Club,
+    source: TimeSource,
+    ends: str | None = None,
+    speed: int = 1,
+    sound: bool = True,
+) -> Session:
+    """Open a class and begin its journal."""
+    wall = source.wall()
+    started = wall.isoformat(timespec="milliseconds")
+    anchor = Anchor(boot_id(), raw_now(), 0, started, speed)
+    journal = _new_journal(
+        club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
+    )
+    journal.open_new(anchor)
+    live = LiveClass(ClassClock.reading(source), ClassRecord(plan_file.plan, club.unit), journal)
+    live.record_event(
+        ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends)
+    )
+    return Session(
+        live=live,
+        journal=journal,
+        results=ResultsFiles(club_folder.results(folder), started),
+        club=club,
+        speaker=_speaker(club, sound=sound),
+    )
+
+
+def rejoin_session(
+    path: Path, *, folder: Path, club: Club, source: TimeSource | None = None, sound: bool = True
+) -> tuple[Session, Journal]:
+    """Go on with a class that was cut off: the same sheet, the right clock.
+
+    Raises:
+        OSError: the journal can't be read.
+        JournalDamagedError: a line within it can't be read.
+        JournalInUseError: it runs in another window.
+    """
+    journal = read_journal(path)
+    speed = journal.anchors[-1].rate
+    source = source if source is not None else time_source(speed)
+    raw, wall = raw_now(), source.wall()
+    at, check = journal.moment(boot=boot_id(), raw=raw, wall=wall)
+    writer = JournalWriter(path, wall=_stamp(source), number=len(journal.events))
+    anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
+    writer.open_again(journal.whole, anchor)
+    live = LiveClass(ClassClock.reading(source, at), replayed(journal), writer)
+    session = Session(
+        live=live,
+        journal=writer,
+        results=ResultsFiles(club_folder.results(folder), journal.anchors[0].wall),
+        club=club,
+        speaker=_speaker(club, sound=sound),
+        check_clock=check,
+    )
+    return session, journal
+
+
+def replayed(journal: Journal) -> ClassRecord:
+    """The record that a journal's events fold to.
+
+    Raises:
+        ValueError: the plan in it can't be read by this version.
+    """
+    opened = journal.opened
+    unit = "lb" if opened.unit == "lb" else "kg"
+    plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
+    if plan is None:
+        raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
+    record = ClassRecord(plan, unit)
+    for number, event in enumerate(journal.events):
+        record = record.apply(number, event)
+    return record
+
+
+def file_safe(name: str) -> str:
+    """A name as part of a file's name: small letters, digits and hyphens, never empty."""
+    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
+    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60] or "class"
+
+
+def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:
+    path = folder / f"{stem}.jsonl"
+    count = 2
+    while path.exists():
+        path = folder / f"{stem}-{count}.jsonl"
+        count += 1
+    return JournalWriter(path, wall=_stamp(source))
+
+
+def _stamp(source: TimeSource) -> Callable[[], str]:
+    return lambda: source.wall().isoformat(timespec="milliseconds")
+
+
+def _speaker(club: Club, *, sound: bool) -> Speaker:
+    if not sound:
+        return SilentLoudspeaker()
+    return Loudspeaker(volume=club.sound.volume, offset_ms=club.sound.offset_ms)

@@ -1,0 +1,122 @@
+"""What just happened, in the words of the wall's last line."""
+
+from collections.abc import Callable, Mapping
+from typing import Any
+
+from classclock.plan.times import show_time
+from classclock.tally import events as ev
+from classclock.tally.record import ClassRecord
+from classclock.tally.sheet import LaneTally, Sheet
+
+
+def said(event: ev.Event, record: ClassRecord) -> str:
+    """One line on an event, once `record` has it; empty where there is nothing to say."""
+    sheet = record.sheet
+    if isinstance(event, ev.LaneEvent):
+        return _entry(event, sheet) if sheet is not None and event.lane in sheet.tallies else ""
+    sentence = SENTENCES.get(type(event))
+    return sentence(event, sheet) if sentence is not None else ""
+
+
+def unsettled(sheet: Sheet) -> tuple[str, ...]:
+    """The names of those whose score isn't complete, in the order of the lanes."""
+    return tuple(lane.name for lane in sheet.lanes if missing(sheet, sheet.tallies[lane.id]))
+
+
+def missing(sheet: Sheet, tally: LaneTally) -> str:
+    """What a lane's score lacks, in a few words; empty when it is complete."""
+    if sheet.settled or tally.out or tally.correction is not None:
+        return ""
+    match sheet.piece.counts_by:
+        case "rounds" if tally.odd is None:
+            return "odd reps?"
+        case "intervals":
+            gaps = [str(n) for n, reps in enumerate(tally.intervals, start=1) if reps is None]
+            return f"interval {', '.join(gaps[:6])}?" if gaps else ""
+        case "load" if tally.heaviest is None:
+            return "load?"
+        case _:
+            return ""
+
+
+def tally_words(sheet: Sheet, tally: LaneTally) -> str:
+    """The tally as it is said: `7+12`, `round 9`, `112 reps`, `85 kg`."""
+    match sheet.piece.counts_by:
+        case "rounds":
+            odd = "?" if tally.odd is None else str(tally.odd)
+            return f"{len(tally.rounds)}+{odd}"
+        case "load":
+            return str(tally.heaviest) if tally.heaviest is not None else "no load yet"
+        case _:
+            return f"{tally.total_reps} reps"
+
+
+def _entry(event: ev.LaneEvent, sheet: Sheet | None) -> str:
+    if sheet is None:
+        return ""
+    tally = sheet.tallies[event.lane]
+    name = tally.lane.name
+    when = show_time(max(0, sheet.elapsed(event.at)))
+    match event:
+        case ev.StoppedHere():
+            return f"{name} stops here, {tally_words(sheet, tally)}, {when}"
+        case ev.OptionChanged(station=station, option=0):
+            return f"{name}: as written from here, {when}"
+        case ev.OptionChanged(station=station, option=option):
+            return f"{name}: {sheet.piece.stations[station].options[option - 1].name} from here"
+        case ev.Corrected(reason=reason):
+            return f"{name} corrected to {tally_words(sheet, tally)}"
+        case ev.Lifted(load=load, made=made):
+            return f"{name} {'made' if made else 'missed'} {load or 'the planned load'}, {when}"
+    if tally.finish is not None:
+        return f"{name} finished, {show_time(-(-tally.finish // 1000) * 1000)}"
+    if isinstance(event, ev.Tapped) and sheet.piece.counts_by == "rounds":
+        if sheet.piece.count == "station":
+            return f"{name}, {tally_words(sheet, tally)}, {when}"
+        return f"{name}, round {len(tally.rounds)}, {when}"
+    return f"{name}, {tally_words(sheet, tally)}, {when}"
+
+
+def _about_entry(words: str) -> Callable[[Any, Sheet | None], str]:
+    def sentence(event: ev.TookBack | ev.BroughtBack, sheet: Sheet | None) -> str:
+        lane = sheet.ledgers.lane_of(event.entry) if sheet is not None else None
+        if sheet is None or lane is None:
+            return words.format(name="the end of the segment", tally="").rstrip(", ")
+        tally = sheet.tallies[lane]
+        return words.format(name=f"{tally.lane.name}'s entry", tally=tally_words(sheet, tally))
+
+    return sentence
+
+
+def _moved(event: ev.Moved, sheet: Sheet | None) -> str:
+    name = sheet.tallies[event.lane].lane.name if sheet is not None else ""
+    return f"that was {name}'s"
+
+
+def _fixed(words: str) -> Callable[[Any, Sheet | None], str]:
+    return lambda _event, _sheet: words
+
+
+def _joined(event: ev.LaneJoined, _: Sheet | None) -> str:
+    return f"{event.lane.name} joined late, key {event.lane.key}"
+
+
+def _time_added(event: ev.TimeAdded, _: Sheet | None) -> str:
+    return f"{abs(event.by) // 60_000} minute {'more' if event.by > 0 else 'less'}"
+
+
+SENTENCES: Mapping[type[ev.Event], Callable[[Any, Sheet | None], str]] = {
+    ev.CalledOff: _fixed("count-in called off: enter starts it again"),
+    ev.Held: _fixed("held: space resumes, enter ends the segment here"),
+    ev.Resumed: _fixed("the clock runs again"),
+    ev.HoldUndone: _fixed("as if it had never been held"),
+    ev.Restarted: _fixed("false start: what was tapped doesn't count. Enter counts in again"),
+    ev.SegmentEnded: _fixed("ended here. Backspace takes that back"),
+    ev.TimeAdded: _time_added,
+    ev.ClockShifted: _fixed("the clock was set"),
+    ev.LaneJoined: _joined,
+    ev.TookBack: _about_entry("took back {name}, {tally}. - backspace brings it back"),
+    ev.BroughtBack: _about_entry("brought back {name}, {tally}"),
+    ev.Moved: _moved,
+    ev.Settled: _fixed("settled and saved"),
+}
