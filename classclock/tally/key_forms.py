@@ -1,0 +1,114 @@
+"""What stands before a lane's letter, and what it means with that letter.
+
+Text is taken as it was typed and judged as a whole: what means nothing counts nothing, rather
+than a part of it (`12,5n` must not become 125 where only whole reps are counted).
+"""
+
+import re
+from collections.abc import Callable, Mapping
+from decimal import Decimal
+
+from classclock.tally.commands import (
+    CountCommand,
+    FinishNow,
+    Miss,
+    Move,
+    SetNumber,
+    StopLane,
+    TakeBack,
+    Tap,
+)
+
+LONGEST = len("999+9999")
+"""The most signs that mean something before a letter."""
+
+_Build = Callable[[re.Match[str], str], CountCommand]
+
+
+def _number(written: str | None) -> Decimal | None:
+    return Decimal(written.replace(",", ".")) if written else None
+
+
+# A held digit repeats: four digits (2450 metres rowed) are a number, more are a key held down.
+_EVERYWHERE: tuple[tuple[str, _Build], ...] = (
+    ("", lambda _, lane: Tap(lane)),
+    (r"\d{1,4}", lambda m, lane: SetNumber(lane, _number(m[0]))),
+    (
+        r"(\d{1,3})\+(\d{0,4})",
+        lambda m, lane: SetNumber(lane, _number(m[2]), rounds=int(m[1])),
+    ),
+    (
+        r"(\d{1,3}):(\d{1,4})",
+        lambda m, lane: SetNumber(lane, _number(m[2]), interval=int(m[1])),
+    ),
+    (r"\*", lambda _, lane: FinishNow(lane)),
+    (r"(\d{1,4})?/", lambda m, lane: Miss(lane, _number(m[1]))),
+    (r"-", lambda _, lane: TakeBack(lane)),
+    (r"\.", lambda _, lane: StopLane(lane)),
+)
+_LOADS_ONLY: tuple[tuple[str, _Build], ...] = (
+    (r"\d{1,3}[.,]\d{1,2}", lambda m, lane: SetNumber(lane, _number(m[0]))),
+    (r"(\d{1,3}[.,]\d{1,2})/", lambda m, lane: Miss(lane, _number(m[1]))),
+)
+_UNFINISHED = r"\d{1,3}:|[>:][a-z]?"
+_UNFINISHED_LOAD = r"\d{1,3}[.,]"
+
+
+def _compiled(forms: tuple[tuple[str, _Build], ...]) -> tuple[tuple[re.Pattern[str], _Build], ...]:
+    return tuple((re.compile(pattern, re.ASCII), build) for pattern, build in forms)
+
+
+def _beginnings(*patterns: str) -> re.Pattern[str]:
+    return re.compile("|".join(f"(?:{pattern})" for pattern in patterns), re.ASCII)
+
+
+_FORMS = {False: _compiled(_EVERYWHERE), True: _compiled(_EVERYWHERE + _LOADS_ONLY)}
+_BEGINNINGS = {
+    False: _beginnings(*(p for p, _ in _EVERYWHERE), _UNFINISHED),
+    True: _beginnings(*(p for p, _ in _EVERYWHERE + _LOADS_ONLY), _UNFINISHED, _UNFINISHED_LOAD),
+}
+
+
+def fits(text: str, *, loads: bool) -> bool:
+    """Whether this can stand before a letter, or begins what can. `loads`: scored by load."""
+    return _BEGINNINGS[loads].fullmatch(text) is not None
+
+
+def read_form(text: str, key: str, keys: Mapping[str, str], *, loads: bool) -> CountCommand | str:
+    """What `text` and then the key of a lane mean, or, in words, why they mean nothing.
+
+    `keys` are the lanes' ids by key; `key` must be in it.
+    """
+    lane = keys[key]
+    if len(text) == 2 and text[0] == ">":
+        return _read_move(text[1], key, keys)
+    for pattern, build in _FORMS[loads]:
+        if match := pattern.fullmatch(text):
+            return build(match, lane)
+    return _why_not(text, key, loads=loads)
+
+
+def _read_move(first: str, key: str, keys: Mapping[str, str]) -> CountCommand | str:
+    lane, to = keys.get(first), keys[key]
+    if lane is None:
+        return f"nobody has the key {first} any more: escape drops it"
+    if lane == to:
+        return f"{first} and {key} are one lane: type the key of the one whose entry it was"
+    return Move(lane, to)
+
+
+def _why_not(text: str, key: str, *, loads: bool) -> str:
+    if not fits(text, loads=loads):
+        return f"{text}{key} means nothing: escape drops it, then type it again"
+    if text.startswith(":"):
+        return f"{text} waits for the number of the option, as in {text}2"
+    if text.endswith(":"):
+        return f"{text} waits for the reps of that interval, as in {text}12{key}"
+    return f"{text} waits for a digit, as in {text}5{key}"
+
+
+def why_not_so_far(text: str, *, loads: bool) -> str:
+    """Why this text, which doesn't fit, can't go before a letter, and what to do."""
+    if not loads and re.fullmatch(r"\d+[.,]", text, re.ASCII):
+        return f"{text} is for loads: this is counted in whole reps, so backspace takes it off"
+    return f"{text} means nothing: backspace takes off the last sign, escape drops it"
