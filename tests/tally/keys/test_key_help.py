@@ -1,0 +1,71 @@
+"""The help says what the keys do: its lines are checked against the keys themselves."""
+
+from collections.abc import Callable
+from typing import get_args
+
+import pytest
+
+from classclock.tally.commands import Command
+from classclock.tally.key_actions import Phase
+from classclock.tally.key_help import KEY_LINES, KeyLine, key_help
+from classclock.tally.piece import CountsBy
+
+Commands = Callable[..., list[Command]]
+BY_NAME = ("enter", "space", "backspace", "escape", "ctrl+r", "ctrl+q", "up", "down")
+TYPED = {
+    "! or F2": ("!", "<f2>"),
+    "up, down": ("<up>", "<down>"),
+    "> n m": (">nb",),
+    "= =": ("=",),
+}
+
+
+def strokes(line: KeyLine) -> tuple[str, ...]:
+    if line.keys in TYPED:
+        return TYPED[line.keys]
+    words = line.keys.split()
+    return ("".join(f"<{word}>" if word in BY_NAME else word for word in words),)
+
+
+@pytest.mark.parametrize("line", KEY_LINES, ids=lambda line: f"{line.keys} {line.meaning}")
+def test_every_line_of_the_help_holds_wherever_it_is_shown(
+    commands: Commands, line: KeyLine
+) -> None:
+    for phase in line.phases or get_args(Phase):
+        for counts_by in line.counts_by or get_args(CountsBy):
+            assert line in key_help(counts_by, phase)
+            for typed in strokes(line):
+                meant = commands(
+                    [(0, typed), (1_300, "=" if typed == "=" else "<escape>")],
+                    phase=phase,
+                    counts_by=counts_by,
+                    can_change_time=True,
+                    all_in=True,
+                )
+                assert len(meant) == (0 if typed == "<escape>" else 1), (typed, phase, counts_by)
+
+
+def test_a_warm_up_shows_no_keys_for_counting() -> None:
+    assert {line.group for line in key_help("nothing", "running")} == {
+        "putting right",
+        "clock",
+        "class",
+    }
+
+
+def test_each_piece_shows_its_own_way_of_counting() -> None:
+    def keys(counts_by: CountsBy) -> set[str]:
+        return {line.keys for line in key_help(counts_by, "running")}
+
+    assert "7+12n" in keys("rounds")
+    assert "7+12n" not in keys("load")
+    assert "82.5n" in keys("load")
+    assert "3:12n" in keys("intervals")
+    assert "3:12n" not in keys("rounds")
+
+
+def test_no_two_lines_shown_at_once_are_about_the_same_keys() -> None:
+    for phase in get_args(Phase):
+        for counts_by in get_args(CountsBy):
+            keys = [line.keys for line in key_help(counts_by, phase)]
+            assert len(keys) == len(set(keys))
