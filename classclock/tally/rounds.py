@@ -39,8 +39,8 @@ def complete_round(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     )
     counted = replace(tally, rounds=(*tally.rounds, done), asks_missed=verdict.slow)
     if len(counted.rounds) == piece.rounds:
-        return replace(_begin_round(counted, at), finish=at, odd=0)
-    return _begin_round(counted, at)
+        return replace(begin_round(piece, counted, at), finish=at, odd=0)
+    return begin_round(piece, counted, at)
 
 
 def _complete_station(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
@@ -68,9 +68,16 @@ def _complete_station(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     )
 
 
-def _begin_round(tally: LaneTally, at: int | None) -> LaneTally:
+def begin_round(piece: Piece, tally: LaneTally, at: int | None) -> LaneTally:
+    """Nothing of the next round is known, but where it has no odd reps to speak of."""
+    size = Work(piece, tally.lane).round_reps(len(tally.rounds))
     return replace(
-        tally, odd=None, odd_floor=0, position=0, station_since=at, station_doubtful=False
+        tally,
+        odd=None if size > 1 else 0,
+        odd_floor=0,
+        position=0,
+        station_since=at,
+        station_doubtful=False,
     )
 
 
@@ -85,7 +92,7 @@ def set_rounds(piece: Piece, tally: LaneTally, rounds: int, *, doubtful: bool = 
         for index in range(have, rounds)
     )
     counted = replace(tally, rounds=(*tally.rounds[:rounds], *missing), asks_missed=False)
-    return _begin_round(counted, counted.round_since)
+    return begin_round(piece, counted, counted.round_since)
 
 
 def set_odd(piece: Piece, tally: LaneTally, odd: int, at: int) -> LaneTally:

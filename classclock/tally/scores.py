@@ -1,51 +1,122 @@
 """Scores of a piece over all its heats, in the order of their ranks."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
-from decimal import Decimal
-from typing import Literal
 
-from classclock.tally.lane_tally import Attempt
-from classclock.tally.lanes import Lane
+from classclock.plan.times import show_time
+from classclock.tally import score_parts as parts
+from classclock.tally.lane_score import LaneScore, Status
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.piece import Piece
+from classclock.tally.ranks import ranks, ranks_apart
 from classclock.tally.sheet import Sheet
 
-Status = Literal["finished", "capped", "scored", "stopped", "absent"]
-
-
-@dataclass(frozen=True, slots=True)
-class LaneScore:
-    """One lane's score. The first twelve fields are the columns of the results, in their order."""
-
-    rank: int | None
-    athlete: str
-    score: str
-    """As a person reads it: `7+12`, `8:31`, `112 reps`, `85 kg`."""
-    rounds: int | None
-    reps: int | None
-    """Odd reps; None where the piece has none or nobody gave them."""
-    total_reps: int | None
-    time_s: int | None
-    """The finish in whole seconds, rounded up."""
-    load_kg: Decimal | None
-    modification: str
-    """The options in force, by name; empty is as written."""
-    status: Status
-    best_before: str | None
-    note: str
-    lane: Lane
-    key: str
-    members: tuple[str, ...]
-    heat: int
-    late: bool
-    options: tuple[str | None, ...]
-    """For each station the option's name; None is as written."""
-    start_station: int
-    splits: tuple[int | None, ...]
-    """Whole seconds; they add up to the finish as it is recorded."""
-    intervals: tuple[int | None, ...]
-    attempts: tuple[Attempt, ...]
-    flags: tuple[str, ...]
+__all__ = ["LaneScore", "Status", "scores", "unsettled"]
 
 
 def scores(sheets: Sequence[Sheet], *, now: int | None, settled: bool) -> tuple[LaneScore, ...]:
-    raise NotImplementedError
+    """The scores of one piece, its heats together, in rank order; the unranked come last.
+
+    `now` is the class's moment while the piece may still run, None once it is over. `settled`
+    counts odd reps that nobody gave as none.
+    """
+    lanes = [(sheet, sheet.tallies[lane.id]) for sheet in sheets for lane in sheet.lanes]
+    keys = [parts.rank_key(sheet.piece, tally) for sheet, tally in lanes]
+    apart = any(sheet.piece.separate for sheet in sheets)
+    modified = [apart and tally.modified for _, tally in lanes]
+    places = ranks_apart(keys, modified) if apart else ranks(keys)
+    order = sorted(
+        range(len(lanes)), key=lambda n: (places[n] is None, modified[n], places[n] or 0)
+    )
+    return tuple(_lane_score(*lanes[n], places[n], now=now, settled=settled) for n in order)
+
+
+def unsettled(sheet: Sheet) -> tuple[tuple[str, str], ...]:
+    """Who is still to be asked before the piece is settled, and what for: lane id and words."""
+    if sheet.settled:
+        return ()
+    asked = ((lane.id, _to_ask(sheet.piece, sheet.tallies[lane.id])) for lane in sheet.lanes)
+    return tuple((lane, words) for lane, words in asked if words)
+
+
+def _to_ask(piece: Piece, tally: LaneTally) -> str:
+    if tally.stopped is not None and tally.nothing_done:
+        return ""
+    if piece.counts_by == "rounds" and tally.finish is None and tally.odd is None:
+        return "odd reps"
+    if missing := parts.missing_intervals(piece, tally):
+        return f"interval {', '.join(str(number) for number in missing)}"
+    return "; ".join(tally.doubts)
+
+
+def _lane_score(
+    sheet: Sheet, tally: LaneTally, rank: int | None, *, now: int | None, settled: bool
+) -> LaneScore:
+    piece, lane = sheet.piece, tally.lane
+    settled = settled or sheet.settled
+    by_rounds = piece.counts_by == "rounds"
+    heaviest = tally.heaviest if piece.counts_by == "load" else None
+    options = _option_names(piece, tally)
+    return LaneScore(
+        rank=rank,
+        athlete=lane.name,
+        score=parts.score_text(piece, tally, settled=settled),
+        rounds=len(tally.rounds) if by_rounds else None,
+        reps=parts.odd_reps(tally, settled=settled) if by_rounds else None,
+        total_reps=_total_reps(piece, tally),
+        time_s=None if tally.finish is None else parts.whole_seconds(tally.finish),
+        load_kg=None if heaviest is None else heaviest.kg,
+        modification=", ".join(name for name in options if name),
+        status=_status(sheet, tally, now),
+        best_before=None,
+        note=_note(tally),
+        lane=lane,
+        key=lane.key,
+        members=lane.members,
+        heat=sheet.heat,
+        late=lane.late,
+        options=options,
+        start_station=lane.start_station,
+        splits=parts.whole_second_splits(tally),
+        intervals=tally.intervals,
+        attempts=tally.attempts,
+        flags=() if settled else tally.doubts,
+    )
+
+
+def _total_reps(piece: Piece, tally: LaneTally) -> int | None:
+    if piece.counts_by in ("nothing", "load"):
+        return None
+    if piece.counts_by == "intervals" and tally.correction is not None:
+        return tally.correction.reps
+    return tally.total_reps
+
+
+def _status(sheet: Sheet, tally: LaneTally, now: int | None) -> Status:
+    if tally.stopped is not None:
+        return "absent" if tally.nothing_done else "stopped"
+    if tally.finish is not None:
+        return "finished"
+    if now is not None and sheet.ended(now) is None:
+        return "going"
+    return "capped" if sheet.piece.can_finish else "scored"
+
+
+def _option_names(piece: Piece, tally: LaneTally) -> tuple[str | None, ...]:
+    numbers = (tally.lane.option(place) for place in range(len(piece.stations)))
+    return tuple(
+        station.options[number - 1].name if number else None
+        for station, number in zip(piece.stations, numbers, strict=True)
+    )
+
+
+def _note(tally: LaneTally) -> str:
+    notes = []
+    if tally.late:
+        notes.append("late")
+    if tally.stopped is not None and not tally.nothing_done:
+        notes.append(f"stopped at {show_time(tally.stopped)}")
+    if tally.option_changed is not None:
+        notes.append(f"option changed at {show_time(tally.option_changed)}")
+    if tally.corrected is not None:
+        notes.append(f"corrected: {tally.corrected}")
+    return "; ".join(notes)

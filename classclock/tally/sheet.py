@@ -15,7 +15,7 @@ from classclock.tally.lanes import Lane
 from classclock.tally.ledger import Entry, Ledgers
 from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
-from classclock.tally.rounds import station_on
+from classclock.tally.rounds import begin_round, station_on
 
 __all__ = ["Attempt", "LaneTally", "Round", "Sheet"]
 
@@ -115,8 +115,9 @@ class Sheet:
         """The lane with nothing counted yet."""
         joined = self.clock.elapsed(self.joined[lane.id]) if lane.id in self.joined else 0
         steps = self.timeline.steps if self.piece.counts_by == "intervals" else 0
-        tally = LaneTally(lane, joined=joined, station_since=joined, intervals=(None,) * steps)
-        return replace(tally, station=station_on(self.piece, tally))
+        tally = LaneTally(lane, joined=joined, intervals=(None,) * steps)
+        begun = begin_round(self.piece, tally, joined)
+        return replace(begun, station=station_on(self.piece, begun))
 
     def counted(self, tally: LaneTally, event: ev.LaneEvent) -> LaneTally | Refusal:
         """What this entry makes of a lane's tally, or why it counts nothing."""

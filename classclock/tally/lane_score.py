@@ -1,0 +1,46 @@
+"""One lane's score as results and screens take it."""
+
+from dataclasses import dataclass
+from decimal import Decimal
+from typing import Literal
+
+from classclock.tally.lane_tally import Attempt
+from classclock.tally.lanes import Lane
+
+Status = Literal["finished", "capped", "scored", "stopped", "absent", "going"]
+"""`going` only while the piece runs: results never hold it."""
+
+
+@dataclass(frozen=True, slots=True)
+class LaneScore:
+    """One lane's score. The first twelve fields are the columns of the results, in their order."""
+
+    rank: int | None
+    athlete: str
+    score: str
+    """As a person reads it: `7+12`, `8:31`, `112 reps`, `85 kg`."""
+    rounds: int | None
+    reps: int | None
+    """Odd reps; None where the piece has none or nobody gave them."""
+    total_reps: int | None
+    time_s: int | None
+    """The finish in whole seconds, rounded up."""
+    load_kg: Decimal | None
+    modification: str
+    """The options in force, by name; empty is as written."""
+    status: Status
+    best_before: str | None
+    note: str
+    lane: Lane
+    key: str
+    members: tuple[str, ...]
+    heat: int
+    late: bool
+    options: tuple[str | None, ...]
+    """For each station the option's name; None is as written."""
+    start_station: int
+    splits: tuple[int | None, ...]
+    """Whole seconds; they add up to the finish as it is recorded."""
+    intervals: tuple[int | None, ...]
+    attempts: tuple[Attempt, ...]
+    flags: tuple[str, ...]

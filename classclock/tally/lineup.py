@@ -1,0 +1,57 @@
+"""Who stands in which lane of a piece: each alone, or in teams; in heats where there are many."""
+
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+
+from classclock.plan.model import Segment
+from classclock.tally.lane_keys import propose_key
+from classclock.tally.lanes import Choice, Lane, Person
+
+MOST_LANES = 26
+"""A lane needs a letter a to z of its own."""
+
+
+def draw_lanes(
+    segment: Segment, people: Sequence[Person], choices: Mapping[str, Choice]
+) -> tuple[Lane, ...]:
+    """The lanes of all heats.
+
+    `choices` says by person what each modifies; a team does as its first member does.
+    Above 26 lanes they run in heats of even size, and a key that two in one heat share is changed
+    for the later one.
+    """
+    size = segment.teams or 1
+    teams = [tuple(people[at : at + size]) for at in range(0, len(people), size)]
+    lanes = [_lane(team, choices.get(team[0].id, Choice())) for team in teams]
+    heats = max(1, -(-len(lanes) // MOST_LANES))
+    drawn: list[Lane] = []
+    for heat in range(heats):
+        first, last = heat * len(lanes) // heats, (heat + 1) * len(lanes) // heats
+        drawn += _keys_apart([replace(lane, heat=heat + 1) for lane in lanes[first:last]])
+    return tuple(drawn)
+
+
+def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:
+    return Lane(
+        id=team[0].id,
+        name=" + ".join(person.name for person in team),
+        key=team[0].key,
+        members=tuple(person.id for person in team),
+        options=choice.options,
+        load=choice.load,
+        start_station=choice.start_station,
+        late=any(person.late for person in team),
+    )
+
+
+def _keys_apart(lanes: Sequence[Lane]) -> tuple[Lane, ...]:
+    """Within one heat nobody else's key: whoever comes first keeps it."""
+    owned = {lane.key for lane in lanes if lane.key}
+    given: set[str] = set()
+    apart: list[Lane] = []
+    for lane in lanes:
+        free = lane.key and lane.key not in given
+        key = lane.key if free else propose_key(lane.name, owned | given)
+        given.add(key)
+        apart.append(replace(lane, key=key))
+    return tuple(apart)
