@@ -8,8 +8,10 @@ from dataclasses import dataclass
 from classclock.live import LiveClass, Outcome
 from classclock.plan.model import Countdown
 from classclock.tally import commands as cmd
+from classclock.tally.counting import GRACE
 from classclock.tally.keys import KeyContext, KeyState, Stroke, lapse, pending_shown, press
 from classclock.tally.piece import Piece
+from classclock.tally.sheet import Sheet
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,14 +53,24 @@ class Desk:
 
     def _context(self, at: int) -> KeyContext:
         record = self.live.record
-        lanes = record.sheet.lanes if record.sheet is not None else self.live.lineup()
+        sheet = record.sheet
+        lanes = sheet.lanes if sheet is not None else self.live.lineup()
         here = [lane for lane in lanes if lane.heat == record.chosen.heat]
-        piece = record.sheet.piece if record.sheet else Piece.of(record.segment, record.unit)
+        piece = sheet.piece if sheet is not None else Piece.of(record.segment, record.unit)
         phase = record.phase(at)
+        if sheet is not None and phase == "over" and _taps_still_count(sheet, at):
+            phase = "running"
         return KeyContext(
             keys={lane.key: lane.id for lane in here},
             names={lane.id: lane.name for lane in here},
             phase="over" if phase == "closed" else phase,
             counts_by=piece.counts_by,
             can_change_time=isinstance(record.segment, Countdown),
+            all_in=sheet is not None and sheet.all_in(at) is not None,
         )
+
+
+def _taps_still_count(sheet: Sheet, at: int) -> bool:
+    """Whether a bare letter is still a tap though the cap has passed: a thumb is late."""
+    scored = sheet.piece.counts_by != "nothing"
+    return scored and sheet.ended_by is None and sheet.moment(at).late_by <= GRACE

@@ -18,7 +18,8 @@ from classclock.tally.lane_keys import propose_key
 from classclock.tally.lanes import Choice, Lane, Person
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.record import ClassRecord, Phase
-from classclock.tally.said import said, unsettled
+from classclock.tally.said import said
+from classclock.tally.scores import unsettled
 
 
 class Recorder(Protocol):
@@ -47,6 +48,19 @@ class LiveClass:
         self._recorder = recorder
         self._asked: tuple[str, ...] | None = None
         """Who was named as unsettled when the coach last asked to go on."""
+        self._clock_commands: Mapping[type, Callable[[Any, int], Outcome]] = {
+            cmd.Start: self._start,
+            cmd.CallOff: self._call_off,
+            cmd.HoldClock: self._hold,
+            cmd.Resume: self._resume,
+            cmd.UndoHold: self._undo_hold,
+            cmd.EndSegment: self._end_segment,
+            cmd.Restart: self._restart,
+            cmd.AddTime: self._add_time,
+            cmd.ShiftClock: self._shift,
+            cmd.Next: self._next,
+            cmd.GoTo: self._go_to,
+        }
 
     # -- reading -------------------------------------------------------------------
 
@@ -68,12 +82,11 @@ class LiveClass:
     def do(self, command: cmd.CountCommand | cmd.ClockCommand, at: int | None = None) -> Outcome:
         """Carry out a command given at a moment of the class's clock (now, unless told)."""
         at = self.clock.now() if at is None else at
-        asked, self._asked = self._asked, None
-        handler = CLOCK_COMMANDS.get(type(command))
-        if handler is not None:
-            self._asked = asked if isinstance(command, cmd.Next) else None
-            return handler(self, command, at)
-        return self._count(command, at)  # type: ignore[arg-type]  the table has all the others
+        if not isinstance(command, cmd.Next):
+            self._asked = None
+        if isinstance(command, cmd.CountCommand):
+            return self._count(command, at)
+        return self._clock_commands[type(command)](command, at)
 
     def record_event(self, event: ev.Event) -> Outcome:
         """Write one event, fold it, and say it."""
@@ -189,7 +202,7 @@ class LiveClass:
             return _refuse("the clock runs: space holds it")
         events: list[ev.Event] = []
         if is_piece(record.segment) and not sheet.settled:
-            names = unsettled(sheet)
+            names = tuple(sheet.tallies[lane].lane.name for lane, _ in unsettled(sheet))
             if names and names != self._asked:
                 self._asked = names
                 return _refuse(_unsettled(names))
@@ -235,18 +248,3 @@ def _refuse(text: str) -> Outcome:
 def _unsettled(names: Sequence[str]) -> str:
     who = ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
     return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
-
-
-CLOCK_COMMANDS: Mapping[type, Callable[[LiveClass, Any, int], Outcome]] = {
-    cmd.Start: LiveClass._start,
-    cmd.CallOff: LiveClass._call_off,
-    cmd.HoldClock: LiveClass._hold,
-    cmd.Resume: LiveClass._resume,
-    cmd.UndoHold: LiveClass._undo_hold,
-    cmd.EndSegment: LiveClass._end_segment,
-    cmd.Restart: LiveClass._restart,
-    cmd.AddTime: LiveClass._add_time,
-    cmd.ShiftClock: LiveClass._shift,
-    cmd.Next: LiveClass._next,
-    cmd.GoTo: LiveClass._go_to,
-}

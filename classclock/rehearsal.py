@@ -77,11 +77,12 @@ def rehearse(
     return Rehearsed(live.record, refused, source)
 
 
-def _play(desk: Desk, source: WoundSource, go: int, taps: tuple[TapRow, ...]) -> tuple[Refused, ...]:
+def _play(
+    desk: Desk, source: WoundSource, go: int, taps: tuple[TapRow, ...]
+) -> tuple[Refused, ...]:
     refused: list[Refused] = []
     for row in taps:
-        moment = desk.live.clock.reading_at(go + row.at)
-        source.jump(max(0, moment - source.now()))
+        source.jump(max(0, go + row.at - desk.live.clock.now()) * MS)
         at = desk.live.clock.now()
         desk.lapse(at)
         for sign in row.signs:

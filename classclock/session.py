@@ -4,25 +4,25 @@ The one place where time source, journal and speaker are picked. The screens, th
 tests all begin here.
 """
 
-import re
-import unicodedata
 from collections.abc import Callable
 from dataclasses import dataclass
 from pathlib import Path
 
 from classclock import club_folder
+from classclock.book.file_names import file_safe
 from classclock.book.journal import Anchor, Journal, read_journal
 from classclock.book.journal_writer import JournalWriter
 from classclock.book.results_files import ResultsFiles
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import EngineView
-from classclock.clock.source import MachineSource, TimeSource, WoundSource, boot_id, raw_now
+from classclock.clock.source import MS, MachineSource, TimeSource, WoundSource, boot_id, raw_now
 from classclock.desk import Answer, Desk
 from classclock.live import LiveClass
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.plan.reading import parse_plan
 from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
+from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
 from classclock.tally.lanes import Person
@@ -85,7 +85,7 @@ class Session:
         """Write the results as they stand; whether that worked. `troubles` says what didn't."""
         if not self.live.record.pieces():
             return True
-        return self.results.write(self.live.record, self.live.clock.now(), self.journal.path)
+        return self.results.write(self.live.record, self.journal.path)
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""
@@ -136,10 +136,10 @@ def open_session(
         club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
     )
     journal.open_new(anchor)
-    live = LiveClass(ClassClock.reading(source), ClassRecord(plan_file.plan, club.unit), journal)
-    live.record_event(
-        ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends)
+    live = LiveClass(
+        ClassClock(source, source.now()), ClassRecord(plan_file.plan, club.unit), journal
     )
+    live.record_event(ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends))
     return Session(
         live=live,
         journal=journal,
@@ -167,7 +167,7 @@ def rejoin_session(
     writer = JournalWriter(path, wall=_stamp(source), number=len(journal.events))
     anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
     writer.open_again(journal.whole, anchor)
-    live = LiveClass(ClassClock.reading(source, at), replayed(journal), writer)
+    live = LiveClass(ClassClock(source, source.now() - at * MS), replayed(journal), writer)
     session = Session(
         live=live,
         journal=writer,
@@ -186,7 +186,7 @@ def replayed(journal: Journal) -> ClassRecord:
         ValueError: the plan in it can't be read by this version.
     """
     opened = journal.opened
-    unit = "lb" if opened.unit == "lb" else "kg"
+    unit: Unit = "lb" if opened.unit == "lb" else "kg"
     plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
     if plan is None:
         raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
@@ -194,12 +194,6 @@ def replayed(journal: Journal) -> ClassRecord:
     for number, event in enumerate(journal.events):
         record = record.apply(number, event)
     return record
-
-
-def file_safe(name: str) -> str:
-    """A name as part of a file's name: small letters, digits and hyphens, never empty."""
-    plain = unicodedata.normalize("NFKD", name).encode("ascii", "ignore").decode().lower()
-    return re.sub(r"[^a-z0-9]+", "-", plain).strip("-")[:60] or "class"
 
 
 def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:

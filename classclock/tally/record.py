@@ -36,7 +36,7 @@ class ClassRecord:
     people: tuple[Person, ...] = ()
     ends: str | None = None
     choices: Mapping[tuple[int, str], Choice] = field(default_factory=dict)
-    chosen: RunKey = RunKey(0)
+    chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
     """How often each segment was begun anew on purpose; missing is once."""

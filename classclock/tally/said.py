@@ -18,27 +18,6 @@ def said(event: ev.Event, record: ClassRecord) -> str:
     return sentence(event, sheet) if sentence is not None else ""
 
 
-def unsettled(sheet: Sheet) -> tuple[str, ...]:
-    """The names of those whose score isn't complete, in the order of the lanes."""
-    return tuple(lane.name for lane in sheet.lanes if missing(sheet, sheet.tallies[lane.id]))
-
-
-def missing(sheet: Sheet, tally: LaneTally) -> str:
-    """What a lane's score lacks, in a few words; empty when it is complete."""
-    if sheet.settled or tally.out or tally.correction is not None:
-        return ""
-    match sheet.piece.counts_by:
-        case "rounds" if tally.odd is None:
-            return "odd reps?"
-        case "intervals":
-            gaps = [str(n) for n, reps in enumerate(tally.intervals, start=1) if reps is None]
-            return f"interval {', '.join(gaps[:6])}?" if gaps else ""
-        case "load" if tally.heaviest is None:
-            return "load?"
-        case _:
-            return ""
-
-
 def tally_words(sheet: Sheet, tally: LaneTally) -> str:
     """The tally as it is said: `7+12`, `round 9`, `112 reps`, `85 kg`."""
     match sheet.piece.counts_by:
@@ -60,11 +39,11 @@ def _entry(event: ev.LaneEvent, sheet: Sheet | None) -> str:
     match event:
         case ev.StoppedHere():
             return f"{name} stops here, {tally_words(sheet, tally)}, {when}"
-        case ev.OptionChanged(station=station, option=0):
+        case ev.OptionChanged(option=0):
             return f"{name}: as written from here, {when}"
         case ev.OptionChanged(station=station, option=option):
             return f"{name}: {sheet.piece.stations[station].options[option - 1].name} from here"
-        case ev.Corrected(reason=reason):
+        case ev.Corrected():
             return f"{name} corrected to {tally_words(sheet, tally)}"
         case ev.Lifted(load=load, made=made):
             return f"{name} {'made' if made else 'missed'} {load or 'the planned load'}, {when}"

@@ -1,0 +1,110 @@
+"""The results files of one class: one JSON for all, one CSV beside it for each piece."""
+
+import csv
+import io
+import json
+import threading
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from classclock.book.file_names import file_safe
+from classclock.book.results_document import COLUMNS, results_document
+from classclock.book.whole_file import write_whole
+from classclock.tally.record import ClassRecord
+
+_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
+
+
+class ResultsFiles:
+    """Writes the results as often as they change, always under the same names.
+
+    A name that another class has is left alone. `trouble` says in the coach's words why the last
+    writing failed; nothing is raised for the disk's sake.
+    """
+
+    def __init__(self, folder: Path, started: str) -> None:
+        self.folder = folder
+        self.trouble: str | None = None
+        self.saved: tuple[Path, ...] = ()
+        """The files as last written."""
+        self._started = started
+        self._one_at_a_time = threading.Lock()
+
+    def write(self, record: ClassRecord, journal: Path) -> bool:
+        """Write everything as it stands now; whether that worked."""
+        document = results_document(record, started=self._started, journal=journal.name)
+        with self._one_at_a_time:
+            try:
+                self.saved = self._write(document, record.plan_name)
+            except OSError as error:
+                why = error.strerror or type(error).__name__
+                self.trouble = (
+                    f"the results can't be saved in {self.folder} ({why}): they are kept, "
+                    "and it is tried again"
+                )
+                return False
+            self.trouble = None
+            return True
+
+    def _write(self, document: dict[str, Any], plan_name: str) -> tuple[Path, ...]:
+        started = datetime.fromisoformat(self._started)
+        stem = self._free_stem(
+            f"{started:%Y-%m-%d-%H%M}-{file_safe(plan_name)}", document["journal"]
+        )
+        written = []
+        for name, piece in _named_pieces(document["pieces"]):
+            path = self.folder / f"{stem}-{name}.csv"
+            write_whole(path, _csv(piece["lanes"]))
+            written.append(path)
+        path = self.folder / f"{stem}.json"
+        text = json.dumps(document, ensure_ascii=False, indent=1)
+        write_whole(path, text.encode() + b"\n")
+        return (path, *written)
+
+    def _free_stem(self, wanted: str, journal: str) -> str:
+        """The wanted name, or with a number behind it where another class has it already."""
+        stem, number = wanted, 1
+        while not _ours(self.folder / f"{stem}.json", journal):
+            number += 1
+            stem = f"{wanted}-{number}"
+        return stem
+
+
+def _ours(path: Path, journal: str) -> bool:
+    """Whether the name is free, or holds earlier results of the class with this journal."""
+    try:
+        document = json.loads(path.read_bytes())
+    except FileNotFoundError:
+        return True
+    except ValueError:
+        return False
+    return isinstance(document, dict) and document.get("journal") == journal
+
+
+def _named_pieces(pieces: list[dict[str, Any]]) -> list[tuple[str, dict[str, Any]]]:
+    named: dict[str, dict[str, Any]] = {}
+    for piece in pieces:
+        wanted = file_safe(piece["name"])
+        name, number = wanted, 1
+        while name in named:
+            number += 1
+            name = f"{wanted}-{number}"
+        named[name] = piece
+    return list(named.items())
+
+
+def _csv(lanes: list[dict[str, Any]]) -> bytes:
+    """RFC 4180, as UTF-8; no cell can run as a formula in a spreadsheet."""
+    text = io.StringIO(newline="")
+    writer = csv.writer(text)
+    writer.writerow(COLUMNS)
+    for lane in lanes:
+        writer.writerow([_cell(lane[column]) for column in COLUMNS])
+    return text.getvalue().encode()
+
+
+def _cell(value: object) -> object:
+    if isinstance(value, str) and value.startswith(_FORMULA_STARTS):
+        return f"'{value}"
+    return value
