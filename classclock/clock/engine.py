@@ -110,25 +110,26 @@ class ClockEngine:
         deadline = self._deadline(view, elapsed, now)
         self._tell_reading(view.at(now))
         self._schedule(self._sounds(view, elapsed, now), now)
-        self._track, cues = self._track.due(min(elapsed, view.end))
+        self._track, cues = self._track.due(elapsed)
         if cues:
             self._listener.on_cues(cues)
         self._tell_over(over=elapsed >= view.end)
         return math.inf if deadline is None else self._clock.real_seconds(deadline)
 
     def _follow(self, view: EngineView, elapsed: int) -> None:
+        cues = tuple(cue for cue in view.timeline.cues if cue.at <= view.end)
         if view.running.go == self._go:
-            self._track = self._track.following(view.timeline.cues)
+            self._track = self._track.following(cues)
             return
         self._go = view.running.go
-        self._track = CueTrack.entered(view.timeline.cues, elapsed)
+        self._track = CueTrack.entered(cues, elapsed)
         self._shown, self._over = None, False
 
     def _deadline(self, view: EngineView, elapsed: int, now: int) -> int | None:
         """The moment of the next change; None if none comes by itself."""
         if elapsed >= view.end:
             return None
-        cue = next((cue.at for cue in view.timeline.cues if cue.at > elapsed), view.end)
+        cue = next((cue.at for cue in self._track.cues if cue.at > elapsed), view.end)
         digit = view.timeline.next_change(elapsed)
         changes = (cue, view.end) if digit is None else (cue, digit, view.end)
         return view.running.moment(min(changes), now)
@@ -141,9 +142,7 @@ class ClockEngine:
 
     def _sounds(self, view: EngineView, elapsed: int, now: int) -> tuple[SoundAhead, ...]:
         moments = (
-            (cue, view.running.moment(cue.at, now))
-            for cue in self._track.upcoming(elapsed, AHEAD)
-            if cue.at <= view.end
+            (cue, view.running.moment(cue.at, now)) for cue in self._track.upcoming(elapsed, AHEAD)
         )
         return tuple(SoundAhead(cue, at) for cue, at in moments if at is not None)
 

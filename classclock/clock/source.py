@@ -7,9 +7,9 @@ machine what time it is.
 
 import datetime as dt
 import math
+import os
 import sys
 import time
-import uuid
 from fractions import Fraction
 from functools import cache
 from pathlib import Path
@@ -98,7 +98,7 @@ def boot_id() -> str:
     try:
         return Path("/proc/sys/kernel/random/boot_id").read_text(encoding="ascii").strip()
     except OSError:
-        return f"unknown {uuid.uuid4()}"
+        return f"unknown {os.urandom(16).hex()}"
 
 
 def _real_age(stamp: float) -> int:

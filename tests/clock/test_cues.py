@@ -62,6 +62,11 @@ def test_warnings_stay_inside_a_short_step(write: Write) -> None:
     ]
 
 
+def test_go_is_heard_before_a_first_step_of_three_seconds(write: Write) -> None:
+    segment = write("interval", repeat=1, steps=[{"work": 3}, {"work": 20}])
+    assert heard(segment)[3:7] == [("go", 0), ("short", 1), ("short", 2), ("go", 3)]
+
+
 def test_of_two_cues_within_a_second_the_later_in_the_list_is_heard(write: Write) -> None:
     segment = write("interval", repeat=2, steps=[{"work": "3:00"}])
     assert ("halfway", 180) in heard(segment), "the change of step gives way"

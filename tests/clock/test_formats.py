@@ -77,6 +77,10 @@ def test_only_the_very_last_step_is_dropped_and_only_if_it_is_a_rest(write: Writ
     assert timeline(two_rests).total == (10 + 5 + 7 + 10 + 5) * 1000
 
 
+def test_a_segment_of_one_rest_keeps_it(write: Write) -> None:
+    assert timeline(write("interval", repeat=1, steps=[{"rest": 60}])).total == 60_000
+
+
 def test_a_rest_bears_the_number_of_the_work_before_it(write: Write) -> None:
     steps = [{"rest": 5}, {"work": 10}, {"work": 10}, {"rest": 5}]
     line = timeline(write("interval", repeat=1, steps=steps, keep_last_rest=True))
