@@ -15,6 +15,7 @@ from classclock.sound.messages import (
     Mute,
     Notice,
     Order,
+    Ready,
     Schedule,
     Skipped,
     Status,
@@ -99,6 +100,8 @@ class Loudspeaker:
         self._lock = threading.Lock()
         self._ahead: dict[str, Scheduled] = {}
         self._said: list[Notice | Skipped] = []
+        self.backend = ""
+        """What the cues go through at present; empty until the first player is ready."""
         self._player = Supervisor(
             self._heard, self._greeting, command=command, environ=environ, ask_every_s=ask_every_s
         )
@@ -153,11 +156,13 @@ class Loudspeaker:
         return (Volume(self._volume), Mute(self._muted), *ahead)
 
     def _forget_past(self) -> None:
-        now = self._now()
+        now = self._now() + self._offset
         self._ahead = {name: cue for name, cue in self._ahead.items() if cue.due > now}
 
     def _heard(self, status: Status) -> None:
-        if isinstance(status, Notice | Skipped):
+        if isinstance(status, Ready):
+            self.backend = status.backend
+        elif isinstance(status, Notice | Skipped):
             with self._lock:
                 self._said.append(status)
 

@@ -16,7 +16,8 @@ _CAPACITY = _PERIOD_MS * _PERIODS * RATE // 1000
 # null sink. Straight to a sound card it may be two, 20 ms later: nobody notices before 125 ms
 # (ITU-R BT.1359-1). What loudspeakers and TVs add, the club's offset takes off.
 _BUFFERED = _PERIOD_MS * RATE // 1000
-_PATIENCE = 10  # times asked (5 s): a sound server may stand still for two seconds at the start
+_PATIENCE = 3  # times asked in a row (1.5 s) without a block in between: the device is gone
+_PATIENCE_AT_START = 10  # a sound server may take a block and then stand still for two seconds
 
 
 class MiniaudioBackend:
@@ -58,7 +59,8 @@ class MiniaudioBackend:
         """Tell what went wrong; a device that no longer asks for sound counts as gone."""
         self._stood = self._stood + 1 if self._clock.frames == self._seen else 0
         self._seen = self._clock.frames
-        if self._stood >= _PATIENCE:
+        started = self._seen > RATE // 2
+        if self._stood >= (_PATIENCE if started else _PATIENCE_AT_START):
             self._fault = self._fault or "the device stands still"
         return self._fault
 

@@ -5,7 +5,6 @@ import subprocess
 import sys
 import threading
 from collections.abc import Callable, Mapping, Sequence
-from contextlib import suppress
 
 from classclock.sound.messages import Alive, Ask, Notice, Order, Ready, Status, line, read_status
 
@@ -14,6 +13,7 @@ COMMAND = (sys.executable, "-m", "classclock.sound.player")
 _ASK_EVERY_S = 1.0
 _UNANSWERED = 3  # this many questions without an answer: it hangs
 _PAUSES_S = (0.1, 0.5, 2.0, 5.0, 10.0)  # before each new start; after the last it is given up
+_SLOW = 10  # this many questions and no way to be heard yet
 _STEADY = 30  # questions answered in a row: what went wrong before is forgotten
 
 GIVEN_UP = (
@@ -92,6 +92,8 @@ class Supervisor:
         failures = 0
         while not self._closing.is_set():
             self._live_once()
+            if self._closing.is_set():
+                return
             if self._answered >= _STEADY:
                 failures = 0
             if failures == len(self._pauses_s):
@@ -103,7 +105,6 @@ class Supervisor:
     def _live_once(self) -> None:
         """Run one player, from its start until it has ended."""
         self._unanswered = self._answered = 0
-        self._ready = False
         try:
             process = subprocess.Popen(
                 self._command,
@@ -116,38 +117,39 @@ class Supervisor:
         except OSError:
             return
         with process:
-            listener = threading.Thread(target=self._listen, args=(process,), daemon=True)
-            listener.start()
-            with self._lock:
-                if process.stdin is not None:
-                    os.set_blocking(process.stdin.fileno(), False)
-                self._process = process
-                for order in self._greeting():
-                    self._write(order)
-                if self._closing.is_set():
-                    self._end()
-            self._watch(process)
+            ended = threading.Event()
+            threading.Thread(target=self._listen, args=(process, ended), daemon=True).start()
+            self._introduce(process)
+            self._watch(process, ended)
             with self._lock:
                 self._process = None
-            listener.join()
 
-    def _watch(self, process: subprocess.Popen[bytes]) -> None:
+    def _introduce(self, process: subprocess.Popen[bytes]) -> None:
+        """From now on orders go to this player; first all that it must know."""
+        with self._lock:
+            if process.stdin is not None:
+                os.set_blocking(process.stdin.fileno(), False)
+            self._process = process
+            for order in self._greeting():
+                self._write(order)
+            if self._closing.is_set():
+                self._end()
+
+    def _watch(self, process: subprocess.Popen[bytes], ended: threading.Event) -> None:
         """Return when it has ended; see to it that it does when it hangs."""
         questions = 0
-        while True:
-            with suppress(subprocess.TimeoutExpired):
-                process.wait(self._ask_every_s)
-                return
+        while not ended.wait(self._ask_every_s):
             if self._closing.is_set() or self._unanswered >= _UNANSWERED:
                 process.kill()
                 continue
             self._unanswered += 1
             questions += 1
-            if questions == 10 and not self._ready:
+            if questions == _SLOW and not self._ready:
                 self._heard(Notice(SLOW))
             self.tell(Ask())
 
-    def _listen(self, process: subprocess.Popen[bytes]) -> None:
+    def _listen(self, process: subprocess.Popen[bytes], ended: threading.Event) -> None:
+        self._ready = False
         for text in process.stdout or ():
             try:
                 status = read_status(text)
@@ -159,7 +161,9 @@ class Supervisor:
             else:
                 self._ready = self._ready or isinstance(status, Ready)
                 self._heard(status)
+        ended.set()
 
     def _end(self) -> None:
         if self._process is not None and self._process.stdin is not None:
             self._process.stdin.close()
+        self._process = None

@@ -1,0 +1,91 @@
+"""What the cues are heard through, when loudspeakers come and go."""
+
+from collections.abc import Iterator
+
+import pytest
+
+from classclock.sound import output
+from classclock.sound.agenda import Agenda
+from classclock.sound.backend import NoSound
+from classclock.sound.messages import Notice, Ready, Status
+from classclock.sound.output import BACK, LOST, NO_SOUND, SILENCED, Output
+
+
+class PretendedLoudspeaker:
+    name = "loudspeaker"
+
+    def __init__(self) -> None:
+        self.broken: str | None = None
+        self.closed = False
+
+    def fault(self) -> str | None:
+        return self.broken
+
+    def close(self) -> None:
+        self.closed = True
+
+
+class Room:
+    """A room in which a loudspeaker is there or not, and an output that is tended."""
+
+    def __init__(self, wish: str = "miniaudio") -> None:
+        self.there = True
+        self.opened: list[PretendedLoudspeaker] = []
+        self.said: list[Status] = []
+        self.agenda = Agenda(lambda _name: None)
+        self.output = Output(self.agenda, {}, lambda: 0, self.said.append, wish)
+
+    def open(self, *_: object) -> PretendedLoudspeaker:
+        if not self.there:
+            raise NoSound("none")
+        self.opened.append(PretendedLoudspeaker())
+        return self.opened[-1]
+
+    def tend(self, times: int = 1) -> list[Status]:
+        self.said.clear()
+        for _ in range(times):
+            self.output.tend()
+        return list(self.said)
+
+
+@pytest.fixture
+def room(monkeypatch: pytest.MonkeyPatch) -> Iterator[Room]:
+    room = Room()
+    monkeypatch.setitem(output.WAYS, "miniaudio", room.open)
+    yield room
+    if room.output._backend is not None:
+        room.output._backend.close()
+
+
+def test_a_loudspeaker_that_is_there_is_used_and_left_alone(room: Room) -> None:
+    assert room.tend() == [Ready("loudspeaker")]
+    assert room.tend(50) == []
+    assert len(room.opened) == 1
+
+
+def test_without_a_loudspeaker_the_coach_is_told_once_and_it_is_tried_again(room: Room) -> None:
+    room.there = False
+    assert room.tend() == [Ready("silent"), Notice(NO_SOUND)]
+    assert room.tend(50) == []
+    room.there = True
+    assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
+
+
+def test_a_loudspeaker_that_is_unplugged_is_said_and_taken_up_again(room: Room) -> None:
+    room.tend()
+    room.opened[0].broken = "gone"
+    assert room.tend() == [Ready("silent"), Notice(LOST)]
+    assert room.opened[0].closed
+    assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
+    assert room.tend(50) == []
+
+
+def test_silence_that_was_asked_for_is_said_and_never_tried_otherwise() -> None:
+    room = Room("silent")
+    assert room.tend() == [Ready("silent"), Notice(SILENCED)]
+    assert room.tend(50) == []
+
+
+def test_a_wish_that_nobody_knows_is_answered_with_those_that_there_are() -> None:
+    with pytest.raises(ValueError, match="simpleaudio, miniaudio, silent"):
+        Room("trumpet")
