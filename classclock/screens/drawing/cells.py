@@ -1,0 +1,111 @@
+"""Drawings: rows of styled segments, every row of a drawing equally wide.
+
+Segments are what Textual's strips hold, so a widget's `render_line` hands over a row as it is.
+Drawings are immutable and may be cached and shared.
+"""
+
+from collections.abc import Iterable
+from functools import lru_cache
+from itertools import groupby
+from typing import TYPE_CHECKING, Literal
+
+from rich.cells import set_cell_size
+from rich.segment import Segment
+from rich.style import Style
+
+if TYPE_CHECKING:
+    from textual.strip import Strip
+
+Row = tuple[Segment, ...]
+Drawing = tuple[Row, ...]
+Side = Literal["left", "middle", "right"]
+Level = Literal["top", "middle", "bottom"]
+
+
+@lru_cache(maxsize=4096)
+def style(ink: str, ground: str, *, bold: bool = False) -> Style:
+    return Style(color=ink, bgcolor=ground, bold=bold)
+
+
+def row_of(cells: Iterable[tuple[str, str, str]]) -> Row:
+    """A row from (character, ink, ground) cells; neighbours of one style become one segment."""
+    return tuple(
+        Segment("".join(cell[0] for cell in run), style(ink, ground))
+        for (ink, ground), run in groupby(cells, key=lambda cell: cell[1:])
+    )
+
+
+def width(drawing: Drawing) -> int:
+    return sum(segment.cell_length for segment in drawing[0]) if drawing else 0
+
+
+@lru_cache(maxsize=1024)
+def blank(columns: int, rows: int, ground: str) -> Drawing:
+    row = (Segment(" " * columns, style(ground, ground)),) if columns > 0 else ()
+    return (row,) * rows
+
+
+def line(text: str, ink: str, ground: str, *, bold: bool = False, columns: int = 0) -> Drawing:
+    """Ordinary terminal text, one row; with `columns` cut or filled to that width."""
+    shown = set_cell_size(text, columns) if columns else text
+    return ((Segment(shown, style(ink, ground, bold=bold)),),) if shown else ((),)
+
+
+def beside(*drawings: Drawing) -> Drawing:
+    """Side by side; all must be equally high."""
+    return tuple(
+        tuple(segment for row in rows for segment in row) for rows in zip(*drawings, strict=True)
+    )
+
+
+def above(*drawings: Drawing) -> Drawing:
+    """One over the other; all must be equally wide."""
+    return tuple(row for drawing in drawings for row in drawing)
+
+
+def place(
+    drawing: Drawing,
+    columns: int,
+    rows: int,
+    ground: str,
+    *,
+    across: Side = "left",
+    down: Level = "top",
+) -> Drawing:
+    """The drawing within a box of this size, filled with `ground`; what doesn't fit is cut off."""
+    spare_rows = max(0, rows - len(drawing))
+    over = {"top": 0, "middle": spare_rows // 2, "bottom": spare_rows}[down]
+    spare = max(0, columns - width(drawing))
+    before = {"left": 0, "middle": spare // 2, "right": spare}[across]
+    kept = drawing[:rows]
+    if before:
+        kept = beside(blank(before, len(kept), ground), kept)
+    if before < spare:
+        kept = beside(kept, blank(spare - before, len(kept), ground))
+    if width(kept) > columns:
+        kept = tuple(tuple(Segment.adjust_line_length(list(row), columns)) for row in kept)
+    return above(
+        blank(columns, over, ground), kept, blank(columns, rows - over - len(kept), ground)
+    )
+
+
+def overlay(under: Drawing, over: Drawing, x: int, y: int) -> Drawing:
+    """`over` set into `under` with its upper left corner there; it must lie within."""
+    columns, end = width(under), x + width(over)
+    rows = list(under)
+    for at, row in enumerate(over, y):
+        before, _, after = Segment.divide(rows[at], (x, end, columns))
+        rows[at] = (*before, *row, *after)
+    return tuple(rows)
+
+
+def plain_text(drawing: Drawing) -> str:
+    """The characters alone, for a log or a test."""
+    return "\n".join("".join(segment.text for segment in row) for row in drawing)
+
+
+def strips(drawing: Drawing) -> "tuple[Strip, ...]":
+    """For `render_line`: made once for a drawing and kept."""
+    from textual.strip import Strip  # noqa: PLC0415 - slow to import, and only widgets need it
+
+    return tuple(Strip(row, sum(segment.cell_length for segment in row)) for row in drawing)

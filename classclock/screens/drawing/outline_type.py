@@ -1,0 +1,145 @@
+"""Large smooth type: an outline font drawn too large, scaled down into cells, in true colour.
+
+Digits, and the signs that stand among them in a clock or a score, are drawn one by one and are of
+one width, so that a tick redraws only the digits that changed. They and capitals fill the rows from
+top to bottom. Words are drawn whole, with room for what reaches above and below.
+"""
+
+from functools import cache, lru_cache
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from classclock.screens.colours import mix
+from classclock.screens.drawing.cells import Drawing, beside, row_of
+from classclock.screens.drawing.mosaic import QUADRANTS, Mosaic, two_tones
+
+if TYPE_CHECKING:
+    from PIL.ImageFont import FreeTypeFont
+
+_SIZE = 400  # the font's em in pixels, before scaling down; large enough for any wall
+_NUMERIC = frozenset("0123456789:.+-? ")
+_FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
+_CRISPER = [min(255, max(0, round(128 + 1.5 * (share - 128)))) for share in range(256)]
+"""Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
+_BELOW_THE_LINE = frozenset("Q,/")
+
+
+@cache
+def _font() -> "FreeTypeFont":
+    # Pillow takes a while to import, and a class without true colour never needs it.
+    import font_source_sans_pro  # noqa: PLC0415
+    from PIL import ImageFont  # noqa: PLC0415
+
+    return ImageFont.truetype(font_source_sans_pro.font_files_ttf["SourceSansProBold"], _SIZE)
+
+
+@cache
+def _missing() -> bytes:
+    return bytes(_font().getmask("\U0010fffd"))
+
+
+@lru_cache(maxsize=1024)
+def _has(character: str) -> bool:
+    return character == " " or bytes(_font().getmask(character)) != _missing()
+
+
+def can_draw(text: str) -> bool:
+    """Whether the font has every character of it."""
+    return all(map(_has, text))
+
+
+def _is_numeric(text: str) -> bool:
+    return _NUMERIC.issuperset(text)
+
+
+def fills_rows(text: str) -> bool:
+    """Whether it is numerals and capitals only, which are drawn from the top to the bottom."""
+    return _FULL.issuperset(text)
+
+
+@cache
+def _level(character: str, *, top: bool) -> int:
+    """Where its ink begins or ends, in pixels from the baseline down."""
+    return int(_font().getbbox(character, anchor="ls")[1 if top else 3])
+
+
+def _zones(text: str) -> tuple[int, ...]:
+    """The levels, from the top down, that are brought to whole dots so that they come out crisp.
+
+    Numerals and capitals: from the top of a 1 to the line. Words: tall letters, small letters,
+    the line, and below it. Round letters reach a little further; that little is cut off.
+    """
+    if fills_rows(text):
+        low = _level(text, top=False) if _BELOW_THE_LINE.intersection(text) else 0
+        return _level("1", top=True), max(0, low)
+    # An accent over a capital makes this one text smaller rather than being cut off.
+    top = min(_level("d", top=True), _level(text, top=True))
+    return top, _level("x", top=True), 0, _level("p", top=False)
+
+
+def _columns(text: str, rows: int) -> int:
+    zones = _zones(text)
+    return max(1, round(_font().getlength(text) * 2 * rows / (zones[-1] - zones[0])))
+
+
+def text_width(text: str, rows: int) -> int:
+    """Columns that the text takes at this height."""
+    if _is_numeric(text):
+        return sum(_columns(character, rows) for character in text)
+    return _columns(text, rows)
+
+
+def fit_rows(text: str, max_width: int, max_rows: int) -> int:
+    """The largest height at which the text fits the box; 0 if none does."""
+    return next((rows for rows in range(max_rows, 0, -1) if text_width(text, rows) <= max_width), 0)
+
+
+def draw_text(
+    text: str, rows: int, ink: str, ground: str, mosaic: Mosaic = QUADRANTS, *, air: int = 0
+) -> Drawing:
+    """The text, `rows` high, in ink on ground (both `#rrggbb`). The caller asks `can_draw` first.
+
+    The finer the mosaic, the finer the edges: halves, quadrants, sextants.
+    `air` dots are left free below, for numerals that stand close under each other.
+    """
+    if _is_numeric(text) and text:
+        return beside(*(_draw(character, rows, ink, ground, mosaic, air=air) for character in text))
+    return _draw(text, rows, ink, ground, mosaic, air=air)
+
+
+@lru_cache(maxsize=2048)
+def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int) -> Drawing:
+    from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
+
+    columns = _columns(text, rows)
+    zones = _zones(text)
+    top, height = zones[0], zones[-1] - zones[0]
+    picture = Image.new("L", (max(1, round(_font().getlength(text))), height))
+    ImageDraw.Draw(picture).text((0, -top), text, 255, _font(), anchor="ls")
+    dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
+    shares = b"".join(
+        picture.resize(
+            (dots_wide, after - before),
+            Image.Resampling.BOX,
+            (0, low - top, picture.width, high - top),
+        )
+        .point(_CRISPER)
+        .tobytes()
+        for low, high in pairwise(zones)
+        for before, after in [
+            (round((low - top) * dots_high / height), round((high - top) * dots_high / height))
+        ]
+        if after > before
+    ) + bytes(air * dots_wide)
+    cells = []
+    for row in range(rows):
+        for column in range(columns):
+            start = row * mosaic.down * dots_wide + column * mosaic.across
+            dots = [
+                shares[start + y * dots_wide + x]
+                for y in range(mosaic.down)
+                for x in range(mosaic.across)
+            ]
+            character, over, under = two_tones(dots, mosaic)
+            cells.append((character, mix(ground, ink, over), mix(ground, ink, under)))
+    return tuple(row_of(cells[row * columns : (row + 1) * columns]) for row in range(rows))
