@@ -1,6 +1,7 @@
 """A piece with no screen and no waiting: its taps from a file, its results at once."""
 
 from dataclasses import dataclass
+from datetime import datetime
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
@@ -29,7 +30,7 @@ class Refused:
 class Rehearsed:
     record: ClassRecord
     refused: tuple[Refused, ...]
-    source: WoundSource
+    started: datetime
 
 
 class EventList:
@@ -64,6 +65,7 @@ def rehearse(
 ) -> Rehearsed:
     """Run one piece: real seconds since go, held time included, then settled by itself."""
     source = WoundSource()
+    started = source.wall()
     people = people_named(names)
     live = LiveClass(ClassClock(source, source.now()), ClassRecord(plan, unit), EventList())
     live.record_event(ev.ClassOpened(0, "", "", unit, people, None))
@@ -74,7 +76,7 @@ def rehearse(
     refused = _play(Desk(live), source, go, taps)
     _to_the_end(live, source)
     live.record_event(ev.Settled(live.clock.now(), segment, 1))
-    return Rehearsed(live.record, refused, source)
+    return Rehearsed(live.record, refused, started)
 
 
 def _play(

@@ -5,7 +5,6 @@ tests all begin here.
 """
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from pathlib import Path
 
 from classclock import club_folder
@@ -15,11 +14,11 @@ from classclock.book.journal_writer import JournalWriter
 from classclock.book.results_files import ResultsFiles
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import EngineView
-from classclock.clock.source import MS, MachineSource, TimeSource, WoundSource, boot_id, raw_now
+from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_source
 from classclock.desk import Answer, Desk
 from classclock.live import LiveClass
 from classclock.plan.club import Club
-from classclock.plan.model import Plan
+from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
 from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
 from classclock.strength.loads import Unit
@@ -29,15 +28,6 @@ from classclock.tally.lanes import Person
 from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import ALL_IN_STAYS
 from classclock.tally.strokes import translate
-
-
-@dataclass(frozen=True, slots=True)
-class PlanFile:
-    """A plan that was read, with its text as it stood and the name of its file."""
-
-    name: str
-    text: str
-    plan: Plan
 
 
 class Session:
@@ -111,10 +101,6 @@ class Session:
     def close(self) -> None:
         self.speaker.close()
         self.journal.close()
-
-
-def time_source(speed: int) -> TimeSource:
-    return MachineSource() if speed == 1 else WoundSource(speed)
 
 
 def open_session(

@@ -189,3 +189,19 @@ class JournalWriter:
 
 def _reason(error: OSError) -> str:
     return error.strerror or type(error).__name__
+
+
+def in_use(path: Path) -> bool:
+    """Whether a process holds this journal now. One that can't be opened is nobody's."""
+    try:
+        file = os.open(path, os.O_RDONLY)
+    except OSError:
+        return False
+    try:
+        fcntl.flock(file, fcntl.LOCK_SH | fcntl.LOCK_NB)
+    except OSError:
+        return True
+    else:
+        return False
+    finally:
+        os.close(file)

@@ -1,0 +1,108 @@
+"""What a command line may say."""
+
+import argparse
+
+from classclock import __version__
+
+
+def parser() -> argparse.ArgumentParser:
+    """Read command lines; `command` of what it gives is the command's name, `home` without."""
+    club = argparse.ArgumentParser(add_help=False)
+    club.add_argument("--club", metavar="DIR", help="the club's folder")
+    as_json = argparse.ArgumentParser(add_help=False)
+    as_json.add_argument("--json", action="store_true", help="print JSON")
+    top = argparse.ArgumentParser(
+        prog="classclock",
+        description="A class timer and tally board for the wall of a small gym.",
+        epilog="Without a command: choose a plan, say who is here, run the class.",
+        parents=[club],
+    )
+    top.add_argument("--version", action="version", version=__version__)
+    top.set_defaults(command="home")
+    commands = top.add_subparsers(title="commands", metavar="COMMAND")
+
+    demo = commands.add_parser("demo", help="a sample class, its athletes calling by themselves")
+    demo.add_argument("--speed", type=_speed, default=10, help="times as fast (10)")
+    demo.add_argument("--seed", type=int, default=1, help="another number, another class (1)")
+    demo.set_defaults(command="demo")
+
+    run = commands.add_parser("run", help="run a class", parents=[club])
+    run.add_argument("plan", help="a plan file, or the name of a sample plan")
+    run.add_argument(
+        "--athletes", type=_names, metavar='"ILSE, BRAM"', help="who is here, with commas between"
+    )
+    run.add_argument("--speed", type=_speed, default=1, help="times as fast, to try things out (1)")
+    run.set_defaults(command="run")
+
+    resume = commands.add_parser("resume", help="rejoin a class that was cut off", parents=[club])
+    resume.add_argument("journal", nargs="?", help="its journal; the latest unless named")
+    resume.set_defaults(command="resume")
+
+    check = commands.add_parser(
+        "check", help="what is wrong with a plan, how long it is", parents=[club, as_json]
+    )
+    check.add_argument("plans", nargs="+", metavar="PLAN", help="plan files, or folders of them")
+    check.add_argument(
+        "--lanes", type=_lanes, default=8, help="how many lanes to judge the wall by (8)"
+    )
+    check.add_argument(
+        "--window", type=_window, default=(120, 36), metavar="120x36", help="the terminal's size"
+    )
+    check.set_defaults(command="check")
+
+    rehearse = commands.add_parser(
+        "rehearse", help="one piece from a taps file, no screen", parents=[club, as_json]
+    )
+    rehearse.add_argument("plan", help="a plan file, or the name of a sample plan")
+    rehearse.add_argument(
+        "--athletes", type=_names, required=True, metavar='"ILSE, BRAM"', help="who is in it"
+    )
+    rehearse.add_argument("--taps", required=True, metavar="FILE", help="CSV: seconds,keys")
+    rehearse.add_argument("--segment", metavar="NAME", help="the piece; the first unless named")
+    rehearse.set_defaults(command="rehearse")
+
+    replay = commands.add_parser(
+        "replay", help="work the scores out again from a journal", parents=[as_json]
+    )
+    replay.add_argument("journal", help="a file from the club's journals folder")
+    replay.set_defaults(command="replay")
+
+    results_of = commands.add_parser(
+        "results", help="the scores of the latest class", parents=[club, as_json]
+    )
+    results_of.set_defaults(command="results")
+
+    schema = commands.add_parser("schema", help="the plan file's JSON Schema")
+    schema.set_defaults(command="schema")
+    return top
+
+
+def _speed(text: str) -> int:
+    try:
+        speed = int(text)
+    except ValueError:
+        speed = 0
+    if not 1 <= speed <= 1000:
+        raise argparse.ArgumentTypeError(
+            f'"{text}" is no speed: write a whole number from 1 to 1000'
+        )
+    return speed
+
+
+def _lanes(text: str) -> int:
+    if text.isdecimal() and 1 <= int(text) <= 26:
+        return int(text)
+    raise argparse.ArgumentTypeError(f'"{text}": write how many lanes there are, 1 to 26')
+
+
+def _window(text: str) -> tuple[int, int]:
+    columns, by, rows = text.partition("x")
+    if by and columns.isdecimal() and rows.isdecimal() and int(columns) >= 60 and int(rows) >= 18:
+        return int(columns), int(rows)
+    raise argparse.ArgumentTypeError(
+        f'"{text}" is no size of a window: write columns and rows, 60x18 or more, as in 120x36'
+    )
+
+
+def _names(written: str) -> tuple[str, ...]:
+    return tuple(name.strip() for name in written.split(",") if name.strip())

@@ -1,0 +1,31 @@
+"""Classes that were cut off and can be rejoined."""
+
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from classclock.book.journal import Journal, JournalDamagedError, read_journal
+from classclock.book.journal_writer import in_use
+
+REJOINABLE = timedelta(hours=12)
+"""A class older than that is history."""
+
+
+def unfinished(folder: Path, now: datetime) -> tuple[Journal, ...]:
+    """The journals in the folder whose class was cut off today, the latest first."""
+    found = []
+    for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True)[:20]:
+        try:
+            journal = read_journal(path)
+        except (JournalDamagedError, OSError):
+            continue
+        recent = now - datetime.fromisoformat(journal.last_wall) < REJOINABLE
+        if recent and journal.unfinished and not in_use(path):
+            found.append(journal)
+    return tuple(found)
+
+
+def _changed(path: Path) -> float:
+    try:
+        return path.stat().st_mtime
+    except OSError:
+        return 0

@@ -1,0 +1,170 @@
+"""The command line: what is asked for is looked up, done, and printed.
+
+Exit status 0 for success, 1 for findings, 2 for bad use. Slow imports wait until a command needs
+them: `check` loads no screen, `schema` reads no plan.
+"""
+
+import argparse
+import os
+import sys
+from collections.abc import Callable, Mapping, Sequence
+from pathlib import Path
+
+from classclock import headless
+from classclock.arguments import parser
+from classclock.club_folder import club_folder, journals, results
+from classclock.headless import FINDINGS, OK, say_wrong
+from classclock.plan.club import Club
+from classclock.plan.club_reading import read_club
+
+
+def main(arguments: Sequence[str] | None = None) -> int:
+    """Run one command line; its exit status."""
+    asked = parser().parse_args(arguments)
+    try:
+        return COMMANDS[asked.command](asked)
+    except BrokenPipeError:
+        # Whoever read our output has stopped reading: that is no fault of ours.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return OK
+
+
+# -- commands with a screen ------------------------------------------------------
+
+
+def _home(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.screens.start import show_home  # noqa: PLC0415  textual takes its time
+
+    return show_home(folder, club)
+
+
+def _run(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    plan_file = headless.plan_file(asked.plan, club.unit)
+    if plan_file is None:
+        return FINDINGS
+    from classclock.clock.source import time_source  # noqa: PLC0415
+    from classclock.screens.start import show_class, show_who  # noqa: PLC0415
+    from classclock.session import open_session  # noqa: PLC0415
+    from classclock.tally.lane_keys import people_named  # noqa: PLC0415
+
+    if not asked.athletes:
+        return show_who(plan_file, folder, club, speed=asked.speed)
+    session = open_session(
+        plan_file,
+        people_named(asked.athletes),
+        folder=folder,
+        club=club,
+        source=time_source(asked.speed),
+        speed=asked.speed,
+    )
+    return show_class(session)
+
+
+def _demo(asked: argparse.Namespace) -> int:
+    from classclock.demo import demo_class  # noqa: PLC0415
+    from classclock.screens.start import show_class  # noqa: PLC0415
+
+    session, athletes = demo_class(seed=asked.seed, speed=asked.speed)
+    return show_class(session, autopilot=athletes)
+
+
+def _resume(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.book.unfinished import unfinished  # noqa: PLC0415
+    from classclock.clock.source import local_now  # noqa: PLC0415
+
+    if asked.journal:
+        path = Path(asked.journal)
+    elif cut_off := unfinished(journals(folder), local_now()):
+        path = cut_off[0].path
+    else:
+        say_wrong(f"no class was cut off in {journals(folder)}: classclock starts one")
+        return FINDINGS
+    from classclock.book.journal import JournalDamagedError  # noqa: PLC0415
+    from classclock.book.journal_writer import JournalInUseError  # noqa: PLC0415
+    from classclock.screens.start import show_class  # noqa: PLC0415
+    from classclock.session import rejoin_session  # noqa: PLC0415
+
+    try:
+        session, journal = rejoin_session(path, folder=folder, club=club)
+    except (JournalDamagedError, JournalInUseError, ValueError) as error:
+        say_wrong(str(error))
+        return FINDINGS
+    except OSError as error:
+        say_wrong(f"{path}: this journal can't be read ({error.strerror})")
+        return FINDINGS
+    torn = "the last line was torn and is left out; all before it is here"
+    return show_class(session, notice=torn if journal.torn else "rejoined")
+
+
+# -- commands that print ---------------------------------------------------------
+
+
+def _check(asked: argparse.Namespace) -> int:
+    _, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.screens.reading_words import reading_lines  # noqa: PLC0415
+
+    columns, rows = asked.window
+    reading = reading_lines(club.tv, columns, rows, asked.lanes)
+    return headless.check(asked.plans, club.unit, reading, as_json=asked.json)
+
+
+def _rehearse(asked: argparse.Namespace) -> int:
+    _, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    return headless.rehearse(
+        asked.plan,
+        asked.athletes,
+        asked.taps,
+        segment=asked.segment,
+        unit=club.unit,
+        as_json=asked.json,
+    )
+
+
+def _replay(asked: argparse.Namespace) -> int:
+    return headless.replay(Path(asked.journal), as_json=asked.json)
+
+
+def _results(asked: argparse.Namespace) -> int:
+    folder = results(club_folder(asked.club))
+    return headless.results(folder, as_json=asked.json)
+
+
+def _schema(_: argparse.Namespace) -> int:
+    return headless.schema()
+
+
+# -- what they share ------------------------------------------------------------
+
+
+def _club(asked: argparse.Namespace) -> tuple[Path, Club | None]:
+    folder = club_folder(asked.club)
+    club, findings = read_club(folder / "club.toml")
+    for finding in findings:
+        say_wrong(str(finding))
+    return folder, club
+
+
+COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
+    "home": _home,
+    "run": _run,
+    "demo": _demo,
+    "resume": _resume,
+    "check": _check,
+    "rehearse": _rehearse,
+    "replay": _replay,
+    "results": _results,
+    "schema": _schema,
+}

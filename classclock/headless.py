@@ -1,0 +1,197 @@
+"""The commands that need no screen: each answers with text or JSON, and an exit status."""
+
+import json
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import asdict
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+from classclock.bundled import bundled
+from classclock.plan.checked import check_lines, check_values
+from classclock.plan.plan_file import PlanFile
+from classclock.plan.printable import printable
+from classclock.plan.reading import read_plan
+from classclock.strength.loads import Unit
+
+OK, FINDINGS, BAD_USE = 0, 1, 2
+
+
+def say_wrong(text: str) -> None:
+    """Write one line to standard error."""
+    print(printable(text, longest=2000), file=sys.stderr)
+
+
+def plan_path(named: str) -> Path:
+    """The file that was named; a sample plan goes by its bare name from any folder."""
+    path = Path(named)
+    if not path.exists() and path.name == named:
+        sample = bundled("plans") / f"{named.removesuffix('.toml')}.toml"
+        if sample.exists():
+            return sample
+    return path
+
+
+def plan_file(named: str, unit: Unit) -> PlanFile | None:
+    """The plan, read; where it is faulty every finding is printed, and None comes back."""
+    path = plan_path(named)
+    plan, findings = read_plan(path, unit)
+    for finding in findings:
+        say_wrong(str(finding))
+    return PlanFile(path.stem, path.read_text("utf-8-sig"), plan) if plan is not None else None
+
+
+def check(named: Sequence[str], unit: Unit, reading: Sequence[str], *, as_json: bool) -> int:
+    """Findings of each plan, or its times and work; last what can be read from the back."""
+    status = OK
+    checked: list[dict[str, Any]] = []
+    for path in (path for name in named for path in _plans_at(name)):
+        plan, findings = read_plan(path, unit)
+        status = FINDINGS if findings else status
+        if as_json:
+            values = check_values(plan) if plan is not None else {}
+            checked.append(
+                {"file": str(path), "findings": [asdict(one) for one in findings], **values}
+            )
+            continue
+        for finding in findings:
+            say_wrong(str(finding))
+        if plan is not None:
+            print("\n".join((*check_lines(plan), "")))
+    if as_json:
+        _print_json(checked)
+    else:
+        print("\n".join(reading))
+    return status
+
+
+def _plans_at(named: str) -> tuple[Path, ...]:
+    path = plan_path(named)
+    return tuple(sorted(path.glob("*.toml"))) if path.is_dir() else (path,)
+
+
+def schema() -> int:
+    from classclock.plan.schema import plan_schema  # noqa: PLC0415  one command needs it
+
+    _print_json(plan_schema())
+    return OK
+
+
+def replay(path: Path, *, as_json: bool) -> int:
+    """Work the scores out again from a journal, and say whether they equal the saved ones."""
+    from classclock.book.journal import read_journal  # noqa: PLC0415
+    from classclock.book.results_document import results_document  # noqa: PLC0415
+    from classclock.book.saved_results import differences, saved_for  # noqa: PLC0415
+    from classclock.session import replayed  # noqa: PLC0415
+
+    journal = read_journal(path)
+    if journal.torn:
+        say_wrong(f"{path}: the last line is torn, as after a power cut: it is left out")
+    document = results_document(
+        replayed(journal), started=journal.anchors[0].wall, journal=path.name
+    )
+    saved = saved_for(path)
+    unequal = differences(document, saved[1]) if saved is not None else ()
+    if as_json:
+        _print_json(document)
+    else:
+        print_results(document)
+        print(_replay_verdict(saved, unequal))
+    return FINDINGS if unequal else OK
+
+
+def _replay_verdict(saved: tuple[Path, Any] | None, unequal: Sequence[str]) -> str:
+    if saved is None:
+        return "No results file of this class was found to compare with."
+    if unequal:
+        return "\n".join([f"Not as saved in {saved[0].name}:", *(f"  {line}" for line in unequal)])
+    return f"The same as saved in {saved[0].name}."
+
+
+def rehearse(
+    plan: str,
+    names: Sequence[str],
+    taps_path: str,
+    *,
+    segment: str | None,
+    unit: Unit,
+    as_json: bool,
+) -> int:
+    """One piece, its taps from a file, its results printed. No screen, no waiting."""
+    from classclock import rehearsal  # noqa: PLC0415
+    from classclock.book.results_document import results_document  # noqa: PLC0415
+    from classclock.tally.taps_file import read_taps  # noqa: PLC0415
+
+    read = plan_file(plan, unit)
+    try:
+        raw = Path(taps_path).read_bytes()
+    except OSError as error:
+        say_wrong(f"{taps_path}: this file can't be read ({error.strerror}). Check its name.")
+        return FINDINGS
+    taps, findings = read_taps(raw, taps_path)
+    for finding in findings:
+        say_wrong(str(finding))
+    if read is None or findings:
+        return FINDINGS
+    try:
+        index = rehearsal.piece_called(read.plan, segment)
+        rehearsed = rehearsal.rehearse(read.plan, tuple(names), taps, segment=index, unit=unit)
+    except (LookupError, ValueError) as error:
+        say_wrong(str(error.args[0]))
+        return BAD_USE
+    for refused in rehearsed.refused:
+        say_wrong(f"{taps_path}:{refused.line}  {refused.keys}: {refused.why}")
+    started = rehearsed.started.isoformat(timespec="seconds")
+    document = results_document(rehearsed.record, started=started, journal="")
+    _print(document, as_json=as_json, otherwise=print_results)
+    return OK
+
+
+def results(folder: Path, *, as_json: bool) -> int:
+    """The newest results file of the club."""
+    from classclock.book.saved_results import newest  # noqa: PLC0415
+
+    found = newest(folder)
+    if found is None:
+        say_wrong(f"no results in {folder} yet: they are saved there when a class's cap ends")
+        return FINDINGS
+    _print(found, as_json=as_json, otherwise=print_results)
+    return OK
+
+
+def print_results(document: dict[str, Any]) -> None:
+    """The scores of a class as a table for a terminal."""
+    from rich.console import Console  # noqa: PLC0415
+    from rich.table import Table  # noqa: PLC0415
+    from rich.text import Text  # noqa: PLC0415
+
+    console = Console(highlight=False)
+    started = datetime.fromisoformat(document["started"])
+    console.print(Text(f"{printable(document['title'])}, {started:%Y-%m-%d %H:%M}"))
+    for piece in document["pieces"]:
+        table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), title_justify="left")
+        table.title = Text(f"{printable(piece['name'])} ({piece['status']})")
+        for column in ("rank", "athlete", "score", "modification", "status", "note"):
+            table.add_column("" if column == "rank" else column, justify=_side(column))
+        for lane in piece["lanes"]:
+            rank = "" if lane["rank"] is None else f"{lane['rank']}."
+            words = (lane["athlete"], lane["score"], lane["modification"] or "as written")
+            cells = (rank, *words, lane["status"], lane["note"])
+            table.add_row(*(Text(printable(cell)) for cell in cells))
+        console.print()
+        console.print(table)
+
+
+def _side(column: str) -> Any:
+    return "right" if column in ("rank", "score") else "left"
+
+
+def _print(
+    document: dict[str, Any], *, as_json: bool, otherwise: Callable[[dict[str, Any]], None]
+) -> None:
+    _print_json(document) if as_json else otherwise(document)
+
+
+def _print_json(document: object) -> None:
+    print(json.dumps(document, ensure_ascii=False, indent=1))

@@ -1,0 +1,19 @@
+"""What can be read from the back of the room, in words, for `check`."""
+
+from classclock.plan.club import Tv
+from classclock.screens.readable import LEAST_MINUTES, wall_legibility
+
+
+def reading_lines(tv: Tv, columns: int, rows: int, lanes: int) -> tuple[str, ...]:
+    """One line for each kind of lettering on the wall."""
+    kinds = wall_legibility(tv.inches, tv.metres, columns, rows, lanes)
+    head = (
+        f"  On a {tv.inches:g}-inch TV, from {tv.metres:g} m, with {lanes} lanes "
+        f"in a window of {columns} x {rows}:"
+    )
+    lines = [
+        f"    {kind.what:<16}  {kind.minutes:5.1f}' of arc, read up to {kind.farthest:.1f} m"
+        + ("" if kind.reaches else f"; too small here, {LEAST_MINUTES}' is the least")
+        for kind in kinds
+    ]
+    return (head, *lines)
