@@ -201,14 +201,15 @@ class LiveClass:
         if sheet is None or record.phase(at) != "over":
             return _refuse("the clock runs: space holds it")
         events: list[ev.Event] = []
-        if is_piece(record.segment) and not sheet.settled:
+        scored = is_piece(record.segment)
+        if scored and not sheet.settled:
             names = tuple(sheet.tallies[lane].lane.name for lane, _ in unsettled(sheet))
             if names and names != self._asked:
                 self._asked = names
                 return _refuse(_unsettled(names))
             events.append(ev.Settled(at, chosen.segment, chosen.heat))
         self._asked = None
-        heats = max((lane.heat for lane in self._all_heats()), default=1)
+        heats = max((lane.heat for lane in self._all_heats()), default=1) if scored else 1
         if chosen.heat < heats:
             events.append(ev.SegmentChosen(at, chosen.segment, chosen.heat + 1))
         elif chosen.segment + 1 < len(record.plan.segment):

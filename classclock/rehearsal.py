@@ -13,6 +13,7 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
 from classclock.tally.lane_keys import people_named
+from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
 from classclock.tally.taps_file import TapRow
 
@@ -63,7 +64,11 @@ def piece_called(plan: Plan, name: str | None) -> int:
 def rehearse(
     plan: Plan, names: tuple[str, ...], taps: tuple[TapRow, ...], *, segment: int, unit: Unit
 ) -> Rehearsed:
-    """Run one piece: real seconds since go, held time included, then settled by itself."""
+    """Run one piece: real seconds since go, held time included, then settled by itself.
+
+    Raises:
+        ValueError: there are more lanes than one heat holds.
+    """
     source = WoundSource()
     started = source.wall()
     people = people_named(names)
@@ -71,6 +76,8 @@ def rehearse(
     live.record_event(ev.ClassOpened(0, "", "", unit, people, None))
     if segment:
         live.record_event(ev.SegmentChosen(0, segment))
+    if any(lane.heat > 1 for lane in live.lineup()):
+        raise ValueError(f"a rehearsal plays one heat: at most {MOST_LANES} lanes")
     live.do(cmd.Start())
     go = live.clock.now() + plan.segment[segment].count_in
     refused = _play(Desk(live), source, go, taps)

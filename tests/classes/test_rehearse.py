@@ -1,0 +1,107 @@
+import json
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock.book.results_document import COLUMNS
+from classclock.cli import main
+
+LANE_FIELDS = {
+    "key",
+    "members",
+    "heat",
+    "late",
+    "options",
+    "start_station",
+    "splits",
+    "intervals",
+    "attempts",
+    "flags",
+}
+
+
+@pytest.fixture
+def plan(tmp_path: Path, plan_file: Any) -> str:
+    path = tmp_path / "turntable.toml"
+    path.write_text(plan_file.text, "utf-8")
+    return str(path)
+
+
+@pytest.fixture
+def taps(tmp_path: Path) -> Any:
+    def write(*rows: str) -> str:
+        path = tmp_path / "taps.csv"
+        path.write_text("\n".join(("seconds,keys", *rows)), "utf-8")
+        return str(path)
+
+    return write
+
+
+def rehearse(plan: str, taps: str, capsys: Any, *more: str) -> dict[str, Any]:
+    status = main(
+        ["rehearse", plan, "--athletes", "Ilse, Bram, Noor", "--taps", taps, "--json", *more]
+    )
+    assert status == 0
+    document: dict[str, Any] = json.loads(capsys.readouterr().out)
+    return document
+
+
+def test_a_rehearsed_piece_has_the_shape_of_a_results_file(
+    plan: str, taps: Any, capsys: Any
+) -> None:
+    document = rehearse(plan, taps("61,i", "62,b", "130,i", "962,12i"), capsys)
+    (piece,) = document["pieces"]
+    assert (piece["name"], piece["format"], piece["benchmark"], piece["status"]) == (
+        "Turntable",
+        "rounds-in-time",
+        "turntable",
+        "settled",
+    )
+    first = piece["lanes"][0]
+    assert set(first) == set(COLUMNS) | LANE_FIELDS
+    assert (first["athlete"], first["score"], first["splits"]) == ("Ilse", "2+12", [61, 69])
+    assert document["people"][0] == {"id": "Ilse", "name": "Ilse", "key": "i"}
+
+
+def test_held_time_is_in_the_moments_of_the_taps_file(plan: str, taps: Any, capsys: Any) -> None:
+    rows = ("100,<space>", "160,<space>", "180,i")
+    document = rehearse(plan, taps(*rows), capsys)
+    assert document["pieces"][0]["lanes"][0]["splits"] == [120]
+
+
+def test_what_was_not_counted_is_said_with_its_line(plan: str, taps: Any, capsys: Any) -> None:
+    main(["rehearse", plan, "--athletes", "Ilse", "--taps", taps("60,i", "60.5,i", "70,z")])
+    said = capsys.readouterr().err
+    assert "taps.csv:3  i: i again within 1.2 s: not counted" in said
+    assert "taps.csv:4  z: nobody has the key z" in said
+
+
+def test_a_faulty_taps_file_is_refused_with_every_finding(
+    plan: str, taps: Any, capsys: Any
+) -> None:
+    assert main(["rehearse", plan, "--athletes", "Ilse", "--taps", taps("x,i", "5,<spac>")]) == 1
+    said = capsys.readouterr().err
+    assert "taps.csv:2" in said
+    assert "taps.csv:3" in said
+    assert "Traceback" not in said
+
+
+@pytest.mark.parametrize(
+    ("arguments", "words"),
+    [
+        (["--segment", "Roundabout"], 'no piece is called "Roundabout": there is "Turntable"'),
+        (["--athletes", ",".join(f"Tram {n}" for n in range(27))], "at most 26"),
+    ],
+)
+def test_bad_use_is_said_in_one_line(
+    plan: str, taps: Any, capsys: Any, arguments: list[str], words: str
+) -> None:
+    line = ["rehearse", plan, "--athletes", "Ilse", "--taps", taps("60,i"), *arguments]
+    assert main(line) == 2
+    assert words in capsys.readouterr().err
+
+
+def test_a_missing_taps_file_is_said_without_a_traceback(plan: str, capsys: Any) -> None:
+    assert main(["rehearse", plan, "--athletes", "Ilse", "--taps", "no/such.csv"]) == 1
+    assert "no/such.csv" in capsys.readouterr().err

@@ -1,0 +1,194 @@
+import json
+import shutil
+from collections.abc import Callable
+from datetime import datetime, timedelta
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock import session as session_module
+from classclock.book.journal import read_journal
+from classclock.book.journal_writer import JournalInUseError
+from classclock.book.saved_results import saved_for
+from classclock.book.unfinished import unfinished
+from classclock.cli import main
+from classclock.clock.source import MS, WoundSource
+from classclock.plan.club import Club
+from classclock.session import rejoin_session, replayed
+
+BOOT = "boot before the power cut"
+
+
+@pytest.fixture(autouse=True)
+def _one_machine(monkeypatch: pytest.MonkeyPatch, source: WoundSource) -> None:
+    """The machine's raw clock is the wound one, so that time away is wound too."""
+    monkeypatch.setattr(session_module, "raw_now", source.now)
+    monkeypatch.setattr(session_module, "boot_id", lambda: BOOT)
+
+
+def in_the_piece(coach: Any) -> None:
+    coach.type("<down>")
+    coach.start()
+    coach.wind(60)
+    coach.type("n")
+    coach.wind(10)
+    coach.type("5b")
+
+
+def killed(coach: Any, tmp_path: Path) -> Path:
+    """The journal as a killed process leaves it: nothing closed, the lock gone."""
+    folder = tmp_path / "rejoined" / "journals"
+    folder.mkdir(parents=True)
+    return Path(shutil.copy(coach.session.journal.path, folder))
+
+
+def rejoin(path: Path, source: WoundSource) -> Any:
+    session, _ = rejoin_session(
+        path, folder=path.parent.parent, club=Club(), source=source, sound=False
+    )
+    return session
+
+
+def test_a_killed_class_comes_back_with_the_same_sheet_and_the_right_clock(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    before = coach.session.live.record
+    coach.wind(45)
+    session = rejoin(path, source)
+    assert session.live.record == before
+    now = session.live.clock.now()
+    assert session.live.record.sheet.clock.elapsed(now) == 115_000
+    assert not session.check_clock
+    assert session.live.phase == "running"
+
+
+def test_nothing_is_counted_twice_and_counting_goes_on(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    coach.wind(45)
+    session = rejoin(path, source)
+    session.key("n", 0.0)
+    session.close()
+    rounds = replayed(read_journal(path)).sheet.tallies["Noor"].rounds  # type: ignore[union-attr]
+    assert [done.at for done in rounds] == [60_000, 115_000]
+
+
+def test_after_a_reboot_the_time_of_day_serves_and_the_coach_is_told_to_check(
+    coach: Any, source: WoundSource, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    monkeypatch.setattr(session_module, "boot_id", lambda: "another boot")
+    monkeypatch.setattr(session_module, "raw_now", lambda: 7)
+    fresh = WoundSource(start=0, wall=source.wall() + timedelta(minutes=2))
+    session = rejoin(path, fresh)
+    assert session.check_clock
+    now = session.live.clock.now()
+    assert session.live.record.sheet.clock.elapsed(now) == 190_000
+
+
+def test_if_the_cap_passed_meanwhile_the_class_comes_back_at_the_settle(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    coach.wind(3600)
+    session = rejoin(path, source)
+    assert session.live.phase == "over"
+    session.key("7", 0.0)
+    session.key("n", 0.0)
+    assert session.live.record.sheet.tallies["Noor"].odd == 7
+
+
+def test_a_class_that_runs_in_another_window_is_refused(coach: Any, source: WoundSource) -> None:
+    in_the_piece(coach)
+    with pytest.raises(JournalInUseError, match="another window"):
+        rejoin(coach.session.journal.path, source)
+
+
+def test_only_todays_classes_that_were_cut_off_are_offered(
+    open_class: Callable[..., Any], source: WoundSource, tmp_path: Path
+) -> None:
+    coach = open_class()
+    in_the_piece(coach)
+    folder = coach.session.journal.path.parent
+    assert unfinished(folder, source.wall()) == ()  # it is running
+    coach.session.close()
+    assert [journal.path.parent for journal in unfinished(folder, source.wall())] == [folder]
+    assert unfinished(folder, source.wall() + timedelta(hours=13)) == ()
+
+
+def test_a_class_closed_by_the_coach_is_not_offered_again(
+    open_class: Callable[..., Any], source: WoundSource
+) -> None:
+    coach = open_class()
+    in_the_piece(coach)
+    coach.wind(900)
+    for _ in range(3):
+        coach.wind(5)
+        coach.type("<enter>")
+    assert coach.session.live.phase == "closed"
+    coach.session.close()
+    assert unfinished(coach.session.journal.path.parent, source.wall()) == ()
+
+
+def test_replay_says_that_the_scores_equal_the_saved_ones(
+    coach: Any, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    coach.wind(900)
+    coach.session.save()
+    path = coach.session.journal.path
+    assert main(["replay", str(path)]) == 0
+    assert "The same as saved in 2026-11-24-1830-turntable.json" in capsys.readouterr().out
+
+
+def test_replay_says_where_saved_scores_were_altered(
+    coach: Any, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    coach.wind(900)
+    coach.session.save()
+    path = coach.session.journal.path
+    found = saved_for(path)
+    assert found is not None
+    file, document = found
+    document["pieces"][0]["lanes"][0]["rounds"] = 99
+    file.write_text(json.dumps(document), "utf-8")
+    assert main(["replay", str(path)]) == 1
+    assert "Noor: rounds 1, saved was 99" in capsys.readouterr().out
+
+
+def test_a_hold_undone_moves_every_tap_to_its_true_moment_on_replay_too(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    in_the_piece(coach)
+    coach.type("<space>")
+    coach.wind(20)
+    coach.type("n")
+    assert coach.session.live.record.sheet.tallies["Noor"].rounds[-1].at == 70_000
+    coach.wind(5)
+    coach.type("=")
+    coach.wind(2)
+    coach.type("=")
+    live = coach.session.live.record
+    assert live.sheet.tallies["Noor"].rounds[-1].at == 90_000
+    assert replayed(read_journal(coach.session.journal.path)) == live
+
+
+def test_the_moments_in_the_journal_stand_beside_the_time_of_day(
+    coach: Any, source: WoundSource
+) -> None:
+    in_the_piece(coach)
+    lines = [json.loads(line) for line in coach.session.journal.path.read_text().splitlines()]
+    assert lines[0]["anchor"]["boot"] == BOOT
+    assert all(datetime.fromisoformat(line["wall"]).tzinfo for line in lines[1:])
+    tap = next(line for line in lines if line.get("event") == "Tapped")
+    assert tap["at"] == 72_000
+    assert tap["wall"] == "2026-11-24T18:31:12.000+01:00"
+    assert source.now() == (5_000 + 82_000) * MS
