@@ -6,6 +6,7 @@ from classclock.plan.times import show_time
 from classclock.strength.loads import Load
 from classclock.tally.events import Corrected
 from classclock.tally.lanes import Lane
+from classclock.tally.pace import Pace
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,8 +52,8 @@ class LaneTally:
     station: int | None = None
     """Which of the plan's stations is on, from 0; None where it can't be told."""
     station_since: int | None = None
-    paces: tuple[tuple[int, int], ...] = ()
-    """Station and pace of every station that was timed, in microseconds a rep."""
+    paces: tuple[tuple[int, Pace], ...] = ()
+    """Station and pace of every station that was timed."""
     station_doubtful: bool = False
     intervals: tuple[int | None, ...] = ()
     attempts: tuple[Attempt, ...] = ()
