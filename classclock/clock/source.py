@@ -187,3 +187,8 @@ class WoundSource:
     def wall(self) -> dt.datetime:
         passed = dt.timedelta(microseconds=(self.now() - self._wall_set_at) // 1000)
         return self._wall + passed
+
+
+def time_source(speed: int) -> TimeSource:
+    """The machine's time, or time that runs `speed` times as fast, to try things out."""
+    return MachineSource() if speed == 1 else WoundSource(speed)

@@ -80,6 +80,9 @@ def _stop(sheet: Sheet, command: cmd.StopLane, at: int) -> ev.Event | Refusal:
 def _take_back(sheet: Sheet, command: cmd.TakeBack, at: int) -> ev.Event | Refusal:
     if command.lane is None:
         newest = sheet.ledgers.newest()
+        end = sheet.ended_by
+        if end is not None and (newest is None or end.number > newest):
+            return ev.TookBack(at, end.number)
         return (
             Refusal("there is nothing to take back") if newest is None else ev.TookBack(at, newest)
         )
