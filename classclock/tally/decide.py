@@ -79,13 +79,12 @@ def _stop(sheet: Sheet, command: cmd.StopLane, at: int) -> ev.Event | Refusal:
 
 def _take_back(sheet: Sheet, command: cmd.TakeBack, at: int) -> ev.Event | Refusal:
     if command.lane is None:
-        newest = sheet.ledgers.newest()
-        end = sheet.ended_by
-        if end is not None and (newest is None or end.number > newest):
+        newest, end = sheet.ledgers.newest(), sheet.ended_by
+        if end is not None and (newest is None or end.number > newest.arrived):
             return ev.TookBack(at, end.number)
-        return (
-            Refusal("there is nothing to take back") if newest is None else ev.TookBack(at, newest)
-        )
+        if newest is None:
+            return Refusal("there is nothing to take back")
+        return ev.TookBack(at, newest.number)
     tally = _tally(sheet, command.lane)
     if isinstance(tally, Refusal):
         return tally

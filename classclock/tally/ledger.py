@@ -32,28 +32,16 @@ class Ledgers:
         standing = sorted(self.standing(lane), key=lambda entry: entry.arrived)
         return tuple(entry.number for entry in standing)
 
-    def newest(self) -> int | None:
+    def newest(self) -> Entry | None:
         """The newest entry that stands, whoever's."""
         standing = (entry for entries in self.lanes.values() for entry in entries if entry.stands)
-        latest = max(standing, key=lambda entry: entry.arrived, default=None)
-        return None if latest is None else latest.number
+        return max(standing, key=lambda entry: entry.arrived, default=None)
 
     def lane_of(self, number: int) -> str | None:
         for lane, entries in self.lanes.items():
             if any(entry.number == number for entry in entries):
                 return lane
         return None
-
-    def entry(self, number: int) -> Entry | None:
-        return next(
-            (
-                entry
-                for entries in self.lanes.values()
-                for entry in entries
-                if entry.number == number
-            ),
-            None,
-        )
 
     def add(self, lane: str, entry: Entry) -> "Ledgers":
         return replace(self, lanes={**self.lanes, lane: (*self.lanes.get(lane, ()), entry)})

@@ -6,6 +6,7 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
+from hypothesis import settings
 from pydantic import TypeAdapter
 
 from classclock.clock.formats import timeline
@@ -22,6 +23,10 @@ from classclock.tally.lineup import draw_lanes
 from classclock.tally.piece import Piece
 from classclock.tally.scores import scores
 from classclock.tally.sheet import Sheet
+
+# A busy machine is no fault of the count: how long an example takes is not what is tested.
+settings.register_profile("untimed", deadline=None)
+settings.load_profile("untimed")
 
 GO = 10_000
 ATHLETES = ("Ilse", "Bram", "Noor")

@@ -143,10 +143,12 @@ def test_ended_by_hand_while_held_ends_at_the_held_reading(piece: Any) -> None:
 
 
 def test_an_end_by_hand_can_be_taken_back_and_brought_back(piece: Any) -> None:
+    piece.tap("Noor", "2:00")
     piece.hold("9:00")
     piece.happen(ev.SegmentEnded(piece.at("9:20")))
-    piece.happen(ev.TookBack(piece.at("9:25"), 1))
+    piece.do(cmd.TakeBack(), "9:25")
     assert piece.sheet.ended(piece.at("9:30")) is None
+    assert len(piece.tally("Noor").rounds) == 1
     piece.do(cmd.BringBack(), "9:40")
     assert piece.sheet.ended(piece.at("9:40")) == 540_000
 

@@ -136,7 +136,7 @@ def _play(piece: Any, course: list[cmd.CountCommand]) -> None:
         piece.do(command, f"{second // 6}:{second % 6}0")
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(course=courses, name=st.none() | names)
 def test_taking_back_and_bringing_back_changes_nothing(
     rehearsal: Any, third_rail: Any, course: list[cmd.CountCommand], name: str | None
@@ -150,7 +150,7 @@ def test_taking_back_and_bringing_back_changes_nothing(
     assert piece.sheet.tallies == before
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(course=courses)
 def test_counting_again_from_the_entries_comes_to_the_same(
     rehearsal: Any, third_rail: Any, course: list[cmd.CountCommand]
@@ -164,7 +164,7 @@ def test_counting_again_from_the_entries_comes_to_the_same(
     assert again.sheet == piece.sheet
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(taps=st.lists(names, max_size=20), moves=st.lists(st.tuples(names, names), max_size=5))
 def test_moving_entries_keeps_the_total_count(
     rehearsal: Any, turntable: Any, taps: list[str], moves: list[tuple[str, str]]
@@ -176,7 +176,7 @@ def test_moving_entries_keeps_the_total_count(
     assert sum(len(piece.tally(name).rounds) for name in NAMES) == len(taps)
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=60)
 @given(course=courses)
 def test_what_was_accepted_live_always_counts(
     rehearsal: Any, third_rail: Any, course: list[cmd.CountCommand]

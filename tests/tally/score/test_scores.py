@@ -239,7 +239,7 @@ def test_while_the_piece_runs_nobody_is_capped_yet(rehearsal: Any, third_rail: A
     assert {score.status for score in over} == {"capped"}
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=40)
 @given(
     numbers=st.lists(st.tuples(st.integers(0, 4), st.integers(0, 26)), min_size=4, max_size=4),
     order=st.permutations(("Ilse", "Bram", "Noor", "Tuva")),
