@@ -46,8 +46,8 @@ class Player:
         """Do what one line orders; False when it is the last."""
         try:
             order = read_order(text)
-        except ValueError as error:
-            self._say(Notice(f"A cue got lost: {error}. Run the sound check."))
+        except ValueError:
+            self._say(Notice("A cue got lost on its way to the loudspeaker. Run the sound check."))
             return True
         match order:
             case Schedule():

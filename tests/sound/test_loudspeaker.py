@@ -134,6 +134,30 @@ def test_a_hung_player_never_holds_up_the_class_and_is_replaced(
     until(lambda: len(orders(told)) >= 2 + 2 + 7)
 
 
+def test_a_player_that_hangs_while_nothing_is_handed_over_is_replaced_too(
+    opened: Open, told: Path, until: Until
+) -> None:
+    loudspeaker = opened()
+    until(lambda: len(orders(told)) == 2)
+    hung = pid(loudspeaker)
+    os.kill(hung, signal.SIGSTOP)
+    until(lambda: len(orders(told)) == 4)
+    assert pid(loudspeaker) != hung
+
+
+def test_a_new_player_doesn_t_repeat_what_was_played_early_for_a_tv_that_lags(
+    opened: Open, told: Path, until: Until
+) -> None:
+    loudspeaker = opened(offset_ms=120, now=lambda: 0)
+    until(lambda: len(orders(told)) == 2)
+    loudspeaker.schedule("played", "short", 100 * MS)
+    loudspeaker.schedule("ahead", "go", 200 * MS)
+    until(lambda: len(orders(told)) == 4)
+    os.kill(pid(loudspeaker), signal.SIGKILL)
+    until(lambda: len(orders(told)) == 7)
+    assert orders(told)[6] == Schedule("ahead", "go", 80 * MS)
+
+
 def test_a_player_that_keeps_ending_is_given_up_with_a_notice_and_a_check_tries_again(
     until: Until,
 ) -> None:
