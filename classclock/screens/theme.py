@@ -77,7 +77,7 @@ DARK = Theme(
     dark=True,
     ground=_NIGHT,
     band="#12171e",
-    bar="#1c222b",
+    bar="#1a2028",
     ink="#f4f1e8",
     quiet="#b4bac2",
     faint="#4a525e",
@@ -131,9 +131,9 @@ SIXTEEN = Theme(
     key="bright_yellow",
     key_ink="black",
     key_ground="bright_white",
-    ahead=Shades("bright_cyan", "bright_cyan", "cyan", "blue"),
+    ahead=Shades("bright_cyan", "bright_cyan", "cyan", "bright_black"),
     level=Shades("bright_white", "bright_green", "green", "bright_black"),
-    behind=Shades("bright_yellow", "bright_yellow", "yellow", "red"),
+    behind=Shades("bright_yellow", "bright_yellow", "yellow", "bright_black"),
     first=Shades("white", "bright_white", "white", "bright_black"),
     doubtful="bright_yellow",
     alarm_ink="bright_white",
@@ -142,6 +142,12 @@ SIXTEEN = Theme(
     hold_ground="bright_yellow",
 )
 """For terminals with sixteen colours, whose exact shades are the terminal's own."""
+
+
+def theme_for(*, true_colour: bool, bright_room: bool) -> Theme:
+    if not true_colour:
+        return SIXTEEN
+    return LIGHT if bright_room else DARK
 
 
 def text_pairs(theme: Theme) -> tuple[tuple[str, str, str], ...]:

@@ -49,16 +49,21 @@ def pieces(
     `whole`, the blocks' ends and `reached` are in the axis's unit; ends must not fall.
     """
     ends = [0, *(eighth(block.end, whole, columns) for block in blocks)]
+    # Shades alternate between those seen, however short one that isn't may have been.
+    seen = [
+        (start, end, block.kind)
+        for (start, end), block in zip(pairwise(ends), blocks, strict=True)
+        if end > start
+    ]
     done = tuple(
         Piece(
             start,
             end,
             shades.other if number % 2 else shades.block,
-            hatched=block.kind == "filled in",
-            doubtful=block.kind == "doubtful",
+            hatched=kind == "filled in",
+            doubtful=kind == "doubtful",
         )
-        for number, ((start, end), block) in enumerate(zip(pairwise(ends), blocks, strict=True))
-        if end > start
+        for number, (start, end, kind) in enumerate(seen)
     )
     now = eighth(reached, whole, columns)
     return (*done, Piece(ends[-1], now, shades.running)) if now > ends[-1] else done

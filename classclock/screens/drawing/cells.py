@@ -104,6 +104,22 @@ def plain_text(drawing: Drawing) -> str:
     return "\n".join("".join(segment.text for segment in row) for row in drawing)
 
 
+_ASCII = str.maketrans(
+    dict.fromkeys("▏▎▍▌▐│╵", "|")
+    | dict.fromkeys("▋▊▉", " ")
+    | dict.fromkeys("┌┐└┘", "+")
+    | {"─": "-", "▀": "=", "\u2571": "/"}
+)
+
+
+def in_ascii(drawing: Drawing) -> Drawing:
+    """Bars and boxes for a terminal without block characters: edges stand on whole cells."""
+    return tuple(
+        tuple(Segment(segment.text.translate(_ASCII), segment.style) for segment in row)
+        for row in drawing
+    )
+
+
 def strips(drawing: Drawing) -> "tuple[Strip, ...]":
     """For `render_line`: made once for a drawing and kept."""
     from textual.strip import Strip  # noqa: PLC0415 - slow to import, and only widgets need it

@@ -4,7 +4,8 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, line, place
-from classclock.screens.drawing.dot_letters import can_draw, draw_text, text_width
+from classclock.screens.drawing.dot_letters import CAP, can_draw, dots, text_width
+from classclock.screens.drawing.mosaic import SEXTANTS, from_dots
 from classclock.screens.theme import Standing, Theme
 
 _LEAST = 4  # columns that a box and its gap take at least
@@ -20,7 +21,7 @@ def draw_interval_strip(
     standing: Standing,
     theme: Theme,
     ground: str | None = None,
-    dots: bool = True,
+    drawn_letters: bool = True,
 ) -> Drawing:
     """`numbers` are what each interval has, None if nobody gave it; `current` counts from 0.
 
@@ -35,7 +36,7 @@ def draw_interval_strip(
         standing=standing,
         theme=theme,
         ground=ground or theme.ground,
-        dots=dots,
+        drawn_letters=drawn_letters,
     )
 
 
@@ -49,7 +50,7 @@ def _draw(
     standing: Standing,
     theme: Theme,
     ground: str,
-    dots: bool,
+    drawn_letters: bool,
 ) -> Drawing:
     count = max(1, min(len(numbers), columns // _LEAST))
     each = min(_MOST, columns // count)
@@ -59,31 +60,44 @@ def _draw(
     boxes = []
     for at, number in enumerate(numbers[first : first + count], first):
         if at == current:
-            box = _outlined(number or "", each - 1, rows, theme, ground, dots=dots)
+            box = _outlined(
+                number or "", each - 1, rows, theme, ground, drawn_letters=drawn_letters
+            )
         elif number is not None:
-            box = _box(number, each - 1, rows, theme.key_ink, shades.block, dots=dots)
+            box = _box(
+                number, each - 1, rows, theme.key_ink, shades.block, drawn_letters=drawn_letters
+            )
         elif at < reached:
-            box = _box("?", each - 1, rows, theme.ground, theme.doubtful, dots=dots)
+            box = _box(
+                "?", each - 1, rows, theme.ground, theme.doubtful, drawn_letters=drawn_letters
+            )
         else:
-            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, dots=False)
+            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, drawn_letters=False)
         boxes.append(beside(box, blank(1, rows, ground)))
     return place(beside(*boxes), columns, rows, ground)
 
 
-def _box(text: str, columns: int, rows: int, ink: str, ground: str, *, dots: bool) -> Drawing:
-    large = dots and rows >= 3 and can_draw(text) and text_width(text) <= columns
-    drawn = draw_text(text, ink, ground) if large else line(text, ink, ground, bold=True)
+def _box(
+    text: str, columns: int, rows: int, ink: str, ground: str, *, drawn_letters: bool
+) -> Drawing:
+    large = drawn_letters and rows >= 3 and can_draw(text) and text_width(text) <= columns
+    drawn = _numeral(text, ink, ground) if large else line(text, ink, ground, bold=True)
     return place(drawn, columns, rows, ground, across="middle", down="middle")
 
 
+def _numeral(text: str, ink: str, ground: str) -> Drawing:
+    """Dot letters with a dot's room above and below."""
+    return from_dots(("", *dots(text)[:CAP], ""), SEXTANTS, ink, ground)
+
+
 def _outlined(
-    text: str, columns: int, rows: int, theme: Theme, ground: str, *, dots: bool
+    text: str, columns: int, rows: int, theme: Theme, ground: str, *, drawn_letters: bool
 ) -> Drawing:
     if rows < 3:
         sides = line("▌", theme.ink, ground), line("▐", theme.ink, ground)
-        inside = _box(text, columns - 2, rows, theme.ink, ground, dots=dots)
+        inside = _box(text, columns - 2, rows, theme.ink, ground, drawn_letters=drawn_letters)
         return beside(sides[0] * rows, inside, sides[1] * rows)
-    inside = _box(text, columns - 2, rows - 2, theme.ink, ground, dots=dots)
+    inside = _box(text, columns - 2, rows - 2, theme.ink, ground, drawn_letters=drawn_letters)
     edge = line("│", theme.ink, ground) * (rows - 2)
     return above(
         line("┌" + "─" * (columns - 2) + "┐", theme.ink, ground),

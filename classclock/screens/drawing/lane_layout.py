@@ -6,7 +6,7 @@ Key, name and tally always stay.
 
 from dataclasses import dataclass
 
-_LEAST_RIBBON = 20
+_LEAST_RIBBON = 14
 _WIDE_RIBBON = 44
 _GAP = 2
 _READABLE = 3  # rows from which letters are drawn
@@ -74,7 +74,7 @@ class _Widths:
 def _widths(type_rows: int, needs: Needs, signs: int = 2) -> _Widths:
     """Columns at this height, as the drawn letters come out on average."""
     if type_rows < _READABLE:
-        return _Widths(3, max(10, needs.name_letters), signs + 1)
+        return _Widths(3, max(10, needs.name_letters), needs.tally_signs + 1)
     if type_rows == _READABLE:
         return _Widths(6, round(3.6 * needs.name_letters), 4 * signs)
     return _Widths(
@@ -93,9 +93,10 @@ def lane_layout(width: int, rows: int, most_type: int, across: int, needs: Needs
     reach = max(_READABLE, round(width / 33))  # higher letters would leave the ribbon too little
     beside = _highest(width - _GAP - _LEAST_RIBBON, min(rows, most_type, reach), needs)
     under = _highest(width, min(rows - 1, most_type), needs)
-    with_details = _highest(width - _DETAIL_WIDTHS[-1] - 1, under, needs)
-    if under - 1 <= with_details > _READABLE:
-        under = with_details
+    # A row less is worth it if whole scores and details then fit beside each other.
+    detailed = _highest(width - _DETAIL_WIDTHS[-1] - 1, under, needs, needs.tally_signs)
+    if under - 1 <= detailed > _READABLE:
+        under = detailed
     alone = _highest(width, min(rows, most_type, reach), needs)
     if under >= _READABLE and (under > beside if across > 1 else beside < _READABLE):
         return _ribbon_under(width, min(rows, under + 2), under, needs)
@@ -106,9 +107,9 @@ def lane_layout(width: int, rows: int, most_type: int, across: int, needs: Needs
     return _ribbon_under(width, 2, 1, needs)
 
 
-def _highest(width: int, most: int, needs: Needs) -> int:
+def _highest(width: int, most: int, needs: Needs, signs: int = 2) -> int:
     """The highest letters, in rows, that fit; terminal text counts as one. 0: nothing fits."""
-    fitting = (rows for rows in range(most, 0, -1) if _widths(rows, needs).total <= width)
+    fitting = (rows for rows in range(most, 0, -1) if _widths(rows, needs, signs).total <= width)
     highest = next(fitting, 0)
     return highest if highest >= _READABLE else min(1, highest)
 
@@ -143,7 +144,8 @@ def _ribbon_under(
     full = _widths(type_rows, needs, needs.tally_signs)
     tally_width = full.tally if full.total <= width else least.tally
     spare = width - least.total - (tally_width - least.tally) - 1
-    detail = min(_DETAIL_WIDTHS[0], spare) if spare >= _DETAIL_WIDTHS[-1] else 0
+    # Without room for a ribbon there is none for details, which go before it.
+    detail = min(_DETAIL_WIDTHS[0], spare) if ribbon and spare >= _DETAIL_WIDTHS[-1] else 0
     key = Box(0, 0, least.key, type_rows)
     tally = Box(width - tally_width, 0, tally_width, type_rows)
     name_x = key.width + 1

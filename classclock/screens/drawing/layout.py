@@ -12,7 +12,7 @@ LEAST_COLUMNS, LEAST_ROWS = 60, 18
 MOST_LANES = 26
 _ONE_COLUMN_MOST = 8
 _CLOCK_SHARE = 0.25  # of the rows, before what is left over
-_CLOCK_WIDTH = 7.45  # columns for each row of 00:00 in outline type
+_DIGIT, _COLON = 1.663, 0.945  # columns for each row, of the outline type
 _CLOCK_WIDTH_SHARE = 0.63  # of the columns; the rest says what is being done
 _BETWEEN = 3
 
@@ -44,7 +44,9 @@ def wall_layout(
     across = 1 if lanes <= _ONE_COLUMN_MOST else 2
     down = -(-lanes // across)
     usable = rows - 1  # the status line
-    most_clock = int(columns * _CLOCK_WIDTH_SHARE / _CLOCK_WIDTH)
+    most_clock = next(
+        high for high in range(rows, 0, -1) if _clock_width(high) <= columns * _CLOCK_WIDTH_SHARE
+    )
     clock = min(most_clock, max(5, round(rows * _CLOCK_SHARE)))
     lane_width = (columns - 2 - _BETWEEN * (across - 1)) // across
     needs = Needs(max(4, min(name_letters, 9)), max(2, min(tally_signs, 5)))
@@ -55,7 +57,7 @@ def wall_layout(
         clock, spare = clock - 1, 1  # a row between the clock and the lanes
     top, under = (1 if spare > 1 else 0), (1 if spare > 0 else 0)
     start = top + clock + under + max(0, spare - 3) // 2
-    clock_width = min(columns - 2, round(clock * _CLOCK_WIDTH) + 1)
+    clock_width = _clock_width(clock)
     heading = 1 + clock_width + _BETWEEN
     return WallLayout(
         columns,
@@ -69,3 +71,8 @@ def wall_layout(
             for number in range(lanes)
         ),
     )
+
+
+def _clock_width(rows: int) -> int:
+    """Columns that 00:00 takes."""
+    return 4 * round(rows * _DIGIT) + round(rows * _COLON)

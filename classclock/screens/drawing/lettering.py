@@ -60,8 +60,8 @@ def _blocks(text: str, columns: int, rows: int, paint: Paint) -> Drawing | None:
         return None
     if paint.terminal.sextants and rows < 2 * _DOT_ROWS:
         return None
-    fitting = plain_blocks.fit_rows(text, columns, rows)
     signs = not paint.terminal.block_characters
+    fitting = plain_blocks.fit_rows(text, columns, rows, signs=signs)
     if not fitting:
         return None
     return plain_blocks.draw_text(text, fitting, paint.ink, paint.ground, signs=signs)

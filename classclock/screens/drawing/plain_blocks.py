@@ -24,6 +24,7 @@ _STROKES = {
     ".": "foot",
     " ": "",
 }
+_LEAST_ROWS, _LEAST_ROWS_OF_SIGNS = 3, 5  # five strokes or gaps, one over the other
 _NARROW = frozenset(":. ")
 
 
@@ -38,9 +39,12 @@ def text_width(text: str, rows: int) -> int:
     return sum(widths) + gap * max(0, len(text) - 1)
 
 
-def fit_rows(text: str, max_width: int, max_rows: int) -> int:
-    """The largest height at which the text fits the box; 0 if none does."""
-    return next((rows for rows in range(max_rows, 2, -1) if text_width(text, rows) <= max_width), 0)
+def fit_rows(text: str, max_width: int, max_rows: int, *, signs: bool = False) -> int:
+    """The largest height at which the text fits the box and can be told; 0 if none does."""
+    least = _LEAST_ROWS_OF_SIGNS if signs else _LEAST_ROWS
+    return next(
+        (rows for rows in range(max_rows, least - 1, -1) if text_width(text, rows) <= max_width), 0
+    )
 
 
 def _digit_columns(rows: int) -> int:
@@ -53,7 +57,7 @@ def _stroke(rows: int) -> int:
 
 @lru_cache(maxsize=256)
 def draw_text(text: str, rows: int, ink: str, ground: str, *, signs: bool = False) -> Drawing:
-    """Digits and the signs of a clock, at least three rows high; `signs` draws them with `#`."""
+    """Digits and the signs of a clock; `signs` draws them with `#`, as high as `fit_rows` says."""
     mosaic: Mosaic = SIGNS if signs else HALVES
     gap = "." * _stroke(rows)
     glyphs = [_dots(character, rows, mosaic.down) for character in text]
