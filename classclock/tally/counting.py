@@ -4,43 +4,22 @@ The fold and `decide` ask here, so that what is refused live is what a replay le
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Any
 
-from classclock.clock.timeline import Timeline
-from classclock.strength.loads import Load
+from classclock.tally import counting_steps as steps
 from classclock.tally import events as ev
 from classclock.tally import rounds
-from classclock.tally.lane_tally import Attempt, LaneTally
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.moment import Moment, Place
 from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
 from classclock.tally.work import Work
-from classclock.tally.work_steps import step_of, work_steps
 
 GRACE = 3000
 """So long after the end a tap still counts, as at the end. Milliseconds."""
-HEAVY_PERCENT = 110
-"""A load above this share of anything the athlete has handled is doubtful."""
 MOST_ROUNDS = 999
 """More than anybody does: a slip of the fingers."""
-
-_NO_INTERVAL_YET = Refusal("no interval has begun yet")
-
-
-@dataclass(frozen=True, slots=True)
-class Moment:
-    """When an entry was made: elapsed ms, not beyond the end; and how long after the end."""
-
-    elapsed: int
-    late_by: int
-
-
-@dataclass(frozen=True, slots=True)
-class Place:
-    """What an entry is counted against."""
-
-    piece: Piece
-    timeline: Timeline
 
 
 def count(
@@ -87,13 +66,10 @@ def _tapped(
         case "reps":
             return replace(tally, reps=tally.reps + 1)
         case "intervals":
-            latest = len(work_steps(place.timeline, moment.elapsed))
-            if not latest:
-                return _NO_INTERVAL_YET
-            return _with_interval(tally, latest, (_interval(tally, latest) or 0) + 1)
+            return steps.interval_tapped(place, tally, event, moment)
         case _:
             lifted = ev.Lifted(event.at, event.lane, None, made=True)
-            return _lifted(place, tally, lifted, moment)
+            return steps.lifted(place, tally, lifted, moment)
 
 
 def _numbered(
@@ -111,7 +87,7 @@ def _numbered(
         case "reps":
             return replace(tally, reps=event.reps or 0)
         case "intervals":
-            return _interval_set(place, tally, event, moment)
+            return steps.interval_set(place, tally, event, moment)
         case _:
             return Refusal(f"this piece counts loads: type the load, then {key}")
 
@@ -156,75 +132,6 @@ def _more_than_the_round(
         f"{reps} is more than the whole round, {size}{sum_of}: "
         f"at most {size - 1} odd reps, or {whole}"
     )
-
-
-def _interval(tally: LaneTally, number: int) -> int | None:
-    return tally.intervals[number - 1] if number <= len(tally.intervals) else None
-
-
-def _with_interval(tally: LaneTally, number: int, reps: int) -> LaneTally:
-    given = list(tally.intervals)
-    given[number - 1] = reps
-    return replace(tally, intervals=tuple(given))
-
-
-def _interval_set(
-    place: Place, tally: LaneTally, event: ev.Numbered, moment: Moment
-) -> LaneTally | Refusal:
-    number = _named_step(
-        place, tally, event.interval, moment, lambda before: _interval(tally, before) is None
-    )
-    return number if isinstance(number, Refusal) else _with_interval(tally, number, event.reps or 0)
-
-
-def _named_step(
-    place: Place,
-    tally: LaneTally,
-    named: int | None,
-    moment: Moment,
-    lacks: Callable[[int], bool],
-) -> int | Refusal:
-    """The work step that an entry speaks of, from 1; one still to come is refused."""
-    key = tally.lane.key
-    begun = len(work_steps(place.timeline, moment.elapsed))
-    if named is None:
-        return step_of(place.timeline, moment.elapsed, lacks) or _NO_INTERVAL_YET
-    if not 1 <= named <= place.timeline.steps:
-        return Refusal(f"there are intervals 1 to {place.timeline.steps}: as in {begun}:12{key}")
-    if named > begun:
-        return Refusal(f"interval {named} hasn't begun, this is {begun}: as in {begun}:12{key}")
-    return named
-
-
-def _lifted(
-    place: Place, tally: LaneTally, event: ev.Lifted, moment: Moment
-) -> LaneTally | Refusal:
-    piece, key = place.piece, tally.lane.key
-    if piece.counts_by != "load":
-        return Refusal("this piece counts no loads: misses and loads belong to a lift")
-    if place.timeline.steps > 1:
-        lifted = {tried.number for tried in tally.attempts}
-        number = _named_step(
-            place, tally, event.interval, moment, lambda before: before not in lifted
-        )
-        if isinstance(number, Refusal):
-            return number
-    else:
-        number = len(tally.attempts) + 1
-    load = event.load or piece.planned_load(tally.lane, number)
-    if load is None and event.made:
-        return Refusal(f"no load is planned for {tally.lane.name}: type it, as in 60{key}")
-    tried = Attempt(load, event.made, moment.elapsed, number, doubtful=_far_above(tally, load))
-    return replace(tally, attempts=(*tally.attempts, tried))
-
-
-def _far_above(tally: LaneTally, load: Load | None) -> bool:
-    """Whether a load is far above anything the athlete has handled, `825` for 82.5."""
-    if load is None or tally.lane.heaviest is None:
-        return False
-    handled = [tried.load for tried in tally.attempts if tried.made and tried.load is not None]
-    most = max(known.kg for known in (tally.lane.heaviest, *handled))
-    return load.kg * 100 > most * HEAVY_PERCENT
 
 
 def _finished(
@@ -288,7 +195,7 @@ COUNTED: Mapping[type[ev.LaneEvent], Callable[[Place, LaneTally, Any, Moment], L
 COUNTED = {
     ev.Tapped: _tapped,
     ev.Numbered: _numbered,
-    ev.Lifted: _lifted,
+    ev.Lifted: steps.lifted,
     ev.FinishedNow: _finished,
     ev.StoppedHere: _stopped,
     ev.OptionChanged: _option_changed,

@@ -9,10 +9,11 @@ from classclock.clock.running import RunningTime
 from classclock.clock.timeline import Timeline
 from classclock.plan.model import Interval
 from classclock.tally import events as ev
-from classclock.tally.counting import Moment, Place, count
+from classclock.tally.counting import count
 from classclock.tally.lane_tally import Attempt, LaneTally, Round
 from classclock.tally.lanes import Lane
 from classclock.tally.ledger import Entry, Ledgers
+from classclock.tally.moment import Moment, Place
 from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
 from classclock.tally.rounds import begin_round, station_on
