@@ -1,7 +1,11 @@
 """How things are painted: the colours, and what the terminal can show."""
 
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
+from rich.cells import cell_len, set_cell_size
+
+from classclock.screens.drawing.cells import Drawing, Level, Side, blank, line, place
+from classclock.screens.drawing.lettering import Paint, draw_lettering
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.theme import DARK, Theme
 
@@ -10,3 +14,57 @@ from classclock.screens.theme import DARK, Theme
 class Look:
     theme: Theme = DARK
     terminal: Terminal = field(default_factory=Terminal)
+
+    def on(self, ground: str) -> "Look":
+        """The same on another ground."""
+        return replace(self, theme=replace(self.theme, ground=ground))
+
+    def letters(
+        self,
+        text: str,
+        columns: int,
+        rows: int,
+        *,
+        ink: str | None = None,
+        ground: str | None = None,
+        air: int = 0,
+    ) -> Drawing:
+        """The text as large as fits the box, in ink on ground unless told otherwise."""
+        paint = Paint(ink or self.theme.ink, ground or self.theme.ground, self.terminal)
+        return draw_lettering(text, columns, rows, paint, air=air)
+
+    def text(
+        self,
+        text: str,
+        columns: int,
+        *,
+        ink: str | None = None,
+        ground: str | None = None,
+        bold: bool = False,
+    ) -> Drawing:
+        """A row of terminal text, filled to that width; what is too long is cut."""
+        under = ground or self.theme.ground
+        drawn = line(cut(text, columns), ink or self.theme.ink, under, bold=bold)
+        return place(drawn, columns, 1, under)
+
+    def box(
+        self,
+        drawing: Drawing,
+        columns: int,
+        rows: int,
+        *,
+        across: Side = "left",
+        down: Level = "top",
+    ) -> Drawing:
+        """The drawing within a box of this size, on this look's ground."""
+        return place(drawing, columns, rows, self.theme.ground, across=across, down=down)
+
+    def gap(self, columns: int, rows: int = 1) -> Drawing:
+        return blank(columns, rows, self.theme.ground)
+
+
+def cut(text: str, columns: int) -> str:
+    """The text, ended by … where it is wider than so many cells."""
+    if cell_len(text) <= columns:
+        return text
+    return set_cell_size(text, columns - 1) + "…" if columns > 1 else ""

@@ -1,9 +1,12 @@
 """The settle: after a piece, each lane's score, and who is still to be asked."""
 
 from classclock.live import LiveClass
-from classclock.screens.drawing.cells import Drawing, blank
+from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.headings import draw_heading, heading_rows
 from classclock.screens.look import Look
 from classclock.screens.painted import Painted
+from classclock.screens.score_table import draw_scores
+from classclock.screens.settle_content import SettlePage, settle_page
 
 
 class SettleView(Painted):
@@ -12,10 +15,29 @@ class SettleView(Painted):
     def __init__(self, look: Look, *, mirrored: bool = True, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
         self.mirrored = mirrored
+        self.page: SettlePage | None = None
 
     def show(self, live: LiveClass, selected: str | None, saved: tuple[str, ...] = ()) -> None:
-        """Show the piece on the board as it stands. `saved`: where its results are."""
-        self.repaint()
+        """Show the piece on the board as it stands. `saved`: the names of its results files."""
+        page = settle_page(live, selected, saved, mirrored=self.mirrored)
+        if page != self.page:
+            self.page = page
+            self.repaint()
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        return blank(columns, rows, self.look.theme.ground)
+        if self.page is None:
+            return self.look.gap(columns, rows)
+        return draw_settle(self.page, columns, rows, self.look)
+
+
+def draw_settle(page: SettlePage, columns: int, rows: int, look: Look) -> Drawing:
+    """The page in a box of this size."""
+    high = heading_rows(rows)
+    inner = columns - 2
+    heading = draw_heading(page.title, (page.state, page.words), inner, high, look)
+    ink = look.theme.doubtful if page.asks else look.theme.ink
+    hint = look.text(page.hint, inner, ink=ink, bold=True)
+    table = draw_scores(page.rows, inner, rows - high - 3, look)
+    detail = look.text(page.detail, inner)
+    drawn = above(heading, look.gap(inner), table, detail, hint)
+    return look.box(drawn, columns, rows, across="middle")

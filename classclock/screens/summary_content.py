@@ -1,0 +1,51 @@
+"""What is shown at the end of the class: pure values, ready to be painted."""
+
+from dataclasses import dataclass
+
+from classclock.live import LiveClass
+from classclock.plan.outline import describe
+from classclock.plan.printable import printable
+from classclock.screens.score_layout import ScoreRow
+from classclock.tally.scores import scores
+
+
+@dataclass(frozen=True, slots=True)
+class PieceSummary:
+    name: str
+    words: str
+    rows: tuple[ScoreRow, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Summary:
+    title: str
+    pieces: tuple[PieceSummary, ...]
+    saved: str
+    """Where the results are, or that they aren't saved yet."""
+
+
+def summary(live: LiveClass, saved: tuple[str, ...]) -> Summary:
+    """All pieces that have run, each with the scores of those who took part, in rank order."""
+    record = live.record
+    pieces = []
+    for key in record.pieces():
+        segment, heats = record.plan.segment[key.segment], record.heats(key)
+        again = f", attempt {key.attempt}" if key.attempt > 1 else ""
+        settled = all(sheet.settled for sheet in heats)
+        provisional = "" if settled else ", provisional"
+        rows = tuple(
+            ScoreRow(
+                name=printable(score.athlete, 40),
+                score=score.score,
+                rank="" if score.rank is None else str(score.rank),
+                notes=(printable(score.modification),) if score.modification else (),
+            )
+            for score in scores(heats, now=None, settled=settled)
+            if score.status != "absent"
+        )
+        words = printable(describe(segment), 120) + provisional
+        pieces.append(PieceSummary(printable(segment.name) + again, words, rows))
+    where = f"saved: {', '.join(saved)}" if saved else "not saved yet: it is tried again"
+    if not pieces:
+        where = "nothing was scored"
+    return Summary(printable(record.plan.title), tuple(pieces), where)
