@@ -3,8 +3,8 @@
 from collections.abc import Sequence
 from functools import lru_cache
 
+from classclock.screens.drawing import dot_letters
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, line, place
-from classclock.screens.drawing.dot_letters import CAP, can_draw, dots, text_width
 from classclock.screens.drawing.mosaic import SEXTANTS, from_dots
 from classclock.screens.theme import Standing, Theme
 
@@ -21,12 +21,13 @@ def draw_interval_strip(
     standing: Standing,
     theme: Theme,
     ground: str | None = None,
-    drawn_letters: bool = True,
+    dots: bool = True,
 ) -> Drawing:
     """`numbers` are what each interval has, None if nobody gave it; `current` counts from 0.
 
     An interval that is over and lacks its number shows `?`. The current one is outlined. Where not
-    all fit, those around the current one are shown.
+    all fit, those around the current one are shown. `dots`: numbers in dot letters where there is
+    room, for terminals with sextants.
     """
     return _draw(
         columns,
@@ -36,7 +37,7 @@ def draw_interval_strip(
         standing=standing,
         theme=theme,
         ground=ground or theme.ground,
-        drawn_letters=drawn_letters,
+        dots=dots,
     )
 
 
@@ -50,7 +51,7 @@ def _draw(
     standing: Standing,
     theme: Theme,
     ground: str,
-    drawn_letters: bool,
+    dots: bool,
 ) -> Drawing:
     count = max(1, min(len(numbers), columns // _LEAST))
     each = min(_MOST, columns // count)
@@ -60,44 +61,41 @@ def _draw(
     boxes = []
     for at, number in enumerate(numbers[first : first + count], first):
         if at == current:
-            box = _outlined(
-                number or "", each - 1, rows, theme, ground, drawn_letters=drawn_letters
-            )
+            box = _outlined(number or "", each - 1, rows, theme, ground, dots=dots)
         elif number is not None:
-            box = _box(
-                number, each - 1, rows, theme.key_ink, shades.block, drawn_letters=drawn_letters
-            )
+            box = _box(number, each - 1, rows, theme.key_ink, shades.block, dots=dots)
         elif at < reached:
-            box = _box(
-                "?", each - 1, rows, theme.ground, theme.doubtful, drawn_letters=drawn_letters
-            )
+            box = _box("?", each - 1, rows, theme.ground, theme.doubtful, dots=dots)
         else:
-            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, drawn_letters=False)
+            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, dots=False)
         boxes.append(beside(box, blank(1, rows, ground)))
     return place(beside(*boxes), columns, rows, ground)
 
 
-def _box(
-    text: str, columns: int, rows: int, ink: str, ground: str, *, drawn_letters: bool
-) -> Drawing:
-    large = drawn_letters and rows >= 3 and can_draw(text) and text_width(text) <= columns
+def _box(text: str, columns: int, rows: int, ink: str, ground: str, *, dots: bool) -> Drawing:
+    large = (
+        dots
+        and rows >= 3
+        and dot_letters.can_draw(text)
+        and dot_letters.text_width(text) <= columns
+    )
     drawn = _numeral(text, ink, ground) if large else line(text, ink, ground, bold=True)
     return place(drawn, columns, rows, ground, across="middle", down="middle")
 
 
 def _numeral(text: str, ink: str, ground: str) -> Drawing:
     """Dot letters with a dot's room above and below."""
-    return from_dots(("", *dots(text)[:CAP], ""), SEXTANTS, ink, ground)
+    return from_dots(("", *dot_letters.dots(text)[: dot_letters.CAP], ""), SEXTANTS, ink, ground)
 
 
 def _outlined(
-    text: str, columns: int, rows: int, theme: Theme, ground: str, *, drawn_letters: bool
+    text: str, columns: int, rows: int, theme: Theme, ground: str, *, dots: bool
 ) -> Drawing:
     if rows < 3:
         sides = line("▌", theme.ink, ground), line("▐", theme.ink, ground)
-        inside = _box(text, columns - 2, rows, theme.ink, ground, drawn_letters=drawn_letters)
+        inside = _box(text, columns - 2, rows, theme.ink, ground, dots=dots)
         return beside(sides[0] * rows, inside, sides[1] * rows)
-    inside = _box(text, columns - 2, rows - 2, theme.ink, ground, drawn_letters=drawn_letters)
+    inside = _box(text, columns - 2, rows - 2, theme.ink, ground, dots=dots)
     edge = line("│", theme.ink, ground) * (rows - 2)
     return above(
         line("┌" + "─" * (columns - 2) + "┐", theme.ink, ground),
