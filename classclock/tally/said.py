@@ -6,6 +6,7 @@ from typing import Any
 from classclock.plan.times import show_time
 from classclock.tally import events as ev
 from classclock.tally.record import ClassRecord
+from classclock.tally.score_parts import score_text
 from classclock.tally.sheet import LaneTally, Sheet
 
 
@@ -18,18 +19,6 @@ def said(event: ev.Event, record: ClassRecord) -> str:
     return sentence(event, sheet) if sentence is not None else ""
 
 
-def tally_words(sheet: Sheet, tally: LaneTally) -> str:
-    """The tally as it is said: `7+12`, `round 9`, `112 reps`, `85 kg`."""
-    match sheet.piece.counts_by:
-        case "rounds":
-            odd = "?" if tally.odd is None else str(tally.odd)
-            return f"{len(tally.rounds)}+{odd}"
-        case "load":
-            return str(tally.heaviest) if tally.heaviest is not None else "no load yet"
-        case _:
-            return f"{tally.total_reps} reps"
-
-
 def _entry(event: ev.LaneEvent, sheet: Sheet | None) -> str:
     if sheet is None:
         return ""
@@ -38,22 +27,22 @@ def _entry(event: ev.LaneEvent, sheet: Sheet | None) -> str:
     when = show_time(max(0, sheet.elapsed(event.at)))
     match event:
         case ev.StoppedHere():
-            return f"{name} stops here, {tally_words(sheet, tally)}, {when}"
+            return f"{name} stops here, {score_text(sheet.piece, tally, settled=False)}, {when}"
         case ev.OptionChanged(option=0):
             return f"{name}: as written from here, {when}"
         case ev.OptionChanged(station=station, option=option):
             return f"{name}: {sheet.piece.stations[station].options[option - 1].name} from here"
         case ev.Corrected():
-            return f"{name} corrected to {tally_words(sheet, tally)}"
+            return f"{name} corrected to {score_text(sheet.piece, tally, settled=False)}"
         case ev.Lifted(load=load, made=made):
             return f"{name} {'made' if made else 'missed'} {load or 'the planned load'}, {when}"
     if tally.finish is not None:
         return f"{name} finished, {show_time(-(-tally.finish // 1000) * 1000)}"
     if isinstance(event, ev.Tapped) and sheet.piece.counts_by == "rounds":
         if sheet.piece.count == "station":
-            return f"{name}, {tally_words(sheet, tally)}, {when}"
+            return f"{name}, {score_text(sheet.piece, tally, settled=False)}, {when}"
         return f"{name}, round {len(tally.rounds)}, {when}"
-    return f"{name}, {tally_words(sheet, tally)}, {when}"
+    return f"{name}, {score_text(sheet.piece, tally, settled=False)}, {when}"
 
 
 def _about_entry(words: str) -> Callable[[Any, Sheet | None], str]:
@@ -62,7 +51,9 @@ def _about_entry(words: str) -> Callable[[Any, Sheet | None], str]:
         if sheet is None or lane is None:
             return words.format(name="the end of the segment", tally="").rstrip(", ")
         tally = sheet.tallies[lane]
-        return words.format(name=f"{tally.lane.name}'s entry", tally=tally_words(sheet, tally))
+        return words.format(
+            name=f"{tally.lane.name}'s entry", tally=score_text(sheet.piece, tally, settled=False)
+        )
 
     return sentence
 
