@@ -7,7 +7,7 @@ from classclock.plan.times import show_time
 from classclock.tally import events as ev
 from classclock.tally.record import ClassRecord
 from classclock.tally.score_parts import score_text
-from classclock.tally.sheet import LaneTally, Sheet
+from classclock.tally.sheet import Sheet
 
 
 def said(event: ev.Event, record: ClassRecord) -> str:
