@@ -13,6 +13,10 @@ if TYPE_CHECKING:
     from tree_sitter import Node
 
 _MOST_FAULTS = 50
+# Each fault has the whole text read again: a plan's few pages go through to the end, and a file
+# that is no plan is answered within a second.
+_MOST_TRIES = 80
+_MOST_SIGNS = 300_000
 _LONGEST_LINE = 4_000
 _PLACE = re.compile(r"at line (\d+)")
 _ONE_BRACKET = re.compile(r"\s*\[\s*(segment(?:\.station)?)\s*\]\s*(#.*)?")
@@ -44,7 +48,10 @@ class _Reader:
     def read(self) -> Toml:
         self._refuse_long_lines()
         self._double_single_brackets()
-        while len(self._faults) < _MOST_FAULTS:
+        size = sum(len(line) + 1 for line in self._lines)
+        for _ in range(min(_MOST_TRIES, 2 + _MOST_SIGNS // size)):
+            if len(self._faults) >= _MOST_FAULTS:
+                break
             text = "\n".join(self._lines)
             try:
                 return Toml(tomllib.loads(text), text, tuple(self._faults))
@@ -178,14 +185,18 @@ class _Reader:
 _FIRST = "Set right what stands above, then check again"
 
 
-def _first_fault(node: "Node") -> "Node | None":
-    stack = [node]
-    while stack:
-        node = stack.pop()
+def _first_fault(root: "Node") -> "Node | None":
+    # A cursor goes only where the fault is; a list of all children costs more than the parsing.
+    cursor = root.walk()
+    node = cursor.node
+    while node is not None and node.has_error:
         if node.is_error or node.is_missing:
             return node
-        if node.has_error:
-            stack.extend(reversed(node.children))
+        if not cursor.goto_first_child():
+            return None
+        node = cursor.node
+        while node is not None and not node.has_error and cursor.goto_next_sibling():
+            node = cursor.node
     return None
 
 
