@@ -42,6 +42,10 @@ def _showable(text: str) -> str:
     return text.strip()
 
 
+def _label(text: str) -> str:
+    return _showable(text) if text else text
+
+
 def _lines(value: object) -> object:
     return tuple(value.strip().splitlines()) if isinstance(value, str) else value
 
@@ -75,6 +79,8 @@ Ms = Annotated[int, BeforeValidator(_time), Field(gt=0, le=_DAY), _TIME_SCHEMA]
 CountIn = Annotated[int, BeforeValidator(_time), Field(ge=3_000, le=600_000), _TIME_SCHEMA]
 """Its last three seconds are audible, so it has three."""
 Text = Annotated[str, AfterValidator(_showable), WithJsonSchema({"type": "string", "minLength": 1})]
+Label = Annotated[str, AfterValidator(_label)]
+"""Text that may be left empty."""
 Lines = Annotated[
     tuple[Text, ...],
     BeforeValidator(_lines),
@@ -145,7 +151,7 @@ class Step(Strict):
 
     work: Ms | None = None
     rest: Ms | None = None
-    label: Text | Literal[""] = ""
+    label: Label = ""
     stations: tuple[Text, ...] = ()
     """The movements of the segment's stations that are done in this step; none means all."""
 

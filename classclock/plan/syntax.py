@@ -5,6 +5,7 @@ import tomllib
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from classclock.plan.brackets import CLOSERS, depth_of, unclosed
 from classclock.plan.findings import LineFault
 from classclock.plan.mending import mend
 from classclock.plan.positions import syntax_tree
@@ -22,7 +23,6 @@ _PLACE = re.compile(r"at line (\d+)")
 _ONE_BRACKET = re.compile(r"\s*\[\s*(segment(?:\.station)?)\s*\]\s*(#.*)?")
 _TWICE = re.compile(r"overwrite|twice|duplicate|redefine|mutate", re.IGNORECASE)
 _FIRST_KEY = re.compile(r"\s*\[*\s*([A-Za-z0-9_.-]+)")
-_CLOSERS = {"[": "]", "{": "}"}
 
 
 @dataclass(frozen=True, slots=True)
@@ -119,7 +119,7 @@ class _Reader:
 
     def _close_bracket(self, row: int) -> bool:
         """Close a list or table that ran on into the next line, and read that line as it is."""
-        start = _unclosed(self._lines, row)
+        start = unclosed(self._lines, row)
         if start is None:
             return False
         opener = start[1]
@@ -129,7 +129,7 @@ class _Reader:
         if first == row:
             return False
         key = _key_of(self._lines[first])
-        closer = _CLOSERS[opener]
+        closer = CLOSERS[opener]
         self._fault(
             first,
             f'"{key}" is opened with {opener} and not closed',
@@ -142,10 +142,10 @@ class _Reader:
     def _join_table(self, row: int) -> bool:
         """Read a table in braces that was written over several lines."""
         last = row
-        depth = _depth(self._lines[row])
+        depth = depth_of(self._lines[row])
         while depth > 0 and last + 1 < len(self._lines) and last < row + 20:
             last += 1
-            depth += _depth(self._lines[last])
+            depth += depth_of(self._lines[last])
         if depth or last == row:
             return False
         key = _key_of(self._lines[row])
@@ -221,37 +221,3 @@ def _start_of_pair(root: "Node", row: int) -> int:
 def _key_of(line: str) -> str:
     match = _FIRST_KEY.match(line)
     return match[1] if match else line.strip()
-
-
-def _outside_quotes(line: str) -> str:
-    return re.sub(r'"[^"]*"|\'[^\']*\'|#.*', "", line)
-
-
-def _depth(line: str) -> int:
-    bare = _outside_quotes(line)
-    return bare.count("{") - bare.count("}")
-
-
-def _unclosed(lines: list[str], row: int) -> tuple[int, str] | None:
-    """Find the line and the bracket that is open at the end of the row, the innermost first.
-
-    A row that begins like a new key or heading counts as being outside.
-    """
-    starts_anew = re.match(r"\s*(\[\[|[A-Za-z0-9_.-]+\s*=)", lines[row]) is not None
-    stack: list[tuple[int, str]] = []
-    first = max(0, row - 200)
-    for number in range(first, row if starts_anew else row + 1):
-        line = lines[number]
-        if re.match(r"\s*\[\[?[A-Za-z._-]+\]", line):
-            stack.clear()
-            continue
-        for sign in _outside_quotes(line):
-            if sign in _CLOSERS:
-                stack.append((number, sign))
-            elif sign in "]}" and stack:
-                stack.pop()
-    if stack:
-        return stack[-1]
-    if starts_anew and _depth(lines[row]) > 0:
-        return row, "{"
-    return None

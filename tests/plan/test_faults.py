@@ -143,6 +143,12 @@ FAULTS = {
     ),
     "a step of neither": (f'{INTERVAL}\nsteps = [{{ label = "x" }}]', 6, "neither", "work ="),
     "nothing but rest": (f'{INTERVAL}\nsteps = [{{ rest = "1:00" }}]', 6, "all steps are", "work"),
+    "a label that is a number": (
+        f'{INTERVAL}\nsteps = [{{ work = "0:20", label = 5 }}]',
+        6,
+        "label = 5",
+        'Write label = "5"',
+    ),
     "negative work": (f"{INTERVAL}\nsteps = [{{ work = -3 }}]", 6, "work = -3", 'work = "0:20"'),
     "a step that isn't a table": (f'{INTERVAL}\nsteps = ["0:20"]', 6, "holds", "Write steps"),
     "a station that isn't there": (

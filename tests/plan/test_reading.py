@@ -3,6 +3,7 @@
 import json
 from collections.abc import Mapping
 from decimal import Decimal
+from pathlib import Path
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -56,6 +57,25 @@ def test_whatever_a_file_holds_there_is_a_plan_or_a_finding(text: str | bytes) -
         assert one.what
         assert one.instead
         assert str(one).isprintable()
+
+
+SAMPLES = [file.read_bytes() for file in Path(__file__).parents[2].glob("plans/*.toml")]
+SLIPS = st.tuples(
+    st.integers(0, 4_000),
+    st.integers(0, 12),
+    st.sampled_from([b"", *(bytes([sign]) for sign in b"\"[]{}=\n,0\\\x00\xff#.' "), b'"""', b"5"]),
+)
+
+
+@given(st.sampled_from(SAMPLES), st.lists(SLIPS, min_size=1, max_size=6))
+def test_slips_in_a_good_plan_end_in_findings_too(
+    data: bytes, slips: list[tuple[int, int, bytes]]
+) -> None:
+    for place, cut, put in slips:
+        data = data[:place] + put + data[place + cut :]
+    plan, findings = parse_plan(data, "depot.toml")
+    assert (plan is None) == any(one.level == "error" for one in findings)
+    assert all(0 < one.line <= data.count(b"\n") + 1 for one in findings)
 
 
 def as_toml(value: object) -> str:
