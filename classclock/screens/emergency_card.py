@@ -5,9 +5,11 @@ from dataclasses import dataclass
 from textual.message import Message
 
 from classclock.plan.club import Emergency
-from classclock.screens.drawing.cells import Drawing, blank
+from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.emergency_content import card_lines, note_line
 from classclock.screens.entry import Entry
 from classclock.screens.look import Look
+from classclock.screens.stack import stack
 
 
 class EmergencyCard(Entry):
@@ -23,9 +25,15 @@ class EmergencyCard(Entry):
         super().__init__(look, id=id)
         self.mirrored = mirrored
         self.card = Emergency()
+        self.held = False
+        self.writing = False
+        self.noted = 0
 
-    def show(self, card: Emergency) -> None:
+    def show(self, card: Emergency, *, held: bool = False) -> None:
+        """Open it. `held`: whether a clock stands still, which the card then says."""
         self.card = card
+        self.held = held
+        self.noted = 0
         self.display = True
         self.repaint()
 
@@ -34,16 +42,30 @@ class EmergencyCard(Entry):
         if not self.display or sign not in ("<enter>", "<escape>"):
             return False
         if sign == "<enter>":
+            self.writing = True
             self.focus()
+            self.repaint()
         else:
             self.display = False
         return True
 
     def entered(self) -> None:
-        self.post_message(self.Noted(self.text))
+        if text := self.text.strip():
+            self.noted += 1
+            self.post_message(self.Noted(text))
+        self.left()
 
     def left(self) -> None:
+        self.text = ""
+        self.writing = False
         self.blur()
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        return blank(columns, rows, self.look.theme.ground)
+        theme = self.look.theme
+        here = self.look.on(theme.alarm_ground, theme.alarm_ink)
+        inner = columns - 4
+        card = stack(card_lines(self.card, held=self.held), inner, rows - 4, here)
+        note = note_line(self.text, writing=self.writing, noted=self.noted, mirrored=self.mirrored)
+        line = here.text(note[-inner:] if self.writing else note, inner, bold=True)
+        drawn = above(here.gap(inner), card, here.gap(inner), line)
+        return here.box(drawn, columns, rows, across="middle")

@@ -1,6 +1,6 @@
 """The line that says that keys go elsewhere: shown while the terminal has lost the focus."""
 
-from classclock.screens.drawing.cells import Drawing, line
+from classclock.screens.drawing.cells import Drawing
 from classclock.screens.painted import Painted
 
 
@@ -9,10 +9,6 @@ class FocusLine(Painted):
 
     def paint(self, columns: int, rows: int) -> Drawing:
         theme = self.look.theme
-        return line(
-            self.WORDS.center(columns),
-            theme.alarm_ink,
-            theme.alarm_ground,
-            bold=True,
-            columns=columns,
-        )
+        here = self.look.on(theme.alarm_ground, theme.alarm_ink)
+        line = here.text(self.WORDS.center(columns), columns, bold=True)
+        return here.box(line, columns, rows, down="middle")

@@ -2,11 +2,14 @@
 
 from textual.message import Message
 
-from classclock.screens.drawing.cells import Drawing, blank
+from classclock.screens.asked_box import Asked, AtTheFoot, draw_asked
+from classclock.screens.drawing.cells import Drawing
 from classclock.screens.painted import Painted
 
 
-class LeaveQuestion(Painted):
+class LeaveQuestion(AtTheFoot, Painted):
+    running = False
+
     class Leave(Message):
         pass
 
@@ -14,6 +17,7 @@ class LeaveQuestion(Painted):
         pass
 
     def ask(self, *, running: bool) -> None:
+        self.running = running
         self.display = True
         self.repaint()
 
@@ -26,4 +30,7 @@ class LeaveQuestion(Painted):
         return True
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        return blank(columns, rows, self.look.theme.ground)
+        kept = "The clock runs on" if self.running else "All is kept"
+        question = f"{kept}: classclock resume rejoins this class."
+        foot = "enter leaves, escape stays; taps still count"
+        return draw_asked(Asked(question, "Leave this class?", foot), columns, rows, self.look)

@@ -15,9 +15,10 @@ class Look:
     theme: Theme = DARK
     terminal: Terminal = field(default_factory=Terminal)
 
-    def on(self, ground: str) -> "Look":
-        """The same on another ground."""
-        return replace(self, theme=replace(self.theme, ground=ground))
+    def on(self, ground: str, ink: str | None = None) -> "Look":
+        """The same on another ground, and with another ink if one is given."""
+        theme = replace(self.theme, ground=ground, ink=ink or self.theme.ink)
+        return replace(self, theme=theme)
 
     def letters(
         self,

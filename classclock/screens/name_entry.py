@@ -3,13 +3,21 @@
 from dataclasses import dataclass
 
 from textual.message import Message
+from textual.timer import Timer
 
-from classclock.screens.drawing.cells import Drawing, blank
+from classclock.screens.asked_box import Asked, AtTheFoot, draw_asked
+from classclock.screens.drawing.cells import Drawing
 from classclock.screens.entry import Entry
 
+PATIENCE = 10.0
+"""Seconds without a key after which it closes while a piece runs: taps are off meanwhile."""
 
-class NameEntry(Entry):
+
+class NameEntry(AtTheFoot, Entry):
     """Has the focus while it is open. During a running piece it says that taps are off."""
+
+    running = False
+    waiting: Timer | None = None
 
     @dataclass
     class Named(Message):
@@ -19,17 +27,25 @@ class NameEntry(Entry):
         """Left without a name, or after it was given."""
 
     def ask(self, *, running: bool) -> None:
+        self.running = running
         self.text = ""
         self.display = True
         self.focus()
+        self.typed()
         self.repaint()
 
     def close(self) -> None:
+        self._stop_waiting()
         self.display = False
         self.post_message(self.Closed())
 
+    def typed(self) -> None:
+        self._stop_waiting()
+        if self.running and self.display:
+            self.waiting = self.set_timer(PATIENCE, self.close)
+
     def entered(self) -> None:
-        if name := self.text.strip():
+        if name := " ".join(self.text.split()):
             self.post_message(self.Named(name))
             self.close()
 
@@ -37,4 +53,15 @@ class NameEntry(Entry):
         self.close()
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        return blank(columns, rows, self.look.theme.ground)
+        question = "who came late?"
+        if self.running:
+            question = "typing a name: taps are off. Who came late?"
+        foot = "enter adds them, escape leaves"
+        if self.running:
+            foot += "; 10 s without a key close it"
+        return draw_asked(Asked(question, f"{self.text}_", foot), columns, rows, self.look)
+
+    def _stop_waiting(self) -> None:
+        if self.waiting is not None:
+            self.waiting.stop()
+            self.waiting = None

@@ -2,7 +2,7 @@
 
 from classclock.live import LiveClass
 from classclock.screens.drawing.cells import Drawing, above
-from classclock.screens.headings import draw_heading, heading_rows
+from classclock.screens.page_heading import draw_heading, heading_rows
 from classclock.screens.look import Look
 from classclock.screens.painted import Painted
 from classclock.screens.score_table import draw_scores

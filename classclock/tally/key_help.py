@@ -74,11 +74,13 @@ KEY_LINES: tuple[KeyLine, ...] = (
 )
 
 
-def key_help(counts_by: CountsBy, phase: Phase) -> tuple[KeyLine, ...]:
+def key_help(
+    counts_by: CountsBy, phase: Phase, lines: tuple[KeyLine, ...] = KEY_LINES
+) -> tuple[KeyLine, ...]:
     """The lines that hold now, in the order of the table."""
     return tuple(
         line
-        for line in KEY_LINES
+        for line in lines
         if (not line.counts_by or counts_by in line.counts_by)
         and (not line.phases or phase in line.phases)
     )

@@ -1,0 +1,40 @@
+"""A box of a few rows at the foot of the screen, in which something is asked."""
+
+from dataclasses import dataclass
+
+from textual.geometry import Size
+from textual.widget import Widget
+
+from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.look import Look
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    question: str
+    typed: str
+    """What is typed so far; large where there is room."""
+    foot: str
+    """What the keys do."""
+
+
+class AtTheFoot(Widget):
+    """For a style of `height: auto`: seven rows, three on a small screen."""
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:  # noqa: ARG002  Textual's signature
+        return 7 if viewport.height >= 30 else 3
+
+
+def draw_asked(asked: Asked, columns: int, rows: int, look: Look) -> Drawing:
+    theme = look.theme
+    here, inner = look.on(theme.bar), columns - 4
+    high = 3 if rows >= 7 else 1
+    typed = here.letters(asked.typed, inner, high) if asked.typed else here.gap(0, high)
+    parts = [
+        here.text(asked.question, inner, bold=True),
+        here.box(typed, inner, high),
+        here.text(asked.foot, inner, ink=theme.quiet),
+    ]
+    if rows >= high + 4:
+        parts = [here.gap(inner), *parts]
+    return here.box(above(*parts), columns, rows, across="middle")

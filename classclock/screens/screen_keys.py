@@ -1,0 +1,18 @@
+"""The keys that only a class's screen knows, beside those of the key language."""
+
+from classclock.tally.key_help import KeyLine
+
+SCREEN_KEYS: tuple[KeyLine, ...] = (
+    KeyLine(
+        "putting right",
+        "F9",
+        "correct the selected score, with a reason",
+        ("rounds", "intervals", "reps", "load"),
+        ("over",),
+    ),
+    KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
+    KeyLine("class", "F3", "sound check", phases=("board",)),
+    KeyLine("class", "F4", "sound off, and on again"),
+    KeyLine("class", "F5, F6", "softer, louder"),
+    KeyLine("class", "F8", "while a file can't be saved: save in another place"),
+)
