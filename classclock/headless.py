@@ -48,7 +48,8 @@ def check(named: Sequence[str], unit: Unit, reading: Sequence[str], *, as_json: 
     checked: list[dict[str, Any]] = []
     for path in (path for name in named for path in _plans_at(name)):
         plan, findings = read_plan(path, unit)
-        status = FINDINGS if findings else status
+        if any(finding.level == "error" for finding in findings):
+            status = FINDINGS  # a hint is said, but the plan can be run
         if as_json:
             values = check_values(plan) if plan is not None else {}
             checked.append(
