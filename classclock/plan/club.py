@@ -1,11 +1,11 @@
 """The club's settings, as `club.toml` in its folder says them. Every one has a good default."""
 
-from typing import Annotated, Literal
+from typing import Annotated, Any, Literal
 
-from pydantic import Field
+from pydantic import Field, model_validator
 
+from classclock.plan.club_strength import StrengthSettings, with_what_a_small_club_has
 from classclock.plan.model import Ms, Strict
-from classclock.strength.loads import Unit
 
 
 class Emergency(Strict):
@@ -43,12 +43,16 @@ class Keyboard(Strict):
     """Whether a click on a lane is a tap; otherwise it only selects."""
 
 
-class Club(Strict):
+class Club(StrengthSettings):
     name: str = ""
-    unit: Unit = "kg"
     class_length: Ms = 3_600_000
     theme: Literal["dark", "light"] = "dark"
     emergency: Emergency = Emergency()
     tv: Tv = Tv()
     sound: Sound = Sound()
     keyboard: Keyboard = Keyboard()
+
+    @model_validator(mode="before")
+    @classmethod
+    def _fill_in(cls, values: Any) -> Any:
+        return with_what_a_small_club_has(values) if isinstance(values, dict) else values

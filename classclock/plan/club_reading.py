@@ -1,7 +1,7 @@
 """Reading `club.toml`: the club, or everything that is wrong with it at once."""
 
 from pathlib import Path
-from typing import Any
+from typing import Any, get_args
 
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
@@ -10,8 +10,10 @@ from classclock.plan.club import Club
 from classclock.plan.findings import Finding
 from classclock.plan.keys import Key, nearest
 from classclock.plan.positions import Positions
+from classclock.plan.printable import printable
 from classclock.plan.syntax import read_toml
 from classclock.plan.wording import show
+from classclock.strength.loads import Unit
 
 LARGEST = 64 * 1024
 """Bytes: settings are a page."""
@@ -36,6 +38,15 @@ KEYS: dict[str, Key] = {
     "keyboard": Key("a table", "[keyboard]"),
     "map": Key("a table of signs", '{ "&" = "1" }'),
     "click_taps": Key("true or false", "false"),
+    "dumbbells": Key("a list of loads", '["10 kg", "15 kg"]'),
+    "kettlebells": Key("a list of loads", '["12 kg", "16 kg"]'),
+    "bar": Key("a list of one bar or more", "[[bar]]"),
+    "bar.name": Key("text", '"20 kg bar"'),
+    "weight": Key("a load", '"20 kg"'),
+    "count": Key("a whole number from 1 to 200", "2"),
+    "plates": Key("a table", "[plates]"),
+    "pairs": Key("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
+    "collar": Key("a load", '"2.5 kg"'),
 }
 
 
@@ -61,10 +72,14 @@ def read_club(path: Path) -> tuple[Club | None, tuple[Finding, ...]]:
     toml = read_toml(text)
     found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
     try:
-        club = Club.model_validate(toml.values)
+        # A bare load is in the club's unit.
+        unit: Unit = "lb" if toml.values.get("unit") == "lb" else "kg"
+        club = Club.model_validate(toml.values, context={"unit": unit})
     except ValidationError as refused:
         positions = Positions(toml.text)
-        found += [_finding(error, file, positions) for error in refused.errors()]
+        # A list whose items are at fault is reported as too short besides.
+        errors = [one for one in refused.errors() if one["type"] != "too_short" or not one["input"]]
+        found += [_finding(error, file, positions) for error in errors]
     if found:
         return None, tuple(sorted(found, key=lambda finding: finding.line))
     return club, ()
@@ -72,20 +87,34 @@ def read_club(path: Path) -> tuple[Club | None, tuple[Finding, ...]]:
 
 def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     path = error["loc"]
-    key, table = str(path[-1]), str(path[0]) if len(path) > 1 else None
+    table = _table_at(path)
+    place = str(path[0]) if table is not Club else None
     line = positions.line(tuple(path))
     if error["type"] == "extra_forbidden":
-        near = nearest(key, tuple(_keys_of(table)))
+        key = printable(str(path[-1]), 40)
+        near = nearest(key, tuple(table.model_fields))
         instead = f'Write "{near}"' if near else "Take it out"
-        return Finding(file, line, table, f'unknown key "{key}"', instead)
-    known = KEYS.get(key, Key("text", '"1"'))
-    example = known.example if known.example.startswith("[") else f"{key} = {known.example}"
-    what = f"{key} = {show(error['input'])} is not {known.takes}"
-    return Finding(file, line, table, what, f"Write {example}")
+        return Finding(file, line, place, f'unknown key "{key}"', instead)
+    key = next((str(part) for part in reversed(path) if part in KEYS), "name")
+    known = KEYS.get(f"{place}.{key}", KEYS[key])
+    is_table = known.example.strip("[]") == key
+    example = known.example if is_table else f"{key} = {known.example}"
+    if error["type"] == "missing":
+        return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
+    verb = "=" if path[-1] == key else "holds"
+    what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"
+    if error["type"] == "value_error" and key == "pairs":
+        what = f"{key}: {error['ctx']['error']}"
+    return Finding(file, line, place, what, f"Write {example}")
 
 
-def _keys_of(table: str | None) -> tuple[str, ...]:
-    if table is None:
-        return tuple(Club.model_fields)
-    model: Any = Club.model_fields[table].annotation
-    return tuple(model.model_fields) if issubclass(model, BaseModel) else ()
+def _table_at(path: tuple[int | str, ...]) -> type[BaseModel]:
+    """The innermost table that the path leads through, or ends in."""
+    table: type[BaseModel] = Club
+    for part in path:
+        if isinstance(part, str) and part in table.model_fields:
+            annotation: Any = table.model_fields[part].annotation
+            inner = (get_args(annotation) or (annotation,))[0]
+            if isinstance(inner, type) and issubclass(inner, BaseModel):
+                table = inner
+    return table

@@ -1,1 +1,1 @@
-"""Loads, and (later) maxima, working loads and bar loading."""
+"""Loads, maxima, working loads, and which plates go on which bar."""

@@ -1,8 +1,9 @@
 """A load as it was entered, with its unit, and in kilograms without conversion noise."""
 
 import re
+from collections.abc import Iterable
 from dataclasses import dataclass
-from decimal import Decimal
+from decimal import ROUND_HALF_EVEN, Decimal
 from typing import Literal
 
 Unit = Literal["kg", "lb"]
@@ -34,6 +35,42 @@ def plain(amount: Decimal) -> str:
     """A number without trailing zeros or an exponent: 22.50 is 22.5, 1E+2 is 100."""
     text = format(amount, "f")
     return text.rstrip("0").rstrip(".") if "." in text else text
+
+
+def total_of(loads: Iterable[Load], unit: Unit) -> Load:
+    """Add loads up, exactly: in their own unit if they share one, else in kilograms.
+
+    `unit` is for the sum of none.
+    """
+    loads = tuple(loads)
+    units = {load.unit for load in loads} or {unit}
+    if len(units) == 1:
+        return Load(sum((load.amount for load in loads), Decimal(0)), units.pop())
+    return Load(sum((load.kg for load in loads), Decimal(0)), "kg")
+
+
+def in_unit(load: Load, unit: Unit) -> Load:
+    """The load in this unit: as it is where it has it, else to the nearest hundredth."""
+    if load.unit == unit:
+        return load
+    amount = load.kg if unit == "kg" else load.kg / KG_PER_LB
+    return Load(amount.quantize(Decimal("0.01"), ROUND_HALF_EVEN), unit)
+
+
+def shown(load: Load) -> str:
+    """The load for a person to read, to the nearest hundredth where it has more decimals."""
+    return str(Load(_readable(load.amount), load.unit))
+
+
+def both_units(load: Load, unit: Unit) -> str:
+    """The load, and in the unit asked for what that is about: `60 kg (132.28 lb)`."""
+    return shown(load) if load.unit == unit else f"{shown(load)} ({in_unit(load, unit)})"
+
+
+def _readable(amount: Decimal) -> Decimal:
+    nearest = amount.quantize(Decimal("0.01"), ROUND_HALF_EVEN)
+    # What somebody entered with three decimals, or a plate of 1.125 kg, is no noise.
+    return amount if amount == amount.quantize(Decimal("0.001")) else nearest
 
 
 def parse_load(written: str, unit: Unit) -> Load:
