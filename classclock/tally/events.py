@@ -61,6 +61,15 @@ class OptionChosen(Event):
 
 
 @dataclass(frozen=True, slots=True)
+class FlagAcknowledged(Event):
+    """Before a segment starts: the coach has read this flag on a person's loads in it."""
+
+    person_id: str
+    segment: int
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
 class EndMoved(Event):
     """The class's end, RFC 3339 with offset."""
 

@@ -36,6 +36,8 @@ class ClassRecord:
     people: tuple[Person, ...] = ()
     ends: str | None = None
     choices: Mapping[tuple[int, str], Choice] = field(default_factory=dict)
+    acknowledged: frozenset[tuple[str, int, str]] = frozenset()
+    """Flags that the coach has read: the person's id, the segment, the flag's text."""
     chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
@@ -118,6 +120,11 @@ def _option_chosen(record: ClassRecord, _: int, event: ev.OptionChosen) -> Class
     return replace(record, choices=choices)
 
 
+def _flag_acknowledged(record: ClassRecord, _: int, event: ev.FlagAcknowledged) -> ClassRecord:
+    flag = (event.person_id, event.segment, event.text)
+    return replace(record, acknowledged=record.acknowledged | {flag})
+
+
 def _end_moved(record: ClassRecord, _: int, event: ev.EndMoved) -> ClassRecord:
     return replace(record, ends=event.ends)
 
@@ -154,6 +161,7 @@ FOLD: Mapping[type[ev.Event], Callable[[ClassRecord, int, Any], ClassRecord]] = 
     ev.PersonChanged: _person_changed,
     ev.PersonLeft: _person_left,
     ev.OptionChosen: _option_chosen,
+    ev.FlagAcknowledged: _flag_acknowledged,
     ev.EndMoved: _end_moved,
     ev.ClassClosed: _closed,
     ev.SegmentChosen: _segment_chosen,
