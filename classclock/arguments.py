@@ -1,8 +1,12 @@
 """What a command line may say."""
 
 import argparse
+from collections.abc import Sequence
+from decimal import Decimal, InvalidOperation
+from typing import Any
 
 from classclock import __version__
+from classclock.strength.maxima import FORMULAS
 
 
 def parser() -> argparse.ArgumentParser:
@@ -72,9 +76,40 @@ def parser() -> argparse.ArgumentParser:
     )
     results_of.set_defaults(command="results")
 
+    _add_strength(commands, parents=[club, as_json])
+
     schema = commands.add_parser("schema", help="the plan file's JSON Schema")
     schema.set_defaults(command="schema")
     return top
+
+
+def _add_strength(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
+    in_unit = argparse.ArgumentParser(add_help=False)
+    units = in_unit.add_mutually_exclusive_group()
+    units.add_argument("--kg", dest="unit", action="store_const", const="kg", help="in kilograms")
+    units.add_argument("--lb", dest="unit", action="store_const", const="lb", help="in pounds")
+
+    bar = commands.add_parser("bar", help="which plates go on the bar", parents=[*parents, in_unit])
+    bar.add_argument("total", help="what the bar shall weigh in all: 82.5, or 185lb")
+    bar.add_argument("--bar", metavar="NAME", help="on this bar; the nearest fit unless named")
+    bar.set_defaults(command="bar")
+
+    load = commands.add_parser(
+        "load", help="a maximum and percentages of it", parents=[*parents, in_unit]
+    )
+    load.add_argument("of", metavar="LOAD|ATHLETE", help="a load lifted, or who lifted")
+    load.add_argument("--reps", type=int, default=1, help="for how many reps it was lifted (1)")
+    load.add_argument("--lift", help="an athlete's lift, as the plan calls it")
+    load.add_argument(
+        "--formula",
+        choices=FORMULAS,
+        default="brzycki",
+        help="how a maximum is estimated (brzycki)",
+    )
+    load.add_argument(
+        "--percent", type=_percents, metavar="65,70,75", help="the working sets, in percent"
+    )
+    load.set_defaults(command="load")
 
 
 def _speed(text: str) -> int:
@@ -101,6 +136,18 @@ def _window(text: str) -> tuple[int, int]:
         return int(columns), int(rows)
     raise argparse.ArgumentTypeError(
         f'"{text}" is no size of a window: write columns and rows, 60x18 or more, as in 120x36'
+    )
+
+
+def _percents(text: str) -> tuple[Decimal, ...]:
+    try:
+        percents = tuple(Decimal(part.strip().rstrip("%")) for part in text.split(","))
+    except InvalidOperation:
+        percents = ()
+    if percents and all(one.is_finite() and 0 < one <= 120 for one in percents):
+        return percents
+    raise argparse.ArgumentTypeError(
+        f'"{text}": write percentages above 0 and up to 120 with commas between, as in 65,70,75'
     )
 
 

@@ -142,6 +142,32 @@ def _results(asked: argparse.Namespace) -> int:
     return headless.results(folder, as_json=asked.json)
 
 
+def _bar(asked: argparse.Namespace) -> int:
+    _, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock import headless_bar  # noqa: PLC0415
+
+    return headless_bar.bar(
+        asked.total,
+        club.equipment,
+        club_unit=club.unit,
+        show_in=asked.unit,
+        bar_name=asked.bar,
+        as_json=asked.json,
+    )
+
+
+def _load(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.headless_load import Asked, load  # noqa: PLC0415
+
+    question = Asked(club.unit, asked.unit, asked.reps, asked.formula, asked.percent, asked.lift)
+    return load(asked.of, results(folder), club.equipment, question, as_json=asked.json)
+
+
 def _schema(_: argparse.Namespace) -> int:
     return headless.schema()
 
@@ -166,5 +192,7 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "rehearse": _rehearse,
     "replay": _replay,
     "results": _results,
+    "bar": _bar,
+    "load": _load,
     "schema": _schema,
 }

@@ -61,7 +61,7 @@ def check(named: Sequence[str], unit: Unit, reading: Sequence[str], *, as_json: 
         if plan is not None:
             print("\n".join((*check_lines(plan), "")))
     if as_json:
-        _print_json(checked)
+        print_json(checked)
     else:
         print("\n".join(reading))
     return status
@@ -75,7 +75,7 @@ def _plans_at(named: str) -> tuple[Path, ...]:
 def schema() -> int:
     from classclock.plan.schema import plan_schema  # noqa: PLC0415  one command needs it
 
-    _print_json(plan_schema())
+    print_json(plan_schema())
     return OK
 
 
@@ -95,7 +95,7 @@ def replay(path: Path, *, as_json: bool) -> int:
     saved = saved_for(path)
     unequal = differences(document, saved[1]) if saved is not None else ()
     if as_json:
-        _print_json(document)
+        print_json(document)
     else:
         print_results(document)
         print(_replay_verdict(saved, unequal))
@@ -191,8 +191,9 @@ def _side(column: str) -> Any:
 def _print(
     document: dict[str, Any], *, as_json: bool, otherwise: Callable[[dict[str, Any]], None]
 ) -> None:
-    _print_json(document) if as_json else otherwise(document)
+    print_json(document) if as_json else otherwise(document)
 
 
-def _print_json(document: object) -> None:
+def print_json(document: object) -> None:
+    """Print one document."""
     print(json.dumps(document, ensure_ascii=False, indent=1))

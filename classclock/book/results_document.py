@@ -49,6 +49,10 @@ def _piece(record: ClassRecord, key: RunKey) -> dict[str, Any]:
         "name": segment.name,
         "format": segment.format,
         "benchmark": segment.benchmark,
+        "lift": segment.lift,
+        "sets": [each.reps for each in segment.sets],
+        "length_s": sheets[0].timeline.total // 1000,
+        "caution": list(segment.caution),
         "attempt": key.attempt,
         "status": "settled" if settled else "provisional",
         "lanes": [_lane(score) for score in scores(sheets, now=None, settled=settled)],
@@ -68,6 +72,9 @@ def _lane(score: LaneScore) -> dict[str, Any]:
         "intervals": list(score.intervals),
         "attempts": [_attempt(attempt) for attempt in score.attempts],
         "flags": list(score.flags),
+        "loads": list(score.loads),
+        "round_reps": list(score.round_reps),
+        "option_changed_s": score.option_changed_s,
     }
 
 
