@@ -44,3 +44,9 @@ class LaneScore:
     intervals: tuple[int | None, ...]
     attempts: tuple[Attempt, ...]
     flags: tuple[str, ...]
+    loads: tuple[str, ...] = ()
+    """The load at each station that has one, as the lane used it; `?` where nobody said which."""
+    round_reps: tuple[int, ...] = ()
+    """What each full round was worth."""
+    option_changed_s: int | None = None
+    """When an option was changed in the middle, in whole seconds; None where none was."""

@@ -99,6 +99,16 @@ class Piece:
         choice = sets[min(number, len(sets)) - 1].load if sets else None
         return _chosen(choice or self.segment.load, lane.load)
 
+    def station_load(self, lane: Lane, place: int) -> str:
+        """The load that the lane uses at a station: `?` if nobody said which, empty if none."""
+        station, number = self.stations[place], lane.option(place)
+        option = station.options[number - 1] if number else None
+        choice = station.load if option is None or option.load is None else option.load
+        if choice is None:
+            return ""
+        load = _chosen(choice, lane.load)
+        return "?" if load is None else str(load)
+
 
 def _chosen(choice: LoadChoice | None, name: str | None) -> Load | None:
     """One load for all, or the lane's own among several by name."""

@@ -80,6 +80,11 @@ def _lane_score(
         intervals=tally.intervals,
         attempts=tally.attempts,
         flags=() if settled else tally.doubts,
+        loads=_station_loads(piece, tally),
+        round_reps=tuple(done.reps for done in tally.rounds),
+        option_changed_s=(
+            None if tally.option_changed is None else parts.whole_seconds(tally.option_changed)
+        ),
     )
 
 
@@ -107,6 +112,11 @@ def _option_names(piece: Piece, tally: LaneTally) -> tuple[str | None, ...]:
         station.options[number - 1].name if number else None
         for station, number in zip(piece.stations, numbers, strict=True)
     )
+
+
+def _station_loads(piece: Piece, tally: LaneTally) -> tuple[str, ...]:
+    loads = (piece.station_load(tally.lane, place) for place in range(len(piece.stations)))
+    return tuple(said for said in loads if said)
 
 
 def _note(tally: LaneTally) -> str:

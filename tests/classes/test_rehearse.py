@@ -18,6 +18,9 @@ LANE_FIELDS = {
     "intervals",
     "attempts",
     "flags",
+    "loads",
+    "round_reps",
+    "option_changed_s",
 }
 
 
@@ -61,6 +64,8 @@ def test_a_rehearsed_piece_has_the_shape_of_a_results_file(
     first = piece["lanes"][0]
     assert set(first) == set(COLUMNS) | LANE_FIELDS
     assert (first["athlete"], first["score"], first["splits"]) == ("Ilse", "2+12", [61, 69])
+    assert (first["round_reps"], piece["length_s"]) == ([27, 27], 960)
+    assert piece["caution"] == ["Step down from the box, don't jump."]
     assert document["people"][0] == {"id": "Ilse", "name": "Ilse", "key": "i"}
 
 
