@@ -5,7 +5,7 @@ from dataclasses import dataclass
 from textual.geometry import Size
 from textual.widget import Widget
 
-from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.drawing.cells import Drawing, above, beside, width
 from classclock.screens.look import Look
 
 
@@ -16,6 +16,8 @@ class Asked:
     """What is typed so far; large where there is room."""
     foot: str
     """What the keys do."""
+    caret: bool = True
+    """Whether more can be typed."""
 
 
 class AtTheFoot(Widget):
@@ -29,7 +31,10 @@ def draw_asked(asked: Asked, columns: int, rows: int, look: Look) -> Drawing:
     theme = look.theme
     here, inner = look.on(theme.bar), columns - 4
     high = 3 if rows >= 7 else 1
-    typed = here.letters(asked.typed, inner, high) if asked.typed else here.gap(0, high)
+    letters = here.letters(asked.typed, inner - 2, high) if asked.typed else here.gap(0, high)
+    typed = here.box(letters, width(letters) + 1, high, down="middle")
+    if asked.caret:
+        typed = beside(typed, here.on(theme.ink).gap(1, high))
     parts = [
         here.text(asked.question, inner, bold=True),
         here.box(typed, inner, high),

@@ -70,4 +70,4 @@ class CorrectEntry(AtTheFoot, Entry):
             question = f"{self.about}, to be {self.score}: why?"
             typed = "•" * len(self.text) if self.mirrored else self.text
         foot = self.refused or "enter goes on, escape leaves it as it is"
-        return draw_asked(Asked(question, f"{typed}_", foot), columns, rows, self.look)
+        return draw_asked(Asked(question, typed, foot), columns, rows, self.look)

@@ -25,14 +25,11 @@ class EmergencyCard(Entry):
         super().__init__(look, id=id)
         self.mirrored = mirrored
         self.card = Emergency()
-        self.held = False
         self.writing = False
         self.noted = 0
 
-    def show(self, card: Emergency, *, held: bool = False) -> None:
-        """Open it. `held`: whether a clock stands still, which the card then says."""
+    def show(self, card: Emergency) -> None:
         self.card = card
-        self.held = held
         self.noted = 0
         self.display = True
         self.repaint()
@@ -64,7 +61,7 @@ class EmergencyCard(Entry):
         theme = self.look.theme
         here = self.look.on(theme.alarm_ground, theme.alarm_ink)
         inner = columns - 4
-        card = stack(card_lines(self.card, held=self.held), inner, rows - 4, here)
+        card = stack(card_lines(self.card), inner, rows - 4, here)
         note = note_line(self.text, writing=self.writing, noted=self.noted, mirrored=self.mirrored)
         line = here.text(note[-inner:] if self.writing else note, inner, bold=True)
         drawn = above(here.gap(inner), card, here.gap(inner), line)

@@ -13,10 +13,9 @@ _WORDS = {
 _DEFER = "Do what the dispatcher says. Your local rules and your training come first."
 
 
-def card_lines(card: Emergency, *, held: bool) -> tuple[Line, ...]:
+def card_lines(card: Emergency) -> tuple[Line, ...]:
     """The card from top to bottom; the number to call is the largest."""
-    first = "Emergency card. The clock is held: space resumes it." if held else "Emergency card."
-    lines = [Line(first, keep=1, bold=True)]
+    lines = [Line("Emergency card. If a clock ran, it is held: space resumes.", keep=1, bold=True)]
     missing = []
     for field, words in _WORDS.items():
         value = getattr(card, field).strip()

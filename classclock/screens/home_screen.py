@@ -1,21 +1,114 @@
 """Home: which plan to run, or which class that was cut off to rejoin."""
 
+from datetime import datetime
 from pathlib import Path
 
+from textual import events, work
+from textual.app import ComposeResult
 from textual.screen import Screen
 
+from classclock.clock.source import local_now
 from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
+from classclock.screens.drawing.cells import Drawing
+from classclock.screens.home_desk import HomeDesk
+from classclock.screens.home_drawing import draw_home
+from classclock.screens.home_list import (
+    HomeEntry,
+    plan_entry,
+    plan_paths,
+    unfinished_entries,
+    unread,
+)
+from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
-from classclock.session import PlanFile
+from classclock.screens.painted import Painted
 
 HomeChoice = PlanFile | Path
 """A plan to run, or the journal of a class to rejoin."""
+
+_AT_ONCE = 10
+"""Plans that are read between two looks at the screen."""
+
+
+class HomeView(Painted):
+    def __init__(self, look: Look, desk: HomeDesk) -> None:
+        super().__init__(look)
+        self.desk = desk
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        return draw_home(self.desk, columns, rows, self.look)
 
 
 class HomeScreen(Screen[HomeChoice | None]):
     """Ends with what was chosen; None leaves classclock."""
 
-    def __init__(self, look: Look, *, folder: Path, club: Club, plans: Path | None = None) -> None:
-        """`folder` is the club's; `plans` is one more folder of plans to offer."""
+    def __init__(
+        self,
+        look: Look,
+        *,
+        folder: Path,
+        club: Club,
+        plans: Path | None = None,
+        now: datetime | None = None,
+    ) -> None:
+        """`folder` is the club's; `plans` is one more folder of plans to offer.
+
+        `now` is the time of day, with its offset; the machine's if not given.
+        """
         super().__init__()
-        self.look, self.folder, self.club, self.plans = look, folder, club, plans
+        self.folder, self.club = folder, club
+        self.paths = plan_paths(folder, plans)
+        self.desk = HomeDesk(
+            cut_off=unfinished_entries(folder, now or local_now()),
+            plans=[unread(path) for path in self.paths],
+            club=club.name,
+        )
+        self.view = HomeView(look, self.desk)
+
+    def compose(self) -> ComposeResult:
+        yield self.view
+
+    def on_mount(self) -> None:
+        self.read_plans()
+
+    @work(thread=True, exit_on_error=False)
+    def read_plans(self) -> None:
+        """Read all plans, a few at a time, while the coach looks on."""
+        first = 0
+        while some := self.paths[first : first + _AT_ONCE]:
+            entries = [plan_entry(path, self.club.unit) for path in some]
+            self.app.call_from_thread(self.know, first, entries)
+            first += len(some)
+
+    def know(self, first: int, entries: list[HomeEntry]) -> None:
+        self.desk.plans[first : first + len(entries)] = entries
+        self.view.repaint()
+
+    def on_key(self, event: events.Key) -> None:
+        event.stop()
+        event.prevent_default()
+        if event.key in ("ctrl+q", "ctrl+c"):
+            self.dismiss(None)
+            return
+        for sign in signs_of(event.key, event.character):
+            if sign == "<enter>":
+                self.open()
+            elif self.desk.sign(sign):
+                self.dismiss(None)
+                return
+        self.view.repaint()
+
+    def open(self) -> None:
+        """Open what is highlighted; a plan that isn't read yet is read now."""
+        desk = self.desk
+        entry = desk.highlighted
+        if entry is not None and entry.kind == "unread":
+            at = desk.plans.index(entry)
+            entry = desk.plans[at] = plan_entry(self.paths[at], self.club.unit)
+        if entry is None:
+            desk.notice = "nothing here has that name: escape drops what is typed"
+        elif entry.opens is None:
+            desk.notice = f"{entry.title} can't be opened: put it right, then classclock again"
+        else:
+            self.dismiss(entry.opens)

@@ -33,4 +33,6 @@ class LeaveQuestion(AtTheFoot, Painted):
         kept = "The clock runs on" if self.running else "All is kept"
         question = f"{kept}: classclock resume rejoins this class."
         foot = "enter leaves, escape stays; taps still count"
-        return draw_asked(Asked(question, "Leave this class?", foot), columns, rows, self.look)
+        return draw_asked(
+            Asked(question, "Leave this class?", foot, caret=False), columns, rows, self.look
+        )

@@ -56,10 +56,10 @@ class NameEntry(AtTheFoot, Entry):
         question = "who came late?"
         if self.running:
             question = "typing a name: taps are off. Who came late?"
-        foot = "enter adds them, escape leaves"
+        foot = "enter adds, escape leaves"
         if self.running:
-            foot += "; 10 s without a key close it"
-        return draw_asked(Asked(question, f"{self.text}_", foot), columns, rows, self.look)
+            foot += "; 10 s without a key closes it"
+        return draw_asked(Asked(question, self.text, foot), columns, rows, self.look)
 
     def _stop_waiting(self) -> None:
         if self.waiting is not None:

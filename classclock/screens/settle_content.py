@@ -1,6 +1,7 @@
 """What the settle shows, worked out from the class: pure values, ready to be painted."""
 
 from dataclasses import dataclass, replace
+from pathlib import Path
 
 from classclock.live import LiveClass
 from classclock.plan.model import is_piece
@@ -111,7 +112,7 @@ def _detail(row: ScoreRow) -> str:
 
 def _state(sheet: Sheet, saved: tuple[str, ...]) -> str:
     standing = "settled" if sheet.settled else "provisional"
-    return f"{standing}, saved as {saved[0]}" if saved else f"{standing}, not saved yet"
+    return f"{standing}, saved as {Path(saved[0]).name}" if saved else f"{standing}, not saved yet"
 
 
 def _hint(sheet: Sheet, rows: tuple[ScoreRow, ...], to_ask: int) -> str:

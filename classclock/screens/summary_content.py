@@ -45,7 +45,11 @@ def summary(live: LiveClass, saved: tuple[str, ...]) -> Summary:
         )
         words = printable(describe(segment), 120) + provisional
         pieces.append(PieceSummary(printable(segment.name) + again, words, rows))
-    where = f"saved: {', '.join(saved)}" if saved else "not saved yet: it is tried again"
+    where = (
+        f"saved: {saved[0]}, with a table for each piece beside it"
+        if saved
+        else "not saved yet: it is tried again"
+    )
     if not pieces:
         where = "nothing was scored"
     return Summary(printable(record.plan.title), tuple(pieces), where)

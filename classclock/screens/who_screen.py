@@ -5,11 +5,21 @@ from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from textual import events, work
+from textual.app import ComposeResult
 from textual.screen import Screen
 
+from classclock import club_folder
+from classclock.book.known_people import KnownPerson, known_people
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
+from classclock.screens.drawing.cells import Drawing
+from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.painted import Painted
+from classclock.screens.who_desk import WhoDesk
+from classclock.screens.who_drawing import WhoPage, draw_who
+from classclock.screens.who_list import WhoList, likely_end
 from classclock.tally.lanes import Choice, Person
 
 
@@ -22,12 +32,65 @@ class WhoCame:
     """When the class ends, RFC 3339 with offset."""
 
 
+class WhoView(Painted):
+    def __init__(self, look: Look, page: WhoPage) -> None:
+        super().__init__(look)
+        self.page = page
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        return draw_who(self.page, columns, rows, self.look)
+
+
 class WhoScreen(Screen[WhoCame | None]):
     """Ends with who came; None goes back."""
 
-    def __init__(
-        self, look: Look, plan: Plan, *, folder: Path, club: Club, now: datetime
-    ) -> None:
+    def __init__(self, look: Look, plan: Plan, *, folder: Path, club: Club, now: datetime) -> None:
         """`folder` is the club's; `now` the time of day, with its offset."""
         super().__init__()
-        self.look, self.plan, self.folder, self.club, self.now = look, plan, folder, club, now
+        self.folder = folder
+        who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
+        self.desk = WhoDesk(who, mirrored=club.tv.mirrored)
+        self.view = WhoView(look, WhoPage(self.desk, now))
+
+    def compose(self) -> ComposeResult:
+        yield self.view
+
+    def on_mount(self) -> None:
+        self.remember()
+
+    @work(thread=True, exit_on_error=False)
+    def remember(self) -> None:
+        """Read who came to earlier classes; with years of results that takes a moment."""
+        known = known_people(club_folder.results(self.folder))
+        self.app.call_from_thread(self.know, known)
+
+    def know(self, known: tuple[KnownPerson, ...]) -> None:
+        self.desk.who.known = known
+        self.view.repaint()
+
+    def on_key(self, event: events.Key) -> None:
+        event.stop()
+        event.prevent_default()
+        if event.key in ("ctrl+q", "ctrl+c"):
+            self.dismiss(None)
+            return
+        for sign in signs_of(event.key, event.character):
+            step = self.desk.sign(sign)
+            if step:
+                self.dismiss(self.came() if step == "board" else None)
+                return
+        self.view.repaint()
+
+    def on_paste(self, event: events.Paste) -> None:
+        self.desk.paste(event.text)
+        self.view.repaint()
+
+    def came(self) -> WhoCame:
+        who = self.desk.who
+        here = {person.id for person in who.people}
+        chosen = {
+            key: choice
+            for key, choice in who.choices.items()
+            if key[1] in here and choice != Choice()
+        }
+        return WhoCame(who.people, chosen, who.ends.isoformat(timespec="seconds"))

@@ -1,0 +1,95 @@
+"""People remembered from the results of earlier classes: their key, and what each used last."""
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from datetime import date, datetime
+from pathlib import Path
+from string import ascii_lowercase
+from typing import Any
+
+from classclock.book.saved_results import read_results
+from classclock.plan.model import Segment
+
+MOST_CLASSES = 300
+"""So many results files are read, the newest first: about a year's classes."""
+_KEYS = frozenset(ascii_lowercase)
+
+
+@dataclass(frozen=True, slots=True)
+class KnownPerson:
+    id: str
+    name: str
+    key: str
+    """As of the latest class."""
+    classes: int = 1
+    last: date = date.min
+    """The day of the latest class."""
+    modifications: Mapping[str, tuple[str | None, ...]] = field(default_factory=dict)
+    """By piece (`piece_name`), for each station the option used last; None is as written."""
+
+
+def piece_name(segment: Segment) -> str:
+    """What a piece is remembered by: its benchmark, or its own name."""
+    return (segment.benchmark or segment.name).casefold()
+
+
+def known_people(results: Path) -> tuple[KnownPerson, ...]:
+    """Everybody in the results files of this folder, who came last first.
+
+    A file that can't be read, or that isn't one, is passed over.
+    """
+    found: dict[str, _Found] = {}
+    for path in sorted(results.glob("*.json"), reverse=True)[:MOST_CLASSES]:
+        document = read_results(path)
+        if document is not None:
+            _remember(document, found)
+    return tuple(person.known() for person in found.values())
+
+
+@dataclass(slots=True)
+class _Found:
+    id: str
+    name: str
+    key: str
+    last: date
+    classes: int = 0
+    modifications: dict[str, tuple[str | None, ...]] = field(default_factory=dict)
+
+    def known(self) -> KnownPerson:
+        return KnownPerson(
+            self.id, self.name, self.key, self.classes, self.last, self.modifications
+        )
+
+
+def _remember(document: dict[str, Any], found: dict[str, _Found]) -> None:
+    """One class, older than all that were remembered before: what is known already stays."""
+    try:
+        day = datetime.fromisoformat(document["started"]).date()
+    except ValueError:
+        return
+    for person in _tables(document.get("people")):
+        ident, name, key = (person.get(part) for part in ("id", "name", "key"))
+        if isinstance(ident, str) and isinstance(name, str) and name.strip():
+            kept = key if isinstance(key, str) and key in _KEYS else ""
+            found.setdefault(ident, _Found(ident, name, kept, day)).classes += 1
+    for piece in _tables(document["pieces"]):
+        called = piece.get("benchmark") or piece.get("name")
+        if isinstance(called, str):
+            for lane in _tables(piece.get("lanes")):
+                _remember_lane(called.casefold(), lane, found)
+
+
+def _remember_lane(piece: str, lane: dict[str, Any], found: dict[str, _Found]) -> None:
+    members, options = lane.get("members"), lane.get("options")
+    if not isinstance(members, list) or not isinstance(options, list):
+        return
+    names = tuple(option if isinstance(option, str) else None for option in options)
+    for member in members:
+        if isinstance(member, str) and member in found:
+            found[member].modifications.setdefault(piece, names)
+
+
+def _tables(value: object) -> Iterator[dict[str, Any]]:
+    return (
+        (item for item in value if isinstance(item, dict)) if isinstance(value, list) else iter(())
+    )

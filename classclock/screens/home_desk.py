@@ -1,0 +1,47 @@
+"""The coach's keys at home: what is typed, and which line is highlighted."""
+
+from dataclasses import dataclass
+
+from classclock.plan.printable import can_be_shown
+from classclock.screens.home_list import HomeEntry
+
+_LONGEST = 60
+
+
+@dataclass
+class HomeDesk:
+    cut_off: tuple[HomeEntry, ...]
+    """Classes to be rejoined: they stand first, and the first of them is highlighted."""
+    plans: list[HomeEntry]
+    club: str = ""
+    text: str = ""
+    at: int = 0
+    notice: str = ""
+
+    @property
+    def entries(self) -> tuple[HomeEntry, ...]:
+        """Those that match what is typed."""
+        return tuple(entry for entry in (*self.cut_off, *self.plans) if entry.matches(self.text))
+
+    @property
+    def highlighted(self) -> HomeEntry | None:
+        entries = self.entries
+        return entries[min(self.at, len(entries) - 1)] if entries else None
+
+    def sign(self, sign: str) -> bool:
+        """One key but enter; whether it leaves."""
+        self.notice = ""
+        if sign == "<escape>":
+            if not self.text:
+                return True
+            self.text, self.at = "", 0
+        elif sign in ("<up>", "<down>"):
+            last = max(0, len(self.entries) - 1)
+            self.at = max(0, min(min(self.at, last) + (1 if sign == "<down>" else -1), last))
+        elif sign == "<backspace>":
+            self.text, self.at = self.text[:-1], 0
+        else:
+            typed = " " if sign == "<space>" else sign
+            if len(typed) == 1 and can_be_shown(typed) and len(self.text) < _LONGEST:
+                self.text, self.at = self.text + typed, 0
+        return False

@@ -1,0 +1,58 @@
+"""How home is drawn: a line for what can be opened, what it holds under it."""
+
+from classclock.plan.printable import printable
+from classclock.screens.drawing.cells import Drawing, above, beside
+from classclock.screens.home_desk import HomeDesk
+from classclock.screens.home_list import HomeEntry
+from classclock.screens.look import Look
+from classclock.screens.page_heading import draw_heading, heading_rows
+
+_KEYS = "enter opens   up, down   type to find   escape leaves"
+_PITCH = 3
+"""Rows from one entry to the next: its title, its words, and a free one."""
+
+
+def draw_home(desk: HomeDesk, columns: int, rows: int, look: Look) -> Drawing:
+    inner = columns - 2
+    heading = draw_heading(
+        "classclock", (printable(desk.club, 60),), inner, heading_rows(rows), look
+    )
+    found = f"find: {printable(desk.text)}"
+    caret = look.on(look.theme.ink).gap(1)
+    typed = look.box(beside(look.text(found, len(found), bold=True), caret), inner, 1)
+    foot = above(
+        look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
+        look.text(_KEYS, inner, ink=look.theme.quiet),
+    )
+    left = max(0, rows - len(heading) - 3 - len(foot))
+    drawn = above(
+        heading, look.gap(inner), typed, look.gap(inner), _list(desk, inner, left, look), foot
+    )
+    return look.box(drawn, columns, rows, across="middle")
+
+
+def _list(desk: HomeDesk, columns: int, rows: int, look: Look) -> Drawing:
+    entries = desk.entries
+    if not entries:
+        return look.box(look.text("nothing here has that name", columns), columns, rows)
+    pitch = _PITCH if rows >= _PITCH * min(len(entries), 6) else 2
+    fitting = max(1, rows // pitch)
+    at = min(desk.at, len(entries) - 1)
+    first = max(0, min(at - fitting // 2, len(entries) - fitting))
+    drawn = [
+        look.box(_entry(entry, columns, look, lit=number == at), columns, pitch)
+        for number, entry in enumerate(entries[first : first + fitting], first)
+    ]
+    return look.box(above(*drawn), columns, rows)
+
+
+def _entry(entry: HomeEntry, columns: int, look: Look, *, lit: bool) -> Drawing:
+    theme = look.theme
+    here = look.on(theme.bar) if lit else look
+    edge = here.text("▌" if lit else "", 2)
+    length = here.text(entry.length.rjust(7), 9, ink=theme.quiet)
+    ink = {"unfinished": theme.doubtful, "faulty": theme.quiet}.get(entry.kind, theme.ink)
+    sign = {"unfinished": "> ", "faulty": "! "}.get(entry.kind, "")
+    title = here.text(sign + entry.title, columns - 11, ink=ink, bold=True)
+    words = here.text(entry.words, columns - 11, ink=theme.quiet)
+    return above(beside(edge, length, title), beside(edge, here.gap(9), words))

@@ -1,0 +1,188 @@
+"""How "who is here" is drawn."""
+
+from dataclasses import dataclass
+from datetime import datetime
+
+from classclock.plan.outline import describe
+from classclock.plan.printable import printable
+from classclock.screens.drawing.cells import Drawing, above, beside
+from classclock.screens.look import Look
+from classclock.screens.page_heading import draw_heading, heading_rows
+from classclock.screens.who_desk import WhoDesk
+from classclock.screens.who_list import MARKS, Entry
+
+_LEAST_COLUMN = 38
+_SIGN = "•"  # stands for marks that the room may not read
+
+
+@dataclass(frozen=True, slots=True)
+class WhoPage:
+    """What is shown at one moment."""
+
+    desk: WhoDesk
+    today: datetime
+
+
+def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
+    desk, inner = page.desk, columns - 2
+    ends = f"{len(desk.who.people)} here, class ends {desk.who.ends:%H:%M}"
+    high = heading_rows(rows)
+    heading = draw_heading(
+        "Who is here?", (ends, printable(desk.who.plan.title)), inner, high, look
+    )
+    choosing = _choosing(desk, inner, look)
+    foot = above(
+        look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
+        *(look.text(text, inner, ink=look.theme.quiet) for text in _wrapped(_keys(desk), inner)),
+    )
+    left = rows - len(heading) - len(choosing) - 3 - len(foot)
+    drawn = above(
+        heading,
+        choosing,
+        look.gap(inner),
+        _typed(desk, inner, look),
+        look.gap(inner),
+        _people(page, inner, max(0, left), look),
+        foot,
+    )
+    return look.box(drawn, columns, rows, across="middle")
+
+
+def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
+    """The piece whose options the digits mean, and what each means."""
+    if desk.marks_open:
+        marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
+        return look.text(f"marks   {marks}", columns)
+    piece = desk.piece
+    if piece is None:
+        return look.gap(columns, 0)
+    names = [f"{number} {piece.option_name(number)}" for number in range(1, len(piece.menu) + 1)]
+    names += ["0 as written"] if names else []
+    names += [f"tab {' / '.join(map(piece.load_name, piece.loads))}"] if piece.loads else []
+    title = f"{piece.segment.name}: {describe(piece.segment)}"
+    if len(desk.who.modifiable()) > 1:
+        title += "   (ctrl+n: the next piece)"
+    lines = [look.text(printable(title, 200), columns, bold=True)]
+    lines += [
+        look.text(printable(text, 400), columns, ink=look.theme.quiet)
+        for text in _wrapped(names, columns)
+    ]
+    return above(*lines)
+
+
+def _wrapped(parts: list[str], columns: int) -> list[str]:
+    """The parts in lines, none torn apart."""
+    lines: list[str] = []
+    for part in parts:
+        if lines and len(lines[-1]) + 3 + len(part) <= columns:
+            lines[-1] += f"   {part}"
+        else:
+            lines.append(part)
+    return lines
+
+
+def _typed(desk: WhoDesk, columns: int, look: Look) -> Drawing:
+    words = {"find": "name", "key": "key", "name": "name on the wall"}[desk.mode]
+    typed = look.text(
+        f"{words}: {printable(desk.text)}", len(words) + 2 + len(desk.text), bold=True
+    )
+    caret = look.on(look.theme.ink).gap(1)
+    return look.box(beside(typed, caret), columns, 1)
+
+
+def _people(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
+    """All who match, those who are here first, in as many columns as there is room for."""
+    entries = page.desk.entries
+    if not rows or not entries:
+        return look.gap(columns, rows)
+    across = max(1, min(3, columns // _LEAST_COLUMN, -(-len(entries) // rows)))
+    width = (columns - 2 * (across - 1)) // across
+    at = min(page.desk.at, len(entries) - 1)
+    first = _first_shown(at, rows, across)
+    shown = entries[first : first + rows * across]
+    stacks = [
+        look.box(
+            above(
+                *(
+                    _entry(entry, page, width, look, lit=first + start + n == at)
+                    for n, entry in enumerate(shown[start : start + rows])
+                )
+            ),
+            width,
+            rows,
+        )
+        for start in range(0, len(shown), rows)
+    ]
+    gap = look.gap(2, rows)
+    together = beside(stacks[0], *(part for stack in stacks[1:] for part in (gap, stack)))
+    return look.box(together, columns, rows)
+
+
+def _first_shown(at: int, rows: int, across: int) -> int:
+    """The first entry in view: whole columns go by, so that what is highlighted stays in view."""
+    return max(0, at // rows - across + 1) * rows
+
+
+def _entry(entry: Entry, page: WhoPage, columns: int, look: Look, *, lit: bool) -> Drawing:
+    theme = look.theme
+    here = look.on(theme.bar) if lit else look
+    edge = here.text("▌" if lit else "", 1)
+    if entry.kind == "new":
+        return beside(edge, here.text(f"+ add {printable(entry.name)}, new here", columns - 1))
+    known = entry.kind == "known"
+    cap = f" {entry.key.upper()} "
+    key = (
+        here.text(cap, 3, ink=theme.quiet)
+        if known
+        else here.text(cap, 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
+    )
+    name = printable(entry.name, 40)
+    wide = max(10, min(16, columns // 3))
+    words = _words(entry, page)
+    return beside(
+        edge,
+        key,
+        here.gap(1),
+        here.text(name, wide, ink=theme.quiet if known else theme.ink, bold=not known),
+        here.gap(1),
+        here.text(words, columns - 6 - wide, ink=theme.quiet),
+    )
+
+
+def _words(entry: Entry, page: WhoPage) -> str:
+    desk = page.desk
+    if desk.marks_open:
+        return _marks(entry, page)
+    if entry.kind != "here":
+        return ""
+    sign = _SIGN if desk.who.person(entry.id).marks else ""
+    piece = desk.piece
+    chosen = printable(desk.who.choice_words(piece, entry.id), 80) if piece else ""
+    return " ".join(filter(None, [sign, chosen]))
+
+
+def _marks(entry: Entry, page: WhoPage) -> str:
+    """A person's marks, and how long they were away, for the coach's eyes."""
+    who = page.desk.who
+    marks = who.person(entry.id).marks if entry.kind == "here" else ()
+    days = who.away(entry.id, page.today)
+    ago = [f"last here {days} days ago"] if days is not None and days > 0 else []
+    return ", ".join([*marks, *ago])
+
+
+def _keys(desk: WhoDesk) -> list[str]:
+    if desk.marks_open:
+        return ["1 to 3: set or take off a mark", "up, down: somebody else", "F7: hide the marks"]
+    if desk.text:
+        return ["enter: take in", "up, down: another", "escape: drop what is typed"]
+    return [
+        "type to find somebody",
+        "space: here or not",
+        "1-9, 0: options",
+        "tab: load",
+        "ctrl+k: key",
+        "ctrl+e: name",
+        "F7: marks",
+        "left, right: class end",
+        "enter: to the board",
+    ]
