@@ -83,6 +83,11 @@ else:
         return time.monotonic_ns()
 
 
+def stamp_now() -> float:
+    """The stamp that a key struck now bears: `time.monotonic()` seconds."""
+    return time.monotonic()
+
+
 def local_now() -> dt.datetime:
     """The wall clock, with the local offset."""
     return dt.datetime.now().astimezone()

@@ -1,0 +1,141 @@
+"""What the board says: the segment to come, who is in it, and how the class stands for time."""
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from datetime import datetime
+
+from classclock.clock.formats import timeline
+from classclock.live import LiveClass
+from classclock.plan.amounts import amount_of
+from classclock.plan.club import Club
+from classclock.plan.model import LiftSet, Option, Segment, Station, is_piece
+from classclock.plan.outline import describe, load_words, station_line
+from classclock.plan.printable import printable
+from classclock.plan.times import show_time
+from classclock.screens.lane_content import modification
+from classclock.screens.time_words import left_words
+from classclock.screens.wall_content import next_segment
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
+
+_LONGEST = 300
+
+
+@dataclass(frozen=True, slots=True)
+class BoardStation:
+    words: str
+    standard: str
+    options: tuple[str, ...]
+    """Numbered as the key language has them: `(1) lower box`."""
+
+
+@dataclass(frozen=True, slots=True)
+class BoardLane:
+    key: str
+    name: str
+    modification: str
+    load: str
+
+
+@dataclass(frozen=True, slots=True)
+class BoardContent:
+    title: str
+    place: str
+    """`segment 3 of 5`, and the heat where there are several."""
+    name: str
+    words: str
+    cautions: tuple[str, ...]
+    stations: tuple[BoardStation, ...]
+    sets: tuple[str, ...]
+    lines: tuple[str, ...]
+    notes: tuple[str, ...]
+    lanes: tuple[BoardLane, ...]
+    next: str
+    left: str
+    no_card: str
+    """What to say where nobody has filled in the emergency card; empty otherwise."""
+
+
+def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
+    """The board at this time of day."""
+    record, segment = live.record, live.record.segment
+    piece = Piece.of(segment, record.unit)
+    lanes = live.lineup() if is_piece(segment) else ()
+    heats = max((lane.heat for lane in lanes), default=1)
+    here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
+    if heats > 1:
+        here += f", heat {record.chosen.heat} of {heats}"
+    if record.chosen.attempt > 1:
+        here += ", once more"
+    return BoardContent(
+        title=_safe(record.plan.title),
+        place=here,
+        name=_safe(segment.name),
+        words=describe(segment),
+        cautions=_all_safe(segment.caution),
+        stations=tuple(_stations(segment)),
+        sets=tuple(map(_set_words, segment.sets)) if segment.lift else (),
+        lines=_all_safe(segment.lines),
+        notes=_all_safe((*segment.notes, *record.plan.notes)),
+        lanes=tuple(_lane(piece, lane) for lane in lanes if lane.heat == record.chosen.heat),
+        next=_next(live),
+        left=left_words(now, record.ends, _needs(live)),
+        no_card=_no_card(club),
+    )
+
+
+def _safe(text: str) -> str:
+    return printable(text, _LONGEST)
+
+
+def _all_safe(texts: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(map(_safe, texts))
+
+
+def _stations(segment: Segment) -> Iterator[BoardStation]:
+    number = 0
+    for station in segment.station:
+        options = []
+        for option in station.options:
+            number += 1
+            words = station_line(station, option) if _differs(station, option) else option.name
+            options.append(_safe(f"({number}) {words}"))
+        yield BoardStation(
+            _safe(station_line(station)), _safe(station.standard or ""), tuple(options)
+        )
+
+
+def _differs(station: Station, option: Option) -> bool:
+    """Whether the option does another amount or load, so that its name alone says too little."""
+    return amount_of(station, option) is option or option.load is not None
+
+
+def _set_words(one: LiftSet) -> str:
+    if one.percent is not None:
+        return f"{one.reps} at {one.percent:g} %"
+    return f"{one.reps} at {load_words(one.load)}" if one.load is not None else f"{one.reps} reps"
+
+
+def _lane(piece: Piece, lane: Lane) -> BoardLane:
+    planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
+    load = str(planned) if planned is not None else lane.load or ""
+    return BoardLane(lane.key.upper(), _safe(lane.name), modification(piece, lane), _safe(load))
+
+
+def _next(live: LiveClass) -> str:
+    segment = next_segment(live.record.plan, live.record.chosen.segment)
+    if segment is None:
+        return "this is the last segment"
+    return f"next: {_safe(segment.name)}, {show_time(timeline(segment).total)}"
+
+
+def _needs(live: LiveClass) -> int:
+    """What this segment and those after it take, with their count-ins, in milliseconds."""
+    rest = live.record.plan.segment[live.record.chosen.segment :]
+    return sum(timeline(segment).total + segment.count_in for segment in rest)
+
+
+def _no_card(club: Club) -> str:
+    if club.emergency.filled_in:
+        return ""
+    return "the emergency card is not filled in: write [emergency] in club.toml"

@@ -1,0 +1,152 @@
+"""The board as a drawing: the plan at the left, who is in it at the right."""
+
+from collections.abc import Iterator
+
+from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
+from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
+from classclock.screens.look import Look
+from classclock.screens.stack import Line, lettering_width, main_height, stack
+
+_TWO_SIDES = 100
+"""Columns from which the lanes have a side of their own."""
+_MARGIN = 2
+
+
+def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Drawing:
+    """The board in a box of this size. Its cautions are never left out."""
+    ground = look.theme.ground
+    inner = columns - 2 * _MARGIN if columns >= _TWO_SIDES else columns - 2
+    top = _top(content, inner, look)
+    foot = _foot(content, inner, look)
+    spare = 1 if rows >= 24 else 0
+    middle = rows - len(top) - len(foot) - 2 * spare
+    if columns >= _TWO_SIDES and content.lanes:
+        lines = tuple(_lines(content, look))
+        left = max(
+            (inner * share // 100 for share in (58, 66, 74)),
+            key=lambda columns: main_height(lines, columns, middle, look),
+        )
+        body = beside(
+            stack(lines, left, middle, look),
+            blank(3, middle, ground),
+            draw_lanes(content.lanes, inner - left - 3, middle, look),
+        )
+    else:
+        names = _names(content, look)
+        body = stack((*_lines(content, look), *names), inner, middle, look)
+    gap = blank(inner, spare, ground)
+    board = above(top, gap, body, gap, foot) if spare else above(top, body, foot)
+    return place(board, columns, rows, ground, across="middle")
+
+
+def _top(content: BoardContent, columns: int, look: Look) -> Drawing:
+    theme = look.theme
+    right = min(len(content.place), columns)
+    title = look.text(content.title, columns - right, ink=theme.quiet)
+    return beside(title, look.text(content.place, right, ink=theme.quiet))
+
+
+def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
+    """What comes next and how the time stands; that nobody filled in the emergency card."""
+    theme = look.theme
+    words = f"{content.next}    {content.left}"
+    lines = [words] if len(words) <= columns else [content.next, content.left]
+    drawn = [look.text(text, columns, bold=True) for text in lines]
+    if content.no_card:
+        text = f"! {content.no_card}"
+        drawn.insert(
+            0, look.text(text, columns, ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
+        )
+    return above(*drawn)
+
+
+def _lines(content: BoardContent, look: Look) -> Iterator[Line]:
+    theme = look.theme
+    yield Line(content.name, "title", bold=True)
+    yield Line(content.words, "second", keep=2, ink=theme.quiet)
+    for text in content.cautions:
+        yield Line(
+            f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True
+        )
+    yield Line(keep=6)
+    for number, station in enumerate(content.stations):
+        if number:
+            yield Line(keep=7)
+        yield from _station(station, look)
+    for text in (*content.sets, *content.lines):
+        yield Line(text, "main", keep=1, bold=True)
+    yield Line(keep=6)
+    for text in content.notes:
+        yield Line(text, keep=3, ink=theme.quiet)
+
+
+def _station(station: BoardStation, look: Look) -> Iterator[Line]:
+    quiet = look.theme.quiet
+    yield Line(station.words, "main", keep=1, bold=True)
+    if station.standard:
+        yield Line(station.standard, keep=3, indent=2)
+    if station.options:
+        yield Line(", ".join(station.options), keep=2, ink=quiet, indent=2)
+
+
+def _names(content: BoardContent, look: Look) -> tuple[Line, ...]:
+    """Who is in it, in one line that breaks, where there is no side for them."""
+    if not content.lanes:
+        return ()
+    words = "   ".join(f"{lane.key}\N{NO-BREAK SPACE}{lane.name}" for lane in content.lanes)
+    return (Line(keep=6), Line(words, keep=3, ink=look.theme.quiet))
+
+
+def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look) -> Drawing:
+    """Everybody with key and modification, as large as they all fit."""
+    ground = look.theme.ground
+    across = 1 if len(lanes) <= max(8, rows // 2) else 2
+    down = -(-len(lanes) // across)
+    each = (columns - 2 * (across - 1)) // across
+    high = max(1, min(5, rows // max(1, down)))
+    names = max((lane.name for lane in lanes), key=len)
+    while high > 1 and lettering_width(names, high, look.terminal) > each - 3 * high:
+        high -= 1
+    high = high if high >= 3 and look.terminal.sextants else 1
+    sides = []
+    for side in range(across):
+        part = lanes[side * down : (side + 1) * down]
+        drawn = above(*(_lane(lane, each, high, look) for lane in part)) if part else ()
+        sides.append(place(drawn or blank(each, 0, ground), each, rows, ground))
+    drawing = sides[0] if across == 1 else beside(sides[0], blank(2, rows, ground), sides[1])
+    return place(drawing, columns, rows, ground)
+
+
+def _lane(lane: BoardLane, columns: int, rows: int, look: Look) -> Drawing:
+    theme = look.theme
+    details = ", ".join(part for part in (lane.modification, lane.load) if part)
+    if details == "as written":
+        details = ""  # what nobody has to be told
+    if rows == 1:
+        key = look.text(f" {lane.key} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
+        name = min(14, columns - 4)
+        rest = columns - 4 - name
+        return beside(
+            key,
+            blank(1, 1, theme.ground),
+            look.text(lane.name, name, bold=True),
+            look.text(details, rest, ink=theme.quiet),
+        )
+    wide = 2 * rows + 1
+    key = place(
+        look.letters(lane.key, wide - 1, rows, ink=theme.key, air=max(0, rows - 3)),
+        wide,
+        rows,
+        theme.ground,
+    )
+    name_letters = look.letters(lane.name, columns - wide, rows)
+    taken = width(name_letters) + 2
+    rest = max(0, columns - wide - taken)
+    note = place(
+        look.text(details, rest, ink=theme.quiet) if rest else blank(0, 1, theme.ground),
+        rest,
+        rows,
+        theme.ground,
+        down="middle",
+    )
+    return beside(key, place(name_letters, columns - wide - rest, rows, theme.ground), note)

@@ -1,0 +1,92 @@
+"""What opens over a class: help, the emergency card, questions, lines to type into."""
+
+from collections.abc import Iterator
+
+from textual.widget import Widget
+
+from classclock.screens.correct_entry import CorrectEntry
+from classclock.screens.emergency_card import EmergencyCard
+from classclock.screens.focus_line import FocusLine
+from classclock.screens.keys_overlay import KeysOverlay
+from classclock.screens.leave_question import LeaveQuestion
+from classclock.screens.look import Look
+from classclock.screens.name_entry import NameEntry
+from classclock.screens.pending_sign import PendingSign
+from classclock.screens.place_entry import PlaceEntry
+from classclock.screens.too_small import TooSmall
+from classclock.session import Session
+from classclock.tally.piece import Piece
+from classclock.tally.scores import scores
+
+
+class ClassOverlays:
+    """They are all there from the start, and hidden; none of them swallows a tap."""
+
+    def __init__(self, session: Session, look: Look) -> None:
+        mirrored = session.club.tv.mirrored
+        self._session = session
+        self.keys = KeysOverlay(look)
+        self.card = EmergencyCard(look, mirrored=mirrored)
+        self.leave = LeaveQuestion(look)
+        self.name = NameEntry(look)
+        self.correct = CorrectEntry(look, mirrored=mirrored)
+        self.place = PlaceEntry(look)
+        self.pending = PendingSign(look)
+        self.focus = FocusLine(look)
+        self.too_small = TooSmall(look)
+
+    def widgets(self) -> Iterator[Widget]:
+        for widget in (
+            self.keys,
+            self.card,
+            self.leave,
+            self.name,
+            self.correct,
+            self.place,
+            self.pending,
+            self.focus,
+            self.too_small,
+        ):
+            widget.display = False
+            yield widget
+
+    def offer(self, sign: str) -> bool:
+        """Whether one that is open took this sign as its own; never a letter."""
+        return self.leave.offer(sign) or self.card.offer(sign) or self.keys.offer(sign)
+
+    @property
+    def typing(self) -> bool:
+        """Whether a line has the keys to itself."""
+        return any(one.has_focus for one in (self.name, self.correct, self.place, self.card))
+
+    def show_keys(self) -> None:
+        if self.keys.display:
+            self.keys.turn()
+            return
+        live = self._session.live
+        phase = live.phase
+        piece = Piece.of(live.record.segment, live.record.unit)
+        self.keys.show(piece.counts_by, "over" if phase == "closed" else phase)
+
+    def show_card(self) -> None:
+        self.keys.display = False
+        self.card.show(self._session.club.emergency)
+
+    def ask_name(self) -> None:
+        self.name.ask(running=self._session.live.phase in ("count-in", "running"))
+
+    def ask_leave(self) -> None:
+        self.leave.ask(running=self._session.live.phase in ("count-in", "running", "held"))
+
+    def ask_correction(self, lane: str | None) -> str:
+        """Ask for the selected lane's right score; what to say where that can't be."""
+        live = self._session.live
+        sheet = live.record.sheet
+        if live.phase != "over" or sheet is None:
+            return "a score is corrected once its piece is over"
+        if lane not in sheet.tallies:
+            return "select whose score it is first: type their letter"
+        now = scores((sheet,), now=None, settled=sheet.settled)
+        score = next(score for score in now if score.lane.id == lane)
+        self.correct.ask(score.lane.id, score.athlete, score.score)
+        return ""

@@ -1,0 +1,254 @@
+"""A class on the screen: keys to the class, what came of them to the views.
+
+One screen for the whole class. What opens over it is part of it, so that every key still goes
+where it always goes.
+"""
+
+from textual import events
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from classclock.clock.cue_track import CueHeard, CueSkipped
+from classclock.clock.source import stamp_now
+from classclock.desk import Answer
+from classclock.live import Outcome
+from classclock.plan.model import is_piece
+from classclock.screens import class_actions
+from classclock.screens.awake import Awake
+from classclock.screens.class_overlays import ClassOverlays
+from classclock.screens.class_tasks import Autopilot, ClassTasks
+from classclock.screens.class_views import ClassViews
+from classclock.screens.clock_listener import ClockListener
+from classclock.screens.correct_entry import CorrectEntry
+from classclock.screens.cue_words import STAYS, skipped_words, word_of
+from classclock.screens.emergency_card import EmergencyCard
+from classclock.screens.foot import Foot
+from classclock.screens.key_sign import signs_of
+from classclock.screens.lane_row import LaneRow
+from classclock.screens.leave_question import LeaveQuestion
+from classclock.screens.look import Look
+from classclock.screens.name_entry import NameEntry
+from classclock.screens.place_entry import PlaceEntry
+from classclock.screens.sound_keys import SoundKeys
+from classclock.screens.standing import Standing
+from classclock.screens.status_line import StatusLine
+from classclock.screens.too_small import is_too_small
+from classclock.session import Session
+from classclock.sound.messages import Notice
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+
+_UPKEEP = 0.5
+"""Seconds between two looks at what neither a key nor the clock brings."""
+
+
+class ClassScreen(Screen[None]):
+    CSS_PATH = "class_screen.tcss"
+    AUTO_FOCUS = ""
+
+    def __init__(
+        self,
+        session: Session,
+        look: Look,
+        *,
+        notice: str = "",
+        autopilot: Autopilot | None = None,
+        keep_awake: bool = True,
+    ) -> None:
+        super().__init__()
+        self.session = session
+        self._notice, self._autopilot = notice, autopilot
+        self._selected: str | None = None
+        self._cue, self._cue_at = "", 0
+        self._views = ClassViews(session, look)
+        self._foot = Foot(session, look)
+        self._over = ClassOverlays(session, look)
+        self._sound = SoundKeys(session.speaker, session.club.sound.volume)
+        self._tasks = ClassTasks(
+            session,
+            ClockListener(
+                session.live.clock, session.speaker, self.show, self._cues_came, self._segment_over
+            ),
+            saved=self.show,
+            awake=Awake(self._say_from_thread) if keep_awake else None,
+        )
+        self._standing = Standing(session, self._tasks.saver)
+
+    # -- coming and going --------------------------------------------------------------
+
+    def compose(self) -> ComposeResult:
+        yield self._views
+        yield self._foot
+        yield from self._over.widgets()
+
+    def on_mount(self) -> None:
+        self._tasks.start(wound=self._wound, press=self.press, pilot=self._autopilot)
+        self.set_interval(_UPKEEP, self.look_after)
+        self.watch(self.app, "app_focus", self._focus_moved, init=False)
+        self._say(self._notice)
+        self.look_after()
+
+    def on_unmount(self) -> None:
+        self._tasks.stop()
+
+    async def _leave(self) -> None:
+        await self._tasks.saver.done()
+        self.dismiss(None)
+
+    # -- keys and clicks ---------------------------------------------------------------
+
+    async def on_key(self, event: events.Key) -> None:
+        event.stop()
+        event.prevent_default()
+        for sign in signs_of(event.key, event.character):
+            await self._stroke(sign, event.time)
+
+    def press(self, sign: str) -> None:
+        """Type a sign as of now."""
+        self.call_later(self._stroke, sign, stamp_now())
+
+    async def _stroke(self, sign: str, stamp: float) -> None:
+        if self._over.typing and sign not in ("<ctrl+q>", "<ctrl+c>"):
+            return
+        if not self._over.offer(sign) and not self._own_key(sign):
+            await self._carry_out(self.session.key(sign, stamp))
+        self.show()
+
+    def _own_key(self, sign: str) -> bool:
+        """The keys that only this screen knows; `screen_keys.py` has them in words."""
+        session = self.session
+        if session.check_clock and sign in ("<left>", "<right>", "<enter>"):
+            self._came(class_actions.check_clock(session, sign))
+        elif sign == "<f8>" and session.troubles():
+            self._over.place.ask()
+        elif sign == "<f8>":
+            self._say("everything is being saved")
+        elif sign == "<f9>":
+            self._say(self._over.ask_correction(self._selected))
+        else:
+            runs = session.live.phase in ("count-in", "running", "held")
+            said = self._sound.press(sign, clock_runs=runs)
+            self._say(said or "")
+            return said is not None
+        return True
+
+    def on_lane_row_clicked(self, event: LaneRow.Clicked) -> None:
+        if self.session.club.keyboard.click_taps:
+            self.press(event.key)
+            return
+        lanes = self.session.live.lineup()
+        clicked = next((lane.id for lane in lanes if lane.key == event.key), None)
+        self._selected = None if clicked == self._selected else clicked
+        self.show()
+
+    async def on_status_line_emergency_clicked(self, _: StatusLine.EmergencyClicked) -> None:
+        await self._screen_command(cmd.ShowCard())
+
+    # -- what came of them -------------------------------------------------------------
+
+    async def _carry_out(self, answer: Answer) -> None:
+        self._say(answer.notice)
+        if answer.outcome is not None:
+            self._came(answer.outcome)
+        if answer.screen is not None:
+            await self._screen_command(answer.screen)
+
+    def _came(self, outcome: Outcome) -> None:
+        self._say(outcome.text)
+        if outcome.events:
+            if any(isinstance(one, ev.SegmentChosen | ev.ClassClosed) for one in outcome.events):
+                self._selected = None
+            self._tasks.engine.wake()
+            if self.session.live.phase in ("board", "over", "closed"):
+                self._tasks.saver.ask()
+        self.show()
+
+    async def _screen_command(self, command: cmd.ScreenCommand) -> None:
+        match command:
+            case cmd.Select(lane=lane):
+                self._selected = lane
+            case cmd.AddLate():
+                self._over.ask_name()
+            case cmd.ShowCard():
+                self._came(class_actions.stop_clock(self.session))
+                self._over.show_card()
+            case cmd.ShowKeys():
+                self._over.show_keys()
+            case cmd.Leave() if self.session.live.record.closed:
+                await self._leave()
+            case cmd.Leave():
+                self._over.ask_leave()
+
+    def on_name_entry_named(self, event: NameEntry.Named) -> None:
+        self._came(class_actions.take_in(self.session, event.name))
+
+    def on_emergency_card_noted(self, event: EmergencyCard.Noted) -> None:
+        self._came(class_actions.note_emergency(self.session, event.text))
+
+    def on_correct_entry_corrected(self, event: CorrectEntry.Corrected) -> None:
+        outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
+        self._came(outcome)
+        if outcome.refused:
+            self._over.correct.refuse(outcome.text)
+        else:
+            self._over.correct.close()
+
+    def on_place_entry_given(self, event: PlaceEntry.Given) -> None:
+        self._came(class_actions.save_elsewhere(self.session, event.folder))
+
+    async def on_leave_question_leave(self, _: LeaveQuestion.Leave) -> None:
+        await self._leave()
+
+    # -- what comes by itself ----------------------------------------------------------
+
+    def _cues_came(self, cues: tuple[CueHeard | CueSkipped, ...]) -> None:
+        if word := word_of(cues):
+            self._cue, self._cue_at = word, self._real()
+        self._say(skipped_words(cues))
+        self.show()
+
+    def _segment_over(self) -> None:
+        if is_piece(self.session.live.record.segment):
+            self._tasks.saver.ask()
+        self.show()
+
+    def _wound(self) -> None:
+        self._tasks.engine.wake()
+        self.call_later(self.look_after)
+
+    def look_after(self) -> None:
+        """The time of day, what lapses, the loudspeaker, the disk, the battery."""
+        real = self._real()
+        self._say(self.session.desk.lapse(real))
+        for said in self.session.speaker.poll():
+            self._say(said.text if isinstance(said, Notice) else "a sound was left out: too late")
+        self._standing.look_again(real)
+        self.show()
+
+    def _real(self) -> int:
+        return self.session.source.stroke_ms(stamp_now())
+
+    # -- what is seen ------------------------------------------------------------------
+
+    def show(self) -> None:
+        """Bring the screen to how the class stands; only what changed is painted."""
+        real = self._real()
+        cue = self._cue if real - self._cue_at < STAYS else ""
+        self._views.show(selected=self._selected, cue=cue)
+        rows = self._foot.show(self._standing.troubles(), real)
+        if self._views.styles.margin.bottom != rows:
+            self._views.styles.margin = (0, 0, rows, 0)
+        self._over.pending.show(self.session.desk.pending)
+
+    def on_resize(self, event: events.Resize) -> None:
+        self._over.too_small.display = is_too_small(*event.size)
+
+    def _say(self, text: str) -> None:
+        if text:
+            self._foot.say(text, self._real())
+
+    def _say_from_thread(self, text: str) -> None:
+        self.app.call_from_thread(self._say, text)
+
+    def _focus_moved(self, focused: bool) -> None:  # noqa: FBT001  what Textual hands over
+        self._over.focus.display = not focused

@@ -1,0 +1,72 @@
+"""The view for each phase of a class: the board, the wall, the settle, the end."""
+
+from textual.app import ComposeResult
+from textual.widgets import ContentSwitcher
+
+from classclock.plan.model import is_piece
+from classclock.screens.board_content import board_content
+from classclock.screens.board_view import BoardView
+from classclock.screens.lane_content import lane_contents
+from classclock.screens.look import Look
+from classclock.screens.settle_view import SettleView
+from classclock.screens.summary_view import SummaryView
+from classclock.screens.wall_content import wall_content
+from classclock.screens.wall_view import WallView
+from classclock.session import Session
+from classclock.tally.counting import GRACE
+from classclock.tally.sheet import Sheet
+
+
+class ClassViews(ContentSwitcher):
+    def __init__(self, session: Session, look: Look) -> None:
+        super().__init__(initial="board")
+        self._session = session
+        mirrored = session.club.tv.mirrored
+        self._board = BoardView(look, id="board")
+        self._wall = WallView(look, id="wall")
+        self._settle = SettleView(look, mirrored=mirrored, id="settle")
+        self._summary = SummaryView(look, id="summary")
+
+    def compose(self) -> ComposeResult:
+        yield self._board
+        yield self._wall
+        yield self._settle
+        yield self._summary
+
+    def show(self, *, selected: str | None, cue: str) -> None:
+        """Show the class as it stands now. `cue` is the word of a cue that has just come."""
+        session, live = self._session, self._session.live
+        saved = tuple(str(path) for path in session.results.saved)
+        if live.record.closed:
+            self._summary.show(live, saved)
+            self.current = "summary"
+        elif live.record.sheet is None:
+            self._board.show(board_content(live, session.club, session.source.wall()))
+            self.current = "board"
+        elif self._is_to_be_settled(live.record.sheet):
+            self._settle.show(live, selected, saved)
+            self.current = "settle"
+        else:
+            self._show_wall(live.record.sheet, selected, cue)
+            self.current = "wall"
+
+    def _is_to_be_settled(self, sheet: Sheet) -> bool:
+        """Over, and so long ago that a call can't count as at the cap any more."""
+        now = self._session.live.clock.now()
+        if sheet.ended(now) is None or not is_piece(sheet.piece.segment):
+            return False
+        return sheet.ended_by is not None or sheet.moment(now).late_by > GRACE
+
+    def _show_wall(self, sheet: Sheet, selected: str | None, cue: str) -> None:
+        record, now = self._session.live.record, self._session.live.clock.now()
+        view = self._session.view()
+        if view is None:
+            return
+        phase = record.phase(now)
+        content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
+        lanes = (
+            lane_contents(sheet, record.heats(record.chosen), now, selected=selected)
+            if sheet.lanes and phase != "count-in"
+            else ()
+        )
+        self._wall.show(content, lanes)

@@ -1,0 +1,66 @@
+"""Which screen follows which, from the first to the last words."""
+
+from pathlib import Path
+
+from classclock.clock.source import time_source
+from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
+from classclock.screens.app import ClassclockApp
+from classclock.screens.class_screen import ClassScreen
+from classclock.screens.class_tasks import Autopilot
+from classclock.screens.home_screen import HomeScreen
+from classclock.screens.who_screen import WhoScreen
+from classclock.session import Session, open_session, rejoin_session
+
+
+async def run_class(
+    app: ClassclockApp, session: Session, *, notice: str = "", autopilot: Autopilot | None = None
+) -> str:
+    """One class from its board on."""
+    try:
+        await app.push_screen_wait(
+            ClassScreen(session, app.look, notice=notice, autopilot=autopilot)
+        )
+    finally:
+        session.close()
+    if session.live.record.closed:
+        return "\n".join(f"saved: {path}" for path in session.results.saved)
+    return f"left before its end: classclock resume {session.journal.path} goes on with it"
+
+
+async def who_then_class(
+    app: ClassclockApp, plan_file: PlanFile, *, folder: Path, club: Club, speed: int
+) -> str | None:
+    """Who is here, then the class; None where the coach went back."""
+    source = time_source(speed)
+    who = WhoScreen(app.look, plan_file.plan, folder=folder, club=club, now=source.wall())
+    came = await app.push_screen_wait(who)
+    if came is None:
+        return None
+    session = open_session(
+        plan_file,
+        came.people,
+        folder=folder,
+        club=club,
+        source=source,
+        ends=came.ends,
+        speed=speed,
+    )
+    for (segment, person), choice in came.choices.items():
+        session.live.choose(person, segment, choice)
+    return await run_class(app, session)
+
+
+async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:
+    """A plan or a class that was cut off is chosen, until one has been run."""
+    while True:
+        chosen = await app.push_screen_wait(HomeScreen(app.look, folder=folder, club=club))
+        if chosen is None:
+            return ""
+        if isinstance(chosen, Path):
+            session, journal = rejoin_session(chosen, folder=folder, club=club)
+            torn = "rejoined; the last line was torn and is left out"
+            return await run_class(app, session, notice=torn if journal.torn else "rejoined")
+        said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
+        if said is not None:
+            return said

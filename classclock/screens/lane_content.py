@@ -1,0 +1,174 @@
+"""What one lane of the wall says, as plain values."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, replace
+
+from classclock.plan.printable import printable
+from classclock.plan.times import show_time
+from classclock.screens.lane_bars import Bar, bar_of
+from classclock.screens.theme import Standing
+from classclock.strength.loads import plain
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.lanes import Lane
+from classclock.tally.on_for import Earlier, OnFor, on_for
+from classclock.tally.piece import Piece
+from classclock.tally.scores import scores
+from classclock.tally.sheet import Sheet
+
+
+@dataclass(frozen=True, slots=True)
+class LaneContent:
+    key: str
+    name: str
+    tally: str
+    short_tally: str
+    """Where there is no room for the tally with its odd reps."""
+    rank: str = ""
+    modification: str = ""
+    split: str = ""
+    on_for: str = ""
+    against: str = ""
+    standing: Standing = "first"
+    doubtful: bool = False
+    asks_missed: bool = False
+    out: bool = False
+    bar: Bar | None = None
+    selected: bool = False
+
+
+def lane_contents(
+    sheet: Sheet,
+    heats: tuple[Sheet, ...],
+    now: int,
+    *,
+    selected: str | None = None,
+    earlier: Mapping[str, Earlier] | None = None,
+) -> tuple[LaneContent, ...]:
+    """The lanes in their places. `heats` are all heats of the piece, which are ranked together.
+
+    `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with.
+    """
+    ranked = {score.lane.id: score.rank for score in scores(heats, now=now, settled=False)}
+    elapsed = max(0, sheet.elapsed(now))
+    contents = []
+    for lane in sheet.lanes:
+        tally = sheet.tallies[lane.id]
+        rank = None if tally.nothing_done else ranked.get(lane.id)
+        best = (earlier or {}).get(lane.id)
+        contents.append(_content(sheet, tally, elapsed, rank, best, chosen=lane.id == selected))
+    return tuple(contents)
+
+
+def _content(
+    sheet: Sheet,
+    tally: LaneTally,
+    elapsed: int,
+    rank: int | None,
+    earlier: Earlier | None,
+    *,
+    chosen: bool,
+) -> LaneContent:
+    piece = sheet.piece
+    outlook = on_for(piece, tally, elapsed=elapsed, cap=sheet.timeline.total, earlier=earlier)
+    content = LaneContent(
+        key=tally.lane.key,
+        name=printable(tally.lane.name),
+        tally=_tally(piece, tally),
+        short_tally=_short_tally(piece, tally),
+        rank="" if rank is None else ordinal(rank),
+        modification=modification(piece, tally.lane),
+        split=_split(tally),
+        doubtful=bool(tally.doubts) and not sheet.settled,
+        asks_missed=tally.asks_missed,
+        out=tally.out,
+        bar=bar_of(sheet, tally, elapsed),
+        selected=chosen,
+    )
+    return _with_outlook(content, tally, outlook)
+
+
+def _with_outlook(content: LaneContent, tally: LaneTally, outlook: OnFor | None) -> LaneContent:
+    if tally.stopped is not None:
+        return replace(content, on_for="stopped")
+    if tally.finish is not None:
+        return replace(content, on_for="done")
+    if outlook is None:
+        return content
+    ahead = outlook.ahead
+    time = outlook.finish
+    return replace(
+        content,
+        on_for=f"on for {outlook.rounds if time is None else show_time(-(-time // 1000) * 1000)}",
+        against="" if ahead is None else against_words(ahead),
+        standing=_standing(ahead),
+    )
+
+
+def against_words(ahead: int) -> str:
+    if ahead == 0:
+        return "level"
+    return f"{abs(ahead)} {'ahead' if ahead > 0 else 'behind'}"
+
+
+def _standing(ahead: int | None) -> Standing:
+    if ahead is None:
+        return "first"
+    if ahead == 0:
+        return "level"
+    return "ahead" if ahead > 0 else "behind"
+
+
+def ordinal(rank: int) -> str:
+    """`1st`, `2nd`, `11th`."""
+    last = 0 if 10 <= rank % 100 <= 20 else rank % 10
+    return f"{rank}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(last, 'th') }"
+
+
+def modification(piece: Piece, lane: Lane) -> str:
+    """The options in force by name, or `as written`; whether the lane came late."""
+    names = [
+        printable(station.options[lane.option(place) - 1].name)
+        for place, station in enumerate(piece.stations)
+        if lane.option(place)
+    ]
+    words = ", ".join(names) or ("as written" if piece.option_menu else "")
+    return ", ".join(part for part in (words, "late" if lane.late else "") if part)
+
+
+def _tally(piece: Piece, tally: LaneTally) -> str:
+    odd = tally.odd if tally.odd is not None else tally.odd_floor
+    if piece.counts_by == "rounds" and tally.finish is None and odd and piece.count != "finish":
+        return f"{len(tally.rounds)}+{odd}"
+    return _short_tally(piece, tally)
+
+
+def _short_tally(piece: Piece, tally: LaneTally) -> str:
+    match piece.counts_by:
+        case "rounds" if tally.finish is not None:
+            return show_time(-(-tally.finish // 1000) * 1000)
+        case "rounds" if piece.count == "finish":
+            return ""
+        case "rounds":
+            return str(len(tally.rounds))
+        case "intervals":
+            return _interval_tally(piece, tally)
+        case "load":
+            return plain(tally.heaviest.amount) if tally.heaviest is not None else ""
+        case _:
+            return str(tally.total_reps)
+
+
+def _interval_tally(piece: Piece, tally: LaneTally) -> str:
+    known = [reps for reps in tally.intervals if reps is not None]
+    match piece.interval_rule:
+        case "lowest":
+            return str(min(known)) if known else ""
+        case "best":
+            return str(max(known)) if known else ""
+        case _:
+            return str(sum(known))
+
+
+def _split(tally: LaneTally) -> str:
+    split = tally.rounds[-1].split if tally.rounds else None
+    return "" if split is None else show_time(split)

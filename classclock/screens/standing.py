@@ -1,0 +1,42 @@
+"""Standing troubles of a running class, and what is tried again because of them."""
+
+from collections.abc import Callable
+
+from classclock.screens.battery import low_battery
+from classclock.screens.saver import Saver
+from classclock.session import Session
+
+_RETRY = 5_000
+_BATTERY = 30_000
+"""Milliseconds of real time between two looks."""
+
+
+class Standing:
+    def __init__(
+        self, session: Session, saver: Saver, battery: Callable[[], str] = low_battery
+    ) -> None:
+        self._session, self._saver, self._read_battery = session, saver, battery
+        self._battery, self._battery_at = "", -_BATTERY
+        self._tried_at = 0
+
+    def troubles(self) -> tuple[str, ...]:
+        """In the coach's words, the weightiest first."""
+        files = self._session.troubles()
+        check = "check the clock: left, right set it by a second, enter when it is right"
+        return (
+            *((check,) if self._session.check_clock else ()),
+            *files,
+            *(("F8 saves in another place",) if files else ()),
+            *((self._battery,) if self._battery else ()),
+        )
+
+    def look_again(self, real: int) -> None:
+        """Try to write what couldn't be written, and read the battery, each after its while."""
+        if real - self._battery_at >= _BATTERY:
+            self._battery, self._battery_at = self._read_battery(), real
+        if self._session.troubles() and real - self._tried_at >= _RETRY:
+            self._tried_at = real
+            if self._session.journal.trouble is not None:
+                self._session.journal.try_again()
+            if self._session.results.trouble is not None:
+                self._saver.ask()

@@ -1,0 +1,67 @@
+"""Where the command line shows a screen: the app is set up and run, its last words are printed."""
+
+import os
+import sys
+from collections.abc import Awaitable, Callable
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
+from classclock.screens.drawing.terminal import terminal_from
+from classclock.screens.look import Look
+from classclock.screens.theme import DARK, LIGHT, SIXTEEN
+from classclock.session import Session
+
+# A key waits longest for the next repaint. Textual reads this once, as it is imported.
+os.environ.setdefault("TEXTUAL_FPS", "240")
+
+from classclock.screens import flows
+from classclock.screens.app import ClassclockApp
+
+if TYPE_CHECKING:
+    from classclock.screens.class_tasks import Autopilot
+
+
+def show_home(folder: Path, club: Club) -> int:
+    """Choose a plan, say who is here, run the class."""
+
+    async def flow(app: ClassclockApp) -> str:
+        return await flows.home_then_class(app, folder=folder, club=club)
+
+    return _run(club, flow)
+
+
+def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -> int:
+    """Say who is here, run the class."""
+
+    async def flow(app: ClassclockApp) -> str:
+        said = await flows.who_then_class(app, plan_file, folder=folder, club=club, speed=speed)
+        return said or ""
+
+    return _run(club, flow)
+
+
+def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | None" = None) -> int:
+    """Run a class that was opened or rejoined."""
+
+    async def flow(app: ClassclockApp) -> str:
+        return await flows.run_class(app, session, notice=notice, autopilot=autopilot)
+
+    return _run(session.club, flow)
+
+
+def look_for(club: Club) -> Look:
+    """The club's colours, as far as this terminal has them."""
+    terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii")
+    if not terminal.true_colour:
+        return Look(SIXTEEN, terminal)
+    return Look(LIGHT if club.theme == "light" else DARK, terminal)
+
+
+def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
+    app = ClassclockApp(look_for(club), flow)
+    said = app.run()
+    if said:
+        print(said)  # noqa: T201  the last words, once the terminal is its old self again
+    return app.return_code or 0

@@ -1,0 +1,75 @@
+"""The last line of the screen: what was said last, and the keys that matter now."""
+
+from dataclasses import dataclass
+from textwrap import wrap
+
+from rich.cells import cell_len
+
+from classclock.tally.record import Phase
+
+EMERGENCY = "! emergency card"
+SHORT_EMERGENCY = "! card"
+_BETWEEN = 4
+"""Columns between what stands side by side."""
+_MOST_ROWS = 3
+
+
+@dataclass(frozen=True, slots=True)
+class StatusContent:
+    said: str = ""
+    keys: tuple[str, ...] = ()
+    alarm: bool = False
+    """What is said is a standing trouble."""
+
+
+def keys_now(phase: Phase, *, scored: bool, countdown: bool, all_in: bool) -> tuple[str, ...]:
+    """The few keys that matter now, the weightiest first."""
+    match phase:
+        case "board":
+            return ("enter starts", "? keys", "up, down: another segment", "F3 sound check")
+        case "count-in":
+            return ("space calls it off", "? keys")
+        case "running" if all_in:
+            return ("enter ends it now", "? keys", "backspace takes it back")
+        case "running" if scored:
+            return ("space holds", "? keys", "backspace takes it back")
+        case "running":
+            more = ("up: a minute more",) if countdown else ()
+            return ("space holds", "? keys", *more)
+        case "held":
+            return ("space resumes", "enter ends it", "? keys", "ctrl+r begins anew")
+        case "over" if scored:
+            return ("enter goes on", "? keys", "a letter selects")
+        case "over":
+            return ("enter goes on", "? keys")
+        case "closed":
+            return ("ctrl+q leaves", "up goes back")
+
+
+@dataclass(frozen=True, slots=True)
+class StatusRows:
+    """The line set in columns; what is said may need more rows than one."""
+
+    said: tuple[str, ...]
+    keys: str
+    emergency: str
+
+
+def set_rows(content: StatusContent, columns: int, *, short: bool = False) -> StatusRows:
+    """What fits: the emergency sign always, what was said whole, then as many keys as can be.
+
+    `short` keeps it to one row, what was said being cut there.
+    """
+    emergency = EMERGENCY if columns >= 80 else SHORT_EMERGENCY
+    room = columns - cell_len(emergency) - _BETWEEN
+    said = tuple(wrap(content.said, max(10, room)))[:_MOST_ROWS] or ("",)
+    if short and len(said) > 1:
+        said = (f"{said[0][: room - 2]} …",)
+    keys = ""
+    taken = max(map(cell_len, said))
+    for key in content.keys:
+        longer = f"{keys}{' ' * _BETWEEN if keys else ''}{key}"
+        if taken + _BETWEEN + cell_len(longer) > room:
+            break
+        keys = longer
+    return StatusRows(said, keys, emergency)

@@ -1,0 +1,44 @@
+"""The time of day against the class's end, in words: an hour has an end."""
+
+from dataclasses import dataclass
+from datetime import datetime, timedelta
+
+_MINUTE = timedelta(minutes=1)
+_SOON = timedelta(minutes=5)
+
+
+@dataclass(frozen=True, slots=True)
+class TimeWords:
+    now: str
+    """The time of day."""
+    end: str
+    """When the class ends, or by how much it is over; empty where nobody said."""
+    over: bool = False
+    soon: bool = False
+
+    def __str__(self) -> str:
+        return f"{self.now}  {self.end}" if self.end else self.now
+
+
+def time_words(now: datetime, ends: str | None) -> TimeWords:
+    """`ends` is RFC 3339 with its offset."""
+    clock = f"{now:%H:%M}"
+    if ends is None:
+        return TimeWords(clock, "")
+    end = datetime.fromisoformat(ends)
+    over = (now - end) // _MINUTE
+    if over >= 1:
+        return TimeWords(clock, f"{over} min over", over=True)
+    return TimeWords(clock, f"ends {end.astimezone(now.tzinfo):%H:%M}", soon=end - now <= _SOON)
+
+
+def left_words(now: datetime, ends: str | None, needs: int) -> str:
+    """How much of the class is left, and what the plan still `needs` of it (milliseconds)."""
+    minutes = -(-needs // 60_000)
+    plan = f"the plan needs {minutes} min more"
+    if ends is None:
+        return plan
+    left = (datetime.fromisoformat(ends) - now) // _MINUTE
+    if left < 0:
+        return plan
+    return f"{left} min of the class left, {plan}"

@@ -1,0 +1,119 @@
+"""What the wall says beside the lanes: the clock, and what is being done."""
+
+from dataclasses import dataclass
+
+from classclock.clock.timeline import Reading
+from classclock.plan.model import Interval, Plan, Segment
+from classclock.plan.outline import describe, station_line
+from classclock.plan.printable import printable
+from classclock.plan.times import show_time
+from classclock.tally.record import ClassRecord, Phase
+from classclock.tally.sheet import Sheet
+
+_LONGEST = 200
+
+
+@dataclass(frozen=True, slots=True)
+class WallContent:
+    clock: str
+    title: str
+    words: str
+    """The format, in words."""
+    emphasis: str = ""
+    """One word or two, large: the step, a cue, that the clock is held."""
+    held: bool = False
+    over: bool = False
+    """The end has come: the clock stands inverted."""
+    progress: str = ""
+    """Which interval of how many."""
+    total_left: str = ""
+    """Beside an interval's own time."""
+    stations: tuple[str, ...] = ()
+    lines: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    hint: str = ""
+    """What a key would do now."""
+
+
+def wall_content(
+    record: ClassRecord, sheet: Sheet, reading: Reading, phase: Phase, *, cue: str = "", now: int
+) -> WallContent:
+    """The wall at this moment of the class; `cue` is the word of a cue that has just come."""
+    segment = record.segment
+    counting_in = phase == "count-in"
+    held, over = phase == "held", phase in ("over", "closed")
+    all_in = None if held or over else sheet.all_in(now)
+    return WallContent(
+        clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),
+        title=printable(segment.name),
+        words=describe(segment),
+        emphasis=_emphasis(segment, reading, phase, cue, all_in=all_in is not None),
+        held=held,
+        over=over,
+        progress="" if counting_in else _progress(sheet, reading),
+        total_left="" if counting_in else _total_left(sheet, reading),
+        stations=tuple(printable(line, _LONGEST) for line in _stations(segment, reading)),
+        lines=tuple(printable(line, _LONGEST) for line in segment.lines),
+        cautions=tuple(printable(line, _LONGEST) for line in segment.caution),
+        hint=_hint(record, phase, all_in=all_in is not None),
+    )
+
+
+def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all_in: bool) -> str:
+    if phase == "held":
+        return "HELD"
+    if phase == "count-in":
+        return "GET READY"
+    if phase in ("over", "closed"):
+        return "TIME" if reading.total_left == 0 else "OVER"
+    if all_in:
+        return "ALL IN"
+    if cue:
+        return cue
+    if not isinstance(segment, Interval):
+        return ""
+    kind = "REST" if reading.span.kind == "rest" else "WORK"
+    return printable(reading.span.label).upper() if reading.span.label else kind
+
+
+def _stations(segment: Segment, reading: Reading) -> tuple[str, ...]:
+    """The stations of the step that is on; all of them where a step names none."""
+    named = reading.span.stations
+    return tuple(
+        station_line(station)
+        for station in segment.station
+        if not named or station.movement in named
+    )
+
+
+def _progress(sheet: Sheet, reading: Reading) -> str:
+    steps = sheet.timeline.steps
+    return f"{reading.span.number} of {steps}" if steps > 1 else ""
+
+
+def _total_left(sheet: Sheet, reading: Reading) -> str:
+    if sheet.timeline.steps <= 1:
+        return ""
+    return f"{show_time(reading.total_left * 1000)} left in all"
+
+
+def _hint(record: ClassRecord, phase: Phase, *, all_in: bool) -> str:
+    if phase == "held":
+        return "space resumes, enter ends it here"
+    if phase == "over":
+        return f"enter: {next_words(record)}"
+    if all_in:
+        return "ends by itself in a moment, enter ends it now"
+    return ""
+
+
+def next_words(record: ClassRecord) -> str:
+    """What comes after the segment on the board."""
+    segment = next_segment(record.plan, record.chosen.segment)
+    if segment is None:
+        return "the end of the class"
+    return f"next, {printable(segment.name)}"
+
+
+def next_segment(plan: Plan, index: int) -> Segment | None:
+    return plan.segment[index + 1] if index + 1 < len(plan.segment) else None
