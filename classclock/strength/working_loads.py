@@ -58,7 +58,6 @@ def warm_ups(working: WorkingLoad, equipment: Equipment) -> tuple[WorkingLoad, .
         bar = working.loading.bar if target.kg >= working.loading.bar.weight.kg else None
         step = working_load(target, equipment, bar)
         before = steps[-1].load if steps else None
-        heavier = step.load is None or before is None or step.load.kg > before.kg
-        if heavier and (step.load is None or step.load.kg < working.load.kg):
+        if step.load is None or before is None or step.load.kg > before.kg:
             steps.append(step)
     return tuple(steps)

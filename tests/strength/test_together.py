@@ -40,6 +40,12 @@ def test_one_makes_do_with_smaller_plates_so_that_both_can_lift(club: Club, kg: 
     assert sides(together) == [["20"], ["10", "10", "5"]]
 
 
+def test_sharing_out_still_takes_few_plates(club: Club, kg: AsLoad) -> None:
+    rack = club({"25": 1, "20": 1, "15": 2, "10": 2, "2.5": 2})
+    together = lifting(rack, kg("80"), kg("60"), kg("60"))
+    assert sides(together) == [["15", "15"], ["20"], ["10", "10"]]
+
+
 def test_what_is_short_is_said_and_the_last_one_waits(club: Club, kg: AsLoad) -> None:
     together = lifting(club({"20": 2}), kg("60"), kg("60"), kg("60"))
     assert not together.enough

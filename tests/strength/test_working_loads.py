@@ -75,6 +75,13 @@ def test_a_warm_up_is_never_as_heavy_as_the_work_nor_done_twice(club: Club, kg: 
     assert [step.load for step in steps] == [kg("20")]
 
 
+def test_warm_ups_stay_on_the_bar_of_the_work_where_it_is_light_enough(
+    depot: Equipment, kg: AsLoad
+) -> None:
+    steps = warm_ups(working_load(kg("60"), depot, depot.bars[1]), depot)
+    assert [step.loading.bar.name for step in steps if step.loading is not None] == ["15 kg"] * 3
+
+
 def test_a_light_warm_up_is_not_the_bar(depot: Equipment, kg: AsLoad) -> None:
     first, *_ = warm_ups(working_load(kg("30"), depot), depot)
     assert first.load is None
