@@ -98,10 +98,7 @@ class PlateSums:
     """The sums of all the club's plates. Few clubs mix kilograms and pounds; here they may."""
 
     def __init__(self, pairs: Pairs) -> None:
-        self._plates = {
-            2 * parts_below(plate): plate
-            for plate, _ in sorted(pairs, key=lambda pair: pair[0].unit, reverse=True)
-        }
+        self._plates = {2 * parts_below(plate): plate for plate, _ in pairs}
         by_unit: dict[str, list[tuple[int, int]]] = {"kg": [], "lb": []}
         for plate, count in pairs:
             by_unit[plate.unit].append((2 * parts_below(plate), count))
