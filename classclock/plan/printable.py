@@ -9,11 +9,19 @@ _BIDI = {*"\u061c\u200e\u200f\u202a\u202b\u202c\u202d\u202e\u2066\u2067\u2068\u2
 
 
 def printable(text: str, longest: int = 60) -> str:
-    """Show every control, format or bidi character as an escape, and cut what is too long."""
+    """Show every control, format or bidi character as an escape, and cut what is too long.
+
+    Every kind of space is shown as a plain one.
+    """
     cut = text if len(text) <= longest else text[: longest - 1] + "…"
-    return "".join(
-        ascii(sign)[1:-1] if unicodedata.category(sign) in _UNPRINTABLE else sign for sign in cut
-    )
+    return "".join(_safe(sign) for sign in cut)
+
+
+def _safe(sign: str) -> str:
+    category = unicodedata.category(sign)
+    if category == "Zs":
+        return " "
+    return ascii(sign)[1:-1] if category in _UNPRINTABLE else sign
 
 
 def can_be_shown(text: str) -> bool:

@@ -201,3 +201,7 @@ def test_a_finding_stands_in_one_line_that_no_terminal_obeys() -> None:
 @given(st.text(st.characters(categories=["Cc", "Cf", "Cs", "Zl", "Zp", "Ll"])))
 def test_no_control_or_bidi_character_reaches_a_terminal(text: str) -> None:
     assert printable(text).isprintable()
+
+
+def test_every_kind_of_space_is_shown_as_a_plain_one() -> None:
+    assert printable("7\u00a0rounds\u2009each\u3000") == "7 rounds each "
