@@ -1,6 +1,6 @@
 """What a station is worth in one round, in reps: the arithmetic that every tally stands on."""
 
-from classclock.plan.model import Amount, Option, Station
+from classclock.plan.model import Amount, LoadChoice, Option, Station
 
 AMOUNTS = ("reps", "metres", "calories", "seconds", "climb")
 """The keys that say how much of a movement; a station or an option has one of them at most."""
@@ -13,6 +13,13 @@ def names_amount(written: Amount) -> bool:
 def amount_of(station: Station, option: Option | None) -> Amount:
     """The amount that is done: the option's own, else the station's."""
     return option if option is not None and names_amount(option) else station
+
+
+def load_of(station: Station, option: Option | None) -> LoadChoice | None:
+    """The load that the plan gives: the option's own, else the station's if the option keeps it."""
+    if option is None or (option.load is None and option.keep_load):
+        return station.load
+    return option.load
 
 
 def worth(

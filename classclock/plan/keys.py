@@ -62,6 +62,7 @@ KEYS: dict[str, Key] = {
     "movement": Key(_TEXT, '"box step-over"'),
     "standard": Key(_TEXT, '"both feet on the box"'),
     "options": Key("a list of options", '["lower box", { name = "step-up", reps = 4 }]'),
+    "keep_load": Key(_YES, "false"),
     "reps": Key(_COUNT, "12"),
     "metres": Key(_COUNT, "400"),
     "calories": Key(_COUNT, "15"),

@@ -135,6 +135,8 @@ class Option(Amount):
     name: Text
     standard: Text | None = None
     load: LoadChoice | None = None
+    keep_load: Flag = True
+    """Whether the station's load holds where it names none: not for something lighter or bare."""
 
 
 class Station(Amount):

@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 
 from classclock.clock.formats import timeline
-from classclock.plan.amounts import amount_of, worth
+from classclock.plan.amounts import amount_of, load_of, worth
 from classclock.plan.model import (
     Amount,
     CappedForTime,
@@ -144,7 +144,7 @@ def _describe_capped(segment: CappedForTime) -> str:
 def station_line(station: Station, option: Option | None = None) -> str:
     """The station, or its option, in one line: `9 dumbbell push press, 22.5 kg / 15 kg`."""
     movement = station.movement if option is None else option.name
-    load = station.load if option is None or option.load is None else option.load
+    load = load_of(station, option)
     words = f"{amount_words(amount_of(station, option))} {movement}".strip()
     return f"{words}, {load_words(load)}" if load is not None else words
 

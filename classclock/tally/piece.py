@@ -3,6 +3,7 @@
 from dataclasses import dataclass
 from typing import Literal
 
+from classclock.plan.amounts import load_of
 from classclock.plan.model import (
     CappedForTime,
     Count,
@@ -103,7 +104,7 @@ class Piece:
         """The load that the lane uses at a station: `?` if nobody said which, empty if none."""
         station, number = self.stations[place], lane.option(place)
         option = station.options[number - 1] if number else None
-        choice = station.load if option is None or option.load is None else option.load
+        choice = load_of(station, option)
         if choice is None:
             return ""
         load = _chosen(choice, lane.load)

@@ -197,3 +197,20 @@ def test_only_pieces_with_rounds_have_a_round_and_only_capped_ones_a_total(
         plan = Plan(title="Depot", segment=(segment(lines),))
         (one,) = outline(plan).segments
         assert (one.round_reps, one.total_reps) == reps
+
+
+def test_an_option_that_drops_the_stations_load_is_shown_without_one(
+    segment: Callable[[str], Segment],
+) -> None:
+    lines = """format = "rounds-in-time"
+time = "16:00"
+[[segment.station]]
+movement = "goblet squat"
+reps = 14
+load = "20 kg"
+options = ["both feet wider", { name = "bodyweight squat", keep_load = false }]"""
+    (squat,) = segment(lines).station
+    assert [station_line(squat, option) for option in squat.options] == [
+        "14 both feet wider, 20 kg",
+        "14 bodyweight squat",
+    ]

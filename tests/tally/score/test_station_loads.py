@@ -2,7 +2,7 @@
 
 from pydantic import TypeAdapter
 
-from classclock.plan.model import Segment
+from classclock.plan.model import RoundsInTime, Segment
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 
@@ -46,3 +46,18 @@ def test_an_option_uses_its_own_load_where_it_has_one_and_the_stations_elsewhere
     piece = Piece.of(SEGMENT, "kg")
     assert piece.station_load(lane("heavier", option=2), 1) == "30 lb"
     assert piece.station_load(lane("heavier", option=1), 1) == "20 kg"
+
+
+def test_an_option_that_drops_the_stations_load_has_none() -> None:
+    station = {"movement": "goblet squat", "reps": 9, "load": "20 kg"}
+    option = {"name": "bodyweight squat", "keep_load": False}
+    segment = RoundsInTime.model_validate(
+        {
+            "name": "Turntable",
+            "format": "rounds-in-time",
+            "time": 60,
+            "station": [{**station, "options": [option]}],
+        }
+    )
+    bare = Lane("ilse", "Ilse", "i", ("ilse",), options=(1,))
+    assert Piece.of(segment, "kg").station_load(bare, 0) == ""
