@@ -1,0 +1,33 @@
+"""How often somebody came, week by week."""
+
+from collections import Counter
+from collections.abc import Iterable
+from dataclasses import dataclass
+from datetime import date, timedelta
+
+WEEKS = 12
+
+
+@dataclass(frozen=True, slots=True)
+class Week:
+    """A week from Monday to Sunday, as ISO 8601 counts them."""
+
+    monday: date
+    classes: int
+
+
+def weeks(days: Iterable[date], today: date, count: int = WEEKS) -> tuple[Week, ...]:
+    """The last `count` weeks, this one last; a day for each class attended."""
+    attended = Counter(_monday(day) for day in days)
+    this_week = _monday(today)
+    mondays = (this_week - timedelta(weeks=back) for back in range(count - 1, -1, -1))
+    return tuple(Week(monday, attended[monday]) for monday in mondays)
+
+
+def first_day(today: date, count: int = WEEKS) -> date:
+    """The Monday on which the first of these weeks begins."""
+    return _monday(today) - timedelta(weeks=count - 1)
+
+
+def _monday(day: date) -> date:
+    return day - timedelta(days=day.weekday())

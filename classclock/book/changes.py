@@ -1,0 +1,179 @@
+"""`changes.jsonl`: what no class made. Imports, renames, merges, marks and erasures, one a line.
+
+With the results files it is the truth that the book is made from. The first line names the room,
+which tells its classes from other rooms' on a shared server.
+"""
+
+import hashlib
+import json
+import os
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from pathlib import Path
+from typing import Annotated, Literal
+
+from pydantic import BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
+
+from classclock.book.result import Kind
+from classclock.book.whole_file import write_whole
+from classclock.tally.lanes import Mark
+
+NAME = "changes.jsonl"
+
+
+class _Line(BaseModel):
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    n: int = 0
+    """Its number in the file, from 1; one that was taken out leaves a gap."""
+    at: str = ""
+    """When it was made, RFC 3339."""
+
+
+class Rename(_Line):
+    change: Literal["rename"] = "rename"
+    athlete: str
+    name: str
+
+
+class Merge(_Line):
+    """Two entries were one person: what was `gone`'s is `kept`'s."""
+
+    change: Literal["merge"] = "merge"
+    gone: str
+    kept: str
+
+
+class MarkSet(_Line):
+    change: Literal["mark"] = "mark"
+    athlete: str
+    mark: Mark
+    on: bool
+
+
+class ImportedScore(BaseModel):
+    """One score from a club's older records; `worth` is reckoned as `result.py` does."""
+
+    model_config = ConfigDict(frozen=True, extra="forbid")
+    athlete: str
+    name: str
+    benchmark: str
+    score: str
+    kind: Kind
+    worth: int
+    day: str
+    modification: str = ""
+    loads: str = ""
+    work: str = ""
+
+
+class Import(_Line):
+    change: Literal["import"] = "import"
+    file: str
+    scores: tuple[ImportedScore, ...]
+
+
+class Erasure(_Line):
+    """Somebody asked to be erased. Ids are kept as digests only, so that none can come back."""
+
+    change: Literal["erase"] = "erase"
+    salt: str
+    digests: tuple[str, ...]
+    before: int
+    """Classes that started earlier are meant; milliseconds since 1970."""
+
+
+class Undo(_Line):
+    """The change numbered `of` is to count no more."""
+
+    change: Literal["undo"] = "undo"
+    of: int
+
+
+Change = Rename | Merge | MarkSet | Import | Erasure | Undo
+_CHANGE: TypeAdapter[Change] = TypeAdapter(Annotated[Change, Field(discriminator="change")])
+
+
+class ChangesDamagedError(Exception):
+    """A line can't be read; `str` says which, in plain words."""
+
+
+@dataclass(frozen=True, slots=True)
+class Changes:
+    """The file as read."""
+
+    room: str
+    lines: tuple[Change, ...] = field(default=())
+
+    @property
+    def next_number(self) -> int:
+        return max((line.n for line in self.lines), default=0) + 1
+
+
+def read_changes(folder: Path) -> Changes:
+    """Read the club's changes; a folder without them gets a file with a room of its own.
+
+    A torn last line, as after a power cut, is left out.
+
+    Raises:
+        ChangesDamagedError: a line within can't be read.
+        OSError: the file can't be read or made.
+    """
+    path = folder / NAME
+    try:
+        lines = path.read_bytes().split(b"\n")
+    except FileNotFoundError:
+        changes = Changes(os.urandom(8).hex())
+        write_changes(folder, changes)
+        return changes
+    room, read = "", []
+    for number, line in enumerate(lines[:-1], start=1):
+        try:
+            if number == 1:
+                room = str(json.loads(line)["room"])
+            else:
+                read.append(_CHANGE.validate_json(line))
+        except (ValueError, KeyError, TypeError, ValidationError) as error:
+            why = str(error).splitlines()[0]
+            raise ChangesDamagedError(
+                f"{path}:{number}: this line can't be read ({why}): put the file back from a copy"
+            ) from None
+    if not room:
+        raise ChangesDamagedError(f"{path}:1: the room's name is missing: put it back from a copy")
+    return Changes(room, tuple(read))
+
+
+def changes_digest(folder: Path) -> str:
+    """What tells whether the file is as it was; empty where there is none.
+
+    Raises:
+        OSError: it can't be read.
+    """
+    try:
+        return hashlib.sha256((folder / NAME).read_bytes()).hexdigest()
+    except FileNotFoundError:
+        return ""
+
+
+def read_change(line: str) -> Change:
+    return _CHANGE.validate_json(line)
+
+
+def write_changes(folder: Path, changes: Changes) -> None:
+    """Write the whole file anew, for this account alone.
+
+    Raises:
+        OSError: it can't be written.
+    """
+    lines = [json.dumps({"room": changes.room}).encode()]
+    lines += [line.model_dump_json().encode() for line in changes.lines]
+    write_whole(folder / NAME, b"".join(line + b"\n" for line in lines))
+
+
+def with_more(changes: Changes, more: Iterable[Change], at: str) -> Changes:
+    """The changes with these at their end, numbered, made at this moment (RFC 3339)."""
+    lines = list(changes.lines)
+    number = changes.next_number
+    for line in more:
+        lines.append(line.model_copy(update={"n": number, "at": at}))
+        number += 1
+    return Changes(changes.room, tuple(lines))

@@ -1,0 +1,168 @@
+"""The book's tables. All that is in them can be had again from results files and changes.
+
+`person` is the id as a class recorded it, `athlete` the one it goes by after merges. `moment` is
+milliseconds since 1970, `day` as in 2026-11-24.
+"""
+
+from sqlalchemy import (
+    BigInteger,
+    Boolean,
+    Column,
+    Index,
+    Integer,
+    MetaData,
+    PrimaryKeyConstraint,
+    String,
+    Table,
+    Text,
+)
+
+VERSION = 1
+"""Raised when a table changes: an older book is kept beside, and filled anew from the files."""
+
+metadata = MetaData()
+
+files = Table(
+    "files",
+    metadata,
+    Column("room", String, primary_key=True),
+    Column("name", String, primary_key=True),
+    Column("class_key", String, nullable=False),
+    Column("size", BigInteger, nullable=False),
+    Column("changed", BigInteger, nullable=False),  # nanoseconds, as the file system has them
+)
+
+rooms = Table(
+    "rooms",
+    metadata,
+    Column("room", String, primary_key=True),
+    Column("folder_changed", BigInteger, nullable=False),  # 0: look at every file
+    Column("changes_digest", String, nullable=False),
+)
+
+changes = Table(
+    "changes",
+    metadata,
+    Column("room", String, primary_key=True),
+    Column("n", Integer, primary_key=True),
+    Column("line", Text, nullable=False),
+)
+
+classes = Table(
+    "classes",
+    metadata,
+    Column("class_key", String, primary_key=True),
+    Column("title", Text, nullable=False),
+    Column("started", String, nullable=False),
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+)
+
+seen = Table(
+    "seen",
+    metadata,
+    Column("class_key", String, nullable=False),
+    Column("person", String, nullable=False),
+    Column("athlete", String, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("key", String, nullable=False),
+    Column("came", Boolean, nullable=False),  # to a class; false where a record was imported
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+    PrimaryKeyConstraint("class_key", "person"),
+    Index("seen_athlete", "athlete", "came", "moment", "day"),
+)
+
+results = Table(
+    "results",
+    metadata,
+    Column("class_key", String, nullable=False),
+    Column("piece", Integer, nullable=False),
+    Column("lane", Integer, nullable=False),
+    Column("person", String, nullable=False),
+    Column("athlete", String, nullable=False),
+    Column("name", Text, nullable=False),  # the piece's
+    Column("called", Text, nullable=False),  # what its options are remembered by
+    Column("benchmark", Text, nullable=False),
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+    Column("score", String, nullable=False),
+    Column("kind", String, nullable=False),
+    Column("worth", BigInteger),
+    Column("total_reps", Integer),
+    Column("modification", Text, nullable=False),
+    Column("loads", Text, nullable=False),
+    Column("work", String, nullable=False),
+    Column("team", Integer, nullable=False),
+    Column("counts", Boolean, nullable=False),
+    Column("why_not", String, nullable=False),
+    Column("rank", Integer),
+    Column("status", String, nullable=False),
+    Column("note", Text, nullable=False),
+    Column("options", Text, nullable=False),  # these three are JSON lists
+    Column("splits", Text, nullable=False),
+    Column("round_reps", Text, nullable=False),
+    Column("start_station", Integer, nullable=False),
+    PrimaryKeyConstraint("class_key", "piece", "lane", "person"),
+    Index("results_athlete", "athlete", "benchmark", "moment"),
+    Index("results_moment", "moment"),
+)
+
+lifts = Table(
+    "lifts",
+    metadata,
+    Column("class_key", String, nullable=False),
+    Column("piece", Integer, nullable=False),
+    Column("lane", Integer, nullable=False),
+    Column("person", String, nullable=False),
+    Column("number", Integer, nullable=False),
+    Column("athlete", String, nullable=False),
+    Column("lift", Text, nullable=False),
+    Column("reps", Integer),
+    Column("load", String, nullable=False),
+    Column("worth", BigInteger, nullable=False),
+    Column("made", Boolean, nullable=False),
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+    PrimaryKeyConstraint("class_key", "piece", "lane", "person", "number"),
+    Index("lifts_athlete", "athlete", "lift", "moment"),
+)
+
+athletes = Table(
+    "athletes",
+    metadata,
+    Column("athlete", String, primary_key=True),
+    Column("name", Text, nullable=False),
+    Column("key", String, nullable=False),
+    Column("marks", Text, nullable=False),  # a JSON list
+    Column("classes", Integer, nullable=False),
+    Column("first_day", String, nullable=False),  # empty where nobody came to a class yet
+    Column("last_day", String, nullable=False),
+)
+
+bests = Table(
+    "bests",
+    metadata,
+    Column("athlete", String, nullable=False),
+    Column("benchmark", Text, nullable=False),
+    Column("modification", Text, nullable=False),
+    Column("loads", Text, nullable=False),
+    Column("work", String, nullable=False),
+    Column("team", Integer, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("score", String, nullable=False),
+    Column("kind", String, nullable=False),
+    Column("worth", BigInteger, nullable=False),
+    Column("total_reps", Integer),
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+    Column("times", Integer, nullable=False),
+    Column("last_moment", BigInteger, nullable=False),  # when these terms were last used
+    PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "work", "team"),
+    Index("bests_benchmark", "benchmark"),
+)
+
+RECORDED = (classes, seen, results, lifts)
+"""What classes and imports put in, row by row, under their class key."""
+PERSONAL = (seen, results, lifts)
+"""Those of them that hold an athlete."""
