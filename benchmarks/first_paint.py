@@ -1,0 +1,19 @@
+"""From the start of the process to the first paint that has everything in it."""
+
+from statistics import median
+
+from benchmarks.bare_app import CELLS
+from benchmarks.figure import Figure
+from benchmarks.programs import a_class
+from benchmarks.window import Window
+from classclock.clock.source import MS
+
+
+def first_paint(starts: int, lanes: int = 12, columns: int = 120, rows: int = 36) -> Figure:
+    ours, floor = [], []
+    for _ in range(starts):
+        with Window("benchmarks.bare_app", columns=columns, rows=rows) as bare:
+            floor.append((bare.shown(f"cell {CELLS - 1}") - bare.started) / MS)
+        with a_class(lanes, columns, rows) as window:
+            ours.append((window.shown("enter starts") - window.started) / MS)
+    return Figure("start to first paint, p50", median(ours), "ms", median(floor), most_times=1.6)

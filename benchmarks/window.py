@@ -1,0 +1,105 @@
+"""A program in a terminal of its own, and when what it shows came out of it.
+
+Nothing is drawn: the bytes are searched, so that this side takes no time of the machine.
+"""
+
+import os
+import re
+import select
+import signal
+import sys
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import Self
+
+import pexpect
+
+from classclock.clock.source import MS, raw_now
+
+ROOT = Path(__file__).parent.parent
+_STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
+_TICKS = os.sysconf("SC_CLK_TCK")
+
+
+class Window:
+    """A Python module run in a pty of `columns` x `rows`."""
+
+    def __init__(
+        self,
+        module: str,
+        *arguments: str,
+        columns: int = 120,
+        rows: int = 36,
+        environment: Mapping[str, str] | None = None,
+    ) -> None:
+        self._kept = b""
+        terminal = {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LC_ALL": "C.UTF-8"}
+        same = {"TEXTUAL_FPS": "240", "PYTHONPATH": str(ROOT)}
+        self.started = raw_now()
+        self._child = pexpect.spawn(
+            sys.executable,
+            ["-m", module, *arguments],
+            dimensions=(rows, columns),
+            env={**os.environ, **terminal, **same, **(environment or {})},
+        )
+
+    def __enter__(self) -> Self:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        self._child.kill(signal.SIGKILL)
+        self._child.close(force=True)
+
+    def press(self, keys: str) -> int:
+        """Type; the raw reading then, in ns."""
+        at = raw_now()
+        os.write(self._child.child_fd, keys.encode())
+        return at
+
+    def shown(self, *texts: str, within: float = 20) -> int:
+        """Wait until all of these have come out since the last call; the raw reading then, in ns.
+
+        Raises:
+            TimeoutError: they haven't, within so many seconds.
+        """
+        end = raw_now() + int(within * 1000) * MS
+        wanted = [text.encode() for text in texts]
+        while wanted:
+            self._read(end)
+            at = raw_now()
+            plain = _STYLING.sub(b"", self._kept)
+            wanted = [text for text in wanted if text not in plain]
+            if wanted and at > end:
+                raise TimeoutError(f"not shown within {within} s: {wanted}")
+        self._kept = b""
+        return at
+
+    def look_on(self, seconds: float) -> None:
+        """Take what comes out for so long, and leave it."""
+        end = raw_now() + int(seconds * 1000) * MS
+        while raw_now() < end:
+            self._read(end)
+            self._kept = b""
+
+    def core_ms(self) -> int:
+        """Milliseconds of a core that the program has used so far."""
+        stat = Path(f"/proc/{self._child.pid}/stat").read_text("ascii")
+        user, system = stat.rpartition(")")[2].split()[11:13]
+        return (int(user) + int(system)) * 1000 // _TICKS
+
+    def _read(self, end: int) -> None:
+        ready, _, _ = select.select([self._child.child_fd], [], [], max(0, end - raw_now()) / 1e9)
+        if ready:
+            self._kept += os.read(self._child.child_fd, 65536)
+
+
+def percentile(values: Sequence[float], share: int) -> float:
+    """The value that `share` percent of these are at or below."""
+    ordered = sorted(values)
+    return ordered[min(len(ordered) - 1, len(ordered) * share // 100)]
