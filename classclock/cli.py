@@ -67,10 +67,13 @@ def _run(asked: argparse.Namespace) -> int:
 
 
 def _demo(asked: argparse.Namespace) -> int:
+    from classclock.clock.source import time_source  # noqa: PLC0415
     from classclock.demo import demo_class  # noqa: PLC0415
     from classclock.screens.start import show_class  # noqa: PLC0415
 
-    session, athletes = demo_class(seed=asked.seed, speed=asked.speed)
+    session, athletes = demo_class(
+        seed=asked.seed, source=time_source(asked.speed), speed=asked.speed
+    )
     return show_class(session, autopilot=athletes)
 
 

@@ -7,12 +7,13 @@ in a folder of its own, so that no club's records are touched.
 import asyncio
 import random
 import tempfile
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import dataclass
+from datetime import timedelta
 from pathlib import Path
 
 from classclock.bundled import bundled
-from classclock.clock.source import time_source
+from classclock.clock.source import TimeSource
 from classclock.plan.club import Club, Emergency
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import read_plan
@@ -25,6 +26,7 @@ from classclock.tally.sheet import Sheet
 from classclock.tally.work import Work
 
 PLAN, PIECE = "turntable", "Turntable"
+LEFT_OF_THE_HOUR = timedelta(minutes=25)
 NAMES = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell")
 MODIFIED = {"Bram": (2,), "Tuva": (1,), "Odell": (2,)}
 """Who uses which option, station by station."""
@@ -47,13 +49,15 @@ class Call:
     signs: str
 
 
-def demo_class(*, seed: int, speed: int, sound: bool = True) -> tuple[Session, "Athletes"]:
+def demo_class(
+    *, seed: int, source: TimeSource, speed: int, sound: bool = True
+) -> tuple[Session, "Athletes"]:
     """The class, ready at its hard piece, and the athletes who will call."""
     path = bundled("plans") / f"{PLAN}.toml"
     plan, findings = read_plan(path)
     if plan is None:
         raise ValueError(str(findings[0]))
-    source = time_source(speed)
+    ends = source.wall() + LEFT_OF_THE_HOUR
     people = people_named(NAMES)
     session = open_session(
         PlanFile(PLAN, path.read_text("utf-8"), plan),
@@ -61,6 +65,7 @@ def demo_class(*, seed: int, speed: int, sound: bool = True) -> tuple[Session, "
         folder=Path(tempfile.mkdtemp(prefix="classclock-demo-")),
         club=DEPOT,
         source=source,
+        ends=ends.isoformat(timespec="seconds"),
         speed=speed,
         sound=sound,
     )
@@ -90,8 +95,8 @@ class Athletes:
         sheet = live.record.sheet
         if sheet is None:
             return
-        odd: dict[str, int] = {}
-        for call in sorted(self._calls(sheet, odd), key=lambda call: call.at):
+        shouted, odd = calls(sheet, self._chance)
+        for call in shouted:
             if not await self._until(call.at):
                 return
             for sign in call.signs:
@@ -118,21 +123,26 @@ class Athletes:
             await asyncio.sleep(min(0.1, live.clock.real_seconds(now + left)))
         return False
 
-    def _calls(self, sheet: Sheet, odd: dict[str, int]) -> Iterator[Call]:
-        for lane in sheet.lanes:
-            yield from self._rounds(sheet, lane, odd)
 
-    def _rounds(self, sheet: Sheet, lane: Lane, odd: dict[str, int]) -> Iterator[Call]:
-        """One athlete's rounds: a pace of their own that fades, and no two rounds alike."""
-        work = Work(sheet.piece, lane)
-        pace = self._chance.uniform(2.3, 3.6)
-        fade = self._chance.uniform(0.0, 0.03)
-        end, at, done = sheet.timeline.total / 1000, 0.0, 0
-        while True:
-            size = work.round_reps(done)
-            split = size * pace * (1 + fade * done) * self._chance.uniform(0.92, 1.1)
-            if at + split >= end:
-                odd[lane.key] = min(size - 1, int(size * (end - at) / split))
-                return
-            at, done = at + split, done + 1
-            yield Call(int(at * 1000), lane.key)
+def calls(sheet: Sheet, chance: random.Random) -> tuple[tuple[Call, ...], dict[str, int]]:
+    """All rounds called in a piece, in order of time, and by key the odd reps at its end."""
+    shouted: list[Call] = []
+    odd: dict[str, int] = {}
+    for lane in sheet.lanes:
+        done, odd[lane.key] = _rounds(sheet, lane, chance)
+        shouted += done
+    return tuple(sorted(shouted, key=lambda call: call.at)), odd
+
+
+def _rounds(sheet: Sheet, lane: Lane, chance: random.Random) -> tuple[list[Call], int]:
+    """One athlete's rounds: a pace of their own that fades, and no two rounds alike."""
+    work = Work(sheet.piece, lane)
+    pace, fade = chance.uniform(2.3, 3.6), chance.uniform(0.0, 0.03)
+    end, at, done = sheet.timeline.total / 1000, 0.0, list[Call]()
+    while True:
+        size = work.round_reps(len(done))
+        split = size * pace * (1 + fade * len(done)) * chance.uniform(0.92, 1.1)
+        if at + split >= end:
+            return done, min(size - 1, int(size * (end - at) / split))
+        at += split
+        done.append(Call(int(at * 1000), lane.key))

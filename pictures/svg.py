@@ -3,6 +3,7 @@
 Block graphics are drawn as rectangles, so that no font leaves gaps between them.
 """
 
+import re
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 from html import escape
@@ -37,7 +38,7 @@ def picture(rows: Sequence[Iterable[Segment]], columns: int, title: str) -> str:
     )
     return (
         f'<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 {width} {height}" role="img" '
-        'font-family="DejaVu Sans Mono, Menlo, Consolas, monospace" font-size="16">'
+        'font-family="DejaVu Sans Mono, Menlo, Consolas, monospace" font-size="16.6">'
         f"<title>{escape(title)}</title>"
         f'<rect width="{width}" height="{height}" rx="6" fill="{GROUND}" '
         f'stroke="#3a4048" stroke-width="2"/><g shape-rendering="crispEdges">{body}</g></svg>\n'
@@ -70,38 +71,34 @@ def _run(run: Run, top: int) -> str:
     parts = []
     if run.ground.lower() != GROUND:
         parts.append(_rect(left, top, width, HEIGHT, run.ground))
-    words: list[tuple[int, str]] = []
     column = 0
     for sign in run.text:
-        rects = block(sign)
-        if rects is None:
-            if sign != " ":
-                words.append((column, sign))
-        else:
-            parts += [
-                _rect(
-                    left + (column + x) * WIDTH, top + y * HEIGHT, w * WIDTH, h * HEIGHT, run.ink
-                )
-                for x, y, w, h in rects
-            ]
+        parts += [
+            _rect(left + (column + x) * WIDTH, top + y * HEIGHT, w * WIDTH, h * HEIGHT, run.ink)
+            for x, y, w, h in block(sign) or ()
+        ]
         column += cell_len(sign)
     weight = ' font-weight="bold"' if run.bold else ""
-    if words:
-        # A place for every sign: no viewer's font can move the columns.
-        places = " ".join(f"{left + place * WIDTH:g}" for place, _ in words)
-        text = escape("".join(sign for _, sign in words))
-        parts.append(f'<text x="{places}" y="{top + 15}" fill="{run.ink}"{weight}>{text}</text>')
+    parts += [
+        f'<text x="{left + cell_len(before) * WIDTH}" y="{top + 15}" fill="{run.ink}"{weight} '
+        f'textLength="{cell_len(word) * WIDTH}">{escape(word)}</text>'
+        for before, word in _words(run.text)
+    ]
     return "".join(parts)
+
+
+def _words(text: str) -> Iterator[tuple[str, str]]:
+    """Each word that isn't made of blocks, with what stands before it."""
+    plain = "".join(" " if block(sign) is not None else sign for sign in text)
+    for match in re.finditer(r"\S+", plain):
+        yield text[: match.start()], match[0]
 
 
 def _rect(x: float, y: float, width: float, height: float, fill: str) -> str:
     return f'<rect x="{x:g}" y="{y:g}" width="{width:g}" height="{height:g}" fill="{fill}"/>'
 
 
-_QUADRANTS = {
-    sign: bits
-    for sign, bits in zip("▘▝▀▖▌▞▛▗▚▐▜▄▙▟█", range(1, 16), strict=True)
-}
+_QUADRANTS = dict(zip("▘▝▀▖▌▞▛▗▚▐▜▄▙▟█", range(1, 16), strict=True))
 
 
 def block(sign: str) -> tuple[Rect, ...] | None:

@@ -1,0 +1,1 @@
+"""The pictures of the README, and what draws them."""
