@@ -6,6 +6,7 @@ from textual.widget import Widget
 
 from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.emergency_card import EmergencyCard
+from classclock.screens.entry import Entry
 from classclock.screens.focus_line import FocusLine
 from classclock.screens.keys_overlay import KeysOverlay
 from classclock.screens.leave_question import LeaveQuestion
@@ -55,9 +56,10 @@ class ClassOverlays:
         return self.leave.offer(sign) or self.card.offer(sign) or self.keys.offer(sign)
 
     @property
-    def typing(self) -> bool:
-        """Whether a line has the keys to itself."""
-        return any(one.has_focus for one in (self.name, self.correct, self.place, self.card))
+    def typed_into(self) -> Entry | None:
+        """The line that has the keys to itself, if one is open."""
+        lines: tuple[Entry, ...] = (self.name, self.correct, self.place, self.card)
+        return next((line for line in lines if line.takes_keys), None)
 
     def show_keys(self) -> None:
         if self.keys.display:

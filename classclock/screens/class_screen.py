@@ -91,27 +91,32 @@ class ClassScreen(Screen[None]):
     def on_unmount(self) -> None:
         self._tasks.stop()
 
-    async def _leave(self) -> None:
+    def _leave(self) -> None:
+        self.run_worker(self._leave_when_saved())
+
+    async def _leave_when_saved(self) -> None:
         await self._tasks.saver.done()
         self.dismiss(None)
 
     # -- keys and clicks ---------------------------------------------------------------
 
-    async def on_key(self, event: events.Key) -> None:
+    def on_key(self, event: events.Key) -> None:
+        line = self._over.typed_into
+        if line is not None and event.key not in ("ctrl+q", "ctrl+c"):
+            line.on_key(event)  # it will have the focus in a moment
+            return
         event.stop()
         event.prevent_default()
         for sign in signs_of(event.key, event.character):
-            await self._stroke(sign, event.time)
+            self._stroke(sign, event.time)
 
     def press(self, sign: str) -> None:
         """Type a sign as of now."""
-        self.call_later(self._stroke, sign, stamp_now())
+        self._stroke(sign, stamp_now())
 
-    async def _stroke(self, sign: str, stamp: float) -> None:
-        if self._over.typing and sign not in ("<ctrl+q>", "<ctrl+c>"):
-            return
+    def _stroke(self, sign: str, stamp: float) -> None:
         if not self._over.offer(sign) and not self._own_key(sign):
-            await self._carry_out(self.session.key(sign, stamp))
+            self._carry_out(self.session.key(sign, stamp))
         self.show()
 
     def _own_key(self, sign: str) -> bool:
@@ -141,17 +146,17 @@ class ClassScreen(Screen[None]):
         self._selected = None if clicked == self._selected else clicked
         self.show()
 
-    async def on_status_line_emergency_clicked(self, _: StatusLine.EmergencyClicked) -> None:
-        await self._screen_command(cmd.ShowCard())
+    def on_status_line_emergency_clicked(self, _: StatusLine.EmergencyClicked) -> None:
+        self._screen_command(cmd.ShowCard())
 
     # -- what came of them -------------------------------------------------------------
 
-    async def _carry_out(self, answer: Answer) -> None:
+    def _carry_out(self, answer: Answer) -> None:
         self._say(answer.notice)
         if answer.outcome is not None:
             self._came(answer.outcome)
         if answer.screen is not None:
-            await self._screen_command(answer.screen)
+            self._screen_command(answer.screen)
 
     def _came(self, outcome: Outcome) -> None:
         self._say(outcome.text)
@@ -163,7 +168,7 @@ class ClassScreen(Screen[None]):
                 self._tasks.saver.ask()
         self.show()
 
-    async def _screen_command(self, command: cmd.ScreenCommand) -> None:
+    def _screen_command(self, command: cmd.ScreenCommand) -> None:
         match command:
             case cmd.Select(lane=lane):
                 self._selected = lane
@@ -175,7 +180,7 @@ class ClassScreen(Screen[None]):
             case cmd.ShowKeys():
                 self._over.show_keys()
             case cmd.Leave() if self.session.live.record.closed:
-                await self._leave()
+                self._leave()
             case cmd.Leave():
                 self._over.ask_leave()
 
@@ -196,8 +201,8 @@ class ClassScreen(Screen[None]):
     def on_place_entry_given(self, event: PlaceEntry.Given) -> None:
         self._came(class_actions.save_elsewhere(self.session, event.folder))
 
-    async def on_leave_question_leave(self, _: LeaveQuestion.Leave) -> None:
-        await self._leave()
+    def on_leave_question_leave(self, _: LeaveQuestion.Leave) -> None:
+        self._leave()
 
     # -- what comes by itself ----------------------------------------------------------
 

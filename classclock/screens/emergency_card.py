@@ -28,6 +28,10 @@ class EmergencyCard(Entry):
         self.writing = False
         self.noted = 0
 
+    @property
+    def takes_keys(self) -> bool:
+        return self.writing
+
     def show(self, card: Emergency) -> None:
         self.card = card
         self.noted = 0

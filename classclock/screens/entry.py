@@ -17,6 +17,11 @@ class Entry(Painted, can_focus=True):
         super().__init__(look, id=id)
         self.text = ""
 
+    @property
+    def takes_keys(self) -> bool:
+        """Whether keys are its own now; the focus itself comes and goes a moment later."""
+        return bool(self.display)
+
     def entered(self) -> None:
         """Enter was struck."""
         raise NotImplementedError
@@ -26,7 +31,7 @@ class Entry(Painted, can_focus=True):
         raise NotImplementedError
 
     def on_key(self, event: events.Key) -> None:
-        if event.key in ("ctrl+q", "ctrl+c"):
+        if not self.takes_keys or event.key in ("ctrl+q", "ctrl+c"):
             return
         event.stop()
         event.prevent_default()

@@ -35,7 +35,7 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
     yield plan.key, _key(content, plan, look, ground), "middle"
     ink = theme.quiet if content.out else theme.ink
     name = look.letters(content.name, plan.name.width, rows, ink=ink, ground=ground)
-    yield plan.name, name, "left"
+    yield plan.name, place(name, plan.name.width, rows, ground, down="bottom"), "left"
     whole = lettering_width(content.tally, rows, look.terminal) <= plan.tally.width
     tally = content.tally if whole else content.short_tally
     drawn = look.letters(tally, plan.tally.width, rows, ground=ground, air=plan.air)

@@ -11,6 +11,8 @@ from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.sheet import Sheet
 
 _LONGEST = 200
+END_STAYS = 2_000
+"""Milliseconds after the end for which the clock stands inverted."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -22,8 +24,8 @@ class WallContent:
     emphasis: str = ""
     """One word or two, large: the step, a cue, that the clock is held."""
     held: bool = False
-    over: bool = False
-    """The end has come: the clock stands inverted."""
+    inverted: bool = False
+    """The end has just come: the clock stands inverted for a moment, and steadily."""
     progress: str = ""
     """Which interval of how many."""
     total_left: str = ""
@@ -42,6 +44,7 @@ def wall_content(
     segment = record.segment
     counting_in = phase == "count-in"
     held, over = phase == "held", phase in ("over", "closed")
+    just_over = over and sheet.moment(now).late_by < END_STAYS
     all_in = None if held or over else sheet.all_in(now)
     return WallContent(
         clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),
@@ -49,7 +52,7 @@ def wall_content(
         words=describe(segment),
         emphasis=_emphasis(segment, reading, phase, cue, all_in=all_in is not None),
         held=held,
-        over=over,
+        inverted=just_over,
         progress="" if counting_in else _progress(sheet, reading),
         total_left="" if counting_in else _total_left(sheet, reading),
         stations=tuple(printable(line, _LONGEST) for line in _stations(segment, reading)),

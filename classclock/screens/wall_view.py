@@ -55,11 +55,12 @@ def alone_layout(columns: int, rows: int, signs: int, *, lines: bool) -> AloneLa
         )
     widest = int(width / (_CLOCK_WIDTH * signs / 5))
     clock_rows = max(1, min(widest, rows * (9 if lines else 13) // 20))
+    top = 1 if rows >= 24 else 0
     over = max(2, rows // 6)
-    start = over + 1
+    start = top + over + 1
     under = start + clock_rows + 1
     return AloneLayout(
-        Box(1, 0, width, over),
+        Box(1, top, width, over),
         Box(1, start, width, clock_rows),
         Box(1, under, width, max(0, rows - under)),
     )
@@ -147,7 +148,7 @@ class WallView(Placed):
         columns, rows = self.size
         alone = not self.lanes
         across: Side = "middle" if self._signs() <= 2 else "left"
-        face = ClockFace(content.clock, inverted=content.over, across=across)
+        face = ClockFace(content.clock, inverted=content.inverted, across=across)
         self._clock.show(face)
         if alone:
             over, under = around_lines(content, self.look)

@@ -1,0 +1,154 @@
+"""What tests of screens share."""
+
+import unicodedata
+from collections.abc import AsyncIterator, Callable
+from contextlib import AbstractAsyncContextManager, asynccontextmanager
+from datetime import datetime, timedelta, timezone
+from pathlib import Path
+
+import pytest
+from rich.cells import cell_len
+from textual.pilot import Pilot
+
+from classclock.clock.source import MS, WoundSource
+from classclock.live import LiveClass
+from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
+from classclock.plan.reading import parse_plan
+from classclock.screens.app import ClassclockApp
+from classclock.screens.class_screen import ClassScreen
+from classclock.screens.drawing.cells import Drawing
+from classclock.screens.look import Look
+from classclock.session import Session, open_session
+from classclock.sound.loudspeaker import SilentLoudspeaker
+from classclock.tally.lane_keys import people_named
+
+OPENED = datetime(2026, 3, 3, 18, 20, tzinfo=timezone(timedelta(hours=1)))
+ENDS = "2026-03-03T19:00:00+01:00"
+PLAN = """
+title = "Turntable Tuesday"
+
+[[segment]]
+name = "Warm-up"
+format = "countdown"
+time = "8:00"
+lines = ["easy row", "arm circles"]
+
+[[segment]]
+name = "Turntable"
+format = "rounds-in-time"
+time = "16:00"
+caution = ["Step down from the box, don't jump."]
+
+  [[segment.station]]
+  movement = "box step-over"
+  reps = 6
+  standard = "both feet on the box"
+  options = ["lower box", { name = "step-up", reps = 4 }]
+
+  [[segment.station]]
+  movement = "bodyweight squat"
+  reps = 12
+  options = ["chair stand"]
+"""
+"""A warm-up and a piece of our own."""
+
+
+@pytest.fixture(scope="session")
+def check_filled() -> Callable[[Drawing, int, int], None]:
+    """A drawing fills its box to the last cell, and nothing in it moves the cursor."""
+
+    def check(drawing: Drawing, columns: int, rows: int) -> None:
+        assert len(drawing) == rows
+        for row in drawing:
+            text = "".join(segment.text for segment in row)
+            assert cell_len(text) == columns, text
+            assert not any(unicodedata.category(sign) in ("Cc", "Cf") for sign in text), text
+
+    return check
+
+
+class Coach:
+    """A class on its screen, in front of a coach whose time is wound by hand."""
+
+    def __init__(self, session: Session, source: WoundSource, screen: ClassScreen) -> None:
+        self.session = session
+        self.source = source
+        self.screen = screen
+        self.pilot: Pilot[str]
+
+    @property
+    def live(self) -> LiveClass:
+        return self.session.live
+
+    @property
+    def speaker(self) -> SilentLoudspeaker:
+        assert isinstance(self.session.speaker, SilentLoudspeaker)
+        return self.session.speaker
+
+    async def wind(self, seconds: float) -> None:
+        self.source.jump(round(seconds * 1000) * MS)
+        await self.pilot.pause()
+
+    async def press(self, *keys: str) -> None:
+        await self.pilot.press(*keys)
+        await self.pilot.pause()
+
+    async def start(self) -> None:
+        """Enter, and the count-in of ten seconds."""
+        await self.press("enter")
+        await self.wind(10)
+
+    def seen(self) -> str:
+        """What stands on the screen in terminal text."""
+        rows = self.screen._compositor.render_strips()
+        return "\n".join("".join(segment.text for segment in row) for row in rows)
+
+
+OpenClass = Callable[..., AbstractAsyncContextManager[Coach]]
+
+
+@pytest.fixture
+def open_class(tmp_path: Path) -> OpenClass:
+    """Opens a class on its screen: a plan, who is there, how large the window is."""
+
+    @asynccontextmanager
+    async def opened(
+        plan: str = PLAN,
+        *,
+        names: tuple[str, ...] = ("Ilse", "Bram", "Noor"),
+        size: tuple[int, int] = (120, 36),
+        club: Club | None = None,
+        segment: int = 0,
+        folder: Path = tmp_path,
+        look: Look | None = None,
+    ) -> AsyncIterator[Coach]:
+        read, findings = parse_plan(plan, "turntable.toml")
+        assert read is not None, findings
+        source = WoundSource(0, wall=OPENED)
+        session = open_session(
+            PlanFile("turntable", plan, read),
+            people_named(names),
+            folder=folder,
+            club=club or Club(),
+            source=source,
+            ends=ENDS,
+            sound=False,
+        )
+        paint = look or Look()
+        coach = Coach(session, source, ClassScreen(session, paint, keep_awake=False))
+
+        async def flow(app: ClassclockApp) -> str:
+            await app.push_screen_wait(coach.screen)
+            return "left"
+
+        async with ClassclockApp(paint, flow).run_test(size=size) as pilot:
+            coach.pilot = pilot
+            await pilot.pause()
+            for _ in range(segment):
+                await coach.press("down")
+                await coach.wind(2)
+            yield coach
+        session.close()
+
+    return opened

@@ -1,0 +1,116 @@
+"""The board: what it says, and that its cautions are never left out."""
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from classclock.plan.club import Club, Emergency
+from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
+from classclock.screens.board_drawing import draw_board
+from classclock.screens.drawing.cells import Drawing, plain_text
+from classclock.screens.drawing.terminal import Terminal
+from classclock.screens.look import Look
+from classclock.screens.theme import SIXTEEN
+from classclock.tally.lanes import Choice
+
+PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+"""A terminal without drawn letters, so that all text can be read back."""
+CARD = Emergency(address="4 Terminus Road", defibrillator="hall", first_aid="desk", call="112")
+
+
+def content(lanes: int = 8, *, no_card: str = "") -> BoardContent:
+    station = BoardStation("9 push press, 22.5 kg", "arms straight", ("(1) seated press",))
+    return BoardContent(
+        title="Turntable Tuesday",
+        place="segment 2 of 3",
+        name="Turntable",
+        words="rounds in 16:00, 18 reps a round",
+        cautions=("Step down from the box, don't jump.", "Dizzy: stop and call the coach."),
+        stations=(station, station, station),
+        sets=(),
+        lines=("easy row",),
+        notes=("boxes along the rail",) * 3,
+        lanes=tuple(BoardLane("K", f"Name {n}", "step-up", "") for n in range(lanes)),
+        next="next: Cool-down, 6:00",
+        left="40 min of the class left, the plan needs 23 min more",
+        no_card=no_card,
+    )
+
+
+@given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26))
+def test_no_window_hides_a_caution(
+    check_filled: Callable[[Drawing, int, int], None], columns: int, rows: int, lanes: int
+) -> None:
+    drawn = draw_board(content(lanes), columns, rows, PLAIN)
+    check_filled(drawn, columns, rows)
+    text = " ".join(plain_text(drawn).split())
+    assert "Step down from the box, don't jump." in text
+    assert "Dizzy: stop and call the coach." in text
+
+
+@pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])
+def test_the_board_fills_every_size_in_drawn_letters(
+    check_filled: Callable[[Drawing, int, int], None], size: tuple[int, int]
+) -> None:
+    check_filled(draw_board(content(), *size, Look()), *size)
+
+
+def test_a_card_that_nobody_filled_in_is_said() -> None:
+    drawn = draw_board(content(no_card="the emergency card is not filled in"), 60, 17, PLAIN)
+    assert "! the emergency card is not filled in" in plain_text(drawn)
+
+
+async def test_the_board_says_at_every_start_that_the_card_is_empty(open_class: Any) -> None:
+    async with open_class() as coach:
+        assert "emergency card is not filled in" in coach.seen()
+        await coach.press("down")
+        assert "emergency card is not filled in" in coach.seen()
+    async with open_class(club=Club(emergency=CARD)) as coach:
+        assert "not filled in" not in coach.seen()
+
+
+async def test_options_bear_the_numbers_that_the_keys_use(open_class: Any) -> None:
+    async with open_class(segment=1, look=PLAIN) as coach:
+        seen = coach.seen()
+        assert "(1) lower box, (2) 4 step-up" in seen
+        assert "(3) chair stand" in seen
+        await coach.start()
+        await coach.press("colon", "n", "2")
+        lane = next(lane for lane in coach.live.record.sheet.lanes if lane.name == "Noor")
+        tally = coach.live.record.sheet.tallies[lane.id]
+        assert tally.lane.options == (2, 0)
+
+
+async def test_the_board_says_what_each_lane_modifies(open_class: Any) -> None:
+    async with open_class(segment=1) as coach:
+        coach.live.choose("Bram", 1, Choice((2,)))
+        coach.screen.show()
+        await coach.pilot.pause()
+        assert "step-up" in coach.seen()
+
+
+async def test_what_comes_next_and_the_time_left_are_in_view(open_class: Any) -> None:
+    async with open_class() as coach:
+        seen = coach.seen()
+        assert "next: Turntable, 16:00" in seen
+        assert "40 min of the class left, the plan needs 25 min more" in seen
+        assert "18:20  ends 19:00" in seen
+
+
+async def test_text_from_a_plan_cannot_style_or_steer_the_screen(open_class: Any) -> None:
+    plan = """
+title = "[red]Depot[/red]"
+[[segment]]
+name = "[b]Bold[/b]"
+format = "countdown"
+time = "5:00"
+lines = ["[link=x]row[/link]"]
+"""
+    async with open_class(plan, look=PLAIN) as coach:
+        seen = coach.seen()
+        assert "[red]Depot[/red]" in seen
+        assert "[b]Bold[/b]" in seen
+        assert "[link=x]row[/link]" in seen
