@@ -10,7 +10,7 @@ from classclock.screens.entry import Entry
 from classclock.screens.look import Look
 
 
-class CorrectEntry(AtTheFoot, Entry):
+class CorrectEntry(Entry, AtTheFoot):
     """Has the focus while it is open. The screen answers `Corrected` with `refuse` or `close`."""
 
     @dataclass

@@ -7,7 +7,7 @@ from classclock.screens.drawing.cells import Drawing
 from classclock.screens.painted import Painted
 
 
-class LeaveQuestion(AtTheFoot, Painted):
+class LeaveQuestion(Painted, AtTheFoot):
     running = False
 
     class Leave(Message):

@@ -13,7 +13,7 @@ PATIENCE = 10.0
 """Seconds without a key after which it closes while a piece runs: taps are off meanwhile."""
 
 
-class NameEntry(AtTheFoot, Entry):
+class NameEntry(Entry, AtTheFoot):
     """Has the focus while it is open. During a running piece it says that taps are off."""
 
     running = False

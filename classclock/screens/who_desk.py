@@ -93,6 +93,8 @@ class WhoDesk:
             return
         self.text = ""
         before = {person.id: person.key for person in self.who.people}
+        if entry.kind == "known" and entry.key:
+            before[entry.id] = entry.key
         came = self.who.toggle(entry)
         moved = [one for one in self.who.people if before.get(one.id, one.key) != one.key]
         said = [f"{entry.name} is here" if came else f"{entry.name} isn't here"]

@@ -82,6 +82,7 @@ class WhoScreen(Screen[WhoCame | None]):
         self.view.repaint()
 
     def on_paste(self, event: events.Paste) -> None:
+        event.stop()
         self.desk.paste(event.text)
         self.view.repaint()
 

@@ -1,0 +1,157 @@
+"""Who is here, on the screen."""
+
+import json
+from collections.abc import Callable
+from datetime import UTC, datetime
+from pathlib import Path
+
+import pytest
+from textual.events import Paste
+from textual.pilot import Pilot
+
+from classclock.plan.club import Club
+from classclock.plan.model import Plan
+from classclock.plan.reading import parse_plan
+from classclock.screens.app import ClassclockApp
+from classclock.screens.drawing.cells import plain_text
+from classclock.screens.look import Look
+from classclock.screens.who_drawing import draw_who
+from classclock.screens.who_screen import WhoCame, WhoScreen
+
+NOW = datetime(2026, 3, 3, 18, 28, tzinfo=UTC)
+PLAN = """
+title = "Headway Wednesday"
+[[segment]]
+name = "Headway"
+format = "rounds-in-time"
+time = "12:00"
+  [[segment.station]]
+  movement = "row"
+  calories = 8
+  options = [{ name = "bike", calories = 6 }]
+"""
+HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Quim", "\u202eleon", "טל")
+
+
+class Shown:
+    """One screen in an app, and what it ended with."""
+
+    def __init__(self, folder: Path) -> None:
+        self.came: WhoCame | None = None
+        self.screen = WhoScreen(Look(), plan(), folder=folder, club=Club(), now=NOW)
+
+    async def flow(self, app: ClassclockApp) -> str:
+        self.came = await app.push_screen_wait(self.screen)
+        return "done"
+
+    async def read(self, pilot: Pilot[str]) -> None:
+        """Wait until its files are read."""
+        await pilot.pause()
+        reading = [worker for worker in self.screen.workers if worker.node is self.screen]
+        if reading:
+            await self.screen.workers.wait_for_complete(reading)
+
+    @property
+    def picture(self) -> str:
+        view = self.screen.view
+        return plain_text(view.paint(*view.size))
+
+
+def plan() -> Plan:
+    read, findings = parse_plan(PLAN, "t.toml")
+    assert read is not None, findings
+    return read
+
+
+@pytest.fixture
+def shown(tmp_path: Path) -> Shown:
+    return Shown(tmp_path)
+
+
+@pytest.fixture
+def app(shown: Shown) -> ClassclockApp:
+    return ClassclockApp(Look(), shown.flow)
+
+
+async def test_names_typed_and_an_option_chosen_come_out_with_the_class_s_end(
+    shown: Shown, app: ClassclockApp
+) -> None:
+    async with app.run_test(size=(120, 36)) as pilot:
+        await pilot.press(*"Ilse", "enter", "1", *"Bram", "enter", "right", "enter")
+        await pilot.pause()
+    assert shown.came is not None
+    assert [(one.name, one.key) for one in shown.came.people] == [("Ilse", "i"), ("Bram", "b")]
+    assert shown.came.choices[0, "ilse"].options == (1,)
+    assert list(shown.came.choices) == [(0, "ilse")]
+    assert shown.came.ends == "2026-03-03T19:35:00+00:00"
+
+
+async def test_those_who_came_before_are_found_in_the_results(
+    shown: Shown, app: ClassclockApp, tmp_path: Path
+) -> None:
+    (tmp_path / "results").mkdir()
+    document = {
+        "title": "T",
+        "started": "2026-02-24T18:30:00+00:00",
+        "journal": "j",
+        "people": [{"id": "7", "name": "Saoirse", "key": "s"}],
+        "pieces": [{"name": "Headway", "lanes": [{"members": ["7"], "options": ["bike"]}]}],
+    }
+    (tmp_path / "results" / "2026-02-24-1830-t.json").write_text(json.dumps(document))
+    async with app.run_test(size=(120, 36)) as pilot:
+        await shown.read(pilot)
+        await pilot.press(*"sao", "enter")
+        await pilot.pause()
+        assert "bike, as before" in shown.picture
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    assert shown.came is not None
+    assert [person.id for person in shown.came.people] == ["7"]
+    assert shown.came.choices[0, "7"].options == (1,)
+
+
+async def test_marks_are_a_neutral_sign_until_they_are_asked_for(
+    shown: Shown, app: ClassclockApp
+) -> None:
+    async with app.run_test(size=(120, 36)) as pilot:
+        await pilot.press(*"Ilse", "enter")
+        await pilot.pause()
+        assert "newcomer" not in shown.picture
+        assert "•" in shown.picture
+        await pilot.press("f7")
+        await pilot.pause()
+        assert "newcomer" in shown.picture
+        assert "the TV shows this too" in shown.picture
+
+
+@pytest.mark.parametrize("key", ["escape", "ctrl+q", "ctrl+c"])
+async def test_escape_and_the_keys_that_leave_go_back(
+    key: str, shown: Shown, app: ClassclockApp
+) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        await pilot.press(key)
+        await pilot.pause()
+    assert shown.came is None
+    assert app.return_value == "done"
+
+
+async def test_a_pasted_name_counts_as_typed(shown: Shown, app: ClassclockApp) -> None:
+    async with app.run_test(size=(80, 24)) as pilot:
+        shown.screen.post_message(Paste("Tuva\n de Vries"))
+        await pilot.pause()
+        await pilot.press("enter")
+        await pilot.pause()
+        assert [person.name for person in shown.screen.desk.who.people] == ["Tuva de Vries"]
+
+
+@pytest.mark.parametrize("size", [(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)])
+@pytest.mark.parametrize("people", [0, 3, 30])
+async def test_every_size_is_filled_to_the_last_cell_whatever_the_names(
+    size: tuple[int, int], people: int, shown: Shown, check_filled: Callable[..., None]
+) -> None:
+    desk = shown.screen.desk
+    for number in range(people):
+        desk.paste(f"{HOSTILE[number % len(HOSTILE)]} {number}")
+        desk.sign("<enter>")
+    drawn = draw_who(shown.screen.view.page, *size, Look())
+    check_filled(drawn, *size)
