@@ -119,12 +119,14 @@ def _piece_entries(
     number: int, piece: dict[str, Any], day: str, moment: int, here: set[str]
 ) -> Iterator[PieceEntry]:
     benchmark = benchmark_key(piece["benchmark"] or piece.get("lift"))
-    settled = piece["status"] == "settled"
+    called = benchmark_key(piece["benchmark"] or piece["name"])
+    settled, length = piece["status"] == "settled", _length_words(piece)
     for place, lane in enumerate(piece["lanes"]):
         if lane["status"] == "absent":
             continue
         kind, worth = _worth(piece, lane)
-        terms = _terms(piece, lane, kind)
+        work = _set_words(piece, lane) if kind == "load" else length
+        terms = Terms(lane["modification"], _load_words(lane), work, len(lane["members"]))
         why_not = _why_not(lane, settled=settled)
         for member in lane["members"]:
             if member not in here:
@@ -148,7 +150,7 @@ def _piece_entries(
                 number,
                 place,
                 result,
-                benchmark_key(piece["benchmark"] or piece["name"]),
+                called,
                 lane["rank"],
                 lane["status"],
                 lane["note"],
@@ -185,14 +187,9 @@ def _worth(piece: dict[str, Any], lane: dict[str, Any]) -> tuple[Kind, int | Non
     return "reps", int(reps) if reps.isdecimal() else None
 
 
-def _terms(piece: dict[str, Any], lane: dict[str, Any], kind: Kind) -> Terms:
-    loads = lane.get("loads", [])
-    return Terms(
-        lane["modification"],
-        NOT_SAID if NOT_SAID in loads else " / ".join(loads),
-        _set_words(piece, lane) if kind == "load" else _length_words(piece),
-        len(lane["members"]),
-    )
+def _load_words(lane: dict[str, Any]) -> str:
+    loads = lane.get("loads", ())
+    return NOT_SAID if NOT_SAID in loads else " / ".join(loads)
 
 
 def _length_words(piece: dict[str, Any]) -> str:

@@ -107,7 +107,12 @@ def _open_file(folder: Path) -> Book:
             put_aside(folder, f"v{version}")
     new = not path.exists()
     os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
-    engine = create_engine(URL.create("sqlite", database=str(path)), connect_args={"timeout": 10})
+    engine = create_engine(
+        URL.create("sqlite", database=str(path)),
+        connect_args={"timeout": 10},
+        paramstyle="named",
+        hide_parameters=True,
+    )
     event.listen(engine, "connect", _forget_fully)
     if new:
         with engine.begin() as connection:
@@ -132,6 +137,7 @@ def _version(path: Path) -> int:
 def _forget_fully(connection: sqlite3.Connection, _: object) -> None:
     """What is deleted is overwritten: nobody who was erased can be read from free pages."""
     connection.execute("PRAGMA secure_delete = ON")
+    connection.execute("PRAGMA cache_size = -65536")
 
 
 # -- a server --------------------------------------------------------------------
@@ -149,6 +155,7 @@ def _open_server(folder: Path, address: str) -> Book:
     try:
         engine = create_engine(
             url,
+            hide_parameters=True,
             connect_args={
                 "connect_timeout": _WAIT,
                 "options": f"-csearch_path={schema_name(VERSION)}",
