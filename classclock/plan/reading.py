@@ -9,6 +9,8 @@ from pydantic_core import ErrorDetails
 from classclock.plan.findings import Fault, Finding, LineFault, Path
 from classclock.plan.keys import FORMATS, nearest
 from classclock.plan.model import Plan
+from classclock.plan.movement_hints import unknown_movements
+from classclock.plan.movements import Library
 from classclock.plan.places import SEGMENTS
 from classclock.plan.positions import Positions
 from classclock.plan.printable import printable
@@ -24,10 +26,11 @@ _MOST_FINDINGS = 200
 Read = tuple[Plan | None, tuple[Finding, ...]]
 
 
-def read_plan(path: str | FilePath, unit: Unit = "kg") -> Read:
+def read_plan(path: str | FilePath, unit: Unit = "kg", library: Library | None = None) -> Read:
     """Read a plan file; the plan is None if any finding is an error.
 
-    `unit` is what a load without one is in. Never raises for what is in the file or where it is.
+    `unit` is what a load without one is in. With a library, a movement that neither it nor a
+    standard in the plan explains is a hint. Never raises for what is in the file or where it is.
     """
     file = str(path)
     try:
@@ -41,10 +44,12 @@ def read_plan(path: str | FilePath, unit: Unit = "kg") -> Read:
         return _refused(file, "this file may not be read", "Give your account the right to read it")
     except (OSError, ValueError):
         return _refused(file, "this file can't be read", "Check the name and the folder")
-    return parse_plan(data, file, unit)
+    return parse_plan(data, file, unit, library)
 
 
-def parse_plan(text: str | bytes, file: str, unit: Unit = "kg") -> Read:
+def parse_plan(
+    text: str | bytes, file: str, unit: Unit = "kg", library: Library | None = None
+) -> Read:
     """Read a plan from its text, as `read_plan` does; `file` is only named in the findings."""
     if len(text) > LARGEST:
         return _refused(file, "this file is too large for a plan", "Name a file of 256 kB at most")
@@ -56,7 +61,7 @@ def parse_plan(text: str | bytes, file: str, unit: Unit = "kg") -> Read:
     toml = read_toml(text)
     unread = {fault.line for fault in faults}
     faults += tuple(fault for fault in toml.faults if fault.line not in unread)
-    return _judge(toml, faults, file, unit)
+    return _judge(toml, faults, file, unit, library)
 
 
 def _refused(file: str, what: str, instead: str) -> Read:
@@ -83,9 +88,17 @@ def _is_utf8(line: bytes) -> bool:
     return True
 
 
-def _judge(toml: Toml, line_faults: tuple[LineFault, ...], file: str, unit: Unit) -> Read:
+def _judge(
+    toml: Toml,
+    line_faults: tuple[LineFault, ...],
+    file: str,
+    unit: Unit,
+    library: Library | None,
+) -> Read:
     values, format_faults = _with_known_formats(toml.values)
     faults = [*format_faults, *broken_rules(values)]
+    if library is not None:
+        faults += unknown_movements(values, library)
     plan = None
     try:
         plan = Plan.model_validate(values, context={"unit": unit})
