@@ -1,0 +1,91 @@
+"""A plan filled in from the library: standards, options and cautions of the movements it names."""
+
+from collections.abc import Iterable, Iterator
+
+from classclock.plan.model import Amount, Option, Plan, Segment, Station
+from classclock.plan.movements import CountedIn, EasierMovement, Library, Movement
+from classclock.plan.plan_file import PlanFile
+from classclock.plan.spelling import fold
+from classclock.plan.writing import plan_text
+
+
+def complete(plan: Plan, library: Library) -> Plan:
+    """Fill in what the plan leaves out; what it says stays, and its options keep their numbers.
+
+    A station that names a known movement takes its standard where it has none, and its options
+    after its own, the easiest first, if they are counted in what the station is. A segment takes
+    the cautions of its lift and its movements after its own, each once; those of options would
+    bury them. Completing twice changes nothing more.
+    """
+    segments = tuple(complete_segment(segment, library) for segment in plan.segment)
+    return plan.model_copy(update={"segment": segments})
+
+
+def complete_file(read: PlanFile, library: Library) -> PlanFile:
+    """The plan and its text filled in: a journal keeps that text, so a replay needs no library."""
+    plan = complete(read.plan, library)
+    return read if plan == read.plan else PlanFile(read.name, plan_text(plan), plan)
+
+
+def complete_segment(segment: Segment, library: Library) -> Segment:
+    """One segment, as `complete` does it."""
+    stations = tuple(_complete_station(station, library) for station in segment.station)
+    caution = _each_once((*segment.caution, *_cautions(segment, library)))
+    return segment.model_copy(update={"station": stations, "caution": caution})
+
+
+def _complete_station(station: Station, library: Library) -> Station:
+    movement = library.find(station.movement)
+    if movement is None:
+        return station
+    own = {fold(option.name) for option in station.options}
+    offered = (
+        Option(name=one.name, standard=_standard(one, library), keep_load=one.keep_load)
+        for one in movement.options
+        if fold(one.name) not in own and _can_be_counted(station, movement, one, library)
+    )
+    return station.model_copy(
+        update={
+            "standard": station.standard or movement.standard,
+            "options": (*station.options, *offered),
+        }
+    )
+
+
+def _standard(option: EasierMovement, library: Library) -> str | None:
+    named = library.find(option.name)
+    return option.standard or (None if named is None else named.standard)
+
+
+def _can_be_counted(
+    station: Station, movement: Movement, option: EasierMovement, library: Library
+) -> bool:
+    unit = _counted_in(station)
+    return unit is None or unit in library.counts_of_option(movement, option)
+
+
+def _counted_in(amount: Amount) -> CountedIn | None:
+    if amount.metres is not None:
+        return "metres"
+    if amount.calories is not None:
+        return "calories"
+    if amount.seconds is not None:
+        return "seconds"
+    return "reps" if amount.reps is not None or amount.climb is not None else None
+
+
+def _cautions(segment: Segment, library: Library) -> Iterator[str]:
+    names = [segment.lift] if segment.lift else []
+    names += [station.movement for station in segment.station]
+    for name in names:
+        movement = library.find(name)
+        if movement is not None:
+            yield from movement.caution
+
+
+def _each_once(lines: Iterable[str]) -> tuple[str, ...]:
+    """Each line once, however it is spelled; the first spelling stays."""
+    kept: dict[str, str] = {}
+    for line in lines:
+        kept.setdefault(fold(line) or line, line)
+    return tuple(kept.values())
