@@ -2,8 +2,8 @@
 
 from classclock.live import LiveClass
 from classclock.screens.drawing.cells import Drawing, above
-from classclock.screens.page_heading import draw_heading, heading_rows
 from classclock.screens.look import Look
+from classclock.screens.page_heading import draw_heading, heading_rows
 from classclock.screens.painted import Painted
 from classclock.screens.score_table import draw_scores
 from classclock.screens.settle_content import SettlePage, settle_page

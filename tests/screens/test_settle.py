@@ -11,11 +11,13 @@ from classclock.live import LiveClass
 from classclock.plan.reading import parse_plan
 from classclock.rehearsal import EventList
 from classclock.screens.drawing.cells import plain_text
+from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
 from classclock.screens.settle_content import SettlePage, settle_page
 from classclock.screens.settle_view import draw_settle
 from classclock.screens.summary_content import summary
 from classclock.screens.summary_view import draw_summary
+from classclock.screens.theme import LIGHT, SIXTEEN
 from classclock.strength.loads import Load
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -220,3 +222,21 @@ def test_names_and_scores_of_a_small_class_are_drawn_large(
     # Large letters are drawn in blocks: as terminal text none of them is found.
     table = drawn.splitlines()[1:-2]
     assert not any(name in row for name in people for row in table)
+
+
+@pytest.mark.parametrize(
+    "look",
+    [
+        Look(LIGHT),
+        Look(SIXTEEN, Terminal(true_colour=False)),
+        Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False)),
+    ],
+    ids=["light", "sixteen colours", "ASCII only"],
+)
+@pytest.mark.parametrize("count", [3, 12])
+def test_the_settle_can_be_drawn_in_every_terminal(
+    look: Look, count: int, coach: Callable[..., Coach], check_filled: Callable[..., None]
+) -> None:
+    class_ = coach(*(f"Ilse {n}" for n in range(count))).start().over()
+    check_filled(draw_settle(settle_page(class_.live, None), 120, 34, look), 120, 34)
+    check_filled(draw_summary(summary(class_.live, SAVED), 120, 34, look), 120, 34)
