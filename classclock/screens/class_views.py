@@ -6,7 +6,7 @@ from textual.widgets import ContentSwitcher
 from classclock.plan.model import is_piece
 from classclock.screens.board_content import board_content
 from classclock.screens.board_view import BoardView
-from classclock.screens.lane_content import lane_contents
+from classclock.screens.lane_content import KeptLanes
 from classclock.screens.look import Look
 from classclock.screens.settle_view import SettleView
 from classclock.screens.summary_view import SummaryView
@@ -24,6 +24,7 @@ class ClassViews(ContentSwitcher):
         mirrored = session.club.tv.mirrored
         self._board = BoardView(look, id="board")
         self._wall = WallView(look, id="wall")
+        self._lanes = KeptLanes()
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
 
@@ -65,7 +66,7 @@ class ClassViews(ContentSwitcher):
         phase = record.phase(now)
         content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
         lanes = (
-            lane_contents(sheet, record.heats(record.chosen), now, selected=selected)
+            self._lanes.contents(sheet, record.heats(record.chosen), now, selected=selected)
             if sheet.lanes and phase != "count-in"
             else ()
         )

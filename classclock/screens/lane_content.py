@@ -2,6 +2,7 @@
 
 from collections.abc import Mapping
 from dataclasses import dataclass, replace
+from typing import NamedTuple
 
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
@@ -12,7 +13,7 @@ from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
 from classclock.tally.on_for import Earlier, OnFor, on_for
 from classclock.tally.piece import Piece
-from classclock.tally.scores import scores
+from classclock.tally.scores import places
 from classclock.tally.sheet import Sheet
 
 
@@ -36,6 +37,70 @@ class LaneContent:
     selected: bool = False
 
 
+class KeptLanes:
+    """The lanes of the wall; those of which nothing has changed are taken as they were.
+
+    What only time changes, the ribbon's end and what a lane is on for, follows whole seconds.
+    """
+
+    def __init__(self) -> None:
+        self._kept: dict[str, tuple[_Seen, LaneContent]] = {}
+
+    def contents(
+        self,
+        sheet: Sheet,
+        heats: tuple[Sheet, ...],
+        now: int,
+        *,
+        selected: str | None = None,
+        earlier: Mapping[str, Earlier] | None = None,
+    ) -> tuple[LaneContent, ...]:
+        """The lanes in their places. `heats` are all heats of the piece, ranked together.
+
+        `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with.
+        """
+        ranked = places(heats)
+        elapsed = max(0, sheet.elapsed(now))
+        if elapsed < sheet.timeline.total:
+            elapsed -= elapsed % 1000
+        contents = []
+        for lane in sheet.lanes:
+            tally = sheet.tallies[lane.id]
+            rank = None if tally.nothing_done else ranked[lane.id]
+            seen = _Seen(
+                sheet.piece,
+                tally,
+                (earlier or {}).get(lane.id),
+                (elapsed, sheet.timeline.total, rank, sheet.settled, lane.id == selected),
+            )
+            kept = self._kept.get(lane.id)
+            if kept is None or not kept[0].is_same(seen):
+                kept = (
+                    seen,
+                    _content(sheet, tally, elapsed, rank, seen.best, chosen=lane.id == selected),
+                )
+                self._kept[lane.id] = kept
+            contents.append(kept[1])
+        return tuple(contents)
+
+
+class _Seen(NamedTuple):
+    """What a lane's content comes from. Tallies are never changed, only replaced."""
+
+    piece: Piece
+    tally: LaneTally
+    best: Earlier | None
+    rest: tuple[object, ...]
+
+    def is_same(self, other: "_Seen") -> bool:
+        return (
+            self.tally is other.tally
+            and self.piece is other.piece
+            and self.best is other.best
+            and self.rest == other.rest
+        )
+
+
 def lane_contents(
     sheet: Sheet,
     heats: tuple[Sheet, ...],
@@ -44,19 +109,8 @@ def lane_contents(
     selected: str | None = None,
     earlier: Mapping[str, Earlier] | None = None,
 ) -> tuple[LaneContent, ...]:
-    """The lanes in their places. `heats` are all heats of the piece, which are ranked together.
-
-    `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with.
-    """
-    ranked = {score.lane.id: score.rank for score in scores(heats, now=now, settled=False)}
-    elapsed = max(0, sheet.elapsed(now))
-    contents = []
-    for lane in sheet.lanes:
-        tally = sheet.tallies[lane.id]
-        rank = None if tally.nothing_done else ranked.get(lane.id)
-        best = (earlier or {}).get(lane.id)
-        contents.append(_content(sheet, tally, elapsed, rank, best, chosen=lane.id == selected))
-    return tuple(contents)
+    """The lanes at one moment; see `KeptLanes.contents`."""
+    return KeptLanes().contents(sheet, heats, now, selected=selected, earlier=earlier)
 
 
 def _content(

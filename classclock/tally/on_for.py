@@ -181,11 +181,16 @@ class _LaneWork:
         return Work(self.piece, self.tally.lane).round_reps(index)
 
     def rounds_within(self, work: int) -> int:
-        rounds = 0
-        while (size := self.size(rounds)) and size <= work:
-            work -= size
+        """How many rounds so much work is, at least those that are done."""
+        rounds = len(self.tally.rounds)
+        left = work - self.up_to(rounds)
+        if Work(self.piece, self.tally.lane).is_even:
+            size = self.size(rounds)
+            return rounds + max(0, left // size) if size else rounds
+        while (size := self.size(rounds)) and size <= left:
+            left -= size
             rounds += 1
-        return max(rounds, len(self.tally.rounds))
+        return rounds
 
 
 def _by_the_cap(marks: Sequence[Mark], cap: int, earlier: Earlier | None) -> float:

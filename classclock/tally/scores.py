@@ -1,6 +1,6 @@
 """Scores of a piece over all its heats, in the order of their ranks."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from classclock.plan.times import show_time
 from classclock.tally import score_parts as parts
@@ -10,7 +10,7 @@ from classclock.tally.piece import Piece
 from classclock.tally.ranks import ranks, ranks_apart
 from classclock.tally.sheet import Sheet
 
-__all__ = ["LaneScore", "Status", "scores", "unsettled"]
+__all__ = ["LaneScore", "Status", "places", "scores", "unsettled"]
 
 
 def scores(sheets: Sequence[Sheet], *, now: int | None, settled: bool) -> tuple[LaneScore, ...]:
@@ -19,15 +19,37 @@ def scores(sheets: Sequence[Sheet], *, now: int | None, settled: bool) -> tuple[
     `now` is the class's moment while the piece may still run, None once it is over. `settled`
     counts odd reps that nobody gave as none.
     """
-    lanes = [(sheet, sheet.tallies[lane.id]) for sheet in sheets for lane in sheet.lanes]
-    keys = [parts.rank_key(sheet.piece, tally) for sheet, tally in lanes]
-    apart = any(sheet.piece.separate for sheet in sheets)
-    modified = [apart and tally.modified for _, tally in lanes]
-    places = ranks_apart(keys, modified) if apart else ranks(keys)
+    lanes = _lanes(sheets)
+    ranked = _ranked(sheets)
+    apart = _apart(sheets)
     order = sorted(
-        range(len(lanes)), key=lambda n: (places[n] is None, modified[n], places[n] or 0)
+        range(len(lanes)),
+        key=lambda n: (ranked[n] is None, apart and lanes[n][1].modified, ranked[n] or 0),
     )
-    return tuple(_lane_score(*lanes[n], places[n], now=now, settled=settled) for n in order)
+    return tuple(_lane_score(*lanes[n], ranked[n], now=now, settled=settled) for n in order)
+
+
+def places(sheets: Sequence[Sheet]) -> Mapping[str, int | None]:
+    """Each lane's rank alone, by its id: what a running wall needs many times a second."""
+    ranked = zip(_lanes(sheets), _ranked(sheets), strict=True)
+    return {tally.lane.id: rank for (_, tally), rank in ranked}
+
+
+def _lanes(sheets: Sequence[Sheet]) -> list[tuple[Sheet, LaneTally]]:
+    return [(sheet, sheet.tallies[lane.id]) for sheet in sheets for lane in sheet.lanes]
+
+
+def _apart(sheets: Sequence[Sheet]) -> bool:
+    return any(sheet.piece.separate for sheet in sheets)
+
+
+def _ranked(sheets: Sequence[Sheet]) -> tuple[int | None, ...]:
+    """The ranks of the lanes, in their order."""
+    lanes = _lanes(sheets)
+    keys = [parts.rank_key(sheet.piece, tally) for sheet, tally in lanes]
+    if _apart(sheets):
+        return ranks_apart(keys, [tally.modified for _, tally in lanes])
+    return ranks(keys)
 
 
 def unsettled(sheet: Sheet) -> tuple[tuple[str, str], ...]:

@@ -34,6 +34,15 @@ class Work:
         return sum(self.round_reps(earlier) for earlier in range(index))
 
     @property
+    def is_even(self) -> bool:
+        """Whether every round is worth the same."""
+        return self.piece.scheme is None and not any(
+            amount.climb
+            for station in self.piece.stations
+            for amount in (station, *station.options)
+        )
+
+    @property
     def total(self) -> int | None:
         """The reps of the whole work; None where it isn't a set amount."""
         return None if self.piece.rounds is None else self.before(self.piece.rounds)
