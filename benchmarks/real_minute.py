@@ -42,7 +42,7 @@ class Witness:
 
 def real_minute(seconds: int = 60) -> Figure:
     off = asyncio.run(_off(seconds))
-    return Figure(f"engine against the system's clock, {seconds} s", off, "ms", most=seconds * 0.2)
+    return Figure(f"engine against the system's clock, {seconds} s", off, "ms", most=12)
 
 
 async def _off(seconds: int) -> float:

@@ -3,13 +3,16 @@
 Nothing is drawn: the bytes are searched, so that this side takes no time of the machine.
 """
 
+import atexit
 import os
 import re
 import select
 import signal
 import sys
 from collections.abc import Mapping, Sequence
+from functools import cache
 from pathlib import Path
+from tempfile import TemporaryDirectory
 from types import TracebackType
 from typing import Self
 
@@ -20,6 +23,15 @@ from classclock.clock.source import MS, raw_now
 ROOT = Path(__file__).parent.parent
 _STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
 _TICKS = os.sysconf("SC_CLK_TCK")
+_NOT_SO = ("PYTHONDONTWRITEBYTECODE", "NO_COLOR", "CLASSCLOCK_CLUB")
+
+
+@cache
+def _compiled() -> str:
+    """A folder for compiled modules, for this run of the benchmarks alone."""
+    folder = TemporaryDirectory(prefix="classclock-compiled-")
+    atexit.register(folder.cleanup)
+    return folder.name
 
 
 class Window:
@@ -35,13 +47,15 @@ class Window:
     ) -> None:
         self._kept = b""
         terminal = {"TERM": "xterm-256color", "COLORTERM": "truecolor", "LC_ALL": "C.UTF-8"}
-        same = {"TEXTUAL_FPS": "240", "PYTHONPATH": str(ROOT)}
+        same = {"TEXTUAL_FPS": "240", "PYTHONPATH": str(ROOT), "PYTHONPYCACHEPREFIX": _compiled()}
+        # Both are measured as installed: compiled, which an environment may have switched off.
+        installed = {name: value for name, value in os.environ.items() if name not in _NOT_SO}
         self.started = raw_now()
         self._child = pexpect.spawn(
             sys.executable,
             ["-m", module, *arguments],
             dimensions=(rows, columns),
-            env={**os.environ, **terminal, **same, **(environment or {})},
+            env={**installed, **terminal, **same, **(environment or {})},
         )
 
     def __enter__(self) -> Self:
