@@ -59,6 +59,7 @@ class ClassScreen(Screen[None]):
         self.session = session
         self._notice, self._autopilot = notice, autopilot
         self._selected: str | None = None
+        self._changed = False
         self._cue, self._cue_at = "", 0
         self._views = ClassViews(session, look)
         self._foot = Foot(session, look)
@@ -117,7 +118,7 @@ class ClassScreen(Screen[None]):
     def _stroke(self, sign: str, stamp: float) -> None:
         if not self._over.offer(sign) and not self._own_key(sign):
             self._carry_out(self.session.key(sign, stamp))
-        self.show()
+        self._show_soon()
 
     def _own_key(self, sign: str) -> bool:
         """The keys that only this screen knows; `screen_keys.py` has them in words."""
@@ -166,7 +167,7 @@ class ClassScreen(Screen[None]):
             self._tasks.engine.wake()
             if self.session.live.phase in ("board", "over", "closed"):
                 self._tasks.saver.ask()
-        self.show()
+        self._show_soon()
 
     def _screen_command(self, command: cmd.ScreenCommand) -> None:
         match command:
@@ -237,6 +238,7 @@ class ClassScreen(Screen[None]):
 
     def show(self) -> None:
         """Bring the screen to how the class stands; only what changed is painted."""
+        self._changed = False
         real = self._real()
         cue = self._cue if real - self._cue_at < STAYS else ""
         self._views.show(selected=self._selected, cue=cue)
@@ -244,6 +246,15 @@ class ClassScreen(Screen[None]):
         if self._views.styles.margin.bottom != rows:
             self._views.styles.margin = (0, 0, rows, 0)
         self._over.pending.show(self.session.desk.pending)
+
+    def _show_soon(self) -> None:
+        """Show it when all keys that have come are counted: a whole class may shout at once."""
+        self._changed = True
+        self.check_idle()
+
+    def on_idle(self) -> None:
+        if self._changed:
+            self.show()
 
     def on_resize(self, event: events.Resize) -> None:
         self._over.too_small.display = is_too_small(*event.size)
