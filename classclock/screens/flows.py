@@ -8,8 +8,6 @@ from classclock.plan.plan_file import PlanFile
 from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.class_tasks import Autopilot
-from classclock.screens.home_screen import HomeScreen
-from classclock.screens.who_screen import WhoScreen
 from classclock.session import Session, open_session, rejoin_session
 
 
@@ -32,6 +30,8 @@ async def who_then_class(
     app: ClassclockApp, plan_file: PlanFile, *, folder: Path, club: Club, speed: int
 ) -> str | None:
     """Who is here, then the class; None where the coach went back."""
+    from classclock.screens.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
+
     source = time_source(speed)
     who = WhoScreen(app.look, plan_file.plan, folder=folder, club=club, now=source.wall())
     came = await app.push_screen_wait(who)
@@ -53,6 +53,8 @@ async def who_then_class(
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:
     """A plan or a class that was cut off is chosen, until one has been run."""
+    from classclock.screens.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
+
     while True:
         chosen = await app.push_screen_wait(HomeScreen(app.look, folder=folder, club=club))
         if chosen is None:

@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
 
 _SIZE = 400  # the font's em in pixels, before scaling down; large enough for any wall
+_SMALL = 32  # large enough to tell a letter from the sign for one that is missing
 _NUMERIC = frozenset("0123456789:.+-? ")
 _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
 _CRISPER = [min(255, max(0, round(128 + 1.5 * (share - 128)))) for share in range(256)]
@@ -25,22 +26,22 @@ _BELOW_THE_LINE = frozenset("Q,/")
 
 
 @cache
-def _font() -> "FreeTypeFont":
+def _font(size: int = _SIZE) -> "FreeTypeFont":
     # Pillow takes a while to import, and a class without true colour never needs it.
     import font_source_sans_pro  # noqa: PLC0415
     from PIL import ImageFont  # noqa: PLC0415
 
-    return ImageFont.truetype(font_source_sans_pro.font_files_ttf["SourceSansProBold"], _SIZE)
+    return ImageFont.truetype(font_source_sans_pro.font_files_ttf["SourceSansProBold"], size)
 
 
 @cache
 def _missing() -> bytes:
-    return bytes(_font().getmask("\U0010fffd"))
+    return bytes(_font(_SMALL).getmask("\U0010fffd"))
 
 
 @lru_cache(maxsize=1024)
 def _has(character: str) -> bool:
-    return character == " " or bytes(_font().getmask(character)) != _missing()
+    return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
 
 
 def can_draw(text: str) -> bool:
