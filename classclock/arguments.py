@@ -52,6 +52,12 @@ def parser() -> argparse.ArgumentParser:
     check.add_argument(
         "--window", type=_window, default=(120, 36), metavar="120x36", help="the terminal's size"
     )
+    check.add_argument(
+        "--athletes",
+        type=_how_many,
+        metavar='12|"ILSE, BRAM"',
+        help="how many come, or who: says what equipment is short, and what to do",
+    )
     check.set_defaults(command="check")
 
     rehearse = commands.add_parser(
@@ -148,6 +154,17 @@ def _percents(text: str) -> tuple[Decimal, ...]:
         return percents
     raise argparse.ArgumentTypeError(
         f'"{text}": write percentages above 0 and up to 120 with commas between, as in 65,70,75'
+    )
+
+
+def _how_many(written: str) -> int | tuple[str, ...]:
+    number, names = written.strip(), _names(written)
+    if number.isdecimal() and 1 <= int(number) <= 200:
+        return int(number)
+    if names and all(any(map(str.isalpha, name)) for name in names):
+        return names
+    raise argparse.ArgumentTypeError(
+        f'"{written}": write how many come, 1 to 200, or their names with commas between'
     )
 
 

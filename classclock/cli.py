@@ -112,14 +112,23 @@ def _resume(asked: argparse.Namespace) -> int:
 
 
 def _check(asked: argparse.Namespace) -> int:
-    _, club = _club(asked)
+    folder, club = _club(asked)
     if club is None:
+        return FINDINGS
+    from classclock.plan.equipment_check import room_for  # noqa: PLC0415  one command needs it
+    from classclock.plan.movements_reading import read_library  # noqa: PLC0415  the same
+
+    library, findings = read_library(folder / "movements.toml")
+    for finding in findings:
+        say_wrong(str(finding))
+    if library is None:
         return FINDINGS
     from classclock.screens.reading_words import reading_lines  # noqa: PLC0415
 
     columns, rows = asked.window
     reading = reading_lines(club.tv, columns, rows, asked.lanes)
-    return headless.check(asked.plans, club.unit, reading, as_json=asked.json)
+    room = None if asked.athletes is None else room_for(asked.athletes, club, library)
+    return headless.check(asked.plans, club.unit, library, reading, room, as_json=asked.json)
 
 
 def _rehearse(asked: argparse.Namespace) -> int:

@@ -10,6 +10,9 @@ from typing import Any
 
 from classclock.bundled import bundled
 from classclock.plan.checked import check_lines, check_values
+from classclock.plan.completing import complete
+from classclock.plan.equipment_check import Room, equipment_lines, equipment_values
+from classclock.plan.movements import Library
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.printable import printable
 from classclock.plan.reading import read_plan
@@ -42,16 +45,29 @@ def plan_file(named: str, unit: Unit) -> PlanFile | None:
     return PlanFile(path.stem, path.read_text("utf-8-sig"), plan) if plan is not None else None
 
 
-def check(named: Sequence[str], unit: Unit, reading: Sequence[str], *, as_json: bool) -> int:
-    """Findings of each plan, or its times and work; last what can be read from the back."""
+def check(
+    named: Sequence[str],
+    unit: Unit,
+    library: Library,
+    reading: Sequence[str],
+    room: Room | None,
+    *,
+    as_json: bool,
+) -> int:
+    """Findings of each plan, or its times, its work and what is short in the room.
+
+    Last what can be read from the back.
+    """
     status = OK
     checked: list[dict[str, Any]] = []
     for path in (path for name in named for path in _plans_at(name)):
-        plan, findings = read_plan(path, unit)
+        plan, findings = read_plan(path, unit, library)
         if any(finding.level == "error" for finding in findings):
             status = FINDINGS  # a hint is said, but the plan can be run
         if as_json:
             values = check_values(plan) if plan is not None else {}
+            if plan is not None and room is not None:
+                values["equipment"] = equipment_values(complete(plan, library), room)
             checked.append(
                 {"file": str(path), "findings": [asdict(one) for one in findings], **values}
             )
@@ -59,7 +75,8 @@ def check(named: Sequence[str], unit: Unit, reading: Sequence[str], *, as_json: 
         for finding in findings:
             say_wrong(str(finding))
         if plan is not None:
-            print("\n".join((*check_lines(plan), "")))
+            short = () if room is None else equipment_lines(complete(plan, library), room)
+            print("\n".join((*check_lines(plan), *short, "")))
     if as_json:
         print_json(checked)
     else:

@@ -2,10 +2,11 @@
 
 from typing import Annotated, Any, Literal
 
-from pydantic import Field, model_validator
+from pydantic import AfterValidator, Field, model_validator
 
 from classclock.plan.club_strength import StrengthSettings, with_what_a_small_club_has
 from classclock.plan.model import Ms, Strict
+from classclock.plan.spelling import fold
 
 
 class Emergency(Strict):
@@ -43,6 +44,15 @@ class Keyboard(Strict):
     """Whether a click on a lane is a tap; otherwise it only selects."""
 
 
+def _counted(written: dict[str, int]) -> dict[str, int]:
+    counted: dict[str, int] = {}
+    for name, count in written.items():
+        if not fold(name) or fold(name) in counted:
+            raise ValueError(f'"{name}" stands in it twice, or is no name')
+        counted[fold(name)] = count
+    return counted
+
+
 class Club(StrengthSettings):
     name: str = ""
     class_length: Ms = 3_600_000
@@ -51,6 +61,10 @@ class Club(StrengthSettings):
     tv: Tv = Tv()
     sound: Sound = Sound()
     keyboard: Keyboard = Keyboard()
+    inventory: Annotated[
+        dict[str, Annotated[int, Field(strict=True, ge=0, le=200)]], AfterValidator(_counted)
+    ] = Field(default_factory=dict, alias="equipment", max_length=60)
+    """What the club has counted, by folded name; `equipment` is what there is to lift."""
 
     @model_validator(mode="before")
     @classmethod

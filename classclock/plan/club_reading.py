@@ -47,6 +47,7 @@ KEYS: dict[str, Key] = {
     "plates": Key("a table", "[plates]"),
     "pairs": Key("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
     "collar": Key("a load", '"2.5 kg"'),
+    "equipment": Key("pieces and how many there are, 0 to 200", "{ boxes = 4, rowers = 2 }"),
 }
 
 
@@ -92,10 +93,13 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     line = positions.line(tuple(path))
     if error["type"] == "extra_forbidden":
         key = printable(str(path[-1]), 40)
-        near = nearest(key, tuple(table.model_fields))
+        fields = table.model_fields.items()
+        near = nearest(key, tuple(field.alias or name for name, field in fields))
         instead = f'Write "{near}"' if near else "Take it out"
         return Finding(file, line, place, f'unknown key "{key}"', instead)
     key = next((str(part) for part in reversed(path) if part in KEYS), "name")
+    if path[0] == "equipment":
+        key = "equipment"  # a piece may bear the name of a setting
     known = KEYS.get(f"{place}.{key}", KEYS[key])
     is_table = known.example.strip("[]") == key
     example = known.example if is_table else f"{key} = {known.example}"
@@ -103,7 +107,7 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
         return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
     verb = "=" if path[-1] == key else "holds"
     what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"
-    if error["type"] == "value_error" and key == "pairs":
+    if error["type"] == "value_error" and key in ("pairs", "equipment"):
         what = f"{key}: {error['ctx']['error']}"
     return Finding(file, line, place, what, f"Write {example}")
 

@@ -50,6 +50,11 @@ name   = "15 kg bar"
 weight = 15
 count  = 4
 
+# What else there is, and how many of it, so that "check --athletes" can say what is short:
+# boxes = 4, rowers = 2, dumbbells = 12. Bars are counted above; what isn't in it is taken to be
+# there for everyone.
+[equipment]
+
 # What each plate weighs, and how many pairs there are. Write "45 lb" for a plate in pounds.
 # collar = 2.5 below pairs if you count them: what one of the two weighs.
 [plates]

@@ -58,7 +58,7 @@ def test_the_first_settings_file_says_what_holds_without_one(club_in: Read) -> N
 
 def test_every_setting_stands_in_the_first_settings_file() -> None:
     written = {line.split("=")[0].strip(" []#") for line in default_club_text().splitlines()}
-    assert set(Club.model_fields) <= written
+    assert {field.alias or name for name, field in Club.model_fields.items()} <= written
 
 
 def test_a_bare_load_is_in_the_clubs_unit(club_in: Read) -> None:
@@ -77,6 +77,11 @@ def test_collars_can_be_counted_with_the_usual_plates(club_in: Read) -> None:
     club = club_in('[plates]\ncollar = "2.5 kg"\n')
     assert club.plates.pairs == Club().plates.pairs
     assert str(club.equipment.collar) == "2.5 kg"
+
+
+def test_equipment_is_counted_whatever_its_name_is_spelled_like(club_in: Read) -> None:
+    club = club_in('[equipment]\nBoxes = 4\n"pull-up bars" = 0\ndumbbells = 12\n')
+    assert club.inventory == {"box": 4, "pull up bar": 0, "dumbbell": 12}
 
 
 BAR = '[[bar]]\nname = "Long"\nweight = 20\n'
@@ -103,6 +108,20 @@ FAULTS = {
         "the 20 kg plates stand in it twice",
         "Write pairs",
     ),
+    "half a box": ("[equipment]\nboxes = 1.5", 2, "equipment holds 1.5", "{ boxes = 4, rowers"),
+    "dumbbells by weight": (
+        '[equipment]\ndumbbells = "x"',
+        2,
+        'equipment holds "x", which is not pieces and how many',
+        "Write equipment = { boxes = 4",
+    ),
+    "a box under two names": (
+        "[equipment]\nbox = 1\nboxes = 2",
+        1,
+        '"boxes" stands in it twice',
+        "Write equipment = {",
+    ),
+    "equipment misspelt": ("[equipmnt]\nboxes = 1", 1, 'unknown key "equipmnt"', '"equipment"'),
     "an unknown unit": ('unit = "st"', 1, "not one of kg, lb", 'Write unit = "kg"'),
     "a unit that is a number": ("unit = 3\ndumbbells = [5]", 1, "unit = 3", 'Write unit = "kg"'),
 }
