@@ -6,6 +6,7 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from classclock import __version__
+from classclock.arguments_book import add_book
 from classclock.strength.maxima import FORMULAS
 
 
@@ -83,6 +84,7 @@ def parser() -> argparse.ArgumentParser:
     results_of.set_defaults(command="results")
 
     _add_strength(commands, parents=[club, as_json])
+    add_book(commands, parents=[club, as_json])
 
     schema = commands.add_parser("schema", help="the plan file's JSON Schema")
     schema.set_defaults(command="schema")

@@ -180,6 +180,30 @@ def _load(asked: argparse.Namespace) -> int:
     return load(asked.of, results(folder), club.equipment, question, as_json=asked.json)
 
 
+def _chart(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.headless_pages import show_chart  # noqa: PLC0415
+
+    return show_chart(asked, folder, club.name)
+
+
+def _athlete(asked: argparse.Namespace) -> int:
+    from classclock.headless_pages import show_athlete  # noqa: PLC0415
+
+    return show_athlete(asked, club_folder(asked.club))
+
+
+def _book(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.headless_book import book  # noqa: PLC0415  sqlalchemy takes its time
+
+    return book(asked, folder, club.unit)
+
+
 def _schema(_: argparse.Namespace) -> int:
     return headless.schema()
 
@@ -206,5 +230,8 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "results": _results,
     "bar": _bar,
     "load": _load,
+    "chart": _chart,
+    "athlete": _athlete,
+    "book": _book,
     "schema": _schema,
 }

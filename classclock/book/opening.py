@@ -71,9 +71,29 @@ def open_book(folder: Path) -> Book:
     return _open_server(folder, address) if address else _open_file(folder)
 
 
+def on_a_server() -> bool:
+    return bool(os.environ.get(VARIABLE))
+
+
 def kept_versions(folder: Path) -> tuple[Path, ...]:
     """Books that were put aside: of an older version, or damaged."""
     return tuple(sorted(folder.glob("book-*.sqlite")))
+
+
+def forget_deleted(book: Book) -> None:
+    """Leave nothing of deleted rows behind: in free pages of the file, or in older schemas.
+
+    Raises:
+        BookError: the book can't be reached.
+    """
+    if book.engine.dialect.name == "postgresql":
+        with book.writing() as connection:
+            for version in range(1, VERSION):
+                gone = schema_name(version)
+                connection.execute(text(f"DROP SCHEMA IF EXISTS {gone} CASCADE"))
+        return
+    with book.reading() as connection:
+        connection.execution_options(isolation_level="AUTOCOMMIT").execute(text("VACUUM"))
 
 
 def put_aside(folder: Path, name: str) -> None:

@@ -1,19 +1,16 @@
 """The results files of one class: one JSON for all, one CSV beside it for each piece."""
 
-import csv
-import io
 import json
 import threading
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from classclock.book.csv_cells import csv_bytes
 from classclock.book.file_names import file_safe
 from classclock.book.results_document import COLUMNS, results_document
 from classclock.book.whole_file import write_whole
 from classclock.tally.record import ClassRecord
-
-_FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 class ResultsFiles:
@@ -52,15 +49,7 @@ class ResultsFiles:
         stem = self._free_stem(
             f"{started:%Y-%m-%d-%H%M}-{file_safe(plan_name)}", document["journal"]
         )
-        written = []
-        for name, piece in _named_pieces(document["pieces"]):
-            path = self.folder / f"{stem}-{name}.csv"
-            write_whole(path, _csv(piece["lanes"]))
-            written.append(path)
-        path = self.folder / f"{stem}.json"
-        text = json.dumps(document, ensure_ascii=False, indent=1)
-        write_whole(path, text.encode() + b"\n")
-        return (path, *written)
+        return write_document(self.folder / f"{stem}.json", document)
 
     def _free_stem(self, wanted: str, journal: str) -> str:
         """The wanted name, or with a number behind it where another class has it already."""
@@ -69,6 +58,23 @@ class ResultsFiles:
             number += 1
             stem = f"{wanted}-{number}"
         return stem
+
+
+def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
+    """Write a results document, after the CSV files of its pieces beside it; all of their paths.
+
+    Raises:
+        OSError: one of them can't be written.
+    """
+    written = []
+    for name, piece in _named_pieces(document["pieces"]):
+        beside = path.with_name(f"{path.stem}-{name}.csv")
+        rows = [[lane[column] for column in COLUMNS] for lane in piece["lanes"]]
+        write_whole(beside, csv_bytes(COLUMNS, rows))
+        written.append(beside)
+    text = json.dumps(document, ensure_ascii=False, indent=1)
+    write_whole(path, text.encode() + b"\n")
+    return (path, *written)
 
 
 def _ours(path: Path, journal: str) -> bool:
@@ -92,19 +98,3 @@ def _named_pieces(pieces: list[dict[str, Any]]) -> list[tuple[str, dict[str, Any
             name = f"{wanted}-{number}"
         named[name] = piece
     return list(named.items())
-
-
-def _csv(lanes: list[dict[str, Any]]) -> bytes:
-    """RFC 4180, as UTF-8; no cell can run as a formula in a spreadsheet."""
-    text = io.StringIO(newline="")
-    writer = csv.writer(text)
-    writer.writerow(COLUMNS)
-    for lane in lanes:
-        writer.writerow([_cell(lane[column]) for column in COLUMNS])
-    return text.getvalue().encode()
-
-
-def _cell(value: object) -> object:
-    if isinstance(value, str) and value.startswith(_FORMULA_STARTS):
-        return f"'{value}"
-    return value

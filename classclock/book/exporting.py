@@ -1,0 +1,113 @@
+"""The whole book as files that any program reads: JSON, and CSV for each kind of record."""
+
+import json
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Any
+
+from sqlalchemy import Connection
+
+from classclock.book.contents import book_contents
+from classclock.book.copies import write_copy
+from classclock.book.csv_cells import csv_bytes
+from classclock.book.result import kg_of
+from classclock.strength.loads import plain
+
+_Row = dict[str, Any]
+
+
+@dataclass(frozen=True, slots=True)
+class _Sheet:
+    """One CSV: which table it is from, and what stands in each column."""
+
+    name: str
+    table: str
+    columns: dict[str, Callable[[_Row], Any]]
+
+
+def _field(name: str) -> Callable[[_Row], Any]:
+    return lambda row: row[name]
+
+
+def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path, ...]:
+    """Write everything into a folder, for this account alone; the files written.
+
+    `results.csv` has the columns that `book import` reads.
+
+    Raises:
+        OSError: a file can't be written.
+    """
+    contents = book_contents(connection)
+    names = {row["athlete"]: row["name"] for row in contents["athletes"]}
+    for rows in contents.values():
+        for row in rows:
+            row.setdefault("who", names.get(row.get("athlete", ""), ""))
+    written = []
+    for sheet in _sheets():
+        path = into / f"{sheet.name}.csv"
+        lines = [[cell(row) for cell in sheet.columns.values()] for row in contents[sheet.table]]
+        write_copy(folder, path, csv_bytes(tuple(sheet.columns), lines))
+        written.append(path)
+    path = into / "book.json"
+    text = json.dumps(contents, ensure_ascii=False, indent=1)
+    write_copy(folder, path, text.encode() + b"\n")
+    return (*written, path)
+
+
+def _sheets() -> Sequence[_Sheet]:
+    who = {"name": _field("who")}
+    score = {name: _field(name) for name in ("benchmark", "score")}
+    terms = {"modification": _field("modification"), "load": _field("loads")}
+    return (
+        _Sheet(
+            "athletes",
+            "athletes",
+            {
+                "name": _field("name"),
+                "key": _field("key"),
+                "marks": lambda row: ", ".join(json.loads(row["marks"])),
+                "classes": _field("classes"),
+                "first": _field("first_day"),
+                "last": _field("last_day"),
+            },
+        ),
+        _Sheet(
+            "attendance",
+            "seen",
+            {**who, "date": _field("day"), "came": lambda row: int(row["came"])},
+        ),
+        _Sheet(
+            "results",
+            "results",
+            {
+                **who,
+                **score,
+                "date": _field("day"),
+                **terms,
+                "work": _field("work"),
+                "piece": _field("name"),
+                "rank": _field("rank"),
+                "status": _field("status"),
+                "note": _field("note"),
+            },
+        ),
+        _Sheet(
+            "lifts",
+            "lifts",
+            {
+                **who,
+                "lift": _field("lift"),
+                "reps": _field("reps"),
+                "load": _field("load"),
+                "load_kg": lambda row: plain(kg_of(row["worth"]).amount),
+                "made": lambda row: int(row["made"]),
+                "date": _field("day"),
+            },
+        ),
+        _Sheet(
+            "bests",
+            "bests",
+            {**who, **score, "date": _field("day"), **terms, "work": _field("work")},
+        ),
+    )

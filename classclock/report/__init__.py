@@ -1,0 +1,1 @@
+"""Results, bests and attendance as pages: text, CSV and HTML."""

@@ -1,0 +1,71 @@
+"""An athlete's page: how often they come, what they do, how it went. Values, from the book."""
+
+from dataclasses import dataclass
+from datetime import date
+
+from sqlalchemy import Connection
+
+from classclock.book.attendance import Week, first_day, weeks
+from classclock.book.queries import (
+    Athlete,
+    Best,
+    LiftBest,
+    best_rows,
+    days_attended,
+    history,
+    lift_bests,
+    usual_modifications,
+)
+from classclock.book.result import Result
+
+
+@dataclass(frozen=True, slots=True)
+class AthletePage:
+    athlete: Athlete
+    weeks: tuple[Week, ...]
+    """The last twelve, this one last."""
+    modifications: tuple[tuple[str, int], ...]
+    """What they modified in those weeks, and how often."""
+    bests: tuple[Best, ...]
+    lifts: tuple[LiftBest, ...]
+    shown: str
+    """The benchmark whose history is shown; empty where there is none."""
+    history: tuple[Result, ...]
+
+
+def athlete_page(
+    connection: Connection, athlete: Athlete, today: date, benchmark: str | None = None
+) -> AthletePage:
+    """The page as it stands today. The benchmark done most often is shown unless one is named.
+
+    Raises:
+        LookupError: they never did the benchmark that was named; `str` says which they did.
+    """
+    since = first_day(today)
+    days = days_attended(connection, athlete.id, since.isoformat())
+    rows = best_rows(connection, [athlete.id])
+    bests = tuple(best for key in sorted(rows) for best in rows[key])
+    shown = _shown(bests, benchmark)
+    runs = history(connection, [athlete.id], [shown]).get((athlete.id, shown), ())
+    return AthletePage(
+        athlete,
+        weeks(map(date.fromisoformat, days), today),
+        usual_modifications(connection, athlete.id, since.isoformat()),
+        bests,
+        lift_bests(connection, athlete.id),
+        shown,
+        runs,
+    )
+
+
+def _shown(bests: tuple[Best, ...], benchmark: str | None) -> str:
+    done: dict[str, int] = {}
+    for best in bests:
+        name = best.result.benchmark
+        done[name] = done.get(name, 0) + best.times
+    if benchmark is None:
+        return max(done, key=lambda name: (done[name], name), default="")
+    if benchmark.casefold() not in done:
+        known = ", ".join(sorted(done)) or "none yet"
+        raise LookupError(f'no scores on "{benchmark}": there is {known}')
+    return benchmark.casefold()

@@ -1,0 +1,117 @@
+"""An athlete's page for a terminal, and as plain values."""
+
+from collections.abc import Iterator
+from dataclasses import asdict
+from typing import Any
+
+from classclock.book.bests import long_day
+from classclock.book.queries import Best
+from classclock.plan.printable import printable
+from classclock.report.athlete_page import AthletePage
+from classclock.report.cells import pad
+from classclock.report.plot import plot_lines
+
+
+def athlete_lines(page: AthletePage, width: int) -> tuple[str, ...]:
+    """The page in plain text."""
+    return tuple(line.rstrip() for line in _lines(page, width))
+
+
+def _lines(page: AthletePage, width: int) -> Iterator[str]:
+    who = page.athlete
+    yield printable(who.name)
+    if not who.classes:
+        yield "no class yet; scores from older records"
+    else:
+        yield (
+            f"{_classes(who.classes)}, the first on {long_day(who.first_day)}, "
+            f"the last on {long_day(who.last_day)}"
+        )
+    if who.marks:
+        yield f"marked: {', '.join(who.marks)}"
+    yield ""
+    yield from _attendance(page)
+    if page.modifications:
+        yield ""
+        yield "Modified in these weeks"
+        for modification, times in page.modifications:
+            yield f"  {times} x {printable(modification)}"
+    if page.bests:
+        yield ""
+        yield "Bests"
+        yield from _table([_best_cells(best) for best in page.bests])
+    if page.lifts:
+        yield ""
+        yield "Heaviest made"
+        rows = [[one.lift, _reps(one.reps), one.load, one.day] for one in page.lifts]
+        yield from _table(rows)
+    if plot := plot_lines(page.history, width):
+        yield ""
+        yield f"{printable(page.shown)}: o as written, ~ modified"
+        yield from plot
+
+
+def _attendance(page: AthletePage) -> Iterator[str]:
+    most = sum(week.classes for week in page.weeks)
+    yield f"{_classes(most)} in the last twelve weeks"
+    for week in page.weeks:
+        yield f"  {week.monday:%d %b}  {'#' * week.classes or '-'}"
+
+
+def _best_cells(best: Best) -> list[str]:
+    result = best.result
+    times = "once" if best.times == 1 else f"{best.times} times"
+    return [result.benchmark, result.score, result.day, str(result.terms), times]
+
+
+def _table(rows: list[list[str]]) -> Iterator[str]:
+    columns = [pad([printable(cell) for cell in column]) for column in zip(*rows, strict=True)]
+    for cells in zip(*columns, strict=True):
+        yield "  " + "  ".join(cells)
+
+
+def _reps(reps: int | None) -> str:
+    if reps is None:
+        return "reps not said"
+    return "1 rep" if reps == 1 else f"{reps} reps"
+
+
+def _classes(number: int) -> str:
+    return "1 class" if number == 1 else f"{number} classes"
+
+
+def page_values(page: AthletePage) -> dict[str, Any]:
+    """The page as plain values, ready for JSON."""
+    return {
+        **asdict(page.athlete),
+        "weeks": [
+            {"monday": week.monday.isoformat(), "classes": week.classes} for week in page.weeks
+        ],
+        "modifications": [
+            {"modification": name, "times": times} for name, times in page.modifications
+        ],
+        "bests": [
+            {
+                "benchmark": best.result.benchmark,
+                "score": best.result.score,
+                "day": best.result.day,
+                "times": best.times,
+                **asdict(best.result.terms),
+            }
+            for best in page.bests
+        ],
+        "lifts": [asdict(one) for one in page.lifts],
+        "history": {
+            "benchmark": page.shown,
+            "results": [
+                {
+                    "day": one.day,
+                    "score": one.score,
+                    "counts": one.counts,
+                    "why_not": one.why_not,
+                    **asdict(one.terms),
+                }
+                for one in page.history
+            ],
+        },
+    }

@@ -1,0 +1,28 @@
+"""HTML pages, each one file by itself: no script, nothing fetched from anywhere."""
+
+from functools import cache
+from typing import Any
+
+from jinja2 import Environment, PackageLoader, StrictUndefined
+
+from classclock.book.bests import long_day
+from classclock.plan.printable import printable
+
+
+@cache
+def _templates() -> Environment:
+    environment = Environment(
+        loader=PackageLoader("classclock.report"),
+        autoescape=True,
+        undefined=StrictUndefined,
+        trim_blocks=True,
+        lstrip_blocks=True,
+    )
+    environment.filters["printable"] = printable
+    environment.filters["long_day"] = long_day
+    return environment
+
+
+def page(template: str, **values: Any) -> bytes:
+    """A page from one of the templates; every value is put in as text, never as markup."""
+    return _templates().get_template(template).render(**values).encode()
