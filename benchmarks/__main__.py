@@ -11,6 +11,7 @@ from benchmarks.burst import burst
 from benchmarks.figure import HEADS, Figure
 from benchmarks.first_paint import first_paint
 from benchmarks.key_to_screen import key_to_screen
+from benchmarks.movements import checking, proposing
 from benchmarks.real_minute import real_minute
 from benchmarks.rehearsing import rehearsing
 from benchmarks.share_of_core import share_of_core
@@ -27,6 +28,8 @@ def figures(*, quick: bool) -> Iterator[Figure]:
     yield from burst(1 if quick else starts)
     yield share_of_core(starts, seconds=5 if quick else 12)
     yield rehearsing(3)
+    yield proposing()
+    yield checking()
     yield real_minute(10 if quick else 60)
 
 
