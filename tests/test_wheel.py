@@ -36,10 +36,14 @@ def test_the_wheel_carries_every_sound_and_sample_plan(wheel: Path) -> None:
         assert wanted <= packed
 
 
-def test_the_wheel_carries_styles_and_type_marker_and_no_tests(wheel: Path) -> None:
+def test_the_wheel_carries_styles_movements_letters_and_type_marker_and_no_tests(
+    wheel: Path,
+) -> None:
     packed = set(zipfile.ZipFile(wheel).namelist())
     source = ROOT / "classclock"
-    kept = {path.relative_to(ROOT).as_posix() for path in source.rglob("*.tcss")}
+    endings = ("*.tcss", "*.toml", "*.txt")
+    kept = {path.relative_to(ROOT).as_posix() for one in endings for path in source.rglob(one)}
+    assert "classclock/plan/starter_movements.toml" in kept
     assert kept | {"classclock/py.typed"} <= packed
     assert not {name for name in packed if name.startswith(("tests/", "benchmarks/"))}
 
