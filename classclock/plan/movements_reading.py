@@ -164,6 +164,9 @@ def _fault(error: ErrorDetails) -> Fault:
     if value in ("", [], {}):
         what = f'"{key}" is empty'
         return Fault(path, what, f"Write {assignment(key, known.example)}, or take it out")
+    if error["type"] == "value_error" and key == "equipment":
+        what = f"equipment: {error['ctx']['error']}"
+        return Fault(path, what, f"Write {assignment(key, known.example)}")
     verb = "=" if path[-1] == key else "holds"
     what = f"{key} {verb} {show(value)}, which is not {known.takes}"
     return Fault(path, what, f"Write {assignment(key, _meant(key, value) or known.example)}")

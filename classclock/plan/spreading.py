@@ -5,12 +5,13 @@ the next, and what they hold there must be there. People drift, some are quicker
 piece is kept to spare where the counts allow it, and the coach is told where they don't.
 """
 
+from collections import Counter
 from collections.abc import Sequence
 
 from classclock.plan.equipment import Inventory, Need, most_at_once
 
-_MOST_TRIES = 20_000
-"""Arrangements looked at before it is given up; a class's few stations take a few hundred."""
+_MOST_TRIES = 3_000
+"""Numbers tried at a station before it is given up; a class's few stations take a few dozen."""
 
 Spread = tuple[int, ...]
 """How many lanes begin at each station."""
@@ -23,18 +24,36 @@ def spread(needs: Sequence[Need], lanes: int, inventory: Inventory) -> Spread | 
     of each piece is left to spare where that is possible. None: there is no such start.
     """
     limits = {piece: inventory[piece] for need in needs for piece in need if piece in inventory}
-    found = _arrange(needs, lanes, {piece: there - 1 for piece, there in limits.items()})
-    if found is not None:
-        return found
     found = _arrange(needs, lanes, limits)
     if found is None:
         return None
+    spares = _arrange(needs, lanes, {piece: there - 1 for piece, there in limits.items()})
+    if spares is not None:
+        return spares
     for piece, there in limits.items():
         spared = {**limits, piece: there - 1}
         better = _arrange(needs, lanes, spared)
         if better is not None:
             found, limits = better, spared
     return found
+
+
+def most_lanes(needs: Sequence[Need], inventory: Inventory) -> int | None:
+    """How many lanes the equipment could carry at best, held by somebody at every moment.
+
+    No start does better, and not every one does as well. None: nothing that was counted is needed.
+    """
+    whole_round = Counter[str]()
+    for need in needs:
+        whole_round.update(need)
+    return min(
+        (
+            inventory[one] * len(needs) // many
+            for one, many in whole_round.items()
+            if one in inventory
+        ),
+        default=None,
+    )
 
 
 def peaks(needs: Sequence[Need], starts: Spread) -> Need:
@@ -51,11 +70,9 @@ def peaks(needs: Sequence[Need], starts: Spread) -> Need:
 
 def _arrange(needs: Sequence[Need], lanes: int, limits: Inventory) -> Spread | None:
     """Find a spread that keeps within the limits, the evenest first."""
-    stations = len(needs)
-    for piece, most in limits.items():
-        # On average over a whole round; no arrangement does better than that.
-        if sum(need.get(piece, 0) for need in needs) * lanes > most * stations:
-            return None
+    most = most_lanes(needs, limits)
+    if most is not None and lanes > most:
+        return None
     search = _Search(needs, limits)
     return tuple(search.begun) if search.place(lanes) else None
 

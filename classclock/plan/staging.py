@@ -12,7 +12,7 @@ from classclock.clock.formats import timeline
 from classclock.plan.equipment import Inventory, most_at_once, shortage, station_needs
 from classclock.plan.model import CappedForTime, RoundsInTime, Segment
 from classclock.plan.movements import Library
-from classclock.plan.spreading import peaks, spread
+from classclock.plan.spreading import most_lanes, peaks, spread
 from classclock.tally.lineup import MOST_LANES
 
 CHANGE = 120_000
@@ -135,7 +135,10 @@ class _Task:
 
     def _staggered(self, team: int) -> Staging | None:
         lanes = self._lanes(team)
-        for heats in range(_least_heats(lanes), lanes + 1):
+        most = most_lanes(self._needs, self._inventory)
+        if not most:
+            return None
+        for heats in range(max(_least_heats(lanes), -(-lanes // most)), lanes + 1):
             sizes = _heat_sizes(lanes, heats)
             begun = {size: spread(self._needs, size, self._inventory) for size in set(sizes)}
             spreads = [starts for size in sizes if (starts := begun[size]) is not None]

@@ -52,7 +52,7 @@ FAULTS = {
     "one piece under two names": (
         f"{TURN}equipment = {{ box = 1, boxes = 1 }}",
         4,
-        "equipment",
+        "equipment: each piece of equipment once, by its name",
         "dumbbells = 2",
     ),
     "four points": (f'{TURN}points = ["a", "b", "c", "d"]', 4, "three texts at most", "points ="),
