@@ -4,6 +4,7 @@ from collections.abc import Awaitable, Callable
 
 from textual.app import App
 
+from classclock.screens.ended_outside import when_ended
 from classclock.screens.look import Look
 from classclock.screens.theme import textual_theme
 
@@ -26,7 +27,11 @@ class ClassclockApp(App[str], inherit_bindings=False):
         return textual_theme(self.look.theme).variables
 
     def on_mount(self) -> None:
+        when_ended(self._end)
         self.run_worker(self._run_flow())
+
+    def _end(self, status: int) -> None:
+        self.exit("ended from outside: classclock resume goes on with a class", status)
 
     async def _run_flow(self) -> None:
         self.exit(await self._flow(self))

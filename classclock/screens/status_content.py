@@ -3,7 +3,7 @@
 from dataclasses import dataclass
 from textwrap import wrap
 
-from rich.cells import cell_len
+from rich.cells import cell_len, set_cell_size
 
 from classclock.tally.record import Phase
 
@@ -58,13 +58,16 @@ class StatusRows:
 def set_rows(content: StatusContent, columns: int, *, short: bool = False) -> StatusRows:
     """What fits: the emergency sign always, what was said whole, then as many keys as can be.
 
-    `short` keeps it to one row, what was said being cut there.
+    `short` keeps it to one row, what was said being cut where the weightiest keys begin.
     """
     emergency = EMERGENCY if columns >= 80 else SHORT_EMERGENCY
     room = columns - cell_len(emergency) - _BETWEEN
     said = tuple(wrap(content.said, max(10, room)))[:_MOST_ROWS] or ("",)
-    if short and len(said) > 1:
-        said = (f"{said[0][: room - 2]} …",)
+    if short:
+        weightiest = (" " * _BETWEEN).join(content.keys[: 2 if columns >= 80 else 1])
+        left = room - cell_len(weightiest) - _BETWEEN
+        if len(said) > 1 or cell_len(said[0]) > left:
+            said = (f"{set_cell_size(said[0], left - 2).rstrip()} …",)
     keys = ""
     taken = max(map(cell_len, said))
     for key in content.keys:
