@@ -12,15 +12,15 @@ from classclock.strength.maxima import FORMULAS
 
 def parser() -> argparse.ArgumentParser:
     """Read command lines; `command` of what it gives is the command's name, `home` without."""
-    club = argparse.ArgumentParser(add_help=False)
-    club.add_argument("--club", metavar="DIR", help="the club's folder")
+    # Named before the command or behind it: only where it is named does it say anything.
+    club = _club_option(argparse.SUPPRESS)
     as_json = argparse.ArgumentParser(add_help=False)
     as_json.add_argument("--json", action="store_true", help="print JSON")
     top = argparse.ArgumentParser(
         prog="classclock",
         description="A class timer and tally board for the wall of a small gym.",
         epilog="Without a command: choose a plan, say who is here, run the class.",
-        parents=[club],
+        parents=[_club_option(None)],
     )
     top.add_argument("--version", action="version", version=__version__)
     top.set_defaults(command="home")
@@ -118,6 +118,12 @@ def _add_strength(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> 
         "--percent", type=_percents, metavar="65,70,75", help="the working sets, in percent"
     )
     load.set_defaults(command="load")
+
+
+def _club_option(default: str | None) -> argparse.ArgumentParser:
+    option = argparse.ArgumentParser(add_help=False)
+    option.add_argument("--club", metavar="DIR", default=default, help="the club's folder")
+    return option
 
 
 def _speed(text: str) -> int:
