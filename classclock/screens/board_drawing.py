@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.look import Look
-from classclock.screens.stack import Line, lettering_width, main_height, stack
+from classclock.screens.stack import Line, fit, lettering_width, stack
 
 _TWO_SIDES = 100
 """Columns from which the lanes have a side of their own."""
@@ -24,7 +24,7 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
         lines = tuple(_lines(content, look))
         left = max(
             (inner * share // 100 for share in (58, 66, 74)),
-            key=lambda columns: main_height(lines, columns, middle, look),
+            key=lambda columns: fit(lines, columns, middle, look),
         )
         body = beside(
             stack(lines, left, middle, look),
@@ -62,7 +62,7 @@ def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
 
 def _lines(content: BoardContent, look: Look) -> Iterator[Line]:
     theme = look.theme
-    yield Line(content.name, "title", bold=True)
+    yield Line(content.name, "title", keep=1, bold=True)
     yield Line(content.words, "second", keep=2, ink=theme.quiet)
     for text in content.cautions:
         yield Line(
@@ -100,14 +100,9 @@ def _names(content: BoardContent, look: Look) -> tuple[Line, ...]:
 def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look) -> Drawing:
     """Everybody with key and modification, as large as they all fit."""
     ground = look.theme.ground
-    across = 1 if len(lanes) <= max(8, rows // 2) else 2
-    down = -(-len(lanes) // across)
-    each = (columns - 2 * (across - 1)) // across
-    high = max(1, min(5, rows // max(1, down)))
-    names = max((lane.name for lane in lanes), key=len)
-    while high > 1 and lettering_width(names, high, look.terminal) > each - 3 * high:
-        high -= 1
-    high = high if high >= 3 and look.terminal.sextants else 1
+    across = max((1, 2), key=lambda sides: _lane_rows(lanes, columns, rows, sides, look))
+    high = max(1, _lane_rows(lanes, columns, rows, across, look))
+    down, each = -(-len(lanes) // across), _side(columns, across)
     sides = []
     for side in range(across):
         part = lanes[side * down : (side + 1) * down]
@@ -115,6 +110,24 @@ def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look
         sides.append(place(drawn or blank(each, 0, ground), each, rows, ground))
     drawing = sides[0] if across == 1 else beside(sides[0], blank(2, rows, ground), sides[1])
     return place(drawing, columns, rows, ground)
+
+
+def _side(columns: int, across: int) -> int:
+    return (columns - 2 * (across - 1)) // across
+
+
+def _lane_rows(
+    lanes: tuple[BoardLane, ...], columns: int, rows: int, across: int, look: Look
+) -> int:
+    """How high a lane can be in so many columns of lanes; 0: they don't all fit."""
+    most = min(5, rows // -(-len(lanes) // across))
+    name = max((lane.name for lane in lanes), key=len)
+    drawn = (
+        high
+        for high in range(most, 2, -1)
+        if lettering_width(name, high, look.terminal) <= _side(columns, across) - 3 * high
+    )
+    return next(drawn, min(1, most)) if look.terminal.sextants else min(1, most)
 
 
 def _lane(lane: BoardLane, columns: int, rows: int, look: Look) -> Drawing:

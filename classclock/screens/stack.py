@@ -4,6 +4,7 @@ Every line says how much it matters. What matters less is dropped, or set smalle
 that matters more is; the type is as large as then fits.
 """
 
+import re
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import lru_cache
@@ -21,6 +22,8 @@ _MOST_PIECES = 3
 """Into so many pieces a large line is broken at most."""
 _SPARE = 5
 """Lines that go before the type gets smaller: mostly gaps."""
+_BREAKS = re.compile(r"\s+(?!(?:kg|lb|m|cal)\b)")
+"""Between words, but not between a number and its unit."""
 _AIR = 3
 """Dots left free under capitals and numerals, which fill their rows."""
 
@@ -80,9 +83,10 @@ def stack(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Drawing
     return _stack(tuple(lines), columns, rows, look)
 
 
-def main_height(lines: Sequence[Line], columns: int, rows: int, look: Look) -> int:
-    """Rows that the main lines would be high in this box."""
-    return _set(tuple(lines), columns, rows, look.terminal)[0].main
+def fit(lines: Sequence[Line], columns: int, rows: int, look: Look) -> tuple[int, int]:
+    """Rows that the main lines would be high in this box, and how much text would stay."""
+    heights, pieces = _set(tuple(lines), columns, rows, look.terminal)
+    return heights.main, sum(len(one.text) for one in pieces)
 
 
 @lru_cache(maxsize=64)
@@ -149,7 +153,7 @@ def _all_fit(parts: Sequence[str], rows: int, columns: int, terminal: Terminal) 
 
 def _broken(text: str, rows: int, columns: int, terminal: Terminal) -> list[str]:
     parts: list[str] = []
-    for word in text.split():
+    for word in _BREAKS.split(text):
         longer = f"{parts[-1]} {word}" if parts else word
         if parts and lettering_width(longer, rows, terminal) <= columns:
             parts[-1] = longer

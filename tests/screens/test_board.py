@@ -1,6 +1,7 @@
 """The board: what it says, and that its cautions are never left out."""
 
 from collections.abc import Callable
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -114,3 +115,17 @@ lines = ["[link=x]row[/link]"]
         assert "[red]Depot[/red]" in seen
         assert "[b]Bold[/b]" in seen
         assert "[link=x]row[/link]" in seen
+
+
+@pytest.mark.parametrize("lanes", [1, 8, 13, 26])
+def test_everybody_in_the_piece_is_on_the_board(lanes: int) -> None:
+    text = plain_text(draw_board(content(lanes), 120, 35, PLAIN))
+    assert all(f"Name {number} " in text for number in range(lanes))
+
+
+def test_many_cautions_push_everything_else_off_a_small_board() -> None:
+    cautions = tuple(
+        f"Caution number {number}, to be read before the start." for number in range(12)
+    )
+    text = plain_text(draw_board(replace(content(), cautions=cautions), 60, 17, PLAIN))
+    assert all(caution in text for caution in cautions)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from classclock.screens.drawing.cells import Drawing, plain_text
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
-from classclock.screens.stack import Line, main_height, stack
+from classclock.screens.stack import Line, fit, stack
 from classclock.screens.theme import SIXTEEN
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
@@ -25,7 +25,7 @@ def test_a_stack_fills_its_box_whatever_is_in_it(
 
 def test_lines_are_larger_where_there_is_more_room() -> None:
     lines = [Line("Turntable", "title"), Line("6 box step-over", "main")]
-    heights = [main_height(lines, columns, rows, Look()) for columns, rows in ((30, 6), (200, 30))]
+    heights = [fit(lines, columns, rows, Look())[0] for columns, rows in ((30, 6), (200, 30))]
     assert heights == [1, 10]
 
 
@@ -41,3 +41,8 @@ def test_what_matters_less_goes_first() -> None:
 def test_a_line_too_wide_is_broken_between_words() -> None:
     drawn = plain_text(stack([Line("both feet on the box")], 12, 3, PLAIN))
     assert [row.strip() for row in drawn.split("\n")] == ["both feet on", "the box", ""]
+
+
+def test_a_number_and_its_unit_stay_together() -> None:
+    drawn = plain_text(stack([Line("9 push press, 22.5 kg / 15 kg")], 26, 3, PLAIN))
+    assert [row.strip() for row in drawn.split("\n")] == ["9 push press, 22.5 kg /", "15 kg", ""]
