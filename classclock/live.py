@@ -11,12 +11,13 @@ from typing import Any, Protocol
 from classclock.clock.class_clock import ClassClock
 from classclock.plan.model import Countdown, is_piece
 from classclock.plan.times import show_time
+from classclock.strength.class_loads import ClassLoads
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
 from classclock.tally.lane_keys import propose_key
 from classclock.tally.lanes import Choice, Lane, Person
-from classclock.tally.lineup import draw_lanes
+from classclock.tally.lineup import draw_lanes, give_loads
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.said import said
 from classclock.tally.scores import unsettled
@@ -42,10 +43,21 @@ class Outcome:
 class LiveClass:
     """The shell round the pure record: it knows the time and the recorder, nothing else."""
 
-    def __init__(self, clock: ClassClock, record: ClassRecord, recorder: Recorder) -> None:
+    def __init__(
+        self,
+        clock: ClassClock,
+        record: ClassRecord,
+        recorder: Recorder,
+        *,
+        read_loads: Callable[[], ClassLoads] | None = None,
+    ) -> None:
+        """`read_loads` works out who lifts what, from files: it may take a moment."""
         self.clock = clock
         self.record = record
+        self.loads: ClassLoads | None = None
+        """What everybody is to lift, once `plan_loads` has read it."""
         self._recorder = recorder
+        self._read_loads = read_loads
         self._asked: tuple[str, ...] | None = None
         """Who was named as unsettled when the coach last asked to go on."""
         self._clock_commands: Mapping[type, Callable[[Any, int], Outcome]] = {
@@ -71,13 +83,18 @@ class LiveClass:
     def lineup(self) -> tuple[Lane, ...]:
         """The lanes of the segment on the board, all heats: as started, or as they would start."""
         sheet = self.record.sheet
-        if sheet is not None:
-            return tuple(sheet.lanes)
-        index = self.record.chosen.segment
-        choices = {person.id: self.record.choice(person.id, index) for person in self.record.people}
-        return draw_lanes(self.record.segment, self.record.people, choices)
+        return tuple(sheet.lanes) if sheet is not None else self._all_heats()
 
     # -- doing -----------------------------------------------------------------------
+
+    def plan_loads(self) -> None:
+        """Find out what everybody is to lift, unless that is known already."""
+        if self.loads is None and self._read_loads is not None:
+            self.loads = self._read_loads()
+
+    def acknowledge(self, person_id: str, segment: int, text: str) -> Outcome:
+        """The coach has read this flag on a person's loads."""
+        return self._happened(ev.FlagAcknowledged(self.clock.now(), person_id, segment, text))
 
     def do(self, command: cmd.CountCommand | cmd.ClockCommand, at: int | None = None) -> Outcome:
         """Carry out a command given at a moment of the class's clock (now, unless told)."""
@@ -116,6 +133,8 @@ class LiveClass:
         if running and sheet is not None and is_piece(self.record.segment):
             lane_key = propose_key(name, {lane.key for lane in sheet.lanes})
             lane = Lane(person.id, name, lane_key, (person.id,), heat=sheet.heat, late=True)
+            if self.loads is not None:
+                (lane,) = give_loads((lane,), self.record.chosen.segment, self.loads)
             events.append(ev.LaneJoined(now, lane))
         return self._happened(*events)
 
@@ -142,6 +161,8 @@ class LiveClass:
         record = self.record
         if record.phase(at) != "board":
             return _refuse("this segment has started already")
+        if record.segment.lift is not None:
+            self.plan_loads()
         lanes = self.lineup() if is_piece(record.segment) else ()
         lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
         go = at + record.segment.count_in
@@ -222,7 +243,8 @@ class LiveClass:
         record = self.record
         index = record.chosen.segment
         choices = {person.id: record.choice(person.id, index) for person in record.people}
-        return draw_lanes(record.segment, record.people, choices)
+        lanes = draw_lanes(record.segment, record.people, choices)
+        return give_loads(lanes, index, self.loads) if self.loads is not None else lanes
 
     def _go_to(self, command: cmd.GoTo, at: int) -> Outcome:
         record = self.record

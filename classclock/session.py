@@ -16,11 +16,14 @@ from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import EngineView
 from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_source
 from classclock.desk import Answer, Desk
+from classclock.lift_reading import LiftReading
 from classclock.live import LiveClass
 from classclock.plan.club import Club
+from classclock.plan.model import Plan
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
 from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
+from classclock.strength.class_loads import ClassLoads, has_lifts
 from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
@@ -113,8 +116,12 @@ def open_session(
     ends: str | None = None,
     speed: int = 1,
     sound: bool = True,
+    lifts: LiftReading | None = None,
 ) -> Session:
-    """Open a class and begin its journal."""
+    """Open a class and begin its journal.
+
+    `lifts` is what reads earlier lifts, where somebody has begun to read them already.
+    """
     wall = source.wall()
     started = wall.isoformat(timespec="milliseconds")
     anchor = Anchor(boot_id(), raw_now(), 0, started, speed)
@@ -122,8 +129,12 @@ def open_session(
         club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
     )
     journal.open_new(anchor)
+    reading = lifts or LiftReading(club_folder.results(folder))
     live = LiveClass(
-        ClassClock(source, source.now()), ClassRecord(plan_file.plan, club.unit), journal
+        ClassClock(source, source.now()),
+        ClassRecord(plan_file.plan, club.unit),
+        journal,
+        read_loads=_loads(plan_file.plan, club, reading),
     )
     live.record_event(ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends))
     return Session(
@@ -153,7 +164,13 @@ def rejoin_session(
     writer = JournalWriter(path, wall=_stamp(source), number=len(journal.events))
     anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
     writer.open_again(journal.whole, anchor)
-    live = LiveClass(ClassClock(source, source.now() - at * MS), replayed(journal), writer)
+    record = replayed(journal)
+    live = LiveClass(
+        ClassClock(source, source.now() - at * MS),
+        record,
+        writer,
+        read_loads=_loads(record.plan, club, LiftReading(club_folder.results(folder))),
+    )
     session = Session(
         live=live,
         journal=writer,
@@ -180,6 +197,13 @@ def replayed(journal: Journal) -> ClassRecord:
     for number, event in enumerate(journal.events):
         record = record.apply(number, event)
     return record
+
+
+def _loads(plan: Plan, club: Club, reading: LiftReading) -> Callable[[], ClassLoads] | None:
+    """What works out who lifts what; None for a plan in which nobody lifts."""
+    if not has_lifts(plan):
+        return None
+    return lambda: ClassLoads(plan, club.equipment, reading.history())
 
 
 def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:

@@ -8,6 +8,7 @@ from pathlib import Path
 from typing import Any
 
 from classclock.book.saved_results import read_results
+from classclock.strength.class_loads import Handled, LiftHistory
 from classclock.strength.loads import Load, parse_load
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 
@@ -87,6 +88,29 @@ def lift_records(
             if lifted.person_id == person_id:
                 by_lift.setdefault(lifted.lift.casefold(), []).append(lifted)
     return {lift: _record(every, formula) for lift, every in by_lift.items()}
+
+
+def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") -> LiftHistory:
+    """What every athlete has lifted, as loads are worked out from it."""
+    by_person: dict[str, dict[str, list[Lifted]]] = {}
+    ids: dict[str, set[str]] = {}
+    for one in classes:
+        for ident, name in one.people.items():
+            ids.setdefault(name.casefold(), set()).add(ident)
+        for lifted in one.lifted:
+            lifts = by_person.setdefault(lifted.person_id, {})
+            lifts.setdefault(lifted.lift.casefold(), []).append(lifted)
+    return LiftHistory(
+        {
+            person: {lift: _handled(_record(every, formula)) for lift, every in lifts.items()}
+            for person, lifts in by_person.items()
+        },
+        {name: next(iter(those)) for name, those in ids.items() if len(those) == 1},
+    )
+
+
+def _handled(record: LiftRecord) -> Handled:
+    return Handled(record.best.load, record.heaviest.load)
 
 
 def _record(every: Sequence[Lifted], formula: Formula) -> LiftRecord:

@@ -4,6 +4,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 
 from classclock.plan.model import Segment
+from classclock.strength.class_loads import ClassLoads
 from classclock.tally.lane_keys import propose_key
 from classclock.tally.lanes import Choice, Lane, Person
 
@@ -29,6 +30,22 @@ def draw_lanes(
         first, last = heat * len(lanes) // heats, (heat + 1) * len(lanes) // heats
         drawn += _keys_apart([replace(lane, heat=heat + 1) for lane in lanes[first:last]])
     return tuple(drawn)
+
+
+def give_loads(lanes: Sequence[Lane], segment: int, loads: ClassLoads) -> tuple[Lane, ...]:
+    """The lanes with what each is to lift in the plan's segment of this number.
+
+    A team lifts what its members choose together: records are each one's own.
+    """
+    return tuple(_with_loads(lane, segment, loads) for lane in lanes)
+
+
+def _with_loads(lane: Lane, segment: int, loads: ClassLoads) -> Lane:
+    alone = len(lane.members) == 1
+    planned = loads.of(segment, lane.members[0], lane.name, lane.load) if alone else None
+    if planned is None:
+        return lane
+    return replace(lane, loads=planned.loads, heaviest=planned.heaviest)
 
 
 def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:

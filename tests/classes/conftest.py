@@ -98,5 +98,11 @@ def open_class(plan_file: PlanFile, source: WoundSource, tmp_path: Path) -> Call
 
 
 @pytest.fixture
+def coach_of() -> type[Coach]:
+    """Makes the coach of any session."""
+    return Coach
+
+
+@pytest.fixture
 def coach(open_class: Callable[..., Coach]) -> Coach:
     return open_class()

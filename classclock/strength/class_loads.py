@@ -1,0 +1,94 @@
+"""What everybody in a class is to lift, segment by segment, from what each has lifted before."""
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from classclock.plan.model import Plan
+from classclock.strength.equipment import Equipment
+from classclock.strength.flags import NO_RECORD, flags
+from classclock.strength.loads import Load
+from classclock.strength.prescription import Prescription, prescription
+
+
+@dataclass(frozen=True, slots=True)
+class Handled:
+    """What is known of one athlete in one lift."""
+
+    maximum: Load
+    """The recorded one-repetition maximum, lifted or estimated."""
+    heaviest: Load
+
+
+@dataclass(frozen=True, slots=True)
+class LiftHistory:
+    """What a club's athletes have lifted."""
+
+    by_id: Mapping[str, Mapping[str, Handled]] = field(default_factory=dict)
+    """By the athlete's id, then by the lift's name in small letters."""
+    ids: Mapping[str, str] = field(default_factory=dict)
+    """The id of whoever has a display name, in small letters; only where one alone has it."""
+
+    def of(self, person_id: str, name: str, lift: str) -> Handled | None:
+        """What this athlete has handled in a lift; found by name where the id is a new one."""
+        known = person_id if person_id in self.by_id else self.ids.get(name.casefold(), "")
+        return self.by_id.get(known, {}).get(lift.casefold())
+
+
+@dataclass(frozen=True, slots=True)
+class LiftPlan:
+    """What one athlete is to lift in one segment."""
+
+    prescription: Prescription | None
+    """None where the segment names a lift without sets: the loads are chosen as it goes."""
+    heaviest: Load | None
+    flags: tuple[str, ...]
+    """What the coach should look at before the start, in words."""
+
+    @property
+    def loads(self) -> tuple[Load | None, ...]:
+        return self.prescription.loads if self.prescription is not None else ()
+
+    @property
+    def has_no_record(self) -> bool:
+        """Whether loads can't be worked out, so that they are chosen together."""
+        return self.prescription is not None and self.prescription.words == NO_RECORD
+
+
+class ClassLoads:
+    """The plan's lifts for whoever takes part; each is worked out once."""
+
+    def __init__(self, plan: Plan, equipment: Equipment, history: LiftHistory) -> None:
+        self.equipment = equipment
+        self._plan, self._history = plan, history
+        self._known: dict[tuple[int, str, str, str | None], LiftPlan | None] = {}
+
+    def of(
+        self, segment: int, person_id: str, name: str, load_name: str | None = None
+    ) -> LiftPlan | None:
+        """What an athlete is to lift in a segment; None where nothing is lifted in it.
+
+        `load_name` is which of the plan's loads is theirs, where it offers several.
+        """
+        asked = (segment, person_id, name, load_name)
+        if asked not in self._known:
+            self._known[asked] = self._worked_out(*asked)
+        return self._known[asked]
+
+    def _worked_out(
+        self, index: int, person_id: str, name: str, load_name: str | None
+    ) -> LiftPlan | None:
+        segment = self._plan.segment[index]
+        if segment.lift is None:
+            return None
+        handled = self._history.of(person_id, name, segment.lift)
+        maximum = handled.maximum if handled is not None else None
+        heaviest = handled.heaviest if handled is not None else None
+        planned = prescription(segment, maximum, self.equipment, load_name)
+        found = flags(planned.loads if planned is not None else (), maximum, heaviest)
+        # That nobody knows is said in other words where it matters; it is no load to look at.
+        return LiftPlan(planned, heaviest, tuple(text for text in found if text != NO_RECORD))
+
+
+def has_lifts(plan: Plan) -> bool:
+    """Whether anything is lifted for which records matter."""
+    return any(segment.lift is not None for segment in plan.segment)

@@ -1,0 +1,169 @@
+"""A strength segment of five sets at the Depot: four athletes, one new, one flagged."""
+
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock.book.lift_records import lift_records, read_lifts
+from classclock.book.results_document import results_document
+from classclock.clock.source import WoundSource
+from classclock.flagged import flags_of, open_flags, to_come
+from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
+from classclock.plan.reading import parse_plan
+from classclock.session import Session, open_session, rejoin_session, replayed
+from classclock.tally.lane_keys import people_named
+from classclock.tally.lanes import Lane
+
+PLAN = """
+title = "Depot strength"
+[[segment]]
+name   = "Front squat"
+format = "interval"
+repeat = 5
+steps  = [{ work = "1:00", label = "3 reps" }, { rest = "1:00" }]
+lift   = "front squat"
+sets   = [
+  { reps = 3, percent = 65 }, { reps = 3, percent = 70 }, { reps = 3, percent = 75 },
+  { reps = 3, percent = 80 }, { reps = 1, percent = 105 },
+]
+score  = "load"
+"""
+NAMES = ("Ilse", "Bram", "Noor", "Pavel")
+
+
+@pytest.fixture
+def lifting(depot: Any, source: WoundSource) -> Callable[[], Session]:
+    """Ilse has a single of 100 kg; Bram and Noor have sets of five; Pavel has lifted nothing."""
+    depot.held(
+        "2026-10-06",
+        depot.squats(
+            depot.lifted("Ilse", "80 kg", "90 kg", "100 kg"),
+            depot.lifted("Bram", "60 kg"),
+            depot.lifted("Noor", "40 kg"),
+        ),
+    )
+    plan, findings = parse_plan(PLAN, "strength.toml")
+    assert plan is not None, findings
+
+    def opened() -> Session:
+        return open_session(
+            PlanFile("strength", PLAN, plan),
+            people_named(NAMES),
+            folder=depot.folder,
+            club=Club(),
+            source=source,
+            sound=False,
+        )
+
+    return opened
+
+
+@pytest.fixture
+def coach(lifting: Callable[[], Session], source: WoundSource, coach_of: Any) -> Any:
+    return coach_of(lifting(), source)
+
+
+def lanes_of(session: Session) -> dict[str, Lane]:
+    return {lane.name: lane for lane in session.live.lineup()}
+
+
+def kilos(lane: Lane) -> list[str | None]:
+    return [str(load) if load is not None else None for load in lane.loads]
+
+
+def test_everybody_has_the_loads_of_their_own_maximum(coach: Any) -> None:
+    coach.session.live.plan_loads()
+    lanes = lanes_of(coach.session)
+    assert kilos(lanes["Ilse"]) == ["65 kg", "70 kg", "75 kg", "80 kg", "105 kg"]
+    # 60 kg for five is a maximum of 67.5 kg by Brzycki's formula, 60 * 36 / 32.
+    assert kilos(lanes["Bram"]) == ["42.5 kg", "45 kg", "50 kg", "52.5 kg", "70 kg"]
+    # 45 * 0.65 = 29.25: the bar of 15 kg, since all five sets are to be on one bar.
+    assert kilos(lanes["Noor"])[0] == "27.5 kg"
+    assert kilos(lanes["Pavel"]) == [None] * 5
+
+
+def test_loads_are_worked_out_at_the_start_at_the_latest(coach: Any) -> None:
+    assert coach.session.live.loads is None
+    coach.start()
+    assert kilos(lanes_of(coach.session)["Ilse"])[0] == "65 kg"
+
+
+def test_a_load_above_the_maximum_stays_flagged_until_it_was_acknowledged(coach: Any) -> None:
+    live = coach.session.live
+    assert open_flags(live, to_come(live)) == (), "nothing is known before it was read"
+    live.plan_loads()
+    flags = open_flags(live, to_come(live))
+    assert next((flag.name, flag.text) for flag in flags) == (
+        "Ilse",
+        "105 kg is above the recorded maximum, 100 kg",
+    )
+    assert "Pavel" not in {flag.name for flag in flags}
+    for flag in flags:
+        live.acknowledge(flag.person_id, flag.segment, flag.text)
+    assert open_flags(live, to_come(live)) == ()
+    assert flags_of(live, to_come(live)) == flags
+
+
+def test_taps_and_numbers_record_what_was_made_and_missed(coach: Any, depot: Any) -> None:
+    coach.start()
+    coach.wind(30)
+    coach.type("ib")  # the planned loads, made
+    assert "no load is planned for Pavel: type it, as in 60p" in coach.type("p")
+    coach.type("40p")
+    coach.wind(120)
+    coach.type("i/b")
+    coach.type("45p")
+    coach.wind(7 * 60)  # to the fifth set and past its end
+    coach.wind(10)
+    sheet = coach.session.live.record.sheet
+    tallies = {tally.lane.name: tally for tally in sheet.tallies.values()}
+    assert str(tallies["Ilse"].heaviest) == "70 kg"
+    assert [(str(one.load), one.made) for one in tallies["Bram"].attempts] == [
+        ("42.5 kg", True),
+        ("45 kg", False),
+    ]
+    assert str(tallies["Pavel"].heaviest) == "45 kg"
+
+
+def test_far_above_everything_handled_is_doubtful_until_settled(coach: Any) -> None:
+    coach.start()
+    coach.wind(30)
+    coach.type("650i")
+    tally = coach.session.live.record.sheet.tallies["Ilse"]
+    assert tally.doubts == ("650 kg is far above earlier",)
+
+
+def test_the_journal_alone_gives_the_same_results(coach: Any, depot: Any) -> None:
+    coach.start()
+    coach.wind(30)
+    coach.type("i/b")
+    session = coach.session
+    session.close()
+    before = results_document(session.live.record, started="2026-11-24", journal="x")
+    rejoined, journal = rejoin_session(
+        session.journal.path, folder=depot.folder, club=Club(), sound=False
+    )
+    rejoined.close()
+    again = results_document(replayed(journal), started="2026-11-24", journal="x")
+    assert again == before
+    assert again["pieces"][0]["lanes"][0]["attempts"][0]["load"] == "65 kg"
+
+
+def test_what_was_made_is_the_record_of_the_next_class(coach: Any, depot: Any) -> None:
+    coach.start()
+    coach.wind(30)
+    coach.type("40p")
+    coach.wind(9 * 60)
+    for _ in range(3):
+        coach.wind(2)
+        coach.type("<enter>")
+    assert coach.session.save()
+    classes, unread = read_lifts(Path(depot.folder) / "results")
+    assert unread == ()
+    (record,) = lift_records(classes, "Pavel").values()
+    assert str(record.heaviest.load) == "40 kg"
+    # 40 kg for three, Brzycki: 40 * 36 / 34.
+    assert float(record.best.load.amount) == pytest.approx(42.35, abs=0.01)

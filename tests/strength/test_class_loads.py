@@ -1,0 +1,111 @@
+"""Who lifts what in a class, from what each has lifted before."""
+
+from collections.abc import Callable
+
+import pytest
+
+from classclock.plan.reading import parse_plan
+from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory, LiftPlan, has_lifts
+from classclock.strength.equipment import Equipment
+from classclock.strength.loads import Load
+
+AsLoad = Callable[[str], Load]
+PLAN = """
+title = "Depot"
+[[segment]]
+name = "Warm-up"
+format = "countdown"
+time = "5:00"
+[[segment]]
+name = "Squat"
+format = "interval"
+repeat = 2
+steps = [{ work = "2:00" }]
+lift = "Front Squat"
+sets = [{ reps = 3, percent = 65 }, { reps = 3, percent = 80 }]
+score = "load"
+[[segment]]
+name = "Pull"
+format = "interval"
+repeat = 1
+steps = [{ work = "2:00" }]
+lift = "deadlift"
+sets = [{ reps = 3, load = { heavier = "100 kg", lighter = "60 kg" } }]
+score = "load"
+[[segment]]
+name = "Single"
+format = "countdown"
+time = "12:00"
+lift = "front squat"
+score = "load"
+"""
+
+
+@pytest.fixture
+def loads(depot: Equipment, kg: AsLoad) -> ClassLoads:
+    plan, findings = parse_plan(PLAN, "depot.toml")
+    assert plan is not None, findings
+    squat = {"front squat": Handled(kg("100"), kg("90"))}
+    pull = {"deadlift": Handled(kg("80"), kg("80"))}
+    history = LiftHistory({"ilse": squat | pull, "bram": {}}, {"ilse": "ilse"})
+    return ClassLoads(plan, depot, history)
+
+
+def planned(loads: ClassLoads, segment: int, name: str, load: str | None = None) -> LiftPlan:
+    found = loads.of(segment, name.lower(), name, load)
+    assert found is not None
+    return found
+
+
+def test_each_set_is_a_percentage_of_the_athlete_s_own_maximum(
+    loads: ClassLoads, kg: AsLoad
+) -> None:
+    ilse = planned(loads, 1, "Ilse")
+    assert ilse.loads == (kg("65"), kg("80"))
+    assert ilse.heaviest == kg("90")
+    assert not ilse.flags
+    assert not ilse.has_no_record
+
+
+def test_without_a_record_the_load_is_chosen_together_and_nothing_is_flagged(
+    loads: ClassLoads,
+) -> None:
+    bram = planned(loads, 1, "Bram")
+    assert bram.loads == (None, None)
+    assert bram.has_no_record
+    assert bram.flags == ()
+
+
+def test_the_plan_s_heavier_load_above_the_maximum_is_flagged_for_whoever_takes_it(
+    loads: ClassLoads,
+) -> None:
+    assert planned(loads, 2, "Ilse", "heavier").flags == (
+        "100 kg is above the recorded maximum, 80 kg",
+        "100 kg is more than 10 % above the heaviest so far, 80 kg",
+    )
+    assert planned(loads, 2, "Ilse", "lighter").flags == ()
+    assert planned(loads, 2, "Bram", "heavier").flags == ()
+
+
+def test_a_lift_without_sets_still_knows_the_heaviest(loads: ClassLoads, kg: AsLoad) -> None:
+    ilse = planned(loads, 3, "Ilse")
+    assert ilse.loads == ()
+    assert ilse.heaviest == kg("90")
+
+
+def test_somebody_known_by_name_alone_has_their_record(loads: ClassLoads, kg: AsLoad) -> None:
+    late = loads.of(1, "another-id", "ILSE")
+    assert late is not None
+    assert late.loads == (kg("65"), kg("80"))
+
+
+def test_nothing_is_lifted_in_a_warm_up(loads: ClassLoads) -> None:
+    assert loads.of(0, "ilse", "Ilse") is None
+
+
+def test_a_plan_says_whether_anybody_lifts() -> None:
+    plan, _ = parse_plan(PLAN, "depot.toml")
+    assert plan is not None
+    assert has_lifts(plan)
+    warm_up = plan.model_copy(update={"segment": plan.segment[:1]})
+    assert not has_lifts(warm_up)
