@@ -122,16 +122,17 @@ def open_session(
 
     `lifts` is what reads earlier lifts, where somebody has begun to read them already.
     """
-    wall = source.wall()
+    # Read together: a disk that takes its time with the journal must not set the clock back.
+    raw, opened, wall = raw_now(), source.now(), source.wall()
     started = wall.isoformat(timespec="milliseconds")
-    anchor = Anchor(boot_id(), raw_now(), 0, started, speed)
+    anchor = Anchor(boot_id(), raw, 0, started, speed)
     journal = _new_journal(
         club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
     )
     journal.open_new(anchor)
     reading = lifts or LiftReading(club_folder.results(folder))
     live = LiveClass(
-        ClassClock(source, source.now()),
+        ClassClock(source, opened),
         ClassRecord(plan_file.plan, club.unit),
         journal,
         read_loads=_loads(plan_file.plan, club, reading),
@@ -159,14 +160,15 @@ def rejoin_session(
     journal = read_journal(path)
     speed = journal.anchors[-1].rate
     source = source if source is not None else time_source(speed)
-    raw, wall = raw_now(), source.wall()
+    # Read together, as when the class was opened.
+    raw, now, wall = raw_now(), source.now(), source.wall()
     at, check = journal.moment(boot=boot_id(), raw=raw, wall=wall)
     writer = JournalWriter(path, wall=_stamp(source), number=len(journal.events))
     anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
     writer.open_again(journal.whole, anchor)
     record = replayed(journal)
     live = LiveClass(
-        ClassClock(source, source.now() - at * MS),
+        ClassClock(source, now - at * MS),
         record,
         writer,
         read_loads=_loads(record.plan, club, LiftReading(club_folder.results(folder))),
