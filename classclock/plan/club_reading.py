@@ -11,6 +11,7 @@ from classclock.plan.findings import Finding
 from classclock.plan.keys import Key, nearest
 from classclock.plan.positions import Positions
 from classclock.plan.printable import printable
+from classclock.plan.settings_file import settings_text
 from classclock.plan.syntax import read_toml
 from classclock.plan.wording import show
 from classclock.strength.loads import Unit
@@ -56,20 +57,12 @@ def read_club(path: Path) -> tuple[Club | None, tuple[Finding, ...]]:
 
     The club is None if there is any finding. Never raises for what is in the file.
     """
-    file = str(path)
-    try:
-        data = path.read_bytes()
-        text = data[: LARGEST + 1].decode("utf-8-sig")
-    except FileNotFoundError:
+    text = settings_text(path, LARGEST)
+    if text is None:
         return Club(), ()
-    except UnicodeDecodeError:
-        return None, (Finding(file, 0, None, "this file is not UTF-8", "Save it as UTF-8"),)
-    except OSError:
-        instead = "Check its name and who may read it"
-        return None, (Finding(file, 0, None, "this file can't be read", instead),)
-    if len(data) > LARGEST:
-        instead = "Keep the club's settings under 64 kB"
-        return None, (Finding(file, 0, None, "this file is too large", instead),)
+    if isinstance(text, Finding):
+        return None, (text,)
+    file = str(path)
     toml = read_toml(text)
     found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
     try:

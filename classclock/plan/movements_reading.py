@@ -17,6 +17,7 @@ from classclock.plan.movements import CountedIn, EasierMovement, Library, Moveme
 from classclock.plan.positions import Positions
 from classclock.plan.printable import printable
 from classclock.plan.rules import tables
+from classclock.plan.settings_file import settings_text
 from classclock.plan.spelling import fold
 from classclock.plan.syntax import read_toml
 from classclock.plan.wording import show
@@ -59,18 +60,11 @@ def read_library(path: Path) -> tuple[Library | None, tuple[Finding, ...]]:
 
     The library is None if there is any finding. Never raises for what is in the file.
     """
-    try:
-        with path.open("rb") as opened:
-            data = opened.read(LARGEST + 1)
-        text = data.decode("utf-8-sig")
-    except FileNotFoundError:
+    text = settings_text(path, LARGEST)
+    if text is None:
         return starter_library(), ()
-    except UnicodeDecodeError:
-        return _refused(path, "this file is not UTF-8", "Save it as UTF-8")
-    except OSError:
-        return _refused(path, "this file can't be read", "Check its name and who may read it")
-    if len(data) > LARGEST:
-        return _refused(path, "this file is too large", "Keep the movements under 1 MB")
+    if isinstance(text, Finding):
+        return None, (text,)
     read, findings = _parse(text, str(path))
     if read is None:
         return None, findings
@@ -85,10 +79,6 @@ def starter_library() -> Library:
     if read is None:
         raise AssertionError(findings)
     return Library(read.movement)
-
-
-def _refused(path: Path, what: str, instead: str) -> tuple[None, tuple[Finding, ...]]:
-    return None, (Finding(str(path), 0, None, what, instead),)
 
 
 def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:
