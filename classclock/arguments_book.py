@@ -1,4 +1,4 @@
-"""What a command line may say of the book: `book`, `chart`, `athlete`."""
+"""What a command line may say of the book: `book`, `chart`, `athlete`, `report`."""
 
 import argparse
 from collections.abc import Sequence
@@ -22,6 +22,12 @@ def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     athlete.add_argument("name", help="as the book has it")
     athlete.add_argument("--benchmark", metavar="NAME", help="whose history to show")
     athlete.set_defaults(command="athlete")
+
+    report = commands.add_parser("report", help="one class to print or to send", parents=parents)
+    report.add_argument("results", nargs="?", metavar="RESULTS", help="the latest unless named")
+    report.add_argument("--html", metavar="FILE", help="write it as a page")
+    report.add_argument("--text", action="store_true", help="print it, short enough to send")
+    report.set_defaults(command="report")
 
     book = commands.add_parser("book", help="what is remembered: change it, in and out")
     actions = book.add_subparsers(title="actions", metavar="ACTION", required=True)

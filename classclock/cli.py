@@ -204,6 +204,15 @@ def _book(asked: argparse.Namespace) -> int:
     return book(asked, folder, club.unit)
 
 
+def _report(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.headless_report import report  # noqa: PLC0415
+
+    return report(asked, folder, club.name)
+
+
 def _schema(_: argparse.Namespace) -> int:
     return headless.schema()
 
@@ -233,5 +242,6 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "chart": _chart,
     "athlete": _athlete,
     "book": _book,
+    "report": _report,
     "schema": _schema,
 }

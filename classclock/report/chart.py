@@ -6,7 +6,7 @@ from typing import Any
 
 from classclock.book.bests import best_of
 from classclock.book.queries import Athlete, Best
-from classclock.book.result import Result, Terms
+from classclock.book.result import NOT_SAID, Result
 
 
 @dataclass(frozen=True, slots=True)
@@ -98,7 +98,8 @@ def _cell(bests: Sequence[Best], month: str) -> Cell | None:
     return Cell(best, bool(latest.modification), best.day.startswith(month), others)
 
 
-def terms_words(terms: Terms) -> str:
-    """What to know of a best's terms in a chart: the modification and the loads."""
-    words = (terms.modification, "" if terms.loads == "?" else terms.loads)
-    return "; ".join(word for word in words if word)
+def terms_words(result: Result) -> str:
+    """What to know of a best's terms in a chart: the modification, the loads, the reps of a set."""
+    terms = result.terms
+    words = (terms.modification, terms.loads, terms.work if result.kind == "load" else "")
+    return "; ".join(word for word in words if word and word != NOT_SAID)

@@ -11,7 +11,7 @@ from classclock.plan.times import show_time
 
 _WRITTEN, _MODIFIED = "o", "~"
 LEAST_POINTS = 2
-_AXES = 14
+_AXES = 17
 """Columns that the scale on the left takes."""
 
 

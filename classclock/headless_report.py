@@ -1,0 +1,64 @@
+"""The command `report`: one class as a page, or as text for a message."""
+
+import argparse
+from pathlib import Path
+from typing import Any
+
+from classclock.book.saved_results import newest, read_results
+from classclock.club_folder import results
+from classclock.headless import FINDINGS, OK, print_json, say_wrong
+from classclock.report.class_report import Standings, class_report
+
+
+def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
+    """Run `report`: the latest class unless a results file is named."""
+    document = read_results(Path(asked.results)) if asked.results else newest(results(folder))
+    if document is None:
+        say_wrong(
+            f"{asked.results}: this is no results file: name a .json from the club's results folder"
+            if asked.results
+            else f"no results in {results(folder)} yet: they are saved when a class's cap ends"
+        )
+        return FINDINGS
+    from classclock.book.class_entries import NotResultsError, read_class  # noqa: PLC0415
+
+    try:
+        read_class(document)
+    except NotResultsError as error:
+        say_wrong(f"{asked.results or results(folder)}: this results file is damaged: {error}")
+        return FINDINGS
+    made = class_report(document, _standings(folder, document), club)
+    if asked.json:
+        from dataclasses import asdict  # noqa: PLC0415
+
+        print_json(asdict(made))
+    elif asked.text or not asked.html:
+        from classclock.report.class_text import class_lines  # noqa: PLC0415
+
+        print("\n".join(class_lines(made)))
+    if asked.html:
+        from classclock.book.copies import write_copy  # noqa: PLC0415
+        from classclock.report.class_page import class_html  # noqa: PLC0415
+
+        write_copy(folder, Path(asked.html), class_html(made))
+        if not asked.text and not asked.json:
+            print(asked.html)
+    return OK
+
+
+def _standings(folder: Path, document: dict[str, Any]) -> Standings:
+    """What the book says; a book that can't be asked is said, and the report goes without."""
+    from classclock.headless_book import with_book  # noqa: PLC0415  sqlalchemy takes its time
+    from classclock.report.standings import class_standings  # noqa: PLC0415
+
+    found: Standings = {}
+
+    def ask(book: Any) -> int:
+        nonlocal found
+        with book.reading() as connection:
+            found = class_standings(connection, document)
+        return OK
+
+    if with_book(folder, ask) != OK:
+        say_wrong("the report says nothing of bests this time")
+    return found

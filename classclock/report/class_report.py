@@ -1,0 +1,158 @@
+"""What a class's report says: scores, ribbons, bests, cautions. Values, from a results document.
+
+Display names only; no marks, no reasons of corrections, no attendance.
+"""
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from datetime import datetime
+from itertools import accumulate, pairwise
+from typing import Any
+
+from classclock.book.bests import Standing, long_day
+from classclock.plan.times import show_time
+
+Standings = Mapping[tuple[int, int], Standing]
+"""By piece and lane, from 0 in the document: how the score stands beside earlier ones."""
+
+_DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
+
+
+@dataclass(frozen=True, slots=True)
+class Ribbon:
+    """A lane along the time axis of its piece, which ends at `length`; whole seconds."""
+
+    length: int
+    rounds: tuple[tuple[int, int], ...]
+    """When each round began and ended, as far as that is known."""
+    going: tuple[int, int] | None
+    """The round that the cap cut off."""
+
+    @property
+    def words(self) -> str:
+        """The same for who can't see it."""
+        times = ", ".join(show_time((end - start) * 1000) for start, end in self.rounds)
+        return f"{len(self.rounds)} rounds: {times}"
+
+
+@dataclass(frozen=True, slots=True)
+class LaneLine:
+    rank: int | None
+    name: str
+    score: str
+    modification: str
+    remark: str
+    """Late, or stopped early."""
+    standing: Standing | None
+    ribbon: Ribbon | None
+    tried: str
+    """Of a piece scored by load: what was lifted."""
+
+
+@dataclass(frozen=True, slots=True)
+class PieceReport:
+    name: str
+    words: str
+    provisional: bool
+    caution: tuple[str, ...]
+    lanes: tuple[LaneLine, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class ClassReport:
+    title: str
+    when: str
+    club: str
+    pieces: tuple[PieceReport, ...]
+
+    @property
+    def lines(self) -> int:
+        """How many lanes there are in all."""
+        return sum(len(piece.lanes) for piece in self.pieces)
+
+
+def class_report(
+    document: dict[str, Any], standings: Standings | None = None, club: str = ""
+) -> ClassReport:
+    """The report of one class. Without `standings` it says nothing of bests.
+
+    Raises:
+        KeyError: the document lacks what every results file has.
+    """
+    started = datetime.fromisoformat(document["started"])
+    when = f"{_DAYS[started.weekday()]} {long_day(started.date().isoformat())}, {started:%H:%M}"
+    pieces = tuple(
+        _piece(number, piece, standings or {}) for number, piece in enumerate(document["pieces"])
+    )
+    return ClassReport(document["title"], when, club, pieces)
+
+
+def _piece(number: int, piece: dict[str, Any], standings: Standings) -> PieceReport:
+    lanes = tuple(
+        _lane(piece, lane, standings.get((number, place)))
+        for place, lane in enumerate(piece["lanes"])
+        if lane["status"] != "absent"
+    )
+    again = f", attempt {piece['attempt']}" if piece.get("attempt", 1) > 1 else ""
+    return PieceReport(
+        piece["name"] + again,
+        _format_words(piece),
+        piece["status"] != "settled",
+        tuple(piece.get("caution", ())),
+        lanes,
+    )
+
+
+def _format_words(piece: dict[str, Any]) -> str:
+    length = piece.get("length_s")
+    time = "" if length is None else f" {show_time(length * 1000)}"
+    match piece["format"]:
+        case "rounds-in-time":
+            return f"rounds and reps in{time}" if time else "rounds and reps"
+        case "capped-for-time":
+            return f"for time, cap{time}" if time else "for time"
+        case "interval":
+            return f"intervals,{time}" if time else "intervals"
+        case _:
+            return time.strip()
+
+
+def _lane(piece: dict[str, Any], lane: dict[str, Any], standing: Standing | None) -> LaneLine:
+    remarks = ["late"] if lane["late"] else []
+    if lane["status"] == "stopped":
+        remarks.append("stopped early")
+    return LaneLine(
+        lane["rank"],
+        lane["athlete"],
+        lane["score"],
+        lane["modification"],
+        ", ".join(remarks),
+        standing,
+        _ribbon(piece, lane),
+        _tried(lane),
+    )
+
+
+def _ribbon(piece: dict[str, Any], lane: dict[str, Any]) -> Ribbon | None:
+    length = piece.get("length_s")
+    splits = lane["splits"]
+    known = splits.index(None) if None in splits else len(splits)
+    if not length or not known or lane["late"]:
+        return None
+    ends = tuple(accumulate(splits[:known], initial=0))
+    rounds = tuple(pairwise(ends))
+    cut_off = lane["status"] in ("scored", "capped") and known == len(splits)
+    going = (ends[-1], length) if cut_off and ends[-1] < length else None
+    return Ribbon(max(length, ends[-1]), rounds, going)
+
+
+def _tried(lane: dict[str, Any]) -> str:
+    """`60, 70; missed 80`: the unit stands at the score, unless several were used."""
+    tried = [attempt for attempt in lane["attempts"] if attempt["load"] is not None]
+    units = {attempt["load"].rpartition(" ")[2] for attempt in tried}
+    unit = f" {units.pop()}" if len(units) == 1 else ""
+    made, missed = (
+        ", ".join(one["load"].removesuffix(unit) for one in tried if one["made"] is made)
+        for made in (True, False)
+    )
+    return "; ".join(part for part in (made, missed and f"missed {missed}") if part)

@@ -1,0 +1,139 @@
+"""The chart: who did what best, and when, whatever the order it is looked at in."""
+
+from collections.abc import Callable, Sequence
+from typing import Any
+
+import pytest
+
+from classclock.book.class_entries import read_class
+from classclock.book.queries import Athlete, Best
+from classclock.book.result import Result
+from classclock.report.chart import Chart, chart
+from classclock.report.chart_csv import chart_csv
+from classclock.report.chart_text import chart_lines
+
+MONTH = "2026-11"
+ATHLETES = tuple(
+    Athlete(name.lower(), name, name[0].lower(), (), 3, "2026-01-01", "2026-11-24")
+    for name in ("Bram", "Ilse", "Noor")
+)
+
+
+@pytest.fixture
+def charted(depot: Any) -> Callable[..., Chart]:
+    """The chart of some results, each the only best of its athlete, benchmark and terms."""
+
+    def make(*done: tuple[str, dict[str, Any]], **how: Any) -> Chart:
+        bests: dict[tuple[str, str], list[Best]] = {}
+        for day, lane in done:
+            piece = depot.third_rail if ":" in lane["score"] else depot.turntable
+            result: Result = read_class(depot.document(day, piece(lane))).entries[0].result
+            key = (result.athlete, result.benchmark)
+            bests.setdefault(key, []).append(Best(result, 1, result.moment))
+        for group in bests.values():
+            group.sort(key=lambda best: -best.last_moment)
+        return chart(ATHLETES, bests, month=MONTH, **how)
+
+    return make
+
+
+def names(shown: Chart) -> list[str]:
+    return [row.name for row in shown.rows]
+
+
+def scores(shown: Chart, benchmark: str) -> Sequence[str | None]:
+    place = shown.benchmarks.index(benchmark)
+    return [cell.best.score if (cell := row.cells[place]) else None for row in shown.rows]
+
+
+def test_names_stand_down_and_benchmarks_across(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2026-11-03", depot.rounds("Ilse", 7, 12)), ("2026-10-03", depot.timed("Bram", "8:31"))
+    )
+    assert shown.benchmarks == ("third-rail", "turntable")
+    assert names(shown) == ["Bram", "Ilse"]  # Noor has none
+    assert scores(shown, "turntable") == [None, "7+12"]
+
+
+def test_what_is_new_this_month_is_marked(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2026-11-03", depot.rounds("Ilse", 7)), ("2026-10-31", depot.rounds("Bram", 6))
+    )
+    cells = [row.cells[0] for row in shown.rows]
+    assert [cell.new for cell in cells if cell] == [False, True]
+
+
+def test_as_written_stands_before_modified_and_the_other_is_named(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2026-10-01", depot.rounds("Ilse", 7)),
+        ("2026-11-03", depot.rounds("Ilse", 9, modification="step-up")),
+        ("2026-11-03", depot.rounds("Bram", 8, modification="step-up")),
+    )
+    bram, ilse = (row.cells[0] for row in shown.rows)
+    assert bram
+    assert ilse
+    assert (bram.modified, ilse.modified) == (True, False)
+    assert ilse.best.score == "7+0"
+    assert [other.score for other in ilse.others] == ["9+0"]
+
+
+def test_of_two_loads_the_one_used_last_stands(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2026-10-01", depot.rounds("Ilse", 9, loads=["15 kg"])),
+        ("2026-11-03", depot.rounds("Ilse", 7, loads=["22.5 kg"])),
+    )
+    (cell,) = shown.rows[0].cells
+    assert cell
+    assert (cell.best.score, cell.others[0].score) == ("7+0", "9+0")
+
+
+def test_a_load_that_was_not_said_compares_with_the_one_used_last(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2020-10-01", depot.rounds("Ilse", 9, loads=["?"])),
+        ("2026-11-03", depot.rounds("Ilse", 7, loads=["22.5 kg"])),
+    )
+    (cell,) = shown.rows[0].cells
+    assert cell
+    assert (cell.best.score, cell.others) == ("9+0", ())
+
+
+def test_sorted_by_a_benchmark_the_best_stands_first_in_its_own_terms(
+    charted: Any, depot: Any
+) -> None:
+    done = [
+        ("2026-11-03", depot.timed("Ilse", "8:31")),
+        ("2026-11-03", depot.timed("Bram", "9:00")),
+        ("2026-11-03", depot.timed("Noor", "8:00", modification="band row")),
+        ("2026-11-04", depot.rounds("Bram", 8)),
+    ]
+    assert names(charted(*done, sort="Third-Rail")) == ["Ilse", "Bram", "Noor"]
+    assert names(charted(*done, sort="turntable")) == ["Bram", "Ilse", "Noor"]
+    with pytest.raises(LookupError, match="sort by name, third-rail, turntable"):
+        charted(*done, sort="fourth rail")
+
+
+def test_only_who_is_here_is_shown_and_all_of_them(charted: Any, depot: Any) -> None:
+    done = [("2026-11-03", depot.rounds("Ilse", 7)), ("2026-11-03", depot.rounds("Bram", 8))]
+    assert names(charted(*done, here={"ilse", "noor"})) == ["Ilse", "Noor"]
+
+
+def test_it_is_broken_into_blocks_that_fit_the_window(depot: Any) -> None:
+    bests = {}
+    for number in range(60):
+        lane = depot.rounds("Ilse", 7, number % 27)
+        piece = depot.piece(f"Line {number}", "rounds-in-time", [lane])
+        result = read_class(depot.document("2026-11-03", piece)).entries[0].result
+        bests[("ilse", result.benchmark)] = [Best(result, 1, 1)]
+    lines = chart_lines(chart(ATHLETES, bests, month=MONTH), 100)
+    assert max(map(len, lines)) <= 100
+    assert sum(line.count("2026-11-03*") for line in lines) == 60
+
+
+def test_nothing_in_a_name_reaches_the_terminal_or_runs_in_a_spreadsheet(depot: Any) -> None:
+    lane = depot.rounds("Ilse", 7, modification="=cmd()")
+    result = read_class(depot.document("2026-11-03", depot.turntable(lane))).entries[0].result
+    mean = Athlete("ilse", "+Il\x1b[31mse", "i", (), 1, "", "")
+    shown = chart([mean], {("ilse", "turntable"): [Best(result, 1, 1)]}, month=MONTH)
+    assert "\x1b" not in "\n".join(chart_lines(shown, 100))
+    assert b"\n'+Il" in chart_csv(shown)
+    assert b",'=cmd()," in chart_csv(shown)

@@ -1,0 +1,213 @@
+"""A class's report, to print and to send."""
+
+import json
+import re
+import shutil
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock.book.bests import standing
+from classclock.book.class_entries import read_class
+from classclock.cli import main
+from classclock.report.class_page import class_html
+from classclock.report.class_report import class_report
+from classclock.report.class_text import class_lines
+
+CAUTION = "Step down from the box, don't jump."
+
+
+@pytest.fixture
+def held(depot: Any) -> dict[str, Any]:
+    lanes = [
+        depot.rounds("Noor", 8, 3, rank=1, each=110),
+        depot.rounds("Ilse", 7, 12, rank=2, modification="step-up", note="corrected: <b>x</b>"),
+        depot.rounds("Bram", 3, 0, rank=None, status="stopped"),
+        depot.rounds("Tuva", 0, 0, rank=None, status="absent"),
+    ]
+    squats = depot.squats(depot.lifted("Noor", "60 kg", "70 kg", "/80 kg"))
+    document: dict[str, Any] = depot.document(
+        "2026-11-24", squats, depot.turntable(*lanes, caution=[CAUTION]), title="Turntable Tuesday"
+    )
+    return document
+
+
+def test_the_text_is_short_enough_for_a_message(depot: Any, held: dict[str, Any]) -> None:
+    before = read_class(depot.document("2026-10-02", depot.turntable(depot.rounds("Noor", 7, 12))))
+    now = next(entry for entry in read_class(held).entries if entry.piece == 1)
+    standings = {(1, 0): standing(now.result, [before.entries[0].result])}
+    assert class_lines(class_report(held, standings)) == (
+        "Turntable Tuesday",
+        "Tuesday 24 November 2026, 18:30",
+        "",
+        "Strength, intervals, 12:30",
+        "1. Noor 70 kg",
+        "",
+        "Turntable, rounds and reps in 16:00",
+        "1. Noor 8+3, new best, before 7+12",
+        "2. Ilse 7+12 (step-up)",
+        "- Bram 3+0 (stopped early)",
+    )
+
+
+def test_a_ribbon_stands_along_the_time_of_the_piece(held: dict[str, Any]) -> None:
+    ribbon = class_report(held).pieces[1].lanes[0].ribbon
+    assert ribbon is not None
+    assert ribbon.length == 960
+    assert ribbon.rounds[0] == (0, 110)
+    assert ribbon.rounds[-1] == (770, 880)
+    assert ribbon.going == (880, 960)
+
+
+def test_a_round_whose_moment_is_not_known_ends_the_ribbon(depot: Any) -> None:
+    lane = depot.rounds("Ilse", 3, splits=[60, None, 60])
+    report = class_report(depot.document("2026-11-24", depot.turntable(lane)))
+    ribbon = report.pieces[0].lanes[0].ribbon
+    assert ribbon is not None
+    assert (ribbon.rounds, ribbon.going) == (((0, 60),), None)
+
+
+def test_loads_tried_are_said_once_with_their_unit(depot: Any) -> None:
+    same = depot.lifted("Ilse", "60 kg", "70 kg", "/80 kg")
+    mixed = depot.lifted("Bram", "60 kg", "135 lb")
+    report = class_report(depot.document("2026-11-24", depot.squats(same, mixed)))
+    assert [lane.tried for lane in report.pieces[0].lanes] == [
+        "60, 70; missed 80",
+        "60 kg, 135 lb",
+    ]
+
+
+# -- the page --------------------------------------------------------------------------
+
+
+def test_the_page_shows_scores_ribbons_and_cautions(held: dict[str, Any]) -> None:
+    html = class_html(class_report(held)).decode()
+    assert CAUTION.replace("'", "&#39;") in html
+    assert html.count("<svg") == 3
+    assert "8 rounds: 1:50, 1:50" in html
+    assert "Tuva" not in html  # absent
+
+
+def test_the_page_asks_nothing_of_any_address_and_runs_nothing(held: dict[str, Any]) -> None:
+    html = class_html(class_report(held)).decode()
+    assert not re.findall(r"https?:|//|url\(|@import|<script|<link|<img|<iframe", html)
+
+
+def test_no_mark_reason_or_markup_of_a_name_stands_in_the_page(
+    depot: Any, held: dict[str, Any]
+) -> None:
+    held["pieces"][1]["lanes"][0]["athlete"] = "<img src=x>\u202eNoor"
+    held["people"][0]["marks"] = ["under 18"]
+    html = class_html(class_report(held)).decode()
+    assert "<img" not in html
+    assert "&lt;img src=x&gt;\\u202eNoor" in html
+    assert "under 18" not in html
+    assert "corrected" not in html
+
+
+def crowd(depot: Any, pieces: int) -> dict[str, Any]:
+    """The most people that a class has, in some pieces, each with long words."""
+    names = [f"Saoirse-Marie {letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"]
+    made = [
+        depot.turntable(
+            *(depot.rounds(name, 8, 3, modification="step-up, seated press") for name in names),
+            caution=[CAUTION, "Dizzy, chest pain, sharp pain: stop and call the coach."],
+        )
+        for _ in range(pieces)
+    ]
+    document: dict[str, Any] = depot.document("2026-11-24", *made)
+    return document
+
+
+TIDY, CHROMIUM = shutil.which("tidy"), shutil.which("chromium")
+
+
+@pytest.mark.skipif(TIDY is None, reason="Debian's tidy isn't installed")
+@pytest.mark.parametrize("pieces", [0, 1, 3])
+def test_a_validator_finds_no_fault_in_the_page(depot: Any, tmp_path: Path, pieces: int) -> None:
+    # HTML Tidy 5: exit status 0 is no error and no warning.
+    path = tmp_path / "report.html"
+    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="The Depot")))
+    done = subprocess.run(
+        [str(TIDY), "-e", "-q", str(path)], capture_output=True, text=True, check=False
+    )
+    assert (done.returncode, done.stderr) == (0, "")
+
+
+@pytest.mark.skipif(CHROMIUM is None, reason="chromium isn't installed")
+@pytest.mark.parametrize("pieces", [1, 2, 3])
+def test_the_page_prints_on_one_sheet_of_a4(depot: Any, tmp_path: Path, pieces: int) -> None:
+    path = tmp_path / "report.html"
+    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="The Depot")))
+    pdf = tmp_path / "report.pdf"
+    asked = ["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"]
+    profile = f"--user-data-dir={tmp_path / 'profile'}"
+    subprocess.run(
+        [str(CHROMIUM), *asked, profile, f"--print-to-pdf={pdf}", path.as_uri()],
+        capture_output=True,
+        check=True,
+        timeout=120,
+    )
+    raw = pdf.read_bytes()
+    assert len(re.findall(rb"/Type\s*/Page\b", raw)) == 1
+    # ISO 216: A4 is 210 mm x 297 mm, in points of 1/72 inch 595.28 x 841.89.
+    box = re.search(rb"/MediaBox \[0 0 (\S+) (\S+)\]", raw)
+    assert box is not None
+    width, height = float(box[1]), float(box[2])
+    assert (round(width), round(height)) == (595, 842)
+
+
+# -- the command -----------------------------------------------------------------------
+
+
+@pytest.fixture
+def club(depot: Any, monkeypatch: pytest.MonkeyPatch) -> Any:
+    monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
+    monkeypatch.setenv("CLASSCLOCK_CLUB", str(depot.folder))
+    return depot
+
+
+def test_the_latest_class_is_reported_with_what_the_book_knows(
+    club: Any, held: dict[str, Any], capsys: Any, tmp_path: Path
+) -> None:
+    club.held("2026-10-02", club.turntable(club.rounds("Noor", 7, 12)))
+    club.save(held)
+    assert main(["report"]) == 0
+    assert "1. Noor 8+3, new best, before 7+12" in capsys.readouterr().out
+    page = tmp_path / "report.html"
+    assert main(["report", "--html", str(page)]) == 0
+    assert "new best: 18 reps more than 7+12 of 2 October 2026" in page.read_text("utf-8")
+
+
+def test_an_earlier_class_is_reported_as_it_stood_then(
+    club: Any, held: dict[str, Any], capsys: Any
+) -> None:
+    path = club.held("2026-10-02", club.turntable(club.rounds("Noor", 7, 12)))
+    club.save(held)
+    assert main(["report", str(path)]) == 0
+    assert "1. Noor 7+12, first time" in capsys.readouterr().out
+
+
+def test_without_its_book_a_class_is_still_reported(
+    club: Any, held: dict[str, Any], capsys: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    club.save(held)
+    monkeypatch.setenv("CLASSCLOCK_BOOK", "postgresql+psycopg://coach@127.0.0.1:1/depot")
+    assert main(["report"]) == 0
+    shown = capsys.readouterr()
+    assert "1. Noor 8+3" in shown.out
+    assert "the report says nothing of bests this time" in shown.err
+
+
+def test_a_file_that_is_no_results_file_is_said(club: Any, capsys: Any, tmp_path: Path) -> None:
+    wrong = tmp_path / "wrong.json"
+    document = club.document("2026-11-24", club.turntable(club.rounds("Noor", 8)))
+    del document["pieces"][0]["lanes"][0]["splits"]
+    for text, said in (("{}", "no results file"), (json.dumps(document), "damaged: 'splits'")):
+        wrong.write_text(text, "utf-8")
+        assert main(["report", str(wrong)]) == 1
+        assert said in capsys.readouterr().err
+    assert main(["report"]) == 1
+    assert "no results in" in capsys.readouterr().err

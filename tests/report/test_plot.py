@@ -1,0 +1,56 @@
+"""A history as a plot for the terminal."""
+
+import re
+from typing import Any
+
+import pytest
+
+from classclock.book.class_entries import read_class
+from classclock.book.result import Result
+from classclock.report.plot import plot_lines, plotted
+
+
+@pytest.fixture
+def runs(depot: Any) -> Any:
+    def make(*lanes: dict[str, Any], piece: str = "turntable") -> list[Result]:
+        return [
+            read_class(depot.document(f"2026-{month:02}-03", getattr(depot, piece)(lane)))
+            .entries[0]
+            .result
+            for month, lane in enumerate(lanes, start=1)
+        ]
+
+    return make
+
+
+def test_each_result_has_its_mark_modified_ones_another(runs: Any, depot: Any) -> None:
+    results = runs(
+        depot.rounds("Ilse", 6),
+        depot.rounds("Ilse", 7),
+        depot.rounds("Ilse", 9, modification="step-up"),
+    )
+    drawn = "\n".join(plot_lines(results, 72))
+    assert (drawn.count("o"), drawn.count("~")) == (2, 1)
+    assert max(map(len, plot_lines(results, 72))) <= 72
+
+
+def test_times_stand_on_a_scale_of_times(runs: Any, depot: Any) -> None:
+    results = runs(depot.timed("Ilse", "8:00"), depot.timed("Ilse", "9:00"), piece="third_rail")
+    scale = [line.partition("|")[0].strip() for line in plot_lines(results, 72)[1:-2]]
+    assert scale[0] > "9:00"
+    assert all(re.fullmatch(r"[789]:[0-5]\d", tick) for tick in scale)
+
+
+def test_what_is_drawn_is_reps_seconds_or_kilograms(runs: Any, depot: Any) -> None:
+    (rounds,) = runs(depot.rounds("Ilse", 7, 12))
+    assert plotted(rounds) == 7 * 27 + 12
+    done, cut_off = runs(
+        depot.timed("Ilse", "8:31"), depot.timed("Ilse", "70 reps"), piece="third_rail"
+    )
+    assert (plotted(done), plotted(cut_off)) == (511, None)
+    (lift,) = runs(depot.lifted("Ilse", "100 lb"), piece="squats")
+    assert plotted(lift) == pytest.approx(45.359237)  # NIST SP 811
+
+
+def test_one_result_is_no_plot(runs: Any, depot: Any) -> None:
+    assert plot_lines(runs(depot.rounds("Ilse", 6)), 72) == ()
