@@ -1,0 +1,52 @@
+"""Twenty-six lanes on a wall of few colours, which is then all plain text: what stands on it."""
+
+import re
+from collections.abc import Mapping
+from types import MappingProxyType
+
+from classclock.plan.times import show_time
+from classclock.screens.big_clock import ClockFace, draw_clock
+from classclock.screens.drawing.cells import plain_text
+from classclock.screens.drawing.terminal import Terminal
+from classclock.screens.look import Look
+from classclock.screens.theme import SIXTEEN
+from classclock.screens.wall_view import lanes_layout
+
+COLUMNS, ROWS = 120, 36
+PEOPLE = (
+    *("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell", "Anouk", "Cato"),
+    *("Dagny", "Ewa", "Fenna", "Goran", "Hanne", "Jory", "Kaat", "Lotte", "Mirza", "Ranko"),
+    *("Ulla", "Vesna", "Wim", "Xenia", "Yara", "Zoltan"),
+)
+"""Twenty-six, each with a letter of their own."""
+NAMES = ", ".join(PEOPLE)
+KEYS = "".join(name[0].lower() for name in PEOPLE)
+LOOK: Mapping[str, str] = MappingProxyType({"COLORTERM": "", "CLASSCLOCK_SOUND": "silent"})
+"""The environment in which the wall comes out like that, and in silence."""
+_TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(\d+)\b")
+
+
+def tallies(text: str) -> dict[str, int]:
+    """The rounds of each lane whose row can be read."""
+    return {name: int(rounds) for name, rounds in _TALLY.findall(text)}
+
+
+def clock_rows(text: str) -> tuple[str, ...]:
+    """The rows and columns in which the clock stands while the piece runs."""
+    box = lanes_layout(COLUMNS, ROWS - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
+    lines = text.split("\n")[box.y : box.y + box.height]
+    return tuple(line[box.x : box.x + box.width] for line in lines)
+
+
+def clock_as_drawn(elapsed: int, total: int) -> tuple[str, ...]:
+    """Those rows when the clock counts down from `total` and stands at `elapsed` (ms)."""
+    box = lanes_layout(COLUMNS, ROWS - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
+    left = -(-(total - elapsed) // 1000) * 1000
+    look = Look(SIXTEEN, Terminal(true_colour=False))
+    drawing = draw_clock(ClockFace(show_time(left)), box.width, box.height, look)
+    return tuple(plain_text(drawing).split("\n"))
+
+
+def is_up(text: str) -> bool:
+    """Whether clock and lanes are all on the screen."""
+    return len(tallies(text)) == len(PEOPLE) and any(row.strip() for row in clock_rows(text))
