@@ -6,9 +6,10 @@ from sqlalchemy import Connection, delete, insert, select, update
 
 from classclock.book.changes import Change, Changes, Import, Merge, Undo, read_change
 from classclock.book.deriving import Touched, derive
+from classclock.book.imported_rows import import_rows
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.book.schema import PERSONAL, changes, seen
-from classclock.book.taking_in import Rows, import_rows, take_out
+from classclock.book.taking_in import Rows, take_out
 
 
 def rules_in(connection: Connection) -> PeopleRules:

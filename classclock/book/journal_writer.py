@@ -1,7 +1,8 @@
 """Writing the journal: each event before it is shown, and synced to disk at once after.
 
-A disk that refuses doesn't stop the class: what couldn't be written is kept, and written first
-when it can be. `trouble` says so in the coach's words.
+A disk that refuses doesn't stop the class: all of the journal is kept in memory, a few hundred
+kilobytes, and what isn't in the file is written when it can be, under another file if this one was
+taken away. `trouble` says so in the coach's words.
 """
 
 import contextlib
@@ -31,12 +32,16 @@ class JournalWriter:
         self.number = number
         self._wall = wall
         self._file: int | None = None
-        self._backlog = b""
+        self._data = bytearray()
+        """All that the journal holds, or is to hold."""
+        self._written = 0
+        """How many bytes of it are in the file."""
+        self._ours = False
+        """Whether the file of that name, if there is one, is this class's."""
         self._trouble: str | None = None
         self._sync_trouble: str | None = None
+        self._unsure = False
         self._asked = threading.Event()
-        self._synced = threading.Event()
-        self._synced.set()
         self._closing = False
         self._syncer: threading.Thread | None = None
 
@@ -50,7 +55,7 @@ class JournalWriter:
         Raises:
             FileExistsError: there is such a journal.
         """
-        self._open(os.O_CREAT | os.O_EXCL)
+        self._open()
         self._write(anchor.line())
 
     def open_again(self, whole: int, anchor: Anchor) -> None:
@@ -58,41 +63,40 @@ class JournalWriter:
 
         Raises:
             JournalInUseError: another process has it.
+            OSError: it can't be read any more.
         """
-        self._open(0)
-        if self._file is not None:
-            os.ftruncate(self._file, whole)
+        self._data += self.path.read_bytes()[:whole]
+        self._written, self._ours = whole, True
+        self._open()
         self._write(anchor.line())
 
     def move_to(self, path: Path) -> None:
-        """Write the whole journal, as far as this process knows it, to another place.
-
-        What was written so far is copied from the old place if that can still be read.
+        """Write the whole journal to another place, and go on there.
 
         Raises:
             OSError: the other place can't be written to either.
         """
-        with contextlib.suppress(OSError):
-            written = self.path.read_bytes()
-            self._backlog = written + self._backlog
-        path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-        file = os.open(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR, 0o600)
-        if self._file is not None:
-            os.close(self._file)
-        self._file, self.path = file, path
+        file = _create(path)
+        self._let_go()
+        self._file, self.path, self._ours, self._written = file, path, True, 0
         self._lock()
         self._write(b"")
 
-    def _open(self, flags: int) -> None:
+    def _open(self) -> None:
         try:
-            self.path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-            self._file = os.open(self.path, flags | os.O_APPEND | os.O_RDWR, 0o600)
+            if self._ours:
+                self._file = os.open(self.path, os.O_APPEND | os.O_RDWR)
+                self._lock()
+                os.ftruncate(self._file, self._written)
+            else:
+                self._file = _create(self.path)
+                self._ours, self._written = True, 0
+                self._lock()
         except OSError as error:
-            if self.path.exists() and isinstance(error, FileExistsError):
+            self._let_go()
+            if isinstance(error, FileExistsError) and self.path.exists():
                 raise
             self._trouble = f"nothing is being saved: {self.path.parent}: {_reason(error)}"
-            return
-        self._lock()
 
     def _lock(self) -> None:
         if self._file is None:
@@ -100,11 +104,15 @@ class JournalWriter:
         try:
             fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
         except OSError:
-            os.close(self._file)
-            self._file = None
+            self._let_go()
             raise JournalInUseError(
                 f"this class is running in another window: {self.path.name}"
             ) from None
+
+    def _let_go(self) -> None:
+        if self._file is not None:
+            os.close(self._file)
+            self._file = None
 
     # -- writing -----------------------------------------------------------------
 
@@ -116,7 +124,7 @@ class JournalWriter:
     @property
     def saved(self) -> bool:
         """Whether all that was recorded stands in the file."""
-        return not self._backlog
+        return self._written == len(self._data)
 
     def append(self, event: Event) -> int:
         """Write one event and give its number. Never raises for the disk's sake."""
@@ -126,20 +134,29 @@ class JournalWriter:
         return number
 
     def try_again(self) -> bool:
-        """Write what couldn't be written before; whether all of it is now in the file."""
+        """See that the file is still there, and write what it lacks; whether it has all of it."""
         if self._file is None:
-            self._open(os.O_CREAT)
+            try:
+                self._open()
+            except (FileExistsError, JournalInUseError):
+                self._trouble = f"nothing is being saved: another file is called {self.path.name}"
         self._write(b"")
         return self.saved
 
     def _write(self, data: bytes) -> None:
-        self._backlog += data
-        if self._file is None:
+        self._data += data
+        if self._file is not None and not self._in_place():
+            # Its folder was removed or renamed: what stands in it would be found by nobody.
+            self._let_go()
+            self._ours = False
+            self.try_again()
+            return
+        if self._file is None or (self.saved and not self._sync_trouble):
             return
         try:
-            while self._backlog:
+            while not self.saved:
                 # A disk that is nearly full takes a part: only what it took is done with.
-                self._backlog = self._backlog[os.write(self._file, self._backlog) :]
+                self._written += os.write(self._file, self._data[self._written :])
         except OSError as error:
             self._trouble = (
                 f"the class isn't being saved ({_reason(error)}): "
@@ -152,24 +169,49 @@ class JournalWriter:
             self._syncer = threading.Thread(target=self._sync_loop, daemon=True)
             self._syncer.start()
 
+    def _in_place(self) -> bool:
+        """Whether the open file is the one that has the journal's name."""
+        if self._file is None:
+            return False
+        try:
+            return os.path.samestat(self.path.stat(), os.fstat(self._file))
+        except OSError:
+            return False
+
     # -- syncing, in a thread of its own -------------------------------------------
 
     def _sync_loop(self) -> None:
         while True:
             self._asked.wait()
             self._asked.clear()
-            if self._closing or self._file is None:
+            if self._closing:
                 return
+            if self._file is None:
+                continue
             watch = threading.Timer(SLOW_SYNC, self._say_slow)
             watch.daemon = True
             watch.start()
             try:
+                if self._unsure:
+                    self._write_over()
                 os.fdatasync(self._file)
-                self._sync_trouble = None
+                self._sync_trouble, self._unsure = None, False
             except OSError as error:
+                self._unsure = True
                 self._sync_trouble = f"the disk doesn't confirm what it saves: {_reason(error)}"
             finally:
                 watch.cancel()
+
+    def _write_over(self) -> None:
+        """Write the same bytes once more: a sync that failed may have thrown some of them away.
+
+        Linux drops what it couldn't write and calls the next sync a success.
+        """
+        again = os.open(self.path, os.O_WRONLY)
+        try:
+            os.pwrite(again, bytes(self._data[: self._written]), 0)
+        finally:
+            os.close(again)
 
     def _say_slow(self) -> None:
         self._sync_trouble = "the disk is slow: a power cut now could lose the last taps"
@@ -183,8 +225,12 @@ class JournalWriter:
         if self._file is not None:
             with contextlib.suppress(OSError):
                 os.fdatasync(self._file)
-            os.close(self._file)
-            self._file = None
+            self._let_go()
+
+
+def _create(path: Path) -> int:
+    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    return os.open(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR, 0o600)
 
 
 def _reason(error: OSError) -> str:

@@ -1,22 +1,21 @@
-"""Putting a class or an import into the book's tables: what was there of it before goes first."""
+"""Putting a class into the book's tables: what was there of it before goes first."""
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
 from typing import Any
 
 from sqlalchemy import Connection, Table, delete, insert, select
 
-from classclock.book.changes import Import, ImportedScore
 from classclock.book.class_entries import ClassEntry, Lift, PieceEntry
 from classclock.book.deriving import Touched
 from classclock.book.people_rules import PeopleRules
-from classclock.book.result import day_moment, load_worth
+from classclock.book.result import load_worth
 from classclock.book.schema import RECORDED, classes, lifts, results, seen
 
 Row = dict[str, Any]
-_json = lru_cache(maxsize=4096)(json.dumps)  # most rounds are of one size, most options none
+_names = lru_cache(maxsize=4096)(json.dumps)  # a few options come again and again
 _AT_ONCE = 5_000
 """Rows that are sent together."""
 _KEYS_AT_ONCE = 500
@@ -72,46 +71,47 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
             "moment": entry.moment,
         },
     )
-    rules = rows.rules
-    gone = set()
-    if rules.erasures:
-        gone = {one.id for one in entry.people if rules.erased(one.id, entry.moment)}
+    who = _athletes(rows.rules, entry)
     for person in entry.people:
-        if person.id not in gone:
-            rows.add(seen, _seen_row(rules, class_key, person.id, entry) | _called(person))
-            touched.add(rules.athlete(person.id))
+        if person.id in who:
+            row = {
+                "class_key": class_key,
+                "person": person.id,
+                "athlete": who[person.id],
+                "name": person.name,
+                "key": person.key,
+                "came": True,
+                "day": entry.day,
+                "moment": entry.moment,
+            }
+            rows.add(seen, row)
+            touched.add(who[person.id])
     for piece in entry.entries:
-        if piece.result.athlete not in gone:
-            rows.add(results, _result_row(rules, class_key, piece))
-            touched.add(rules.athlete(piece.result.athlete), piece.result.benchmark)
-            for row in _lift_rows(rules, class_key, piece):
-                rows.add(lifts, row)
+        if athlete := who.get(piece.result.athlete):
+            rows.add(results, _result_row(athlete, class_key, piece))
+            touched.add(athlete, piece.result.benchmark)
+            for number, lift in enumerate(piece.lifts):
+                rows.add(lifts, _lift_row(athlete, class_key, piece, number, lift))
     return touched
 
 
-def _called(person: Any) -> Row:
-    return {"name": person.name, "key": person.key}
-
-
-def _seen_row(rules: PeopleRules, class_key: str, person: str, entry: ClassEntry) -> Row:
+def _athletes(rules: PeopleRules, entry: ClassEntry) -> dict[str, str]:
+    """By the id as recorded, the athlete it is now; who was erased isn't among them."""
     return {
-        "class_key": class_key,
-        "person": person,
-        "athlete": rules.athlete(person),
-        "came": True,
-        "day": entry.day,
-        "moment": entry.moment,
+        person.id: rules.athlete(person.id)
+        for person in entry.people
+        if not (rules.erasures and rules.erased(person.id, entry.moment))
     }
 
 
-def _result_row(rules: PeopleRules, class_key: str, entry: PieceEntry) -> Row:
+def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
     result = entry.result
     return {
         "class_key": class_key,
         "piece": entry.piece,
         "lane": entry.lane,
         "person": result.athlete,
-        "athlete": rules.athlete(result.athlete),
+        "athlete": athlete,
         "name": result.piece,
         "called": entry.called,
         "benchmark": result.benchmark,
@@ -130,28 +130,21 @@ def _result_row(rules: PeopleRules, class_key: str, entry: PieceEntry) -> Row:
         "rank": entry.rank,
         "status": entry.status,
         "note": entry.note,
-        "options": _json(entry.options),
-        "splits": _json(result.splits),
-        "round_reps": _json(result.round_reps),
+        "options": _names(entry.options),
+        "splits": _numbers(result.splits),
+        "round_reps": _numbers(result.round_reps),
         "start_station": entry.start_station,
     }
 
 
-def _lift_rows(rules: PeopleRules, class_key: str, entry: PieceEntry) -> Iterator[Row]:
-    for number, lift in enumerate(entry.lifts):
-        yield _lift_row(rules, class_key, entry, number, lift)
-
-
-def _lift_row(
-    rules: PeopleRules, class_key: str, entry: PieceEntry, number: int, lift: Lift
-) -> Row:
+def _lift_row(athlete: str, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> Row:
     return {
         "class_key": class_key,
         "piece": entry.piece,
         "lane": entry.lane,
         "person": lift.athlete,
         "number": number,
-        "athlete": rules.athlete(lift.athlete),
+        "athlete": athlete,
         "lift": lift.lift,
         "reps": lift.reps,
         "load": lift.load,
@@ -162,68 +155,6 @@ def _lift_row(
     }
 
 
-# -- imports ---------------------------------------------------------------------
-
-
-def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
-    """The rows of one import: results, and the people it names, who came to no class by it."""
-    touched = Touched()
-    rules = rows.rules
-    named: set[str] = set()
-    for number, score in enumerate(imported.scores):
-        moment = day_moment(score.day)
-        if rules.erased(score.athlete, moment):
-            continue
-        athlete = rules.athlete(score.athlete)
-        touched.add(athlete, score.benchmark)
-        rows.add(results, _imported_row(athlete, class_key, number, moment, score))
-        if score.athlete not in named:
-            named.add(score.athlete)
-            rows.add(
-                seen,
-                {
-                    "class_key": class_key,
-                    "person": score.athlete,
-                    "athlete": athlete,
-                    "name": score.name,
-                    "key": "",
-                    "came": False,
-                    "day": score.day,
-                    "moment": moment,
-                },
-            )
-    return touched
-
-
-def _imported_row(
-    athlete: str, class_key: str, number: int, moment: int, score: ImportedScore
-) -> Row:
-    return {
-        "class_key": class_key,
-        "piece": number,
-        "lane": 0,
-        "person": score.athlete,
-        "athlete": athlete,
-        "name": score.benchmark,
-        "called": score.benchmark,
-        "benchmark": score.benchmark,
-        "day": score.day,
-        "moment": moment,
-        "score": score.score,
-        "kind": score.kind,
-        "worth": score.worth,
-        "total_reps": None,
-        "modification": score.modification,
-        "loads": score.loads,
-        "work": score.work,
-        "team": 1,
-        "counts": True,
-        "why_not": "",
-        "rank": None,
-        "status": "imported",
-        "note": "",
-        "options": "[]",
-        "splits": "[]",
-        "round_reps": "[]",
-        "start_station": 0,
-    }
+def _numbers(numbers: Sequence[int | None]) -> str:
+    """As JSON has a list of numbers; json.dumps takes four times as long for it."""
+    return str(list(numbers)).replace("None", "null")

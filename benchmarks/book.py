@@ -1,0 +1,164 @@
+"""The book of a made club: asked, added to and made anew; `python -m benchmarks.book`.
+
+Each figure stands beside the bare SQLite work that it can't do without, measured in the same run.
+"""
+
+import argparse
+import random
+import sqlite3
+import sys
+from collections.abc import Callable, Iterator
+from datetime import date
+from pathlib import Path
+from statistics import median
+from tempfile import TemporaryDirectory
+
+from rich.console import Console
+from rich.table import Table
+
+from benchmarks.figure import HEADS, Figure
+from benchmarks.made_club import ATHLETES, made_class, write_classes
+from classclock.book.catching_up import catch_up
+from classclock.book.keeping import make_anew
+from classclock.book.opening import FILE, Book, open_book
+from classclock.book.queries import all_athletes, best_rows
+from classclock.book.results_files import write_document
+from classclock.clock.source import MS, raw_now
+from classclock.report.athlete_page import athlete_page
+from classclock.report.chart import chart
+
+TIMES = 7
+_LATER = 10**19
+"""So late that a folder which hasn't changed isn't looked through."""
+
+
+def ms_of(do: Callable[[], object], times: int = TIMES) -> float:
+    """The median of some runs, in milliseconds."""
+    took = []
+    for _ in range(times):
+        before = raw_now()
+        do()
+        took.append((raw_now() - before) / MS)
+    return median(took)
+
+
+def figures(classes: int) -> Iterator[Figure]:
+    """The figures for a club with so many classes of twenty."""
+    results = classes * 20
+    named = f"{results:,} results: "
+    with TemporaryDirectory() as made:
+        folder = Path(made)
+        chance = random.Random(1)  # noqa: S311  a sample, no secret
+        write_classes(folder, classes, chance)
+        before = raw_now()
+        make_anew(folder, _LATER)
+        seconds = (raw_now() - before) / MS / 1000
+        book = open_book(folder)
+        bare = sqlite3.connect(folder / FILE)
+        per_result = bare_inserts(bare)
+        yield Figure(
+            f"{named}made anew, each result", seconds / results * 1e6, "us", per_result, most=50
+        )
+        yield _chart(named, book, bare)
+        yield _page(named, book, bare)
+        yield _one_class(named, book, classes, chance)
+        bare.close()
+        book.close()
+
+
+def bare_inserts(bare: sqlite3.Connection) -> float:
+    """Microseconds to put each of the same rows into an empty table with the same keys."""
+    rows = bare.execute("SELECT * FROM results").fetchall()
+    made = bare.execute("SELECT sql FROM sqlite_master WHERE name = 'results'").fetchone()[0]
+    empty = sqlite3.connect(":memory:")
+    empty.execute(made)
+    empty.execute("CREATE INDEX one ON results (athlete, benchmark, moment)")
+    places = ",".join("?" * len(rows[0]))
+    before = raw_now()
+    empty.executemany(f"INSERT INTO results VALUES ({places})", rows)  # noqa: S608  only ?s
+    empty.commit()
+    took = (raw_now() - before) / 1000
+    empty.close()
+    return took / len(rows)
+
+
+def _chart(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
+    here = [f"athlete-{number:03}" for number in range(0, ATHLETES, ATHLETES // 20)][:20]
+
+    def ask() -> None:
+        catch_up(book, _LATER)
+        with book.reading() as connection:
+            everybody, bests = all_athletes(connection), best_rows(connection, here)
+        assert chart(everybody, bests, month="2026-01", here=here).rows
+
+    marks = ",".join("?" * len(here))
+    query = f"SELECT * FROM bests WHERE athlete IN ({marks})"  # noqa: S608  only ?s
+    floor = ms_of(lambda: bare.execute(query, here).fetchall())
+    return Figure(f"{named}chart of 20 who are here", ms_of(ask), "ms", floor, most=100)
+
+
+def _page(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
+    last = bare.execute("SELECT max(day) FROM seen").fetchone()[0]
+    today = date.fromisoformat(last)
+    with book.reading() as connection:
+        athlete = next(one for one in all_athletes(connection) if one.id == "athlete-007")
+
+    def ask() -> None:
+        catch_up(book, _LATER)
+        with book.reading() as connection:
+            assert athlete_page(connection, athlete, today).bests
+
+    def floor() -> None:
+        for query in (
+            "SELECT * FROM bests WHERE athlete = ?",
+            "SELECT day FROM seen WHERE athlete = ? AND came ORDER BY moment DESC LIMIT 100",
+            "SELECT * FROM results WHERE athlete = ? AND benchmark = 'benchmark 1'",
+            "SELECT modification, count(*) FROM results WHERE athlete = ? GROUP BY 1",
+        ):
+            bare.execute(query, (athlete.id,)).fetchall()
+
+    return Figure(f"{named}an athlete's page", ms_of(ask), "ms", ms_of(floor), most=50)
+
+
+def _one_class(named: str, book: Book, classes: int, chance: random.Random) -> Figure:
+    """A class that was just settled, taken in; each time a new one."""
+    took = []
+    for number in range(classes, classes + TIMES):
+        document = made_class(number, chance)
+        path = book.folder / "results" / f"{document['journal'].removesuffix('.jsonl')}.json"
+        write_document(path, document)
+        before = raw_now()
+        assert catch_up(book, 0).classes == 1
+        took.append((raw_now() - before) / MS)
+    return Figure(f"{named}one class taken in", median(took), "ms", bare_commit(), most=50)
+
+
+def bare_commit() -> float:
+    """Twenty rows put into a file and synced."""
+    with TemporaryDirectory() as folder:
+        bare = sqlite3.connect(Path(folder) / "bare.sqlite")
+        bare.execute("CREATE TABLE rows (a, b, c, d, e)")
+
+        def put() -> None:
+            bare.executemany("INSERT INTO rows VALUES (?, ?, ?, ?, ?)", [(1, 2, 3, 4, 5)] * 20)
+            bare.commit()
+
+        took = ms_of(put)
+        bare.close()
+    return took
+
+
+def main() -> int:
+    parser = argparse.ArgumentParser(prog="python -m benchmarks.book", description=__doc__)
+    parser.add_argument("--classes", default="250,2500,25000", help="how many, one club each")
+    table = Table(*HEADS, box=None, pad_edge=False)
+    for classes in parser.parse_args().classes.split(","):
+        for figure in figures(int(classes)):
+            print("  ".join(figure.row()), file=sys.stderr)
+            table.add_row(*figure.row())
+    Console(width=140).print(table)
+    return 0
+
+
+if __name__ == "__main__":
+    sys.exit(main())

@@ -1,0 +1,88 @@
+"""A made club: ten years of classes, written as results files are. All of it is invented."""
+
+import json
+import random
+from collections.abc import Iterator
+from datetime import date, timedelta
+from pathlib import Path
+from typing import Any
+
+ATHLETES, BENCHMARKS, IN_A_CLASS, A_DAY = 300, 60, 20, 7
+_FIRST = date(2016, 1, 4)
+_OPTIONS = ("", "", "", "step-up", "lower box")
+
+
+def write_classes(folder: Path, count: int, chance: random.Random) -> None:
+    """`count` classes of twenty, seven a day, into the results folder of this club's folder."""
+    results = folder / "results"
+    results.mkdir(parents=True, exist_ok=True)
+    for number in range(count):
+        document = made_class(number, chance)
+        name = document["journal"].removesuffix(".jsonl")
+        text = json.dumps(document, ensure_ascii=False, indent=1)
+        (results / f"{name}.json").write_text(text, "utf-8")
+
+
+def made_class(number: int, chance: random.Random) -> dict[str, Any]:
+    day = _FIRST + timedelta(days=number // A_DAY)
+    hour = 8 + 2 * (number % A_DAY)
+    here = chance.sample(range(ATHLETES), IN_A_CLASS)
+    lanes = list(_lanes(here, chance))
+    benchmark = f"benchmark {chance.randrange(BENCHMARKS)}"
+    return {
+        "title": "A made class",
+        "started": f"{day}T{hour:02}:00:00.000+01:00",
+        "journal": f"{day}-{hour:02}00-made.jsonl",
+        "people": [{"id": _id(one), "name": f"Athlete {one}", "key": "a"} for one in here],
+        "pieces": [
+            {
+                "name": benchmark.title(),
+                "format": "rounds-in-time",
+                "benchmark": benchmark,
+                "lift": None,
+                "sets": [],
+                "length_s": 960,
+                "caution": [],
+                "attempt": 1,
+                "status": "settled",
+                "lanes": lanes,
+            }
+        ],
+    }
+
+
+def _id(athlete: int) -> str:
+    return f"athlete-{athlete:03}"
+
+
+def _lanes(here: list[int], chance: random.Random) -> Iterator[dict[str, Any]]:
+    for rank, athlete in enumerate(here, start=1):
+        rounds, odd = chance.randint(5, 12), chance.randrange(27)
+        option = chance.choice(_OPTIONS)
+        yield {
+            "rank": rank,
+            "athlete": f"Athlete {athlete}",
+            "score": f"{rounds}+{odd}",
+            "rounds": rounds,
+            "reps": odd,
+            "total_reps": rounds * 27 + odd,
+            "time_s": None,
+            "load_kg": None,
+            "modification": option,
+            "status": "scored",
+            "best_before": None,
+            "note": "",
+            "key": "a",
+            "members": [_id(athlete)],
+            "heat": 1,
+            "late": False,
+            "options": [option or None, None, None],
+            "start_station": 0,
+            "splits": [chance.randint(60, 110) for _ in range(rounds)],
+            "intervals": [],
+            "attempts": [],
+            "flags": [],
+            "loads": [chance.choice(("22.5 kg", "15 kg"))],
+            "round_reps": [27] * rounds,
+            "option_changed_s": None,
+        }
