@@ -9,6 +9,7 @@ from classclock.plan.model import (
     CappedForTime,
     Countdown,
     Interval,
+    LiftSet,
     LoadChoice,
     Option,
     Plan,
@@ -161,6 +162,13 @@ def amount_words(amount: Amount) -> str:
     if amount.seconds is not None:
         return show_time(amount.seconds * 1000)
     return str(amount.reps) if amount.reps is not None else ""
+
+
+def set_words(one: LiftSet) -> str:
+    """One set of a lift: `3 at 65 %`, `5 at 60 kg`, `5 reps`."""
+    if one.percent is not None:
+        return f"{one.reps} at {one.percent:g} %"
+    return f"{one.reps} at {load_words(one.load)}" if one.load is not None else f"{one.reps} reps"
 
 
 def load_words(load: LoadChoice) -> str:

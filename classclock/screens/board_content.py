@@ -8,11 +8,12 @@ from classclock.clock.formats import timeline
 from classclock.live import LiveClass
 from classclock.plan.amounts import amount_of
 from classclock.plan.club import Club
-from classclock.plan.model import LiftSet, Option, Segment, Station, is_piece
-from classclock.plan.outline import describe, load_words, station_line
+from classclock.plan.model import Option, Segment, Station, is_piece
+from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.screens.lane_content import modification
+from classclock.screens.lift_content import LiftBoard, lift_board
 from classclock.screens.time_words import left_words
 from classclock.screens.wall_content import next_segment
 from classclock.tally.lanes import Lane
@@ -54,6 +55,8 @@ class BoardContent:
     left: str
     no_card: str
     """What to say where nobody has filled in the emergency card; empty otherwise."""
+    lift: LiftBoard | None = None
+    """Everybody's load and plates, where the segment is a lift with sets."""
 
 
 def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
@@ -74,13 +77,14 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
         words=describe(segment),
         cautions=_all_safe(segment.caution),
         stations=tuple(_stations(segment)),
-        sets=tuple(map(_set_words, segment.sets)) if segment.lift else (),
+        sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
         lanes=tuple(_lane(piece, lane) for lane in lanes if lane.heat == record.chosen.heat),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(club),
+        lift=lift_board(live),
     )
 
 
@@ -108,12 +112,6 @@ def _stations(segment: Segment) -> Iterator[BoardStation]:
 def _differs(station: Station, option: Option) -> bool:
     """Whether the option does another amount or load, so that its name alone says too little."""
     return amount_of(station, option) is option or option.load is not None
-
-
-def _set_words(one: LiftSet) -> str:
-    if one.percent is not None:
-        return f"{one.reps} at {one.percent:g} %"
-    return f"{one.reps} at {load_words(one.load)}" if one.load is not None else f"{one.reps} reps"
 
 
 def _lane(piece: Piece, lane: Lane) -> BoardLane:

@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
+from classclock.screens.lift_board_drawing import draw_lift_body
 from classclock.screens.look import Look
 from classclock.screens.stack import Line, fit, lettering_width, stack
 
@@ -20,7 +21,9 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
     foot = _foot(content, inner, look)
     spare = 1 if rows >= 24 else 0
     middle = rows - len(top) - len(foot) - 2 * spare
-    if columns >= _TWO_SIDES and content.lanes:
+    if content.lift is not None and content.lift.lanes:
+        body = draw_lift_body(content, content.lift, inner, middle, look)
+    elif columns >= _TWO_SIDES and content.lanes:
         lines = tuple(_lines(content, look))
         left = max(
             (inner * share // 100 for share in (58, 66, 74)),

@@ -89,6 +89,12 @@ def fit(lines: Sequence[Line], columns: int, rows: int, look: Look) -> tuple[int
     return heights.main, sum(len(one.text) for one in pieces)
 
 
+def least_rows(lines: Sequence[Line], columns: int, look: Look) -> int:
+    """Rows that the lines which always stay take in plain text."""
+    kept = [line for line in lines if not line.keep]
+    return len(_pieces(kept, _SMALL[-1], columns, look.terminal) or ())
+
+
 @lru_cache(maxsize=64)
 def _stack(lines: tuple[Line, ...], columns: int, rows: int, look: Look) -> Drawing:
     heights, pieces = _set(lines, columns, rows, look.terminal)

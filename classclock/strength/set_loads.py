@@ -59,13 +59,13 @@ def _set_loads(
 
 
 def _short_words(together: Together) -> str:
-    """`not all at once: 2 pairs of 20 kg and a 15 kg bar short`."""
+    """`not all at once: 2 pairs of 20 kg, 1 of the 15 kg bar short`."""
     if together.enough:
         return ""
     parts = [
         f"{count} pair{'s' if count > 1 else ''} of {shown(plate)}"
         for plate, count in together.short_pairs
     ]
-    parts += [f"{count} x {bar.name}" for bar, count in together.short_bars]
+    parts += [f"{count} of the {bar.name}" for bar, count in together.short_bars]
     missing = ", ".join(parts) or "plates"
     return f"not all at once: {missing} short"

@@ -40,5 +40,5 @@ def test_what_is_short_is_said_and_who_waits(club: Club, kg: AsLoad) -> None:
     few = club({"20": 1}, bars=("20 kg",), count=1)
     together = set_loads([(kg("60"),), (None,), (kg("60"),)], 1, few)
     assert together.waits == (False, False, True)
-    assert together.short == "not all at once: 1 pair of 20 kg, 1 x 20 kg short"
+    assert together.short == "not all at once: 1 pair of 20 kg, 1 of the 20 kg short"
     assert together.loadings[2] is not None, "whoever waits still sees what to load then"

@@ -1,0 +1,74 @@
+"""The board of a lift: the plan above, everybody's load and plates under it."""
+
+from classclock.screens.board_content import BoardContent
+from classclock.screens.drawing.cells import Drawing, above, beside
+from classclock.screens.lift_content import LiftBoard
+from classclock.screens.lift_drawing import draw_lifts
+from classclock.screens.look import Look
+from classclock.screens.stack import Line, least_rows, stack
+
+_TWO_SIDES = 100
+"""Columns from which the cautions stand beside the plan."""
+_SHARE = 0.3
+"""Of the rows that goes to the plan, where everybody's loads leave it that."""
+_ROOMY = 6
+"""Rows of a plan that reads from afar."""
+
+
+def draw_lift_body(
+    content: BoardContent, lift: LiftBoard, columns: int, rows: int, look: Look
+) -> Drawing:
+    """What is between the board's first row and its foot. Cautions are never left out."""
+    plan, care = _plan(content, lift, look), _care(content, lift, look)
+    if columns >= _TWO_SIDES and care:
+        left = columns * 11 // 20
+        right = columns - left - 3
+        least = max(least_rows(plan, left, look), least_rows(care, right, look))
+        high = _head_rows(least, len(lift.lanes), rows)
+        head = beside(
+            stack(plan, left, high, look), look.gap(3, high), stack(care, right, high, look)
+        )
+    else:
+        both = (*plan, *care)
+        high = _head_rows(least_rows(both, columns, look), len(lift.lanes), rows)
+        head = stack(both, columns, high, look)
+    spare = 1 if rows >= 24 else 0
+    under = rows - high - spare
+    return above(head, look.gap(columns, spare), draw_lifts(lift.lanes, columns, under, look))
+
+
+def _head_rows(least: int, lanes: int, rows: int) -> int:
+    """Rows of the plan: its share, less where lanes can be drawn large with what it gives up."""
+    wanted = max(least, round(rows * _SHARE))
+    if lanes * 3 > rows - least:
+        lanes = -(-lanes // 2)  # they stand in two columns
+    for each, head in ((6, _ROOMY), (3, least)):
+        left = rows - 1 - lanes * each
+        if left >= max(least, head):
+            return min(wanted, left)
+    return min(wanted, max(least, rows - 1))
+
+
+def _plan(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...]:
+    quiet = look.theme.quiet
+    return (
+        Line(content.name, "title", bold=True),
+        Line(lift.title, "main", bold=True),
+        Line(content.words, keep=6, ink=quiet),
+        *(Line(text, keep=5) for text in content.lines),
+    )
+
+
+def _care(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...]:
+    theme = look.theme
+    cautions = (
+        Line(f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
+        for text in content.cautions
+    )
+    signs = (
+        Line(f"? {text}", "second", ink=theme.doubtful, bold=True)
+        for text in (lift.short, lift.flagged)
+        if text
+    )
+    notes = (Line(text, keep=5, ink=theme.quiet) for text in content.notes)
+    return (*cautions, *signs, *notes)
