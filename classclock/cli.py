@@ -8,6 +8,7 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Mapping, Sequence
+from datetime import timedelta
 from pathlib import Path
 
 from classclock import headless
@@ -55,12 +56,15 @@ def _run(asked: argparse.Namespace) -> int:
 
     if not asked.athletes:
         return show_who(plan_file, folder, club, speed=asked.speed)
+    source = time_source(asked.speed)
+    ends = source.wall() + timedelta(milliseconds=club.class_length)
     session = open_session(
         plan_file,
         people_named(asked.athletes),
         folder=folder,
         club=club,
-        source=time_source(asked.speed),
+        source=source,
+        ends=ends.isoformat(timespec="seconds"),
         speed=asked.speed,
     )
     return show_class(session)
