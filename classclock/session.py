@@ -82,9 +82,8 @@ class Session:
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""
-        if self.journal.trouble is not None:
-            self.journal.try_again()
-        if self.results.trouble is not None:
+        self.journal.try_again()
+        if self.results.unsaved:
             self.save()
 
     def troubles(self) -> tuple[str, ...]:

@@ -207,6 +207,8 @@ class JournalWriter:
 
         Linux drops what it couldn't write and calls the next sync a success.
         """
+        if not self._in_place():
+            return
         again = os.open(self.path, os.O_WRONLY)
         try:
             os.pwrite(again, bytes(self._data[: self._written]), 0)

@@ -8,6 +8,7 @@ from typing import Any
 
 from classclock.book.csv_cells import csv_bytes
 from classclock.book.file_names import file_safe
+from classclock.book.own_bests import OwnBests
 from classclock.book.results_document import COLUMNS, results_document
 from classclock.book.whole_file import write_whole
 from classclock.tally.record import ClassRecord
@@ -25,12 +26,21 @@ class ResultsFiles:
         self.trouble: str | None = None
         self.saved: tuple[Path, ...] = ()
         """The files as last written."""
+        self.own_bests = OwnBests()
+        """Until the book has been read nothing is said of earlier bests."""
         self._started = started
         self._one_at_a_time = threading.Lock()
 
+    @property
+    def unsaved(self) -> bool:
+        """Whether the last writing failed, or what it wrote was taken away."""
+        return self.trouble is not None or not all(path.exists() for path in self.saved)
+
     def write(self, record: ClassRecord, journal: Path) -> bool:
         """Write everything as it stands now; whether that worked."""
-        document = results_document(record, started=self._started, journal=journal.name)
+        document = self.own_bests.with_best_before(
+            results_document(record, started=self._started, journal=journal.name)
+        )
         with self._one_at_a_time:
             try:
                 self.saved = self._write(document, record.plan_name)
@@ -54,36 +64,43 @@ class ResultsFiles:
     def _free_stem(self, wanted: str, journal: str) -> str:
         """The wanted name, or with a number behind it where another class has it already."""
         stem, number = wanted, 1
-        while not _ours(self.folder / f"{stem}.json", journal):
+        while not self._is_free(stem, journal):
             number += 1
             stem = f"{wanted}-{number}"
         return stem
 
+    def _is_free(self, stem: str, journal: str) -> bool:
+        """Whether nothing has this name, or earlier results of the class with this journal."""
+        path = self.folder / f"{stem}.json"
+        if path.exists():
+            return _ours(path, journal)
+        return not any(self.folder.glob(f"{stem}.*")) and not any(self.folder.glob(f"{stem}-*.csv"))
+
 
 def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
-    """Write a results document, after the CSV files of its pieces beside it; all of their paths.
+    """Write a results document, then the CSV files of its pieces beside it; all of their paths.
+
+    In this order, so that a CSV file without its document is never ours to write over.
 
     Raises:
         OSError: one of them can't be written.
     """
-    written = []
+    text = json.dumps(document, ensure_ascii=False, indent=1)
+    write_whole(path, text.encode() + b"\n")
+    written = [path]
     for name, piece in _named_pieces(document["pieces"]):
         beside = path.with_name(f"{path.stem}-{name}.csv")
         rows = [[lane[column] for column in COLUMNS] for lane in piece["lanes"]]
         write_whole(beside, csv_bytes(COLUMNS, rows))
         written.append(beside)
-    text = json.dumps(document, ensure_ascii=False, indent=1)
-    write_whole(path, text.encode() + b"\n")
-    return (path, *written)
+    return tuple(written)
 
 
 def _ours(path: Path, journal: str) -> bool:
-    """Whether the name is free, or holds earlier results of the class with this journal."""
+    """Whether this document holds earlier results of the class with this journal."""
     try:
         document = json.loads(path.read_bytes())
-    except FileNotFoundError:
-        return True
-    except ValueError:
+    except (ValueError, IsADirectoryError):
         return False
     return isinstance(document, dict) and document.get("journal") == journal
 

@@ -31,12 +31,11 @@ class Standing:
         )
 
     def look_again(self, real: int) -> None:
-        """Try to write what couldn't be written, and read the battery, each after its while."""
+        """See that the files are there and write what they lack; read the battery now and then."""
         if real - self._battery_at >= _BATTERY:
             self._battery, self._battery_at = self._read_battery(), real
-        if self._session.troubles() and real - self._tried_at >= _RETRY:
+        if real - self._tried_at >= _RETRY:
             self._tried_at = real
-            if self._session.journal.trouble is not None:
-                self._session.journal.try_again()
-            if self._session.results.trouble is not None:
+            self._session.journal.try_again()
+            if self._session.results.unsaved:
                 self._saver.ask()
