@@ -1,8 +1,11 @@
 """The Textual app: colours, no keys of its own, one screen after the other."""
 
 from collections.abc import Awaitable, Callable
+from shutil import get_terminal_size
 
+from textual import events
 from textual.app import App
+from textual.geometry import Size
 
 from classclock.screens.ended_outside import when_ended
 from classclock.screens.look import Look
@@ -28,7 +31,15 @@ class ClassclockApp(App[str], inherit_bindings=False):
 
     def on_mount(self) -> None:
         when_ended(self._end)
+        if not self.is_headless:
+            self.set_interval(1, self._look_at_size)
         self.run_worker(self._run_flow())
+
+    def _look_at_size(self) -> None:
+        """Two changes of the window's size in one instant can arrive the wrong way round."""
+        size = Size(*get_terminal_size())
+        if size != self.size:
+            self.post_message(events.Resize(size, size))
 
     def _end(self, status: int) -> None:
         self.exit("ended from outside: classclock resume goes on with a class", status)
