@@ -24,7 +24,7 @@ class ClassViews(ContentSwitcher):
         mirrored = session.club.tv.mirrored
         self._board = BoardView(look, id="board")
         self._wall = WallView(look, id="wall")
-        self._lanes = KeptLanes()
+        self._lanes = KeptLanes(session.club.equipment)
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
 

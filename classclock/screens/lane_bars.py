@@ -96,10 +96,10 @@ def _share(piece: Piece, tally: LaneTally) -> Share:
 
 def _intervals(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
     numbers = tuple(None if reps is None else str(reps) for reps in tally.intervals)
-    return Boxes(numbers, _current_step(sheet, elapsed))
+    return Boxes(numbers, current_step(sheet, elapsed))
 
 
-def _current_step(sheet: Sheet, elapsed: int) -> int | None:
+def current_step(sheet: Sheet, elapsed: int) -> int | None:
     """Which work step is on, from 0; in a rest the one to come; None once all are over."""
     reading = sheet.timeline.at(elapsed)
     if reading.over:
@@ -121,4 +121,4 @@ def _attempts(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
         return Boxes((*(text or "?" for _, text in shown), None), len(shown))
     latest = dict(shown)
     numbers = tuple(latest.get(n) for n in range(1, sheet.timeline.steps + 1))
-    return Boxes(numbers, _current_step(sheet, elapsed))
+    return Boxes(numbers, current_step(sheet, elapsed))

@@ -7,7 +7,9 @@ from typing import NamedTuple
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.screens.lane_bars import Bar, bar_of
+from classclock.screens.lane_loads import planned_words
 from classclock.screens.theme import Standing
+from classclock.strength.equipment import Equipment
 from classclock.strength.loads import plain
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
@@ -26,6 +28,8 @@ class LaneContent:
     """Where there is no room for the tally with its odd reps."""
     rank: str = ""
     modification: str = ""
+    planned: tuple[str, ...] = ()
+    """The load of the set that is on, the longest words first."""
     split: str = ""
     on_for: str = ""
     against: str = ""
@@ -43,7 +47,9 @@ class KeptLanes:
     What only time changes, the ribbon's end and what a lane is on for, follows whole seconds.
     """
 
-    def __init__(self) -> None:
+    def __init__(self, equipment: Equipment | None = None) -> None:
+        """With the club's equipment planned loads are shown with their plates."""
+        self._equipment = equipment
         self._kept: dict[str, tuple[_Seen, LaneContent]] = {}
 
     def contents(
@@ -75,10 +81,11 @@ class KeptLanes:
             )
             kept = self._kept.get(lane.id)
             if kept is None or not kept[0].is_same(seen):
-                kept = (
-                    seen,
-                    _content(sheet, tally, elapsed, rank, seen.best, chosen=lane.id == selected),
+                content = _content(
+                    sheet, tally, elapsed, rank, seen.best, chosen=lane.id == selected
                 )
+                planned = planned_words(sheet, tally, elapsed, self._equipment)
+                kept = (seen, replace(content, planned=planned))
                 self._kept[lane.id] = kept
             contents.append(kept[1])
         return tuple(contents)

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator
 
+from rich.cells import cell_len
+
 from classclock.screens.drawing.cells import Drawing, Side, above, blank, overlay, place
 from classclock.screens.drawing.interval_strip import draw_interval_strip
 from classclock.screens.drawing.lane_layout import Box, LaneLayout
@@ -52,8 +54,17 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
         yield box, look.text(words, box.width, ink=theme.quiet, ground=ground), "left"
     if plan.modification is not None:
         box = plan.modification
-        note = look.text(content.modification, box.width, ink=theme.quiet, ground=ground)
+        note = look.text(_detail(content, box.width), box.width, ink=theme.quiet, ground=ground)
         yield box, note, "left"
+
+
+def _detail(content: LaneContent, columns: int) -> str:
+    """The modification, and the planned load in as many words as there is room for."""
+    modified, planned = content.modification, content.planned
+    if not planned:
+        return modified
+    every = [*(f"{modified}, {words}" for words in planned if modified), *planned]
+    return next((words for words in every if cell_len(words) <= columns), planned[-1])
 
 
 def _key(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Drawing:

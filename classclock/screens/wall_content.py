@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from classclock.clock.timeline import Reading
 from classclock.plan.model import Interval, Plan, Segment
-from classclock.plan.outline import describe, station_line
+from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.tally.record import ClassRecord, Phase
@@ -80,13 +80,21 @@ def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all
 
 
 def _stations(segment: Segment, reading: Reading) -> tuple[str, ...]:
-    """The stations of the step that is on; all of them where a step names none."""
+    """The stations of the step that is on, all of them where a step names none; or the set."""
+    if segment.lift is not None and segment.sets and isinstance(segment, Interval):
+        return (_set_on(segment, reading),)
     named = reading.span.stations
     return tuple(
         station_line(station)
         for station in segment.station
         if not named or station.movement in named
     )
+
+
+def _set_on(segment: Interval, reading: Reading) -> str:
+    """The set that is on, in a rest the one to come; the last one goes on beyond its end."""
+    number = reading.span.number + (reading.span.kind == "rest")
+    return set_words(segment.sets[min(number, len(segment.sets)) - 1])
 
 
 def _progress(sheet: Sheet, reading: Reading) -> str:

@@ -3,8 +3,7 @@
 from collections.abc import Sequence
 
 from classclock.screens.drawing.cells import Drawing, beside, blank, line, place
-from classclock.screens.drawing.dot_letters import CAP, can_draw, dots
-from classclock.screens.drawing.mosaic import SEXTANTS, from_dots
+from classclock.screens.drawing.dot_letters import can_draw, draw_label
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.theme import Theme
 from classclock.strength.bar_picture import PlateShape
@@ -58,9 +57,7 @@ def _plate(plate: PlateShape, rows: int, theme: Theme, *, large: bool) -> Drawin
 
 def _label(text: str, rows: int, ink: str, ground: str, *, large: bool) -> Drawing:
     if large and can_draw(text):
-        shape = dots(text)
-        middle = ("." * len(shape[0]), *shape[:CAP])  # a dot free above and below
-        drawn = from_dots(middle, SEXTANTS, ink, ground)
+        drawn = draw_label(text, ink, ground)
     else:
         drawn = line(text, ink, ground, bold=True)
     wide = sum(segment.cell_length for segment in drawn[0])

@@ -148,3 +148,8 @@ def draw_text(
 ) -> Drawing:
     """The text in cells: with sextants three rows high, times the scale."""
     return from_dots(dots(text, scale, tall=tall), mosaic, ink, ground)
+
+
+def draw_label(text: str, ink: str, ground: str) -> Drawing:
+    """Capitals and digits three rows high, with a dot's room above and below, for a block."""
+    return from_dots(("", *dots(text)[:CAP], ""), SEXTANTS, ink, ground)

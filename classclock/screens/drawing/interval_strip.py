@@ -5,7 +5,6 @@ from functools import lru_cache
 
 from classclock.screens.drawing import dot_letters
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, line, place
-from classclock.screens.drawing.mosaic import SEXTANTS, from_dots
 from classclock.screens.theme import Standing, Theme
 
 _LEAST = 4  # columns that a box and its gap take at least
@@ -77,15 +76,12 @@ def _box(text: str, columns: int, rows: int, ink: str, ground: str, *, dots: boo
         dots
         and rows >= 3
         and dot_letters.can_draw(text)
-        and dot_letters.text_width(text) <= columns
+        and dot_letters.text_width(text) <= columns - 2  # a 6 at the edge would look like a 5
     )
-    drawn = _numeral(text, ink, ground) if large else line(text, ink, ground, bold=True)
+    drawn = (
+        dot_letters.draw_label(text, ink, ground) if large else line(text, ink, ground, bold=True)
+    )
     return place(drawn, columns, rows, ground, across="middle", down="middle")
-
-
-def _numeral(text: str, ink: str, ground: str) -> Drawing:
-    """Dot letters with a dot's room above and below."""
-    return from_dots(("", *dot_letters.dots(text)[: dot_letters.CAP], ""), SEXTANTS, ink, ground)
 
 
 def _outlined(
