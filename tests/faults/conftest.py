@@ -3,19 +3,22 @@
 from collections.abc import Callable, Iterator
 from datetime import datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
 
 from classclock import session as session_module
-from classclock.clock.source import MS, WoundSource
+from classclock.clock.source import MS, WoundSource, raw_now
 from classclock.plan.club import Club as Settings
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
 from classclock.session import Session, open_session, rejoin_session
 from classclock.tally.lane_keys import people_named
 from tests.classes.conftest import PLAN, Coach
-from tests.terminal.conftest import Club
+from tests.screens.conftest import open_class as class_on_screen
+from tests.terminal.conftest import Club, Terminal
 
+__all__ = ["class_on_screen"]
 Times = Callable[[int, int], int]
 Seen = Callable[[str], None]
 
@@ -49,9 +52,44 @@ def seen(record_property: Callable[[str, object], None]) -> Seen:
     return lambda words: record_property("seen", words)
 
 
+class WatchedClub(Club):
+    """A club whose journal an outsider reads with the machine's own clock in hand."""
+
+    def begins(self, time: str, *, speed: int = 1, **environment: Any) -> Terminal:
+        """A class of three whose count-in has just begun."""
+        arguments = ("run", self.plan(time), "--athletes", "Ilse, Bram, Noor")
+        terminal = self.start(*arguments, "--speed", str(speed), **environment)
+        terminal.shows("enter starts")
+        terminal.type("\r")
+        terminal.waits_for(lambda: self.go > 0, "the start")
+        return terminal
+
+    def moment(self) -> int:
+        """The class's moment now (ms), by the machine's clock and the journal's first line."""
+        anchor = self.lines()[0]["anchor"]
+        return int(anchor["at"] + (raw_now() - anchor["raw"]) * anchor["rate"] // MS)
+
+    @property
+    def go(self) -> int:
+        """The class's moment of the latest go (ms); 0 before there was one."""
+        return max((int(line.get("go", 0)) for line in self.events()), default=0)
+
+    def since_go(self) -> int:
+        return self.moment() - self.go
+
+    def waits_until(self, since_go: int, terminal: Terminal) -> None:
+        """Until so many milliseconds of the piece have gone."""
+        rate = self.lines()[0]["anchor"]["rate"]
+        while (left := since_go - self.since_go()) > 0:
+            terminal.passes(left / 1000 / rate)
+
+    def tapped(self) -> list[dict[str, Any]]:
+        return [event for event in self.events() if event["event"] == "Tapped"]
+
+
 @pytest.fixture
-def club(tmp_path: Path) -> Iterator[Club]:
-    club = Club(tmp_path)
+def club(tmp_path: Path) -> Iterator[WatchedClub]:
+    club = WatchedClub(tmp_path)
     yield club
     for terminal in club.terminals:
         terminal.end()
