@@ -13,7 +13,7 @@ from classclock.book.changing import change_words, take_back_newest, write_down
 from classclock.book.erasing import OUT_OF_REACH, ClassRunningError, Reach, erase, look
 from classclock.book.exporting import export_book
 from classclock.book.importing import ReadyImport, benchmark_kinds, ready_import
-from classclock.book.keeping import kept_book, make_anew
+from classclock.book.keeping import kept_book, make_anew, now_ns
 from classclock.book.opening import Book, BookError
 from classclock.book.queries import Athlete, all_athletes, find
 from classclock.book.spreadsheet import read_spreadsheet
@@ -36,11 +36,20 @@ class AskedWrongError(Exception):
 
 def with_book(folder: Path, do: Callable[[Book], int]) -> int:
     """Open the club's book, bring it up to date, and do something; faults are said in words."""
-    try:
+
+    def opened() -> int:
         with kept_book(folder, now_ns()) as (book, caught):
             for notice in caught.notices:
                 say_wrong(notice)
             return do(book)
+
+    return in_words(folder, opened)
+
+
+def in_words(folder: Path, do: Callable[[], int]) -> int:
+    """Do something with the club's book; what goes wrong is said, and told by the exit status."""
+    try:
+        return do()
     except AskedWrongError as error:
         say_wrong(str(error))
         return BAD_USE
@@ -49,11 +58,6 @@ def with_book(folder: Path, do: Callable[[Book], int]) -> int:
     except OSError as error:
         say_wrong(f"{error.filename or folder}: {error.strerror}")
     return FINDINGS
-
-
-def now_ns() -> int:
-    """Now, in nanoseconds since 1970."""
-    return int(local_now().timestamp() * 1000) * 1_000_000
 
 
 def the_one(connection: Connection, who: str) -> Athlete:
@@ -80,21 +84,14 @@ def the_one(connection: Connection, who: str) -> Athlete:
 def book(asked: argparse.Namespace, folder: Path, unit: Unit) -> int:
     """Run `book ACTION`."""
     if asked.action == "rebuild":
-        return _rebuild(folder, as_json=asked.json)
+        return in_words(folder, lambda: _rebuild(folder, as_json=asked.json))
     if asked.action == "import":
         return with_book(folder, lambda book: _import(book, asked, unit))
     return with_book(folder, lambda book: _ACTIONS[asked.action](book, asked))
 
 
 def _rebuild(folder: Path, *, as_json: bool) -> int:
-    try:
-        caught = make_anew(folder, now_ns())
-    except (BookError, ChangesDamagedError) as error:
-        say_wrong(str(error))
-        return FINDINGS
-    except OSError as error:
-        say_wrong(f"{error.filename or folder}: {error.strerror}")
-        return FINDINGS
+    caught = make_anew(folder, now_ns())
     for notice in caught.notices:
         say_wrong(notice)
     _answer(

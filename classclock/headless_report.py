@@ -48,17 +48,16 @@ def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
 
 def _standings(folder: Path, document: dict[str, Any]) -> Standings:
     """What the book says; a book that can't be asked is said, and the report goes without."""
-    from classclock.headless_book import with_book  # noqa: PLC0415  sqlalchemy takes its time
+    from classclock.headless_book import in_words  # noqa: PLC0415  sqlalchemy takes its time
     from classclock.report.standings import class_standings  # noqa: PLC0415
 
     found: Standings = {}
 
-    def ask(book: Any) -> int:
+    def ask() -> int:
         nonlocal found
-        with book.reading() as connection:
-            found = class_standings(connection, document)
+        found = class_standings(folder, document)
         return OK
 
-    if with_book(folder, ask) != OK:
+    if in_words(folder, ask) != OK:
         say_wrong("the report says nothing of bests this time")
     return found

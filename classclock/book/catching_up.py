@@ -5,12 +5,14 @@ known by name, size and time; the folder's own time says whether any could have,
 renamed into place.
 """
 
+import contextlib
 import os
+from collections.abc import Iterable
 from dataclasses import dataclass
 from pathlib import Path
 from typing import NamedTuple
 
-from sqlalchemy import Connection, delete, insert, select
+from sqlalchemy import Connection, delete, func, insert, select
 
 from classclock.book.applying import apply_changes, rules_in
 from classclock.book.book_lock import book_lock
@@ -25,6 +27,8 @@ from classclock.club_folder import results as results_folder
 
 _SETTLED = 2_000_000_000
 """A folder changed this recently may change again at the same file time. Nanoseconds."""
+_RECENT = 2_000
+"""So many files, the newest by name, are looked at each time."""
 _MANY = 50
 """With more classes than this at once, everybody's numbers are worked out anew."""
 
@@ -42,8 +46,11 @@ class _Seen(NamedTuple):
     changed: int
 
 
-def catch_up(book: Book, now_ns: int) -> CaughtUp:
+def catch_up(book: Book, now_ns: int, *, thorough: bool = False) -> CaughtUp:
     """Take in every class and change that the book doesn't have. `now_ns`: since 1970.
+
+    In a large club's folder files of long ago are looked at only if some came or went, or when it
+    is to be `thorough`: classclock itself changes them only to erase somebody.
 
     Raises:
         BookError: the book can't be reached.
@@ -58,7 +65,7 @@ def catch_up(book: Book, now_ns: int) -> CaughtUp:
         with book.writing() as connection:
             apply_changes(connection, read)
             folder_changed = _folder_changed(book.folder)
-            caught = _files(connection, book.folder, read.room)
+            caught = _files(connection, book.folder, read.room, thorough=thorough)
             settled = now_ns - folder_changed > _SETTLED
             connection.execute(delete(rooms).where(rooms.c.room == read.room))
             connection.execute(
@@ -105,13 +112,17 @@ def _folder_changed(folder: Path) -> int:
 # -- the files -------------------------------------------------------------------
 
 
-def _files(connection: Connection, folder: Path, room: str) -> CaughtUp:
-    there = _there(results_folder(folder))
+def _files(connection: Connection, folder: Path, room: str, *, thorough: bool) -> CaughtUp:
+    names = sorted(_listed(results_folder(folder)))
+    since = "" if thorough else _looked_at_since(connection, room, names)
+    there = _there(results_folder(folder), (name for name in names if name >= since))
+    asked = select(files).where(files.c.room == room, files.c.name >= since)
     known = {
-        row.name: (_Seen(row.size, row.changed), row.class_key)
-        for row in connection.execute(select(files).where(files.c.room == room))
+        row.name: (_Seen(row.size, row.changed), row.class_key) for row in connection.execute(asked)
     }
     stale = {name for name, (seen, _) in known.items() if there.get(name) != seen}
+    if since and any(name not in there for name in stale):
+        return _files(connection, folder, room, thorough=True)
     # Another file of the same class may have to stand in for one that is gone.
     keys = {known[name][1] for name in stale}
     stale |= {name for name, (_, key) in known.items() if key in keys}
@@ -122,7 +133,7 @@ def _files(connection: Connection, folder: Path, room: str) -> CaughtUp:
     owners: dict[str, str] = {}
     for name in sorted(set(known) - stale):
         owners[known[name][1]] = name
-    taking = _Taking(connection, room, owners)
+    taking = _Taking(connection, room, owners, since)
     for name in sorted(name for name in there if name in stale or name not in known):
         taking.take(name, there[name], results_folder(folder))
     taking.finish()
@@ -136,8 +147,10 @@ def _files(connection: Connection, folder: Path, room: str) -> CaughtUp:
 class _Taking:
     """Files taken in one by one, sent to the book in large parts."""
 
-    def __init__(self, connection: Connection, room: str, owners: dict[str, str]) -> None:
-        """`owners`: by class key, the file whose word stands for it."""
+    def __init__(
+        self, connection: Connection, room: str, owners: dict[str, str], since: str
+    ) -> None:
+        """`owners`: by class key, the file whose word stands for it, of those looked at."""
         self.rows = Rows(rules_in(connection))
         self.touched = Touched()
         self.classes = 0
@@ -145,6 +158,7 @@ class _Taking:
         self._connection = connection
         self._room = room
         self._owners = owners
+        self._since = since
 
     def take(self, name: str, stat: _Seen, folder: Path) -> None:
         """Of two files of one class the one whose name comes last counts."""
@@ -159,7 +173,7 @@ class _Taking:
             return
         key = class_key(self._room, entry.journal)
         self.rows.add(files, {"room": self._room, "name": name, "class_key": key, **stat._asdict()})
-        owner = self._owners.get(key)
+        owner = self._owners.get(key) or self._older_owner(key)
         if owner is not None:
             if owner > name:
                 return
@@ -173,18 +187,38 @@ class _Taking:
     def finish(self) -> None:
         self.rows.flush(self._connection)
 
+    def _older_owner(self, key: str) -> str | None:
+        """The same class's file among those of long ago, which weren't looked at."""
+        if not self._since:
+            return None
+        asked = select(files.c.name).where(files.c.room == self._room, files.c.class_key == key)
+        return max(self._connection.execute(asked).scalars(), default=None)
+
 
 def class_key(room: str, journal: str) -> str:
     return f"{room}/{journal}"
 
 
-def _there(folder: Path) -> dict[str, _Seen]:
+def _listed(folder: Path) -> list[str]:
     try:
-        with os.scandir(folder) as entries:
-            return {
-                entry.name: _Seen(stat.st_size, stat.st_mtime_ns)
-                for entry in entries
-                if entry.name.endswith(".json") and (stat := entry.stat())
-            }
+        return [name for name in os.listdir(folder) if name.endswith(".json")]  # noqa: PTH208  iterdir is slow for 25,000
     except FileNotFoundError:
-        return {}
+        return []
+
+
+def _looked_at_since(connection: Connection, room: str, names: list[str]) -> str:
+    """The name from which on files are looked at; empty for all of them."""
+    if len(names) <= _RECENT:
+        return ""
+    since = names[-_RECENT]
+    older = select(func.count()).where(files.c.room == room, files.c.name < since)
+    return since if connection.execute(older).scalar_one() == len(names) - _RECENT else ""
+
+
+def _there(folder: Path, names: Iterable[str]) -> dict[str, _Seen]:
+    found = {}
+    for name in names:
+        with contextlib.suppress(FileNotFoundError):  # taken away meanwhile
+            stat = os.stat(f"{folder}/{name}")  # noqa: PTH116  as above
+            found[name] = _Seen(stat.st_size, stat.st_mtime_ns)
+    return found

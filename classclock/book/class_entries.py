@@ -1,6 +1,6 @@
 """What a results document says of each athlete: who came, what they did, what they lifted."""
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
@@ -120,13 +120,15 @@ def _piece_entries(
 ) -> Iterator[PieceEntry]:
     benchmark = benchmark_key(piece["benchmark"] or piece.get("lift"))
     called = benchmark_key(piece["benchmark"] or piece["name"])
-    settled, length = piece["status"] == "settled", _length_words(piece)
+    settled, length = piece["status"] == "settled", length_words(piece.get("length_s"))
     for place, lane in enumerate(piece["lanes"]):
         if lane["status"] == "absent":
             continue
         kind, worth = _worth(piece, lane)
         work = _set_words(piece, lane) if kind == "load" else length
-        terms = Terms(lane["modification"], _load_words(lane), work, len(lane["members"]))
+        terms = Terms(
+            lane["modification"], load_words(lane.get("loads", ())), work, len(lane["members"])
+        )
         why_not = _why_not(lane, settled=settled)
         for member in lane["members"]:
             if member not in here:
@@ -187,14 +189,13 @@ def _worth(piece: dict[str, Any], lane: dict[str, Any]) -> tuple[Kind, int | Non
     return "reps", int(reps) if reps.isdecimal() else None
 
 
-def _load_words(lane: dict[str, Any]) -> str:
-    loads = lane.get("loads", ())
+def load_words(loads: Sequence[str]) -> str:
+    """The loads used, station by station; one that wasn't said leaves the whole unsaid."""
     return NOT_SAID if NOT_SAID in loads else " / ".join(loads)
 
 
-def _length_words(piece: dict[str, Any]) -> str:
-    length = piece.get("length_s")
-    return NOT_SAID if length is None else show_time(length * 1000)
+def length_words(seconds: int | None) -> str:
+    return NOT_SAID if seconds is None else show_time(seconds * 1000)
 
 
 def _set_words(piece: dict[str, Any], lane: dict[str, Any]) -> str:

@@ -1,12 +1,14 @@
 """What the book works out from its records: athletes and bests, for some or for everybody."""
 
 import json
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
 from sqlalchemy import (
     ColumnElement,
     Connection,
+    Row,
     Select,
     Table,
     and_,
@@ -14,12 +16,15 @@ from sqlalchemy import (
     distinct,
     func,
     insert,
+    or_,
     select,
 )
 
 from classclock.book.people_rules import PeopleRules
 from classclock.book.schema import athletes, bests, results, seen
 
+_AT_ONCE = 100
+"""Athletes that are asked for together."""
 _TERMS = ("modification", "loads", "work", "team")
 
 
@@ -59,69 +64,63 @@ def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touche
     if touched is not None:
         gone = gone.where(athletes.c.athlete.in_(touched.athletes))
     connection.execute(gone)
+    counted = {row.athlete: row for row in connection.execute(_counted(touched))}
+    called = _called(connection, [(row.athlete, row.came, row.last) for row in counted.values()])
     rows = [
         {
-            "athlete": row.athlete,
-            "name": rules.names.get(row.athlete, row.name),
-            "key": row.key,
-            "marks": json.dumps(rules.marks.get(row.athlete, ())),
-            "classes": row.classes,
-            "first_day": row.first_day or "",
-            "last_day": row.last_day or "",
+            "athlete": athlete,
+            "name": rules.names.get(athlete, called[athlete].name),
+            "key": called[athlete].key,
+            "marks": json.dumps(rules.marks.get(athlete, ())),
+            "classes": row.classes if row.came else 0,
+            "first_day": row.first_day if row.came else "",
+            "last_day": row.last_day if row.came else "",
         }
-        for row in connection.execute(_latest_seen(touched))
+        for athlete, row in counted.items()
     ]
     if rows:
         connection.execute(insert(athletes), rows)
 
 
-def _latest_seen(touched: Touched | None) -> Select[Any]:
-    """A row an athlete: how often they came, and how the latest class called them.
+def _counted(touched: Touched | None) -> Select[Any]:
+    """How often each athlete came; one who only stands in imports has a row that says so.
 
-    An import names somebody only until they have come to a class.
+    The row with `came` is the last for each. Nobody is in two classes of one moment.
     """
-    some: ColumnElement[bool] | None = None
-    if touched is not None:
-        some = seen.c.athlete.in_(touched.athletes)
-    counted = select(
+    asked = select(
         seen.c.athlete,
-        func.count(distinct(seen.c.class_key)).label("classes"),
+        seen.c.came,
+        func.count(distinct(seen.c.moment)).label("classes"),
         func.min(seen.c.day).label("first_day"),
         func.max(seen.c.day).label("last_day"),
-    ).where(seen.c.came)
-    latest = select(seen.c.athlete, func.max(seen.c.moment).label("moment"), seen.c.came)
-    if some is not None:
-        counted, latest = counted.where(some), latest.where(some)
-    by_athlete = counted.group_by(seen.c.athlete).subquery()
-    at = latest.group_by(seen.c.athlete, seen.c.came).subquery()
-    order = (seen.c.came.desc(), seen.c.class_key.desc(), seen.c.person == seen.c.athlete)
-    place = func.row_number().over(
-        partition_by=seen.c.athlete, order_by=(*order[:2], order[2].desc(), seen.c.person)
+        func.max(seen.c.moment).label("last"),
     )
-    named = (
-        select(seen.c.athlete, seen.c.name, seen.c.key, place.label("place"))
-        .join(
-            at,
-            and_(
-                seen.c.athlete == at.c.athlete,
-                seen.c.came == at.c.came,
-                seen.c.moment == at.c.moment,
-            ),
+    if touched is not None:
+        asked = asked.where(seen.c.athlete.in_(touched.athletes))
+    return asked.group_by(seen.c.athlete, seen.c.came).order_by(seen.c.athlete, seen.c.came)
+
+
+def _called(connection: Connection, latest: Sequence[tuple[str, bool, int]]) -> dict[str, Row[Any]]:
+    """How each athlete was called at their latest moment.
+
+    Of two entries that were merged, and came together, the one that was kept says it.
+    """
+    found: dict[str, Row[Any]] = {}
+    for first in range(0, len(latest), _AT_ONCE):
+        some = latest[first : first + _AT_ONCE]
+        at = (
+            and_(seen.c.athlete == athlete, seen.c.came == came, seen.c.moment == moment)
+            for athlete, came, moment in some
         )
-        .subquery()
-    )
-    return (
-        select(
-            named.c.athlete,
-            named.c.name,
-            named.c.key,
-            func.coalesce(by_athlete.c.classes, 0).label("classes"),
-            by_athlete.c.first_day,
-            by_athlete.c.last_day,
-        )
-        .outerjoin(by_athlete, named.c.athlete == by_athlete.c.athlete)
-        .where(named.c.place == 1)
-    )
+        for row in connection.execute(select(seen).where(or_(*at))):
+            other = found.get(row.athlete)
+            if other is None or _prior(row) > _prior(other):
+                found[row.athlete] = row
+    return found
+
+
+def _prior(row: Row[Any]) -> tuple[Any, ...]:
+    return (row.person == row.athlete, row.class_key, row.person)
 
 
 def _derive_bests(connection: Connection, touched: Touched | None) -> None:

@@ -101,7 +101,7 @@ def erase(book: Book, athlete: Athlete, now: datetime) -> Reach:
         for path in reach.removed:
             path.unlink(missing_ok=True)
         _forget_in_changes(book.folder, scrub, now)
-    catch_up(book, 0)
+    catch_up(book, 0, thorough=True)
     forget_deleted(book)
     return reach
 

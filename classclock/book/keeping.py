@@ -7,6 +7,12 @@ from pathlib import Path
 from classclock.book.catching_up import CaughtUp, catch_up, clear
 from classclock.book.changes import read_changes
 from classclock.book.opening import FILE, Book, BookError, on_a_server, open_book, put_aside
+from classclock.clock.source import local_now
+
+
+def now_ns() -> int:
+    """Now, in nanoseconds since 1970, to the millisecond."""
+    return int(local_now().timestamp() * 1000) * 1_000_000
 
 
 @contextmanager

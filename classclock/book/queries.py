@@ -8,7 +8,7 @@ from typing import Any
 from sqlalchemy import Connection, Row, Select, and_, func, select
 
 from classclock.book.result import Result, Terms
-from classclock.book.schema import athletes, bests, lifts, results, seen
+from classclock.book.schema import athletes, bests, classes, lifts, results, seen
 from classclock.tally.lanes import Mark
 
 
@@ -77,34 +77,39 @@ def best_rows(
     connection: Connection, of: Collection[str] | None = None
 ) -> dict[tuple[str, str], tuple[Best, ...]]:
     """Bests by athlete's id and benchmark, the terms used last first; of some, or everybody."""
-    asked = select(bests)
+    asked = select(*(bests.c[name] for name in _BEST))
     if of is not None:
         asked = asked.where(bests.c.athlete.in_(of))
     found: dict[tuple[str, str], list[Best]] = {}
-    for row in connection.execute(asked):
-        best = Best(_best_result(row), row.times, row.last_moment)
-        found.setdefault((row.athlete, row.benchmark), []).append(best)
+    # Taken apart by place: a club's chart has thousands of these.
+    for (
+        athlete,
+        benchmark,
+        piece,
+        day,
+        moment,
+        score,
+        kind,
+        worth,
+        reps,
+        *rest,
+    ) in connection.execute(asked):
+        modification, loads, work, team, times, last = rest
+        terms = Terms(modification, loads, work, team)
+        result = Result(athlete, piece, benchmark, day, moment, score, kind, worth, reps, terms)
+        found.setdefault((athlete, benchmark), []).append(Best(result, times, last))
     return {key: tuple(sorted(group, key=_last_used_first)) for key, group in found.items()}
+
+
+_BEST = (
+    *("athlete", "benchmark", "name", "day", "moment", "score", "kind", "worth", "total_reps"),
+    *("modification", "loads", "work", "team", "times", "last_moment"),
+)
 
 
 def _last_used_first(best: Best) -> tuple[Any, ...]:
     terms = best.result.terms
     return (-best.last_moment, terms.modification, terms.loads, terms.work, terms.team)
-
-
-def _best_result(row: Row[Any]) -> Result:
-    return Result(
-        athlete=row.athlete,
-        piece=row.name,
-        benchmark=row.benchmark,
-        day=row.day,
-        moment=row.moment,
-        score=row.score,
-        kind=row.kind,
-        worth=row.worth,
-        total_reps=row.total_reps,
-        terms=Terms(row.modification, row.loads, row.work, row.team),
-    )
 
 
 def history(
@@ -181,16 +186,16 @@ def last_options(
 
     `since` is the moment from which classes are looked at, in milliseconds since 1970.
     """
-    place = func.row_number().over(
-        partition_by=(results.c.athlete, results.c.called),
-        order_by=(results.c.moment.desc(), results.c.lane),
+    recent = select(classes.c.class_key).where(classes.c.moment >= since)
+    asked = (
+        select(results.c.athlete, results.c.called, results.c.options)
+        .where(results.c.class_key.in_(recent))
+        .order_by(results.c.moment.desc(), results.c.lane)
     )
-    ranked = (
-        select(results.c.athlete, results.c.called, results.c.options, place.label("place"))
-        .where(results.c.moment >= since, results.c.status != "imported")
-        .subquery()
-    )
+    latest: dict[tuple[str, str], str] = {}
+    for athlete, called, options in connection.execute(asked):
+        latest.setdefault((athlete, called), options)
     found: dict[str, dict[str, tuple[str | None, ...]]] = {}
-    for row in connection.execute(select(ranked).where(ranked.c.place == 1)):
-        found.setdefault(row.athlete, {})[row.called] = tuple(json.loads(row.options))
+    for (athlete, called), options in latest.items():
+        found.setdefault(athlete, {})[called] = tuple(json.loads(options))
     return dict(found)

@@ -35,7 +35,10 @@ def read_results(path: Path) -> dict[str, Any] | None:
 
 
 def differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> tuple[str, ...]:
-    """Where two documents of one class differ, a line each, in words."""
+    """Where two documents of one class differ, a line each, in words.
+
+    Earlier bests are left out: no journal knows them.
+    """
     lines: list[str] = []
     again = {(piece["name"], piece["attempt"]): piece for piece in worked_out["pieces"]}
     before = {(piece["name"], piece["attempt"]): piece for piece in saved["pieces"]}
@@ -58,7 +61,7 @@ def _lane_differences(piece: str, again: list[Any], before: list[Any]) -> list[s
             lines += [
                 f"{piece}, {lane['athlete']}: {field} {value!r}, saved was {other.get(field)!r}"
                 for field, value in lane.items()
-                if other.get(field) != value
+                if field != "best_before" and other.get(field) != value
             ]
     lines += [f"{piece}, {name}: not in the journal" for name, *_ in saved]
     return lines

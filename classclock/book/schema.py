@@ -30,6 +30,7 @@ files = Table(
     Column("class_key", String, nullable=False),
     Column("size", BigInteger, nullable=False),
     Column("changed", BigInteger, nullable=False),  # nanoseconds, as the file system has them
+    Index("files_class", "class_key"),
 )
 
 rooms = Table(
@@ -105,7 +106,6 @@ results = Table(
     Column("start_station", Integer, nullable=False),
     PrimaryKeyConstraint("class_key", "piece", "lane", "person"),
     Index("results_athlete", "athlete", "benchmark", "moment"),
-    Index("results_moment", "moment"),
 )
 
 lifts = Table(

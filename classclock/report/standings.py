@@ -1,34 +1,23 @@
 """How a class's scores stand beside earlier ones, asked of the book."""
 
+from datetime import datetime
+from pathlib import Path
 from typing import Any
 
-from sqlalchemy import Connection
-
-from classclock.book.applying import rules_in
-from classclock.book.bests import standing
 from classclock.book.class_entries import read_class
-from classclock.book.queries import history
+from classclock.book.reading_bests import read_own_bests
 from classclock.report.class_report import Standings
 
 
-def class_standings(connection: Connection, document: dict[str, Any]) -> Standings:
-    """By piece and lane, for lanes of one athlete on a benchmark.
+def class_standings(folder: Path, document: dict[str, Any]) -> Standings:
+    """By piece and lane, for lanes of one athlete on a benchmark. `folder` is the club's.
 
     Raises:
         NotResultsError: the document isn't results as classclock writes them.
+        BookError, ChangesDamagedError, OSError: the book can't be asked.
     """
-    rules = rules_in(connection)
-    entries = [
-        entry
-        for entry in read_class(document).entries
-        if entry.result.benchmark and entry.result.terms.team == 1
-    ]
-    athletes = {rules.athlete(entry.result.athlete) for entry in entries}
-    runs = history(connection, athletes, {entry.result.benchmark for entry in entries})
-    return {
-        (entry.piece, entry.lane): standing(
-            entry.result,
-            runs.get((rules.athlete(entry.result.athlete), entry.result.benchmark), ()),
-        )
-        for entry in entries
-    }
+    read = read_class(document)
+    people = {person.id for person in read.people}
+    benchmarks = {entry.result.benchmark for entry in read.entries} - {""}
+    began = datetime.fromisoformat(document["started"])
+    return read_own_bests(folder, people, benchmarks, began).standings(document)

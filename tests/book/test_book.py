@@ -114,6 +114,48 @@ def test_of_two_files_of_one_class_the_one_whose_name_comes_last_counts(
     assert best_scores(book, "ilse", "turntable") == ["7+12"]
 
 
+def test_in_a_large_club_files_of_long_ago_are_looked_at_if_some_came_or_went(
+    depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("classclock.book.catching_up._RECENT", 2)
+    paths = [
+        depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
+        for day in range(10, 16)
+    ]
+    assert catch_up(book, NOW).classes == 6
+    paths[0].write_bytes(paths[0].read_bytes() + b"\n")
+    assert catch_up(book, NOW).classes == 0
+    assert catch_up(book, NOW, thorough=True).classes == 1
+    depot.held("2026-11-16", depot.turntable(depot.rounds("Ilse", 7)))
+    assert catch_up(book, NOW).classes == 1
+    depot.held("2026-11-01", depot.turntable(depot.rounds("Ilse", 12)))
+    assert catch_up(book, NOW).classes == 1
+    assert best_scores(book, "ilse", "turntable") == ["12+0"]
+    paths[0].unlink()
+    (paths[0].parent / "2026-11-17-again.json").write_bytes(paths[1].read_bytes())
+    paths[2].unlink()
+    assert catch_up(book, NOW).classes == 1
+    with book.reading() as connection:
+        (ilse,) = all_athletes(connection)
+    assert ilse.classes == 6
+
+
+def test_a_copy_of_a_class_of_long_ago_stands_in_its_place(
+    depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("classclock.book.catching_up._RECENT", 2)
+    paths = [
+        depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
+        for day in range(10, 16)
+    ]
+    catch_up(book, NOW)
+    (paths[0].parent / "2026-11-17-again.json").write_bytes(paths[0].read_bytes())
+    assert catch_up(book, NOW).classes == 1
+    with book.reading() as connection:
+        (ilse,) = all_athletes(connection)
+    assert ilse.classes == 6
+
+
 def test_a_file_that_is_no_results_file_is_left_out_and_said(
     depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
 ) -> None:

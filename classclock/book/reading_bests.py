@@ -1,0 +1,32 @@
+"""Reading the own bests of a class's people from the book."""
+
+from collections.abc import Collection
+from datetime import datetime
+from pathlib import Path
+
+from classclock.book.applying import rules_in
+from classclock.book.keeping import kept_book, now_ns
+from classclock.book.own_bests import OwnBests
+from classclock.book.queries import history
+
+
+def read_own_bests(
+    folder: Path, people: Collection[str], benchmarks: Collection[str], began: datetime
+) -> OwnBests:
+    """What these people, by the ids that the class knows, did on these benchmarks before.
+
+    Raises:
+        BookError: the book can't be opened or reached.
+        ChangesDamagedError: a line of the changes can't be read.
+        OSError: the folder can't be read or written to.
+    """
+    with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
+        rules = rules_in(asked)
+        athletes = {person: rules.athlete(person) for person in people}
+        found = history(asked, set(athletes.values()), benchmarks)
+    by_person = {
+        (person, benchmark): found.get((athlete, benchmark), ())
+        for person, athlete in athletes.items()
+        for benchmark in benchmarks
+    }
+    return OwnBests(by_person, int(began.timestamp() * 1000))
