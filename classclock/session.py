@@ -4,7 +4,7 @@ The one place where time source, journal and speaker are picked. The screens, th
 tests all begin here.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 from pathlib import Path
 
 from classclock import club_folder
@@ -28,6 +28,7 @@ from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
 from classclock.tally.lanes import Person
+from classclock.tally.on_for import Earlier
 from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import ALL_IN_STAYS
 from classclock.tally.strokes import translate
@@ -79,6 +80,24 @@ class Session:
         if not self.live.record.pieces():
             return True
         return self.results.write(self.live.record, self.journal.path)
+
+    def read_bests(self) -> str:
+        """Ask the book for the people's own bests; what is wrong if it can't be asked, in words.
+
+        May be called from any thread, and takes its time: sqlalchemy is loaded, so not before
+        the wall has been painted. Until then, and without a book, nobody has a best.
+        """
+        from classclock.book.reading_bests import bests_for  # noqa: PLC0415  see above
+
+        record = self.live.record
+        bests, trouble = bests_for(self.results.folder.parent, record, self.results.started)
+        self.results.own_bests = bests
+        return trouble
+
+    def runs(self) -> Mapping[str, Earlier]:
+        """By lane, the own best run to be ahead of or behind in the segment on the board."""
+        sheet = self.live.record.sheet
+        return {} if sheet is None else self.results.own_bests.runs(sheet)
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""

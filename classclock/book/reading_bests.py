@@ -5,9 +5,13 @@ from datetime import datetime
 from pathlib import Path
 
 from classclock.book.applying import rules_in
+from classclock.book.changes import ChangesDamagedError
+from classclock.book.class_entries import benchmark_key
 from classclock.book.keeping import kept_book, now_ns
+from classclock.book.opening import BookError
 from classclock.book.own_bests import OwnBests
 from classclock.book.queries import history
+from classclock.tally.record import ClassRecord
 
 
 def read_own_bests(
@@ -30,3 +34,20 @@ def read_own_bests(
         for benchmark in benchmarks
     }
     return OwnBests(by_person, int(began.timestamp() * 1000))
+
+
+def bests_for(folder: Path, record: ClassRecord, started: str) -> tuple[OwnBests, str]:
+    """The own bests of a class's people, and what is wrong in words where they can't be read.
+
+    `started` is RFC 3339. Never raises for the book's sake.
+    """
+    benchmarks = {
+        benchmark_key(segment.benchmark or segment.lift) for segment in record.plan.segment
+    } - {""}
+    people = {person.id for person in record.people}
+    try:
+        return read_own_bests(folder, people, benchmarks, datetime.fromisoformat(started)), ""
+    except (BookError, ChangesDamagedError) as error:
+        return OwnBests(), str(error)
+    except OSError as error:
+        return OwnBests(), f"the book can't be read ({error.strerror}): own bests aren't shown"

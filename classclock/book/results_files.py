@@ -28,7 +28,7 @@ class ResultsFiles:
         """The files as last written."""
         self.own_bests = OwnBests()
         """Until the book has been read nothing is said of earlier bests."""
-        self._started = started
+        self.started = started
         self._one_at_a_time = threading.Lock()
 
     @property
@@ -39,7 +39,7 @@ class ResultsFiles:
     def write(self, record: ClassRecord, journal: Path) -> bool:
         """Write everything as it stands now; whether that worked."""
         document = self.own_bests.with_best_before(
-            results_document(record, started=self._started, journal=journal.name)
+            results_document(record, started=self.started, journal=journal.name)
         )
         with self._one_at_a_time:
             try:
@@ -55,7 +55,7 @@ class ResultsFiles:
             return True
 
     def _write(self, document: dict[str, Any], plan_name: str) -> tuple[Path, ...]:
-        started = datetime.fromisoformat(self._started)
+        started = datetime.fromisoformat(self.started)
         stem = self._free_stem(
             f"{started:%Y-%m-%d-%H%M}-{file_safe(plan_name)}", document["journal"]
         )
