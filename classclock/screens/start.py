@@ -1,5 +1,6 @@
 """Where the command line shows a screen: the app is set up and run, its last words are printed."""
 
+import gc
 import os
 import sys
 from collections.abc import Awaitable, Callable
@@ -61,6 +62,7 @@ def look_for(club: Club) -> Look:
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
     app = ClassclockApp(look_for(club), flow)
+    gc.freeze()  # what was imported stays: the collector need not walk it while keys come in
     said = app.run()
     if said:
         print(said)  # noqa: T201  the last words, once the terminal is its old self again
