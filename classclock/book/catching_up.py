@@ -9,6 +9,7 @@ import contextlib
 import os
 from collections.abc import Iterable
 from dataclasses import dataclass
+from heapq import nlargest
 from pathlib import Path
 from typing import NamedTuple
 
@@ -27,7 +28,7 @@ from classclock.club_folder import results as results_folder
 
 _SETTLED = 2_000_000_000
 """A folder changed this recently may change again at the same file time. Nanoseconds."""
-_RECENT = 2_000
+_RECENT = 500
 """So many files, the newest by name, are looked at each time."""
 _MANY = 50
 """With more classes than this at once, everybody's numbers are worked out anew."""
@@ -113,7 +114,7 @@ def _folder_changed(folder: Path) -> int:
 
 
 def _files(connection: Connection, folder: Path, room: str, *, thorough: bool) -> CaughtUp:
-    names = sorted(_listed(results_folder(folder)))
+    names = _listed(results_folder(folder))
     since = "" if thorough else _looked_at_since(connection, room, names)
     there = _there(results_folder(folder), (name for name in names if name >= since))
     asked = select(files).where(files.c.room == room, files.c.name >= since)
@@ -210,7 +211,7 @@ def _looked_at_since(connection: Connection, room: str, names: list[str]) -> str
     """The name from which on files are looked at; empty for all of them."""
     if len(names) <= _RECENT:
         return ""
-    since = names[-_RECENT]
+    since = nlargest(_RECENT, names)[-1]
     older = select(func.count()).where(files.c.room == room, files.c.name < since)
     return since if connection.execute(older).scalar_one() == len(names) - _RECENT else ""
 

@@ -7,8 +7,10 @@ from pathlib import Path
 from string import ascii_lowercase
 from typing import Any
 
+from classclock.book.class_entries import ERASED
 from classclock.book.saved_results import read_results
 from classclock.plan.model import Segment
+from classclock.tally.lanes import Mark
 
 MOST_CLASSES = 300
 """So many results files are read, the newest first: about a year's classes."""
@@ -26,6 +28,8 @@ class KnownPerson:
     """The day of the latest class."""
     modifications: Mapping[str, tuple[str | None, ...]] = field(default_factory=dict)
     """By piece (`piece_name`), for each station the option used last; None is as written."""
+    marks: tuple[Mark, ...] = ()
+    """Only the book knows them."""
 
 
 def piece_name(segment: Segment) -> str:
@@ -69,6 +73,8 @@ def _remember(document: dict[str, Any], found: dict[str, _Found]) -> None:
         return
     for person in _tables(document.get("people")):
         ident, name, key = (person.get(part) for part in ("id", "name", "key"))
+        if isinstance(ident, str) and ident.startswith(ERASED):
+            continue
         if isinstance(ident, str) and isinstance(name, str) and name.strip():
             kept = key if isinstance(key, str) and key in _KEYS else ""
             found.setdefault(ident, _Found(ident, name, kept, day)).classes += 1

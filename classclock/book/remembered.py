@@ -30,6 +30,7 @@ def remembered_people(connection: Connection) -> tuple[KnownPerson, ...]:
             one.classes,
             date.fromisoformat(one.last_day) if one.last_day else date.min,
             options.get(one.id, {}),
+            one.marks,
         )
         for one in everybody
     )

@@ -1,6 +1,7 @@
 """Putting a class into the book's tables: what was there of it before goes first."""
 
 import json
+from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
@@ -26,10 +27,10 @@ class Rows:
     """Rows on their way into the book."""
 
     rules: PeopleRules
-    waiting: dict[Table, list[Row]] = field(default_factory=dict)
+    waiting: defaultdict[Table, list[Row]] = field(default_factory=lambda: defaultdict(list))
 
     def add(self, table: Table, row: Row) -> None:
-        self.waiting.setdefault(table, []).append(row)
+        self.waiting[table].append(row)
 
     def flush(self, connection: Connection, *, at_least: int = 1) -> None:
         """Send what waits, once there are so many."""
@@ -72,26 +73,29 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
         },
     )
     who = _athletes(rows.rules, entry)
-    for person in entry.people:
-        if person.id in who:
-            row = {
-                "class_key": class_key,
-                "person": person.id,
-                "athlete": who[person.id],
-                "name": person.name,
-                "key": person.key,
-                "came": True,
-                "day": entry.day,
-                "moment": entry.moment,
-            }
-            rows.add(seen, row)
-            touched.add(who[person.id])
-    for piece in entry.entries:
-        if athlete := who.get(piece.result.athlete):
-            rows.add(results, _result_row(athlete, class_key, piece))
-            touched.add(athlete, piece.result.benchmark)
-            for number, lift in enumerate(piece.lifts):
-                rows.add(lifts, _lift_row(athlete, class_key, piece, number, lift))
+    touched.athletes.update(who.values())
+    rows.waiting[seen] += [
+        {
+            "class_key": class_key,
+            "person": person.id,
+            "athlete": who[person.id],
+            "name": person.name,
+            "key": person.key,
+            "came": True,
+            "day": entry.day,
+            "moment": entry.moment,
+        }
+        for person in entry.people
+        if person.id in who
+    ]
+    did = [(who[one.result.athlete], one) for one in entry.entries if one.result.athlete in who]
+    touched.benchmarks.update({one.result.benchmark for _, one in did} - {""})
+    rows.waiting[results] += [_result_row(athlete, class_key, one) for athlete, one in did]
+    rows.waiting[lifts] += [
+        _lift_row(athlete, class_key, one, number, lift)
+        for athlete, one in did
+        for number, lift in enumerate(one.lifts)
+    ]
     return touched
 
 
@@ -105,7 +109,7 @@ def _athletes(rules: PeopleRules, entry: ClassEntry) -> dict[str, str]:
 
 
 def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
-    result = entry.result
+    result, terms = entry.result, entry.result.terms
     return {
         "class_key": class_key,
         "piece": entry.piece,
@@ -121,10 +125,10 @@ def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
         "kind": result.kind,
         "worth": result.worth,
         "total_reps": result.total_reps,
-        "modification": result.terms.modification,
-        "loads": result.terms.loads,
-        "work": result.terms.work,
-        "team": result.terms.team,
+        "modification": terms.modification,
+        "loads": terms.loads,
+        "work": terms.work,
+        "team": terms.team,
         "counts": result.counts,
         "why_not": result.why_not,
         "rank": entry.rank,
