@@ -21,6 +21,7 @@ def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     athlete = commands.add_parser("athlete", help="one athlete's page", parents=parents)
     athlete.add_argument("name", help="as the book has it")
     athlete.add_argument("--benchmark", metavar="NAME", help="whose history to show")
+    athlete.add_argument("--html", metavar="FILE", help="write it as a page, without marks")
     athlete.set_defaults(command="athlete")
 
     report = commands.add_parser("report", help="one class to print or to send", parents=parents)

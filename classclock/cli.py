@@ -194,9 +194,12 @@ def _chart(asked: argparse.Namespace) -> int:
 
 
 def _athlete(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
     from classclock.headless_pages import show_athlete  # noqa: PLC0415
 
-    return show_athlete(asked, club_folder(asked.club))
+    return show_athlete(asked, folder, club.name)
 
 
 def _book(asked: argparse.Namespace) -> int:

@@ -84,20 +84,27 @@ def _cell_values(cell: Cell) -> dict[str, Any]:
     }
 
 
-def show_athlete(asked: argparse.Namespace, folder: Path) -> int:
-    """Run `athlete NAME`."""
-    return with_book(folder, lambda book: _athlete(book, asked))
+def show_athlete(asked: argparse.Namespace, folder: Path, club: str) -> int:
+    """Run `athlete NAME`: in the terminal, or into a page for the athlete."""
+    return with_book(folder, lambda book: _athlete(book, asked, club))
 
 
-def _athlete(book: Book, asked: argparse.Namespace) -> int:
+def _athlete(book: Book, asked: argparse.Namespace, club: str) -> int:
+    today = local_now().date()
     with book.reading() as connection:
         athlete = the_one(connection, asked.name)
         try:
-            page = athlete_page(connection, athlete, local_now().date(), asked.benchmark)
+            page = athlete_page(connection, athlete, today, asked.benchmark)
         except LookupError as error:
             raise AskedWrongError(f"{athlete.name}: {error.args[0]}") from None
+    if asked.html:
+        from classclock.report.athlete_html import athlete_html  # noqa: PLC0415  jinja2: 40 ms
+
+        write_copy(book.folder, Path(asked.html), athlete_html(page, club, today))
     if asked.json:
         print_json(page_values(page))
+    elif asked.html:
+        print(asked.html)
     else:
         print("\n".join(athlete_lines(page, _width())))
     return OK

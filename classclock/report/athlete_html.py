@@ -1,0 +1,23 @@
+"""An athlete's page as an HTML file, for the athlete: without marks, which are the coach's."""
+
+from datetime import date
+
+from classclock.book.bests import long_day
+from classclock.report.athlete_page import AthletePage
+from classclock.report.history_svg import points
+from classclock.report.html_pages import page
+
+
+def athlete_html(shown: AthletePage, club: str, made: date) -> bytes:
+    results = shown.history
+    span = f"{long_day(results[0].day)} to {long_day(results[-1].day)}" if results else ""
+    return page(
+        "athlete.html.jinja",
+        title=shown.athlete.name,
+        page=shown,
+        club=club,
+        made=made.isoformat(),
+        points=points(results),
+        span=span,
+        most=max((week.classes for week in shown.weeks), default=0) or 1,
+    )

@@ -1,0 +1,56 @@
+"""A history as points to draw in a page: where each result stands on a plane of 1000 by 240."""
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from datetime import date
+
+from classclock.book.result import Result
+from classclock.report.plot import LEAST_POINTS, plotted
+
+WIDTH, HEIGHT = 1000, 240
+
+
+@dataclass(frozen=True, slots=True)
+class Point:
+    x: float
+    y: float
+    score: str
+    words: str
+    modified: bool
+    best: bool
+    """Whether nothing before was better on this scale, among those of its terms."""
+
+
+def points(results: Sequence[Result]) -> tuple[Point, ...]:
+    """A point for each result that stands on one scale; better is higher. None for fewer than two.
+
+    Where all are of one day or of one value they stand in the middle.
+    """
+    shown = [(one, value) for one in results if (value := plotted(one)) is not None]
+    if len(shown) < LEAST_POINTS:
+        return ()
+    days = [date.fromisoformat(one.day).toordinal() for one, _ in shown]
+    values = [-value if one.kind == "time" else value for one, value in shown]
+    most: dict[object, int] = {}
+    found = []
+    for (one, _), day, value in zip(shown, days, values, strict=True):
+        worth = one.worth or 0
+        best = one.counts and worth > most.get(one.terms, -1)
+        if best:
+            most[one.terms] = worth
+        found.append(
+            Point(
+                _scaled(day, days, WIDTH),
+                HEIGHT - _scaled(value, values, HEIGHT),
+                one.score,
+                f"{one.score}, {one.day}, {one.terms}",
+                bool(one.terms.modification),
+                best,
+            )
+        )
+    return tuple(found)
+
+
+def _scaled(value: float, among: Sequence[float], length: int) -> float:
+    low, high = min(among), max(among)
+    return length / 2 if low == high else round((value - low) / (high - low) * length, 1)

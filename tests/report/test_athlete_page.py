@@ -1,0 +1,94 @@
+"""An athlete's page: for the coach in the terminal, for the athlete as a file."""
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock.book.class_entries import read_class
+from classclock.book.result import Result
+from classclock.cli import main
+from classclock.report.history_svg import HEIGHT, WIDTH, points
+
+TIDY = shutil.which("tidy")
+
+
+@pytest.fixture
+def runs(depot: Any) -> Any:
+    def make(piece: str, *lanes: dict[str, Any]) -> list[Result]:
+        return [
+            read_class(depot.document(f"2026-{month:02}-03", getattr(depot, piece)(lane)))
+            .entries[0]
+            .result
+            for month, lane in enumerate(lanes, start=1)
+        ]
+
+    return make
+
+
+def test_better_is_higher_whatever_the_benchmark_is_scored_in(runs: Any, depot: Any) -> None:
+    slower, faster = points(
+        runs("third_rail", depot.timed("Ilse", "9:00"), depot.timed("Ilse", "8:00"))
+    )
+    assert (slower.y, faster.y) == (HEIGHT, 0)  # in a page's plane y grows downwards
+    fewer, more = points(runs("turntable", depot.rounds("Ilse", 6), depot.rounds("Ilse", 7)))
+    assert (fewer.x, more.x) == (0, WIDTH)
+    assert fewer.y > more.y
+
+
+def test_a_best_at_its_time_is_ringed_for_each_set_of_terms(runs: Any, depot: Any) -> None:
+    found = points(
+        runs(
+            "turntable",
+            depot.rounds("Ilse", 7),
+            depot.rounds("Ilse", 6),
+            depot.rounds("Ilse", 5, modification="step-up"),
+            depot.rounds("Ilse", 9, late=True),
+            depot.rounds("Ilse", 8),
+        )
+    )
+    assert [point.best for point in found] == [True, False, True, False, True]
+    assert [point.modified for point in found] == [False, False, True, False, False]
+
+
+def test_equal_results_stand_in_the_middle(runs: Any, depot: Any) -> None:
+    found = points(runs("turntable", depot.rounds("Ilse", 7), depot.rounds("Ilse", 7)))
+    assert {point.y for point in found} == {HEIGHT / 2}
+
+
+@pytest.fixture
+def page(depot: Any, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Path:
+    monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
+    monkeypatch.setenv("CLASSCLOCK_CLUB", str(depot.folder))
+    for month in range(1, 9):
+        lane = depot.rounds("<b>Ilse</b>", month, modification="step-up" if month % 2 else "")
+        squats = depot.squats(depot.lifted("<b>Ilse</b>", "60 kg", "/70 kg"))
+        depot.held(f"2020-{month:02}-07", depot.turntable(lane), squats)
+    assert main(["book", "mark", "<b>Ilse</b>", "under-18"]) == 0
+    path = tmp_path / "ilse.html"
+    assert main(["athlete", "<b>Ilse</b>", "--benchmark", "turntable", "--html", str(path)]) == 0
+    return path
+
+
+def test_the_athletes_own_file_has_no_marks_and_asks_nothing_of_any_address(page: Path) -> None:
+    html = page.read_text("utf-8")
+    assert "&lt;b&gt;Ilse&lt;/b&gt;" in html
+    assert "8+0" in html
+    assert "under 18" not in html
+    assert not re.findall(r"https?:|//|url\(|@import|<script|<link|<img|<b>", html)
+
+
+@pytest.mark.skipif(TIDY is None, reason="Debian's tidy isn't installed")
+def test_a_validator_finds_no_fault_in_the_athletes_file_nor_in_the_chart(
+    page: Path, tmp_path: Path
+) -> None:
+    # HTML Tidy 5: exit status 0 is no error and no warning.
+    assert main(["chart", "--html", str(tmp_path / "chart.html")]) == 0
+    for path in (page, tmp_path / "chart.html"):
+        done = subprocess.run(
+            [str(TIDY), "-e", "-q", str(path)], capture_output=True, text=True, check=False
+        )
+        assert (done.returncode, done.stderr) == (0, "")
