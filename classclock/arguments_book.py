@@ -55,7 +55,9 @@ def _merge(action: argparse.ArgumentParser) -> None:
 
 def _mark(action: argparse.ArgumentParser) -> None:
     action.add_argument("name", help="as the book has it")
-    action.add_argument("mark", choices=("under-18", "newcomer", "back-after-weeks"))
+    action.add_argument(
+        "mark", choices=("under-18", "newcomer", "back-after-weeks", "off-the-wall")
+    )
     action.add_argument("--off", action="store_true", help="take the mark off")
 
 

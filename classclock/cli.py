@@ -50,9 +50,9 @@ def _run(asked: argparse.Namespace) -> int:
     if plan_file is None:
         return FINDINGS
     from classclock.clock.source import time_source  # noqa: PLC0415
+    from classclock.people_reading import in_files, people_called  # noqa: PLC0415
     from classclock.screens.start import show_class, show_who  # noqa: PLC0415
     from classclock.session import open_session  # noqa: PLC0415
-    from classclock.tally.lane_keys import people_named  # noqa: PLC0415
 
     if not asked.athletes:
         return show_who(plan_file, folder, club, speed=asked.speed)
@@ -60,7 +60,7 @@ def _run(asked: argparse.Namespace) -> int:
     ends = source.wall() + timedelta(milliseconds=club.class_length)
     session = open_session(
         plan_file,
-        people_named(asked.athletes),
+        people_called(asked.athletes, in_files(folder)),
         folder=folder,
         club=club,
         source=source,

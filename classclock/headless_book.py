@@ -27,6 +27,7 @@ MARKS: dict[str, Mark] = {
     "under-18": "under 18",
     "newcomer": "newcomer",
     "back-after-weeks": "back after weeks",
+    "off-the-wall": "off the wall",
 }
 
 

@@ -4,8 +4,8 @@ Every event is written to the journal before anything shows it, and the record i
 fold to; the screens, a rehearsal and a rejoined class all come through here.
 """
 
-from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
+from collections.abc import Callable, Collection, Mapping, Sequence
+from dataclasses import dataclass, replace
 from typing import Any, Protocol
 
 from classclock.clock.class_clock import ClassClock
@@ -87,6 +87,11 @@ class LiveClass:
 
     # -- doing -----------------------------------------------------------------------
 
+    @property
+    def loads_unread(self) -> bool:
+        """Whether `plan_loads` would read files."""
+        return self.loads is None and self._read_loads is not None
+
     def plan_loads(self) -> None:
         """Find out what everybody is to lift, unless that is known already."""
         if self.loads is None and self._read_loads is not None:
@@ -121,18 +126,17 @@ class LiveClass:
         )
         return self._happened(event)
 
-    def add_person(self, name: str, person_id: str) -> Outcome:
-        """Take someone in; while a piece runs they join it, late."""
+    def add_person(self, newcomer: Person) -> Outcome:
+        """Take someone in, with their own key where it is free; late while a piece runs."""
         now = self.clock.now()
         sheet = self.record.sheet
         running = sheet is not None and self.record.phase(now) in ("running", "held")
-        taken = {person.key for person in self.record.people}
-        key = propose_key(name, taken)
-        person = Person(person_id, name, key, late=running)
+        key = _free_key(newcomer, {person.key for person in self.record.people})
+        person = replace(newcomer, key=key, late=running)
         events: list[ev.Event] = [ev.PersonAdded(now, person)]
         if running and sheet is not None and is_piece(self.record.segment):
-            lane_key = propose_key(name, {lane.key for lane in sheet.lanes})
-            lane = Lane(person.id, name, lane_key, (person.id,), heat=sheet.heat, late=True)
+            lane_key = _free_key(person, {lane.key for lane in sheet.lanes})
+            lane = Lane(person.id, person.name, lane_key, (person.id,), heat=sheet.heat, late=True)
             if self.loads is not None:
                 (lane,) = give_loads((lane,), self.record.chosen.segment, self.loads)
             events.append(ev.LaneJoined(now, lane))
@@ -262,6 +266,12 @@ class LiveClass:
         if target > last:
             return _refuse("this is the last segment")
         return self._happened(ev.SegmentChosen(at, target))
+
+
+def _free_key(person: Person, taken: Collection[str]) -> str:
+    if person.key and person.key not in taken:
+        return person.key
+    return propose_key(person.name, taken)
 
 
 def _refuse(text: str) -> Outcome:

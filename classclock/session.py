@@ -11,6 +11,7 @@ from classclock import club_folder
 from classclock.book.file_names import file_safe
 from classclock.book.journal import Anchor, Journal, read_journal
 from classclock.book.journal_writer import JournalWriter
+from classclock.book.known_people import KnownPerson
 from classclock.book.results_files import ResultsFiles
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import EngineView
@@ -18,6 +19,7 @@ from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_sourc
 from classclock.desk import Answer, Desk
 from classclock.lift_reading import LiftReading
 from classclock.live import LiveClass
+from classclock.people_reading import in_files, remembered
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.plan.plan_file import PlanFile
@@ -55,6 +57,9 @@ class Session:
         self.speaker = speaker
         self.check_clock = check_clock
         """After the machine was started anew: the reading is to be checked by the coach."""
+        self.known: tuple[KnownPerson, ...] = ()
+        """Everybody the club knows, once `remember` has read it."""
+        self._folder = results.folder.parent
 
     @property
     def source(self) -> TimeSource:
@@ -81,6 +86,18 @@ class Session:
             return True
         return self.results.write(self.live.record, self.journal.path)
 
+    def remember(self) -> str:
+        """Find out who the club knows and their own bests; what is wrong, in words.
+
+        In a thread, as `read_bests`. The book is asked only if something in the plan comes back.
+        """
+        plan = self.live.record.plan
+        if not any(segment.benchmark or segment.lift for segment in plan.segment):
+            self.known = in_files(self._folder)
+            return ""
+        self.known = remembered(self._folder)
+        return self.read_bests()
+
     def read_bests(self) -> str:
         """Ask the book for the people's own bests; what is wrong if it can't be asked, in words.
 
@@ -90,7 +107,7 @@ class Session:
         from classclock.book.reading_bests import bests_for  # noqa: PLC0415  see above
 
         record = self.live.record
-        bests, trouble = bests_for(self.results.folder.parent, record, self.results.started)
+        bests, trouble = bests_for(self._folder, record, self.results.started)
         self.results.own_bests = bests
         return trouble
 

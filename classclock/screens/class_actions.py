@@ -1,9 +1,9 @@
 """What the coach does to a class beside its keys: each comes to an outcome, or to words."""
 
 from pathlib import Path
-from uuid import uuid4
 
 from classclock.live import Outcome
+from classclock.people_reading import person_called
 from classclock.session import Session
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -14,7 +14,8 @@ def take_in(session: Session, name: str) -> Outcome:
     live = session.live
     if any(person.name.casefold() == name.casefold() for person in live.record.people):
         return Outcome(f"there is a {name} already: + again, with an initial", refused=True)
-    return live.add_person(name, uuid4().hex)
+    here = {person.id for person in live.record.people}
+    return live.add_person(person_called(name, session.known, here))
 
 
 def note_emergency(session: Session, text: str) -> Outcome:

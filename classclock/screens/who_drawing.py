@@ -172,7 +172,11 @@ def _marks(entry: Entry, page: WhoPage) -> str:
 
 def _keys(desk: WhoDesk) -> list[str]:
     if desk.marks_open:
-        return ["1 to 3: set or take off a mark", "up, down: somebody else", "F7: hide the marks"]
+        return [
+            f"1 to {len(MARKS)}: set or take off a mark",
+            "up, down: somebody else",
+            "F7: hide the marks",
+        ]
     if desk.text:
         return ["enter: take in", "up, down: another", "escape: drop what is typed"]
     return [

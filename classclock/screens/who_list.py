@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Literal, get_args
 
-from classclock.book.file_names import file_safe
 from classclock.book.known_people import KnownPerson, piece_name
+from classclock.people_reading import new_id
 from classclock.plan.model import Plan, is_piece
 from classclock.screens.modifiable import Modifiable, modifiable
 from classclock.strength.loads import Unit
@@ -44,6 +44,8 @@ class WhoList:
     """Choices that are as last time, unchanged."""
     own_keys: set[str] = field(default_factory=set)
     """The ids of those whose key was chosen here."""
+    marked: dict[tuple[str, Mark], bool] = field(default_factory=dict)
+    """Marks that the coach set or took off here, by the person's id."""
 
     # -- finding -------------------------------------------------------------------
 
@@ -71,8 +73,14 @@ class WhoList:
             self.people = tuple(person for person in self.people if person.id != entry.id)
             return ""
         if entry.kind == "known":
-            return self._take_in(Person(entry.id, entry.name, entry.key))
-        ident = self._new_id(entry.name)
+            known = self._known(entry.id)
+            marks = known.marks if known is not None else ()
+            newcomer = "newcomer" in marks
+            return self._take_in(
+                Person(entry.id, entry.name, entry.key, newcomer=newcomer, marks=marks)
+            )
+        taken = {known.id for known in self.known} | {person.id for person in self.people}
+        ident = new_id(entry.name, taken)
         return self._take_in(Person(ident, entry.name, "", newcomer=True, marks=("newcomer",)))
 
     def _take_in(self, person: Person) -> str:
@@ -81,15 +89,6 @@ class WhoList:
         if known is not None:
             self._recall(known)
         return person.id
-
-    def _new_id(self, name: str) -> str:
-        taken = {known.id for known in self.known} | {person.id for person in self.people}
-        wanted = file_safe(name)
-        ident, number = wanted, 1
-        while ident in taken:
-            number += 1
-            ident = f"{wanted}-{number}"
-        return ident
 
     def _recall(self, known: KnownPerson) -> None:
         """What they used last time in each piece, as far as the plan still offers it."""
@@ -124,6 +123,7 @@ class WhoList:
         person = self.person(ident)
         marks = tuple(one for one in MARKS if (one in person.marks) != (one == mark))
         self._put(replace(person, marks=marks, newcomer="newcomer" in marks))
+        self.marked[ident, mark] = mark in marks
 
     def toggle_option(self, ident: str, piece: Modifiable, number: int) -> None:
         """Use the piece's option of this number, or no longer; 0 is as written throughout."""

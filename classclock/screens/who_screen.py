@@ -9,8 +9,8 @@ from textual import events, work
 from textual.app import ComposeResult
 from textual.screen import Screen
 
-from classclock import club_folder
-from classclock.book.known_people import KnownPerson, known_people
+from classclock.book.known_people import KnownPerson
+from classclock.people_reading import remembered
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.screens.drawing.cells import Drawing
@@ -20,7 +20,7 @@ from classclock.screens.painted import Painted
 from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_drawing import WhoPage, draw_who
 from classclock.screens.who_list import WhoList, likely_end
-from classclock.tally.lanes import Choice, Person
+from classclock.tally.lanes import Choice, Mark, Person
 
 
 @dataclass(frozen=True, slots=True)
@@ -30,6 +30,8 @@ class WhoCame:
     """What each modifies, by segment and person's id; only where something was chosen."""
     ends: str
     """When the class ends, RFC 3339 with offset."""
+    marked: Mapping[tuple[str, Mark], bool]
+    """Marks that the coach set or took off, by person's id; to be remembered."""
 
 
 class WhoView(Painted):
@@ -61,7 +63,7 @@ class WhoScreen(Screen[WhoCame | None]):
     @work(thread=True, exit_on_error=False)
     def remember(self) -> None:
         """Read who came to earlier classes; with years of results that takes a moment."""
-        known = known_people(club_folder.results(self.folder))
+        known = remembered(self.folder)
         self.app.call_from_thread(self.know, known)
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:
@@ -94,4 +96,6 @@ class WhoScreen(Screen[WhoCame | None]):
             for key, choice in who.choices.items()
             if key[1] in here and choice != Choice()
         }
-        return WhoCame(who.people, chosen, who.ends.isoformat(timespec="seconds"))
+        marked = {key: on for key, on in who.marked.items() if key[0] in here}
+        ends = who.ends.isoformat(timespec="seconds")
+        return WhoCame(who.people, chosen, ends, marked)

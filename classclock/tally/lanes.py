@@ -5,7 +5,8 @@ from typing import Literal
 
 from classclock.strength.loads import Load
 
-Mark = Literal["under 18", "newcomer", "back after weeks"]
+Mark = Literal["under 18", "newcomer", "back after weeks", "off the wall"]
+"""What reminds the coach. Who is off the wall keeps loads, rank and bests to themselves."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -18,6 +19,10 @@ class Person:
     newcomer: bool = False
     late: bool = False
     marks: tuple[Mark, ...] = ()
+
+    @property
+    def off_the_wall(self) -> bool:
+        return "off the wall" in self.marks
 
 
 @dataclass(frozen=True, slots=True)

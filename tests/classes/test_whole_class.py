@@ -9,6 +9,7 @@ import pytest
 from classclock.book.results_document import COLUMNS
 from classclock.plan.model import is_piece
 from classclock.tally.commands import Tap
+from classclock.tally.lanes import Person
 
 
 def results(folder: Path) -> dict[str, Any]:
@@ -230,7 +231,7 @@ def test_someone_who_comes_late_is_scored_on_the_class_clock_and_marked(
     to_the_piece(coach)
     coach.start()
     coach.wind(300)
-    coach.session.live.add_person("Quim", "quim")
+    coach.session.live.add_person(Person("quim", "Quim", ""))
     coach.wind(100)
     coach.type("q")
     coach.wind(560)

@@ -1,9 +1,9 @@
 """Who is here, on the screen."""
 
-import json
 from collections.abc import Callable
 from datetime import UTC, datetime
 from pathlib import Path
+from typing import Any
 
 import pytest
 from textual.events import Paste
@@ -86,18 +86,12 @@ async def test_names_typed_and_an_option_chosen_come_out_with_the_class_s_end(
     assert shown.came.ends == "2026-03-03T19:35:00+00:00"
 
 
-async def test_those_who_came_before_are_found_in_the_results(
-    shown: Shown, app: ClassclockApp, tmp_path: Path
-) -> None:
-    (tmp_path / "results").mkdir()
-    document = {
-        "title": "T",
-        "started": "2026-02-24T18:30:00+00:00",
-        "journal": "j",
-        "people": [{"id": "7", "name": "Saoirse", "key": "s"}],
-        "pieces": [{"name": "Headway", "lanes": [{"members": ["7"], "options": ["bike"]}]}],
-    }
-    (tmp_path / "results" / "2026-02-24-1830-t.json").write_text(json.dumps(document))
+async def test_those_who_came_before_are_found_in_the_book(depot: Any) -> None:
+    shown = Shown(depot.folder)
+    app = ClassclockApp(Look(), shown.flow)
+    lane = depot.reps("Saoirse", 40, options=["bike"])
+    headway = depot.piece("Headway", "rounds-in-time", [lane], benchmark=None)
+    depot.save(depot.document("2026-02-24", headway))
     async with app.run_test(size=(120, 36)) as pilot:
         await shown.read(pilot)
         await pilot.press(*"sao", "enter")
@@ -106,8 +100,8 @@ async def test_those_who_came_before_are_found_in_the_results(
         await pilot.press("ctrl+s")
         await pilot.pause()
     assert shown.came is not None
-    assert [person.id for person in shown.came.people] == ["7"]
-    assert shown.came.choices[0, "7"].options == (1,)
+    assert [person.id for person in shown.came.people] == ["saoirse"]
+    assert shown.came.choices[0, "saoirse"].options == (1,)
 
 
 async def test_marks_are_a_neutral_sign_until_they_are_asked_for(

@@ -1,0 +1,94 @@
+"""Who the people of a class are: those whom the club knows already come back with id and key.
+
+The one place where a name becomes an id.
+"""
+
+from collections.abc import Collection, Sequence
+from pathlib import Path
+
+from classclock import club_folder
+from classclock.book.changes import NAME, ChangesDamagedError, read_changes
+from classclock.book.file_names import file_safe
+from classclock.book.known_people import KnownPerson, known_people
+from classclock.book.people_rules import PeopleRules, people_rules
+from classclock.tally.lane_keys import assign_keys
+from classclock.tally.lanes import Person
+
+
+def remembered(folder: Path) -> tuple[KnownPerson, ...]:
+    """Everybody the club knows, who came last first: from its book, or without it from files.
+
+    Takes a moment: for a thread of its own.
+    """
+    from classclock.book.keeping import kept_book, now_ns  # noqa: PLC0415  sqlalchemy: 180 ms
+    from classclock.book.opening import BookError  # noqa: PLC0415
+    from classclock.book.remembered import remembered_people  # noqa: PLC0415
+
+    try:
+        with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
+            return remembered_people(asked)
+    except (BookError, ChangesDamagedError, OSError):
+        return in_files(folder)
+
+
+def in_files(folder: Path) -> tuple[KnownPerson, ...]:
+    """Everybody in the newest results files, named and merged as the club's changes say.
+
+    Loads no database: quick enough before the first paint.
+    """
+    rules = _rules(folder)
+    found: dict[str, KnownPerson] = {}
+    for one in known_people(club_folder.results(folder)):
+        ident = rules.athlete(one.id)
+        name = rules.names.get(ident, one.name)
+        marks = rules.marks.get(ident, ())
+        known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
+        found.setdefault(ident, known)
+    return tuple(found.values())
+
+
+def _rules(folder: Path) -> PeopleRules:
+    try:
+        # Reading makes a file where there is none: who only asks leaves the folder as it is.
+        lines = read_changes(folder).lines if (folder / NAME).exists() else ()
+    except (ChangesDamagedError, OSError):
+        lines = ()
+    return people_rules([lines])
+
+
+def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
+    """Who has this name; None where nobody has, or several do."""
+    wanted = name.strip().casefold()
+    named = [one for one in known if one.name.casefold() == wanted]
+    return named[0] if len(named) == 1 else None
+
+
+def new_id(name: str, taken: Collection[str]) -> str:
+    """The id of somebody whom the club doesn't know yet."""
+    wanted = file_safe(name)
+    ident, number = wanted, 1
+    while ident in taken:
+        number += 1
+        ident = f"{wanted}-{number}"
+    return ident
+
+
+def person_called(name: str, known: Sequence[KnownPerson], here: Collection[str] = ()) -> Person:
+    """Whoever of the known has this name, or somebody new. `here` are ids in use in the class.
+
+    A new person has no key yet.
+    """
+    found = known_as(name, known)
+    if found is not None and found.id not in here:
+        marks = found.marks
+        return Person(found.id, name, found.key, newcomer="newcomer" in marks, marks=marks)
+    return Person(new_id(name, {*here, *(one.id for one in known)}), name, "")
+
+
+def people_called(names: Sequence[str], known: Sequence[KnownPerson]) -> tuple[Person, ...]:
+    """The people of these names, each with a key of their own."""
+    people: list[Person] = []
+    for name in names:
+        people.append(person_called(name, known, {person.id for person in people}))
+    assigned, _ = assign_keys(people, {one.id: one.classes for one in known})
+    return assigned

@@ -1,0 +1,74 @@
+"""Who is who: people that the club knows come back with their id, their key and their marks."""
+
+from datetime import UTC, datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from classclock.book.changes import MarkSet, Merge, Rename
+from classclock.book.changing import write_down
+from classclock.book.known_people import KnownPerson
+from classclock.people_reading import in_files, new_id, people_called, person_called, remembered
+
+NOW = datetime(2026, 11, 25, 9, tzinfo=UTC)
+ILSE, BRAM = KnownPerson("7", "Ilse", "l", 9), KnownPerson("8", "Bram", "b", 2)
+
+
+def test_a_known_name_brings_back_the_person_s_id_and_key() -> None:
+    people = people_called(("bram", "Ilse"), (ILSE, BRAM))
+    assert [(one.id, one.name, one.key) for one in people] == [
+        ("8", "bram", "b"),
+        ("7", "Ilse", "l"),
+    ]
+
+
+def test_somebody_new_gets_an_id_that_nobody_has_and_a_free_key() -> None:
+    known = (*(ILSE, BRAM), KnownPerson("lena", "Lena K", "k", 1))
+    (ilse, lena) = people_called(("Ilse", "Lena"), known)
+    assert ilse.key == "l"
+    assert (lena.id, lena.key) == ("lena-2", "e")
+
+
+def test_of_two_known_by_one_name_neither_is_meant() -> None:
+    twins = (ILSE, KnownPerson("9", "Ilse", "i"))
+    assert person_called("Ilse", twins).id == "ilse"
+
+
+def test_who_comes_more_often_keeps_the_key_that_two_have() -> None:
+    often, seldom = KnownPerson("1", "Noor", "n", 30), KnownPerson("2", "Nils", "n", 3)
+    nils, noor = people_called(("Nils", "Noor"), (often, seldom))
+    assert (noor.key, nils.key) == ("n", "i")
+
+
+@pytest.mark.parametrize("name", ["../..", "טל", "Noor B", ""])
+def test_an_id_is_never_empty_and_never_taken(name: str) -> None:
+    first = new_id(name, ())
+    assert first
+    assert new_id(name, {first}) not in ("", first)
+
+
+@pytest.mark.parametrize("read", [in_files, remembered])
+def test_files_and_book_name_the_same_people(depot: Any, read: Any) -> None:
+    depot.save(depot.document("2026-11-03", depot.turntable(depot.rounds("Ilse", 7))))
+    depot.save(depot.document("2026-11-10", depot.turntable(depot.rounds("Bram", 6))))
+    depot.save(depot.document("2026-11-17", depot.turntable(depot.rounds("Ilze", 7))))
+    changes = (
+        Merge(gone="ilze", kept="ilse"),
+        Rename(athlete="bram", name="Bram V"),
+        MarkSet(athlete="bram", mark="off the wall", on=True),
+        Rename(athlete="ilse", name="Ilse D"),
+    )
+    write_down(depot.folder, changes, NOW)
+    known = read(depot.folder)
+    assert [(one.id, one.name, one.marks) for one in known] == [
+        ("ilse", "Ilse D", ()),
+        ("bram", "Bram V", ("off the wall",)),
+    ]
+    (bram,) = people_called(("Bram V",), known)
+    assert bram.off_the_wall
+
+
+def test_asking_who_is_known_leaves_an_empty_folder_as_it_is(tmp_path: Path) -> None:
+    assert in_files(tmp_path) == ()
+    assert list(tmp_path.iterdir()) == []
