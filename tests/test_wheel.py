@@ -41,7 +41,7 @@ def test_the_wheel_carries_styles_movements_letters_and_type_marker_and_no_tests
 ) -> None:
     packed = set(zipfile.ZipFile(wheel).namelist())
     source = ROOT / "classclock"
-    endings = ("*.tcss", "*.toml", "*.txt")
+    endings = ("*.tcss", "*.toml", "*.txt", "*.jinja", "*.css")
     kept = {path.relative_to(ROOT).as_posix() for one in endings for path in source.rglob(one)}
     assert "classclock/plan/starter_movements.toml" in kept
     assert kept | {"classclock/py.typed"} <= packed

@@ -61,5 +61,17 @@ def copies(folder: Path) -> Iterator[Copy]:
             yield Copy(path, digest)
 
 
+def forget_missing(folder: Path) -> None:
+    """Keep no name of a copy that isn't there any more: it may be a person's.
+
+    Raises:
+        OSError: the list can't be written.
+    """
+    if (folder / NAME).exists():
+        kept = [{"path": str(copy.path), "digest": copy.digest} for copy in copies(folder)]
+        lines = "".join(json.dumps(line) + "\n" for line in kept)
+        write_whole(folder / NAME, lines.encode())
+
+
 def _digest(data: bytes) -> str:
     return hashlib.sha256(data).hexdigest()

@@ -23,7 +23,7 @@ from classclock.book.changes import (
 )
 from classclock.book.changing import utc
 from classclock.book.class_entries import ERASED
-from classclock.book.copies import copies
+from classclock.book.copies import copies, forget_missing
 from classclock.book.journal_writer import in_use
 from classclock.book.opening import Book, forget_deleted, kept_versions
 from classclock.book.people_rules import digest
@@ -100,6 +100,7 @@ def erase(book: Book, athlete: Athlete, now: datetime) -> Reach:
             _rewrite(path, scrub)
         for path in reach.removed:
             path.unlink(missing_ok=True)
+        forget_missing(book.folder)
         _forget_in_changes(book.folder, scrub, now)
     catch_up(book, 0, thorough=True)
     forget_deleted(book)

@@ -10,6 +10,7 @@ from classclock.book.catching_up import CaughtUp, catch_up, clear
 from classclock.book.changes import Import, ImportedScore, MarkSet, Merge, Rename
 from classclock.book.changing import write_down
 from classclock.book.contents import book_contents
+from classclock.book.copies import write_copy
 from classclock.book.erasing import erase, look
 from classclock.book.exporting import export_book
 from classclock.book.opening import Book
@@ -44,6 +45,7 @@ def test_no_record_of_the_club_holds_the_name_or_the_id_any_more(
     up_to_date()
     with book.reading() as connection:
         export_book(connection, depot.folder, tmp_path / "out")
+    write_copy(depot.folder, tmp_path / "saoirse.html", b"<p>Saoirse</p>")
     assert b"saoirse" in everything_on_disk(tmp_path)
     erased(book, "Saoirse")
     book.close()
