@@ -1,6 +1,6 @@
 """What the board says: the segment to come, who is in it, and how the class stands for time."""
 
-from collections.abc import Iterator
+from collections.abc import Collection, Iterator
 from dataclasses import dataclass
 from datetime import datetime
 
@@ -12,6 +12,7 @@ from classclock.plan.model import Option, Segment, Station, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
+from classclock.screens.kept_off import DASH, lift_kept_off, off_the_wall
 from classclock.screens.lane_content import modification
 from classclock.screens.lift_content import LiftBoard, lift_board
 from classclock.screens.time_words import left_words
@@ -65,11 +66,14 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
     piece = Piece.of(segment, record.unit)
     lanes = live.lineup() if is_piece(segment) else ()
     heats = max((lane.heat for lane in lanes), default=1)
+    lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
+    off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
     here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
     if record.chosen.attempt > 1:
         here += ", once more"
+    lift = lift_board(live)
     return BoardContent(
         title=_safe(record.plan.title),
         place=here,
@@ -80,11 +84,11 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
-        lanes=tuple(_lane(piece, lane) for lane in lanes if lane.heat == record.chosen.heat),
+        lanes=tuple(_lane(piece, lane, off) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(club),
-        lift=lift_board(live),
+        lift=lift_kept_off(lift, off) if lift is not None else None,
     )
 
 
@@ -114,10 +118,13 @@ def _differs(station: Station, option: Option) -> bool:
     return amount_of(station, option) is option or option.load is not None
 
 
-def _lane(piece: Piece, lane: Lane) -> BoardLane:
+def _lane(piece: Piece, lane: Lane, off: Collection[str]) -> BoardLane:
     planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
     load = str(planned) if planned is not None else lane.load or ""
-    return BoardLane(lane.key.upper(), _safe(lane.name), modification(piece, lane), _safe(load))
+    key = lane.key.upper()
+    if load and key in off:
+        load = DASH
+    return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load))
 
 
 def _next(live: LiveClass) -> str:

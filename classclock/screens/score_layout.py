@@ -7,6 +7,7 @@ from rich.cells import cell_len
 
 from classclock.screens.drawing.cells import width
 from classclock.screens.look import Look
+from classclock.screens.theme import Standing
 
 BETWEEN = 4
 """Cells between two columns of rows."""
@@ -30,7 +31,15 @@ class ScoreRow:
     asked: str = ""
     """What the score still lacks: large where there is room."""
     notes: tuple[str, ...] = ()
+    best: str = ""
+    """What is to be cheered beside the athlete's earlier scores."""
+    best_hue: Standing = "first"
     selected: bool = False
+
+    @property
+    def has_words(self) -> bool:
+        """Whether anything stands beside the score."""
+        return bool(self.asked or self.notes or self.best)
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,7 +129,7 @@ def _columns(rows: Sequence[ScoreRow], columns: int, high: int, look: Look) -> R
     rank = widest([row.rank for row in rows])
     score = widest([row.score for row in rows])
     natural = widest([row.name for row in rows])
-    aside = _LEAST_ASIDE if any(row.asked or row.notes for row in rows) else 0
+    aside = _LEAST_ASIDE if any(row.has_words for row in rows) else 0
     fixed = 1 + key + rank + score + GAP * (4 if aside else 3)
     fair = min(natural, {1: 8, 3: 25}.get(high, 6 * high))
     if high == 1:

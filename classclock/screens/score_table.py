@@ -1,10 +1,13 @@
 """Scores as a table of large rows: key, rank, name, score, and what is to be said beside them."""
 
 from collections.abc import Sequence
+from dataclasses import replace
 from textwrap import wrap
 
+from rich.cells import cell_len
+
 from classclock.screens.drawing.cells import Drawing, above, beside, width
-from classclock.screens.look import Look
+from classclock.screens.look import Look, cut
 from classclock.screens.score_layout import (
     BETWEEN,
     GAP,
@@ -14,6 +17,9 @@ from classclock.screens.score_layout import (
     TableLayout,
     arrange,
 )
+
+_BEST = "\u25b2 "
+"""Stands before a new best: none is told by its colour alone."""
 
 
 def draw_scores(rows: Sequence[ScoreRow], columns: int, height: int, look: Look) -> Drawing:
@@ -90,25 +96,68 @@ def _large(
 
 
 def _aside(row: ScoreRow, columns: int, rows: int, look: Look) -> Drawing:
-    """What is asked, large where there is room, and notes in lines of terminal text."""
-    ink = look.theme.doubtful
-    words = [row.asked, *row.notes] if row.asked else [*row.notes]
+    """What is asked, large where there is room, and the other words in lines of terminal text."""
     if columns < LEAST_WORDS:
-        sign = look.text("?" if words else "", columns, ink=ink, bold=True)
-        return look.box(sign, columns, rows, down="middle")
+        return look.box(_sign(row, columns, look), columns, rows, down="middle")
     if rows == 1:
-        return look.text("; ".join(words), columns, ink=ink, bold=bool(row.asked))
-    large = look.letters(row.asked, columns, rows, ink=ink)
+        return _in_one_line(row, columns, look)
+    large = look.letters(row.asked, columns, rows, ink=look.theme.doubtful)
     left = columns - width(large) - GAP
     if row.asked and not row.notes:
         return look.box(large, columns, rows, down="middle")
     if row.asked and left >= 2 * LEAST_WORDS:
         drawn = look.box(large, width(large), rows, down="middle")
-        return beside(drawn, look.gap(GAP, rows), _notes(row.notes, left, rows, look))
-    return _notes(words, columns, rows, look)
+        words = _words(replace(row, asked=""))
+        return beside(drawn, look.gap(GAP, rows), _lines(words, left, rows, look))
+    return _lines(_words(row), columns, rows, look)
 
 
-def _notes(notes: Sequence[str], columns: int, rows: int, look: Look) -> Drawing:
-    lines = [part for note in notes for part in wrap(note, columns)][:rows]
-    drawn = [look.text(text, columns, ink=look.theme.doubtful) for text in lines]
-    return look.box(above(*drawn), columns, rows, down="middle")
+_Words = tuple[str, str, bool]
+"""Words, the name of their ink, and whether they are bold."""
+
+
+def _words(row: ScoreRow) -> list[_Words]:
+    best = [(f"{_BEST}{row.best}" if row.best_hue == "ahead" else row.best, row.best_hue, True)]
+    asked = [(row.asked, "doubtful", True)]
+    notes = [(note, "doubtful", False) for note in row.notes]
+    return [*(asked if row.asked else ()), *(best if row.best else ()), *notes]
+
+
+def _ink(name: str, look: Look) -> str:
+    theme = look.theme
+    inks = {
+        "doubtful": theme.doubtful,
+        "ahead": theme.ahead.text,
+        "level": theme.level.text,
+        "first": theme.first.text,
+    }
+    return inks[name]
+
+
+def _sign(row: ScoreRow, columns: int, look: Look) -> Drawing:
+    """In place of words, where there is no room for any."""
+    if row.asked or row.notes:
+        return look.text("?", columns, ink=look.theme.doubtful, bold=True)
+    sign = _BEST.strip() if row.best_hue == "ahead" and row.best else ""
+    return look.text(sign, columns, ink=look.theme.ahead.text, bold=True)
+
+
+def _in_one_line(row: ScoreRow, columns: int, look: Look) -> Drawing:
+    drawn: list[Drawing] = []
+    left = columns
+    for text, ink, bold in _words(row):
+        part = cut(text if not drawn else f"; {text}", left)
+        taken = cell_len(part)
+        if taken:
+            drawn.append(look.text(part, taken, ink=_ink(ink, look), bold=bold))
+        left -= taken
+    return beside(*drawn, look.gap(left)) if left else beside(*drawn)
+
+
+def _lines(words: Sequence[_Words], columns: int, rows: int, look: Look) -> Drawing:
+    lines = [
+        look.text(part, columns, ink=_ink(ink, look), bold=bold)
+        for text, ink, bold in words
+        for part in wrap(text, columns)
+    ]
+    return look.box(above(*lines[:rows]), columns, rows, down="middle")

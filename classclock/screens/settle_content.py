@@ -7,6 +7,8 @@ from classclock.live import LiveClass
 from classclock.plan.model import is_piece
 from classclock.plan.outline import describe
 from classclock.plan.printable import printable
+from classclock.screens.best_words import Standings, with_best
+from classclock.screens.kept_off import off_the_wall, score_kept_off
 from classclock.screens.score_layout import ScoreRow
 from classclock.tally.lane_score import LaneScore
 from classclock.tally.lane_tally import LaneTally
@@ -32,11 +34,17 @@ class SettlePage:
 
 
 def settle_page(
-    live: LiveClass, selected: str | None, saved: tuple[str, ...] = (), *, mirrored: bool = True
+    live: LiveClass,
+    selected: str | None,
+    saved: tuple[str, ...] = (),
+    *,
+    mirrored: bool = True,
+    standings: Standings | None = None,
 ) -> SettlePage:
     """The piece on the board. `selected` is a lane's id, `saved` where its results are.
 
-    What the room may not read is left out where the TV is a mirror.
+    What the room may not read is left out where the TV is a mirror. `standings` says how the
+    scores stand beside earlier ones.
     """
     record = live.record
     segment, sheet = record.segment, record.sheet
@@ -53,23 +61,30 @@ def settle_page(
         if score.heat == sheet.heat
     ]
     here.sort(key=lambda score: score.lane.id not in to_ask)
-    rows = tuple(
-        _row(
+    run = record.chosen._replace(heat=1)
+    by_load = sheet.piece.counts_by == "load"
+    rows = []
+    for score in here:
+        asked = to_ask.get(score.lane.id, "")
+        row = _row(
             score,
             sheet.tallies[score.lane.id],
-            to_ask.get(score.lane.id, ""),
+            asked,
             selected=score.lane.id == selected,
             mirrored=mirrored,
         )
-        for score in here
-    )
+        if not asked:
+            row = with_best(row, (standings or {}).get((run, score.lane.id)))
+        if off_the_wall(score.lane, record.people):
+            row = score_kept_off(row, by_load=by_load)
+        rows.append(row)
     return SettlePage(
         title,
         words,
         _state(sheet, saved),
-        rows,
+        tuple(rows),
         next((_detail(row) for row in rows if row.selected), ""),
-        _hint(sheet, rows, len(to_ask)),
+        _hint(sheet, tuple(rows), len(to_ask)),
         asks=bool(to_ask),
     )
 
@@ -106,7 +121,7 @@ def _notes(score: LaneScore, tally: LaneTally, *, mirrored: bool) -> tuple[str, 
 
 
 def _detail(row: ScoreRow) -> str:
-    words = [row.asked, *row.notes] if row.asked else row.notes
+    words = [text for text in (row.asked, row.best, *row.notes) if text]
     return f"{row.name}, {row.score}: {'; '.join(words) or 'complete'}"
 
 

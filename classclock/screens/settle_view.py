@@ -1,6 +1,7 @@
 """The settle: after a piece, each lane's score, and who is still to be asked."""
 
 from classclock.live import LiveClass
+from classclock.screens.best_words import Standings
 from classclock.screens.drawing.cells import Drawing, above
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
@@ -17,9 +18,15 @@ class SettleView(Painted):
         self.mirrored = mirrored
         self.page: SettlePage | None = None
 
-    def show(self, live: LiveClass, selected: str | None, saved: tuple[str, ...] = ()) -> None:
+    def show(
+        self,
+        live: LiveClass,
+        selected: str | None,
+        saved: tuple[str, ...] = (),
+        standings: Standings | None = None,
+    ) -> None:
         """Show the piece on the board as it stands. `saved`: the names of its results files."""
-        page = settle_page(live, selected, saved, mirrored=self.mirrored)
+        page = settle_page(live, selected, saved, mirrored=self.mirrored, standings=standings)
         if page != self.page:
             self.page = page
             self.repaint()

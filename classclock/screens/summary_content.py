@@ -2,10 +2,15 @@
 
 from dataclasses import dataclass
 
+from classclock.book.bests import Standing
 from classclock.live import LiveClass
 from classclock.plan.outline import describe
 from classclock.plan.printable import printable
+from classclock.screens.best_words import Standings, with_best
+from classclock.screens.kept_off import off_the_wall, score_kept_off
 from classclock.screens.score_layout import ScoreRow
+from classclock.tally.lane_score import LaneScore
+from classclock.tally.record import ClassRecord
 from classclock.tally.scores import scores
 
 
@@ -24,8 +29,11 @@ class Summary:
     """Where the results are, or that they aren't saved yet."""
 
 
-def summary(live: LiveClass, saved: tuple[str, ...]) -> Summary:
-    """All pieces that have run, each with the scores of those who took part, in rank order."""
+def summary(live: LiveClass, saved: tuple[str, ...], standings: Standings | None = None) -> Summary:
+    """All pieces that have run, each with the scores of those who took part, in rank order.
+
+    `standings` says how scores stand beside earlier ones; a provisional one is never a best.
+    """
     record = live.record
     pieces = []
     for key in record.pieces():
@@ -34,12 +42,7 @@ def summary(live: LiveClass, saved: tuple[str, ...]) -> Summary:
         settled = all(sheet.settled for sheet in heats)
         provisional = "" if settled else ", provisional"
         rows = tuple(
-            ScoreRow(
-                name=printable(score.athlete, 40),
-                score=score.score,
-                rank="" if score.rank is None else str(score.rank),
-                notes=(printable(score.modification),) if score.modification else (),
-            )
+            _row(score, (standings or {}).get((key, score.lane.id)) if settled else None, record)
             for score in scores(heats, now=None, settled=settled)
             if score.status != "absent"
         )
@@ -53,3 +56,16 @@ def summary(live: LiveClass, saved: tuple[str, ...]) -> Summary:
     if not pieces:
         where = "nothing was scored"
     return Summary(printable(record.plan.title), tuple(pieces), where)
+
+
+def _row(score: LaneScore, standing: Standing | None, record: ClassRecord) -> ScoreRow:
+    row = ScoreRow(
+        name=printable(score.athlete, 40),
+        score=score.score,
+        rank="" if score.rank is None else str(score.rank),
+        notes=(printable(score.modification),) if score.modification else (),
+    )
+    row = with_best(row, standing)
+    if off_the_wall(score.lane, record.people):
+        return score_kept_off(row, by_load=score.load_kg is not None or bool(score.attempts))
+    return row

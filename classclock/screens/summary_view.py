@@ -1,6 +1,7 @@
 """The end of the class: every piece with its scores, and where they are kept."""
 
 from classclock.live import LiveClass
+from classclock.screens.best_words import Standings
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
@@ -18,9 +19,11 @@ class SummaryView(Painted):
 
     page: Summary | None = None
 
-    def show(self, live: LiveClass, saved: tuple[str, ...]) -> None:
+    def show(
+        self, live: LiveClass, saved: tuple[str, ...], standings: Standings | None = None
+    ) -> None:
         """Show all pieces. `saved`: the paths of the results, as they are to be read."""
-        page = summary(live, saved)
+        page = summary(live, saved, standings)
         if page != self.page:
             self.page = page
             self.repaint()
