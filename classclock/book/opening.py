@@ -130,7 +130,6 @@ def _open_file(folder: Path) -> Book:
     engine = create_engine(
         URL.create("sqlite", database=str(path)),
         connect_args={"timeout": 10},
-        paramstyle="named",
         hide_parameters=True,
     )
     event.listen(engine, "connect", _forget_fully)
@@ -176,6 +175,7 @@ def _open_server(folder: Path, address: str) -> Book:
         engine = create_engine(
             url,
             hide_parameters=True,
+            paramstyle="format",  # by place, as SQLite has it
             connect_args={
                 "connect_timeout": _WAIT,
                 "options": f"-csearch_path={schema_name(VERSION)}",

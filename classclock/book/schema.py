@@ -159,7 +159,6 @@ bests = Table(
     Column("times", Integer, nullable=False),
     Column("last_moment", BigInteger, nullable=False),  # when these terms were last used
     PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "work", "team"),
-    Index("bests_benchmark", "benchmark"),
 )
 
 RECORDED = (classes, seen, results, lifts)

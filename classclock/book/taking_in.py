@@ -5,6 +5,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 from functools import lru_cache
+from operator import itemgetter
 from typing import Any
 
 from sqlalchemy import Connection, Table, delete, insert, select
@@ -36,9 +37,10 @@ class Rows:
         """Send what waits, once there are so many."""
         for table, rows in self.waiting.items():
             if len(rows) >= at_least:
-                # Straight to the driver: compiling parameters row by row takes as long again.
-                statement = str(insert(table).compile(dialect=connection.dialect))
-                connection.exec_driver_sql(statement, rows)
+                # Straight to the driver, by place: naming each parameter takes as long again.
+                statement = insert(table).compile(dialect=connection.dialect)
+                in_order = itemgetter(*(column.name for column in table.columns))
+                connection.exec_driver_sql(str(statement), list(map(in_order, rows)))
                 rows.clear()
 
     def flush_if_many(self, connection: Connection) -> None:
