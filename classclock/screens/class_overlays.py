@@ -4,9 +4,11 @@ from collections.abc import Iterator
 
 from textual.widget import Widget
 
+from classclock.flagged import open_flags
 from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.emergency_card import EmergencyCard
 from classclock.screens.entry import Entry
+from classclock.screens.flags_overlay import FlagsOverlay
 from classclock.screens.focus_line import FocusLine
 from classclock.screens.keys_overlay import KeysOverlay
 from classclock.screens.leave_question import LeaveQuestion
@@ -26,6 +28,7 @@ class ClassOverlays:
     def __init__(self, session: Session, look: Look) -> None:
         mirrored = session.club.tv.mirrored
         self._session = session
+        self.flags = FlagsOverlay(look)
         self.keys = KeysOverlay(look)
         self.card = EmergencyCard(look, mirrored=mirrored)
         self.leave = LeaveQuestion(look)
@@ -38,6 +41,7 @@ class ClassOverlays:
 
     def widgets(self) -> Iterator[Widget]:
         for widget in (
+            self.flags,
             self.keys,
             self.card,
             self.leave,
@@ -53,7 +57,8 @@ class ClassOverlays:
 
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
-        return self.leave.offer(sign) or self.card.offer(sign) or self.keys.offer(sign)
+        over = (self.leave, self.card, self.keys, self.flags)
+        return any(one.offer(sign) for one in over)
 
     @property
     def typed_into(self) -> Entry | None:
@@ -73,6 +78,22 @@ class ClassOverlays:
     def show_card(self) -> None:
         self.keys.display = False
         self.card.show(self._session.club.emergency)
+
+    def show_flags(self) -> str:
+        """Show the flags on the loads to come; what to say where that can't be."""
+        live = self._session.live
+        flags = open_flags(live, (live.record.chosen.segment,))
+        if not flags:
+            return "no load has to be looked at"
+        if self._session.club.tv.mirrored:
+            return (
+                "the room sees this screen: leave with ctrl+q, mute the TV, "
+                "and classclock resume shows them first"
+            )
+        if live.phase != "board":
+            return "loads are looked at on the board, before the start"
+        self.flags.show(flags)
+        return ""
 
     def ask_name(self) -> None:
         self.name.ask(running=self._session.live.phase in ("count-in", "running"))

@@ -4,6 +4,8 @@ One screen for the whole class. What opens over it is part of it, so that every 
 where it always goes.
 """
 
+import asyncio
+
 from textual import events
 from textual.app import ComposeResult
 from textual.screen import Screen
@@ -22,10 +24,12 @@ from classclock.screens.clock_listener import ClockListener
 from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.emergency_card import EmergencyCard
+from classclock.screens.flags_overlay import FlagsOverlay
 from classclock.screens.foot import Foot
 from classclock.screens.key_sign import signs_of
 from classclock.screens.lane_row import LaneRow
 from classclock.screens.leave_question import LeaveQuestion
+from classclock.screens.lift_content import flag_words
 from classclock.screens.look import Look
 from classclock.screens.name_entry import NameEntry
 from classclock.screens.place_entry import PlaceEntry
@@ -68,7 +72,7 @@ class ClassScreen(Screen[None]):
         self._tasks = ClassTasks(
             session,
             ClockListener(
-                session.live.clock, session.speaker, self.show, self._cues_came, self._segment_over
+                session.live.clock, session.speaker, self._tick, self._cues_came, self._segment_over
             ),
             saved=self.show,
             awake=Awake(self._say_from_thread) if keep_awake else None,
@@ -87,7 +91,13 @@ class ClassScreen(Screen[None]):
         self.set_interval(_UPKEEP, self.look_after)
         self.watch(self.app, "app_focus", self._focus_moved, init=False)
         self._say(self._notice)
+        if self.session.live.loads_unread:
+            self.run_worker(self._plan_loads())
         self.look_after()
+
+    async def _plan_loads(self) -> None:
+        await asyncio.to_thread(self.session.live.plan_loads)
+        self.show()
 
     def on_unmount(self) -> None:
         self._tasks.stop()
@@ -129,6 +139,8 @@ class ClassScreen(Screen[None]):
             self._over.place.ask()
         elif sign == "<f8>":
             self._say("everything is being saved")
+        elif sign == "<f7>":
+            self._say(self._over.show_flags())
         elif sign == "<f9>":
             self._say(self._over.ask_correction(self._selected))
         else:
@@ -191,6 +203,10 @@ class ClassScreen(Screen[None]):
     def on_emergency_card_noted(self, event: EmergencyCard.Noted) -> None:
         self._came(class_actions.note_emergency(self.session, event.text))
 
+    def on_flags_overlay_looked_at(self, event: FlagsOverlay.LookedAt) -> None:
+        for flag in event.flags:
+            self._came(self.session.live.acknowledge(flag.person_id, flag.segment, flag.text))
+
     def on_correct_entry_corrected(self, event: CorrectEntry.Corrected) -> None:
         outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
         self._came(outcome)
@@ -207,16 +223,21 @@ class ClassScreen(Screen[None]):
 
     # -- what comes by itself ----------------------------------------------------------
 
+    def _tick(self) -> None:
+        """The digits first, together with their sound; what takes longer when they are painted."""
+        self._views.show_digits()
+        self.call_after_refresh(self.show)
+
     def _cues_came(self, cues: tuple[CueHeard | CueSkipped, ...]) -> None:
         if word := word_of(cues):
             self._cue, self._cue_at = word, self._real()
         self._say(skipped_words(cues))
-        self.show()
+        self.call_after_refresh(self.show)
 
     def _segment_over(self) -> None:
         if is_piece(self.session.live.record.segment):
-            self._tasks.saver.ask()
-        self.show()
+            self.call_after_refresh(self._tasks.saver.ask)
+        self.call_after_refresh(self.show)
 
     def _wound(self) -> None:
         self._tasks.engine.wake()
@@ -242,7 +263,9 @@ class ClassScreen(Screen[None]):
         real = self._real()
         cue = self._cue if real - self._cue_at < STAYS else ""
         self._views.show(selected=self._selected, cue=cue)
-        rows = self._foot.show(self._standing.troubles(), real)
+        flagged = flag_words(self.session.live)
+        troubles = (*self._standing.troubles(), *((flagged,) if flagged else ()))
+        rows = self._foot.show(troubles, real)
         if self._views.styles.margin.bottom != rows:
             self._views.styles.margin = (0, 0, rows, 0)
         self._over.pending.show(self.session.desk.pending)

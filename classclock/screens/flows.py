@@ -1,29 +1,51 @@
 """Which screen follows which, from the first to the last words."""
 
+import asyncio
 from pathlib import Path
 
+from classclock import club_folder
 from classclock.clock.source import time_source
+from classclock.flagged import open_flags, to_come
+from classclock.lift_reading import LiftReading
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.class_tasks import Autopilot
 from classclock.session import Session, open_session, rejoin_session
+from classclock.strength.class_loads import has_lifts
 
 
 async def run_class(
     app: ClassclockApp, session: Session, *, notice: str = "", autopilot: Autopilot | None = None
 ) -> str:
-    """One class from its board on."""
+    """One class from its board on, loads that are to be looked at before it."""
     try:
-        await app.push_screen_wait(
-            ClassScreen(session, app.look, notice=notice, autopilot=autopilot)
-        )
+        if await _flags_read(app, session):
+            await app.push_screen_wait(
+                ClassScreen(session, app.look, notice=notice, autopilot=autopilot)
+            )
     finally:
         session.close()
     if session.live.record.closed:
         return "\n".join(f"saved: {path}" for path in session.results.saved)
     return f"left before its end: classclock resume {session.journal.path} goes on with it"
+
+
+async def _flags_read(app: ClassclockApp, session: Session) -> bool:
+    """Show the flags on loads while no clock runs; whether the class goes on."""
+    live = session.live
+    if live.phase != "board":
+        return True
+    if live.loads_unread:
+        await asyncio.to_thread(live.plan_loads)
+    if not open_flags(live, to_come(live)):
+        return True
+    from classclock.screens.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
+
+    return await app.push_screen_wait(
+        FlagsScreen(app.look, live, mirrored=session.club.tv.mirrored)
+    )
 
 
 async def who_then_class(
@@ -33,6 +55,10 @@ async def who_then_class(
     from classclock.screens.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
 
     source = time_source(speed)
+    lifts = LiftReading(club_folder.results(folder))
+    if has_lifts(plan_file.plan):
+        # Read while the coach says who is here.
+        asyncio.get_running_loop().run_in_executor(None, lifts.history)
     who = WhoScreen(app.look, plan_file.plan, folder=folder, club=club, now=source.wall())
     came = await app.push_screen_wait(who)
     if came is None:
@@ -45,6 +71,7 @@ async def who_then_class(
         source=source,
         ends=came.ends,
         speed=speed,
+        lifts=lifts,
     )
     for (segment, person), choice in came.choices.items():
         session.live.choose(person, segment, choice)

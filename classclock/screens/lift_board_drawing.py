@@ -65,10 +65,8 @@ def _care(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...
         Line(f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
         for text in content.cautions
     )
-    signs = (
-        Line(f"? {text}", "second", ink=theme.doubtful, bold=True)
-        for text in (lift.short, lift.flagged)
-        if text
+    short = (
+        (Line(f"? {lift.short}", "second", ink=theme.doubtful, bold=True),) if lift.short else ()
     )
     notes = (Line(text, keep=5, ink=theme.quiet) for text in content.notes)
-    return (*cautions, *signs, *notes)
+    return (*cautions, *short, *notes)

@@ -48,8 +48,6 @@ class LiftBoard:
     lanes: tuple[LiftLane, ...]
     short: str
     """What is short for all to lift at once; empty where there is enough."""
-    flagged: str
-    """That there are loads to look at: neither whose they are nor why."""
 
 
 def lift_board(live: LiveClass) -> LiftBoard | None:
@@ -62,11 +60,11 @@ def lift_board(live: LiveClass) -> LiftBoard | None:
     flagged = {flag.person_id for flag in open_flags(live, (index,))}
     first = f"set 1 of {len(segment.sets)}" if len(segment.sets) > 1 else "one set"
     drawn, short = _lanes(live, loads, lanes, flagged)
-    return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short, flag_words(live))
+    return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short)
 
 
 def flag_words(live: LiveClass) -> str:
-    """That there are loads to look at in the segment on the board, for everybody to read."""
+    """That loads of the segment on the board are to be looked at: neither whose nor why."""
     count = len(open_flags(live, (live.record.chosen.segment,)))
     if not count:
         return ""

@@ -14,5 +14,6 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     KeyLine("class", "F3", "sound check", phases=("board",)),
     KeyLine("class", "F4", "sound off, and on again"),
     KeyLine("class", "F5, F6", "softer, louder"),
+    KeyLine("class", "F7", "the loads that are to be looked at", ("load",), ("board",)),
     KeyLine("class", "F8", "while a file can't be saved: save in another place"),
 )

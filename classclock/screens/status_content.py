@@ -11,6 +11,8 @@ EMERGENCY = "! emergency card"
 SHORT_EMERGENCY = "! card"
 _BETWEEN = 4
 """Columns between what stands side by side."""
+_ENDS = 2
+"""Free columns at the line's two ends."""
 _MOST_ROWS = 3
 
 
@@ -61,7 +63,7 @@ def set_rows(content: StatusContent, columns: int, *, short: bool = False) -> St
     `short` keeps it to one row, what was said being cut where the weightiest keys begin.
     """
     emergency = EMERGENCY if columns >= 80 else SHORT_EMERGENCY
-    room = columns - cell_len(emergency) - _BETWEEN
+    room = columns - cell_len(emergency) - _BETWEEN - _ENDS
     said = tuple(wrap(content.said, max(10, room)))[:_MOST_ROWS] or ("",)
     if short:
         weightiest = (" " * _BETWEEN).join(content.keys[: 2 if columns >= 80 else 1])
