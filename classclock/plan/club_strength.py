@@ -9,7 +9,7 @@ from classclock.strength.equipment import Bar, Equipment
 from classclock.strength.loads import Load, Unit, parse_load
 
 # What a small club has. Common practice, no source.
-_SMALL_CLUB: dict[Unit, dict[str, Any]] = {
+SMALL_CLUB: dict[Unit, dict[str, Any]] = {
     "kg": {
         "bar": (
             {"name": "20 kg bar", "weight": "20 kg", "count": 6},
@@ -87,7 +87,7 @@ class StrengthSettings(Strict):
 def with_what_a_small_club_has(values: dict[str, Any]) -> dict[str, Any]:
     """The club's settings, and where they leave strength out what a small club has, in its unit."""
     unit: Unit = "lb" if values.get("unit") == "lb" else "kg"
-    usual = _SMALL_CLUB[unit]
+    usual = SMALL_CLUB[unit]
     given = values.get("plates", {})
     plates = given
     if isinstance(given, dict):

@@ -1,22 +1,58 @@
 """The text of a first `club.toml`: every setting with what it means, as the defaults have it."""
 
+import json
+from collections.abc import Mapping
+from string import Template
 
-def default_club_text() -> str:
-    """TOML that reads as a club nobody has set up yet."""
-    return _TEXT
+from classclock.plan.club_strength import SMALL_CLUB
+from classclock.strength.loads import Unit
 
 
-_TEXT = """\
+def default_club_text(unit: Unit = "kg", keyboard: Mapping[str, str] | None = None) -> str:
+    """TOML that reads as a club nobody has set up yet, in this unit and with this keyboard map."""
+    usual = SMALL_CLUB[unit]
+    bars = "\n".join(
+        f'[[bar]]\nname   = "{bar["name"]}"\nweight = {_bare(bar["weight"], unit)}\n'
+        f"count  = {bar['count']}\n"
+        for bar in usual["bar"]
+    )
+    return _TEXT.substitute(
+        unit=unit,
+        other="lb" if unit == "kg" else "kg",
+        dumbbells=", ".join(_bare(one, unit) for one in usual["dumbbells"]),
+        kettlebells=", ".join(_bare(one, unit) for one in usual["kettlebells"]),
+        bars=bars,
+        pairs=_table(usual["plates"]),
+        map=_table(keyboard or {}),
+        example={"kg": "45 lb", "lb": "20 kg"}[unit],
+        example_unit={"kg": "pounds", "lb": "kilograms"}[unit],
+    )
+
+
+def _bare(load: str, unit: Unit) -> str:
+    return load.removesuffix(f" {unit}")
+
+
+def _table(values: Mapping[str, object]) -> str:
+    """An inline table. Every JSON string and number is one of TOML's too."""
+    inner = ", ".join(
+        f"{json.dumps(key, ensure_ascii=False)} = {json.dumps(value, ensure_ascii=False)}"
+        for key, value in values.items()
+    )
+    return f"{{ {inner} }}" if inner else "{}"
+
+
+_TEXT = Template("""\
 # The club's settings. What is left out is as it stands here.
 
 name         = ""
-unit         = "kg"        # or "lb": of every load written without one
+unit         = "$unit"        # or "$other": of every load written without one
 class_length = "1:00:00"
 theme        = "dark"      # or "light"
 
 # What there is to lift. Loads are never guessed upwards: what the plates can't make, isn't offered.
-dumbbells    = [5, 7.5, 10, 12.5, 15, 17.5, 20, 22.5]
-kettlebells  = [8, 12, 16, 20, 24]
+dumbbells    = [$dumbbells]
+kettlebells  = [$kettlebells]
 
 # The card that one key shows in an emergency. Fill it in before the first class.
 [emergency]
@@ -36,27 +72,20 @@ volume    = 80
 offset_ms = 0              # how much earlier sound is played, for loudspeakers that lag
 
 [keyboard]
-map        = {}            # where digits need shift: { "&" = "1", "é" = "2" }
+# What a key types, and what it shall mean, where digits need shift: { "&" = "1", "é" = "2" }
+map        = $map
 click_taps = false         # whether a click on a lane is a tap
 
 # A [[bar]] for each kind; count is how many there are of it.
-[[bar]]
-name   = "20 kg bar"
-weight = 20
-count  = 6
-
-[[bar]]
-name   = "15 kg bar"
-weight = 15
-count  = 4
-
+$bars
 # What else there is, and how many of it, so that "check --athletes" can say what is short:
 # boxes = 4, rowers = 2, dumbbells = 12. Bars are counted above; what isn't in it is taken to be
 # there for everyone.
 [equipment]
 
-# What each plate weighs, and how many pairs there are. Write "45 lb" for a plate in pounds.
+# What each plate weighs, and how many pairs there are.
+# Write "$example" for a plate in $example_unit.
 # collar = 2.5 below pairs if you count them: what one of the two weighs.
 [plates]
-pairs = { "20" = 4, "15" = 4, "10" = 6, "5" = 6, "2.5" = 4, "1.25" = 4 }
-"""
+pairs = $pairs
+""")

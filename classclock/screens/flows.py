@@ -8,6 +8,7 @@ from classclock.clock.source import time_source
 from classclock.flagged import open_flags, to_come
 from classclock.lift_reading import LiftReading
 from classclock.plan.club import Club
+from classclock.plan.club_reading import read_club
 from classclock.plan.plan_file import PlanFile
 from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
@@ -82,6 +83,13 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
     """A plan or a class that was cut off is chosen, until one has been run."""
     from classclock.screens.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
 
+    settings = folder / "club.toml"
+    if not settings.exists():
+        from classclock.screens.first_run_screen import FirstRunScreen  # noqa: PLC0415  once only
+
+        if not await app.push_screen_wait(FirstRunScreen(app.look, settings)):
+            return ""
+        club = read_club(settings)[0] or club
     while True:
         chosen = await app.push_screen_wait(HomeScreen(app.look, folder=folder, club=club))
         if chosen is None:

@@ -56,6 +56,14 @@ def test_the_first_settings_file_says_what_holds_without_one(club_in: Read) -> N
     assert club_in(default_club_text()) == Club()
 
 
+def test_the_first_settings_file_can_be_in_pounds_with_a_keyboard_map(club_in: Read) -> None:
+    keys = {"&": "1", '"': "3", "\\": "4", "é": "2"}
+    club = club_in(default_club_text("lb", keys))
+    assert club.keyboard.map == keys
+    assert club.equipment == Club(unit="lb").equipment
+    assert club.unit == "lb"
+
+
 def test_every_setting_stands_in_the_first_settings_file() -> None:
     written = {line.split("=")[0].strip(" []#") for line in default_club_text().splitlines()}
     assert {field.alias or name for name, field in Club.model_fields.items()} <= written
