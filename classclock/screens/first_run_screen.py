@@ -17,9 +17,6 @@ from classclock.screens.page_heading import draw_heading, heading_rows
 from classclock.screens.painted import Painted
 from classclock.screens.stack import Line, stack
 
-_MOST_ROWS = 16
-"""It is read at the laptop: letters need not fill the screen."""
-
 
 class FirstRunView(Painted):
     def __init__(self, look: Look, desk: FirstRunDesk, path: Path) -> None:
@@ -31,10 +28,10 @@ class FirstRunView(Painted):
         asked = self.desk.asked()
         heading = draw_heading("classclock", ("the first run",), inner, heading_rows(rows), look)
         where = printable(f"All is written to {self.path}. Fill in its emergency card, too.", 300)
+        high = heading_rows(rows) + 1
+        question = stack((Line(asked.question, "title", bold=True),), inner, high, look)
         lines = (
-            Line(asked.question, "title", bold=True),
-            Line(keep=6),
-            Line(asked.why, "second"),
+            Line(asked.why),
             Line(keep=6),
             Line(asked.keys, bold=True),
             Line(keep=6),
@@ -44,9 +41,10 @@ class FirstRunView(Painted):
             look.text(self.desk.notice, inner, ink=look.theme.doubtful, bold=True),
             look.text("escape: not now, asked again next time", inner, ink=look.theme.quiet),
         )
-        left = max(1, rows - len(heading) - 1 - len(foot))
-        body = look.box(stack(lines, inner, min(left, _MOST_ROWS), look), inner, left)
-        drawn = above(heading, look.gap(inner), body, *foot)
+        gap = look.gap(inner)
+        left = max(1, rows - len(heading) - high - 3 - len(foot))
+        body = stack(lines, inner, left, look)
+        drawn = above(heading, gap, gap, question, gap, body, *foot)
         return look.box(drawn, columns, rows, across="middle")
 
 
