@@ -4,6 +4,7 @@ from textual.app import ComposeResult
 from textual.widgets import ContentSwitcher
 
 from classclock.plan.model import is_piece
+from classclock.plan.times import show_time
 from classclock.screens.board_content import board_content
 from classclock.screens.board_view import BoardView
 from classclock.screens.lane_content import KeptLanes
@@ -50,6 +51,15 @@ class ClassViews(ContentSwitcher):
         else:
             self._show_wall(live.record.sheet, selected, cue)
             self.current = "wall"
+
+    def show_digits(self) -> None:
+        """Bring the digits of a running clock up to date, and nothing else."""
+        view = self._session.view()
+        if view is None or self.current != "wall":
+            return
+        reading = view.at(self._session.live.clock.now())
+        if reading.span.kind != "count-in":
+            self._wall.show_digits(show_time(reading.shown * 1000), inverted=reading.over)
 
     def _is_to_be_settled(self, sheet: Sheet) -> bool:
         """Over, and so long ago that a call can't count as at the cap any more."""

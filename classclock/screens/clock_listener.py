@@ -6,8 +6,14 @@ from dataclasses import dataclass
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.engine import SoundAhead
+from classclock.clock.source import MS
 from classclock.clock.timeline import Reading
 from classclock.sound.loudspeaker import Speaker
+
+
+PAINTING = 10 * MS
+"""Nanoseconds until changed digits are out on the terminal, as measured: a sound waits as long,
+since one that comes before its picture is noticed sooner than one after it (ITU-R BT.1359-1)."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -27,7 +33,7 @@ class ClockListener:
     def on_sounds(self, sounds: tuple[SoundAhead, ...]) -> None:
         for sound in sounds:
             name = f"{sound.cue.kind} {sound.moment}"
-            self.speaker.schedule(name, sound.cue.kind, self.clock.raw(sound.moment))
+            self.speaker.schedule(name, sound.cue.kind, self.clock.raw(sound.moment) + PAINTING)
 
     def on_silence(self) -> None:
         self.speaker.cancel_all()

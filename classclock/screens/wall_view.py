@@ -1,7 +1,7 @@
 """The live wall: the clock, what is being done, and the lanes."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from textual.app import ComposeResult
 from textual.geometry import Region
@@ -106,6 +106,20 @@ class WallView(Placed):
             self._clock.refresh(layout=True)  # what asks for a layout is the child that moves
         self._fill()
 
+    def show_digits(self, clock: str, *, inverted: bool) -> None:
+        """Other digits, where they stand in the same places as those before.
+
+        After a count-in the lanes are yet to come, which takes its time: GO stands there first.
+        """
+        content = self.content
+        if content is None:
+            return
+        if len(content.clock) <= 2:
+            self._show_clock(replace(content, clock="GO"))
+        elif len(content.clock) == len(clock):
+            self.content = replace(content, clock=clock, inverted=inverted)
+            self._show_clock(self.content)
+
     def on_resize(self) -> None:
         self._fill()
 
@@ -147,9 +161,7 @@ class WallView(Placed):
             return
         columns, rows = self.size
         alone = not self.lanes
-        across: Side = "middle" if self._signs() <= 2 else "left"
-        face = ClockFace(content.clock, inverted=content.inverted, across=across)
-        self._clock.show(face)
+        self._show_clock(content)
         if alone:
             over, under = around_lines(content, self.look)
             self._over.show(over)
@@ -159,6 +171,10 @@ class WallView(Placed):
         plan = self._wall(columns, rows).lane
         for row, lane in zip(self._rows, self.lanes, strict=False):
             row.show(lane, plan)
+
+    def _show_clock(self, content: WallContent) -> None:
+        across: Side = "middle" if len(content.clock) <= 2 else "left"
+        self._clock.show(ClockFace(content.clock, inverted=content.inverted, across=across))
 
 
 def _region(box: Box) -> Region:
