@@ -1,5 +1,6 @@
 """A widget that is a drawing: painted once for what it shows and its size, and kept."""
 
+from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
@@ -14,7 +15,7 @@ class Painted(Widget):
         super().__init__(id=id, classes=classes)
         self.look = look
         self._painted: tuple[Strip, ...] = ()
-        self._painted_for: tuple[int, int] | None = None
+        self._painted_for: Size | None = None
 
     def paint(self, columns: int, rows: int) -> Drawing:
         """The drawing for a box of this size; what is left of the box is filled with ground."""
@@ -24,12 +25,23 @@ class Painted(Widget):
         self._painted_for = None
         self.refresh()
 
+    def render_lines(self, crop: Region) -> list[Strip]:
+        """The rows as they are kept: there is no border to add, and no colour to change."""
+        size = self.size
+        if not self.look.terminal.true_colour or self.outer_size != size:
+            return super().render_lines(crop)
+        rows = list(self._kept_rows(size)[crop.y : crop.bottom])
+        if crop.column_span == (0, size.width):
+            return rows
+        return [row.crop(*crop.column_span) for row in rows]
+
     def render_line(self, y: int) -> Strip:
-        columns, rows = self.size
-        if self._painted_for != (columns, rows):
+        rows = self._kept_rows(self.size)
+        return rows[y] if y < len(rows) else Strip.blank(self.size.width)
+
+    def _kept_rows(self, size: Size) -> tuple[Strip, ...]:
+        if self._painted_for != size:
             ground = self.look.theme.ground
-            self._painted = strips(place(self.paint(columns, rows), columns, rows, ground))
-            self._painted_for = (columns, rows)
-        if y < len(self._painted):
-            return self._painted[y]
-        return Strip.blank(columns)
+            self._painted = strips(place(self.paint(*size), *size, ground))
+            self._painted_for = size
+        return self._painted
