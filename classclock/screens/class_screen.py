@@ -26,6 +26,7 @@ from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.emergency_card import EmergencyCard
 from classclock.screens.flags_overlay import FlagsOverlay
 from classclock.screens.foot import Foot
+from classclock.screens.kept_off import said_to_the_room
 from classclock.screens.key_sign import signs_of
 from classclock.screens.lane_row import LaneRow
 from classclock.screens.leave_question import LeaveQuestion
@@ -75,6 +76,7 @@ class ClassScreen(Screen[None]):
                 session.live.clock, session.speaker, self._tick, self._cues_came, self._segment_over
             ),
             saved=self.show,
+            remembered=self._remembered,
             awake=Awake(self._say_from_thread) if keep_awake else None,
         )
         self._standing = Standing(session, self._tasks.saver)
@@ -94,6 +96,12 @@ class ClassScreen(Screen[None]):
         if self.session.live.loads_unread:
             self.run_worker(self._plan_loads())
         self.look_after()
+        self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
+
+    def _remembered(self, trouble: str) -> None:
+        self._say(trouble)
+        self._tasks.saver.ask()
+        self.show()
 
     async def _plan_loads(self) -> None:
         await asyncio.to_thread(self.session.live.plan_loads)
@@ -172,8 +180,10 @@ class ClassScreen(Screen[None]):
             self._screen_command(answer.screen)
 
     def _came(self, outcome: Outcome) -> None:
-        self._say(outcome.text)
+        self._say(said_to_the_room(outcome, self.session.live.record))
         if outcome.events:
+            if any(isinstance(one, ev.PersonAdded) for one in outcome.events):
+                self._tasks.memory.ask()
             if any(isinstance(one, ev.SegmentChosen | ev.ClassClosed) for one in outcome.events):
                 self._selected = None
             self._tasks.engine.wake()

@@ -7,6 +7,7 @@ from typing import Protocol
 from classclock.clock.engine import ClockEngine, Listener
 from classclock.clock.source import WoundSource
 from classclock.screens.awake import Awake
+from classclock.screens.memory import Memory
 from classclock.screens.saver import Saver
 from classclock.session import Session
 
@@ -24,13 +25,18 @@ class ClassTasks:
         listener: Listener,
         *,
         saved: Callable[[], None],
+        remembered: Callable[[str], None],
         awake: Awake | None,
     ) -> None:
-        """`saved` is called after each saving; `awake`, if given, keeps the screen on."""
+        """`saved` is called after each saving; `awake`, if given, keeps the screen on.
+
+        `remembered` is called after each reading of the memory, with what was wrong in words.
+        """
         self._session = session
         self._awake = awake
         self.engine = ClockEngine(session.live.clock, session.view, listener)
         self.saver = Saver(session.save, saved)
+        self.memory = Memory(session.remember, remembered)
         self._tasks: list[asyncio.Task[None]] = []
 
     def start(
@@ -43,7 +49,7 @@ class ClassTasks:
             self._awake.start()
         if isinstance(session.source, WoundSource):
             session.source.on_jump = wound
-        runs = [self.engine.run(), self.saver.run()]
+        runs = [self.engine.run(), self.saver.run(), self.memory.run()]
         if pilot is not None:
             runs.append(pilot.run(press))
         self._tasks = [asyncio.create_task(run) for run in runs]

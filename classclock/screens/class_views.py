@@ -6,15 +6,19 @@ from textual.widgets import ContentSwitcher
 from classclock.plan.model import is_piece
 from classclock.plan.times import show_time
 from classclock.screens.board_content import board_content
+from classclock.screens.best_words import KeptStandings, Standings
 from classclock.screens.board_view import BoardView
-from classclock.screens.lane_content import KeptLanes
+from classclock.screens.kept_off import lane_kept_off, off_the_wall
+from classclock.screens.lane_content import KeptLanes, LaneContent
 from classclock.screens.look import Look
+from classclock.screens.own_runs import KeptRuns
 from classclock.screens.settle_view import SettleView
 from classclock.screens.summary_view import SummaryView
 from classclock.screens.wall_content import wall_content
 from classclock.screens.wall_view import WallView
 from classclock.session import Session
 from classclock.tally.counting import GRACE
+from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import Sheet
 
 
@@ -26,6 +30,7 @@ class ClassViews(ContentSwitcher):
         self._board = BoardView(look, id="board")
         self._wall = WallView(look, id="wall")
         self._lanes = KeptLanes(session.club.equipment)
+        self._runs, self._standings = KeptRuns(), KeptStandings()
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
 
@@ -40,13 +45,13 @@ class ClassViews(ContentSwitcher):
         session, live = self._session, self._session.live
         saved = tuple(str(path) for path in session.results.saved)
         if live.record.closed:
-            self._summary.show(live, saved)
+            self._summary.show(live, saved, self._beside_earlier())
             self.current = "summary"
         elif live.record.sheet is None:
             self._board.show(board_content(live, session.club, session.source.wall()))
             self.current = "board"
         elif self._is_to_be_settled(live.record.sheet):
-            self._settle.show(live, selected, saved)
+            self._settle.show(live, selected, saved, self._beside_earlier())
             self.current = "settle"
         else:
             self._show_wall(live.record.sheet, selected, cue)
@@ -76,8 +81,26 @@ class ClassViews(ContentSwitcher):
         phase = record.phase(now)
         content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
         lanes = (
-            self._lanes.contents(sheet, record.heats(record.chosen), now, selected=selected)
+            self._contents(record, sheet, now, selected)
             if sheet.lanes and phase != "count-in"
             else ()
         )
         self._wall.show(content, lanes)
+
+    def _contents(
+        self, record: ClassRecord, sheet: Sheet, now: int, selected: str | None
+    ) -> tuple[LaneContent, ...]:
+        runs = self._runs.of(record, sheet, self._session.results.own_bests)
+        heats = record.heats(record.chosen)
+        contents = self._lanes.contents(sheet, heats, now, selected=selected, earlier=runs)
+        by_load = sheet.piece.counts_by == "load"
+        return tuple(
+            lane_kept_off(content, by_load=by_load)
+            if off_the_wall(lane, record.people)
+            else content
+            for lane, content in zip(sheet.lanes, contents, strict=True)
+        )
+
+    def _beside_earlier(self) -> Standings:
+        results = self._session.results
+        return self._standings.of(self._session.live.record, results.own_bests, results.started)
