@@ -13,7 +13,10 @@ REJOINABLE = timedelta(hours=12)
 def unfinished(folder: Path, now: datetime) -> tuple[Journal, ...]:
     """The journals in the folder whose class was cut off today, the latest first."""
     found = []
-    for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True)[:20]:
+    since = (now - REJOINABLE).timestamp()
+    for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True):
+        if _changed(path) < since:
+            break  # no line was written later, so none has to be read
         try:
             journal = read_journal(path)
         except (JournalDamagedError, OSError):

@@ -4,7 +4,7 @@ from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
 
-from classclock.screens.drawing.cells import Drawing, place, strips
+from classclock.screens.drawing.cells import Drawing, in_ascii, place, strips
 from classclock.screens.look import Look
 
 
@@ -42,6 +42,9 @@ class Painted(Widget):
     def _kept_rows(self, size: Size) -> tuple[Strip, ...]:
         if self._painted_for != size:
             ground = self.look.theme.ground
-            self._painted = strips(place(self.paint(*size), *size, ground))
+            drawn = place(self.paint(*size), *size, ground)
+            if not self.look.terminal.block_characters:
+                drawn = in_ascii(drawn)
+            self._painted = strips(drawn)
             self._painted_for = size
         return self._painted

@@ -1,9 +1,11 @@
 import json
+import os
 import shutil
 from collections.abc import Callable
 from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
+from unittest.mock import patch
 
 import pytest
 
@@ -119,8 +121,22 @@ def test_only_todays_classes_that_were_cut_off_are_offered(
     folder = coach.session.journal.path.parent
     assert unfinished(folder, source.wall()) == ()  # it is running
     coach.session.close()
+    written_at(coach.session.journal.path, source.wall())
     assert [journal.path.parent for journal in unfinished(folder, source.wall())] == [folder]
     assert unfinished(folder, source.wall() + timedelta(hours=13)) == ()
+
+
+def test_an_old_journal_is_not_even_read(source: WoundSource, tmp_path: Path) -> None:
+    journal = tmp_path / "old.jsonl"
+    journal.write_bytes(b"")
+    written_at(journal, source.wall() - timedelta(hours=13))
+    with patch("classclock.book.unfinished.read_journal") as read:
+        assert unfinished(tmp_path, source.wall()) == ()
+        read.assert_not_called()
+
+
+def written_at(path: Path, moment: datetime) -> None:
+    os.utime(path, (moment.timestamp(), moment.timestamp()))
 
 
 def test_a_class_closed_by_the_coach_is_not_offered_again(

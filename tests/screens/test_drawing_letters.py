@@ -7,9 +7,10 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from classclock.plan.printable import printable
 from classclock.screens.colours import mix
 from classclock.screens.drawing import dot_letters, outline_type, plain_blocks
-from classclock.screens.drawing.cells import Drawing, plain_text, width
+from classclock.screens.drawing.cells import Drawing, in_ascii, line, plain_text, width
 from classclock.screens.drawing.lettering import Paint, draw_lettering
 from classclock.screens.drawing.mosaic import (
     HALVES,
@@ -300,3 +301,20 @@ def test_what_the_terminal_can_show_is_read_from_its_environment(
     environment: dict[str, str], encoding: str, expected: Terminal
 ) -> None:
     assert terminal_from(environment, encoding) == expected
+
+
+# -- terminals that have ASCII only -------------------------------------------------
+
+
+@given(st.text(max_size=30))
+def test_whatever_is_written_takes_as_many_cells_in_ascii(text: str) -> None:
+    shown = printable(text)
+    drawn = line(shown, "#ffffff", "#000000")
+    plain = in_ascii(drawn)
+    assert plain_text(plain).isascii()
+    assert width(plain) == width(drawn)
+
+
+def test_signs_and_accents_have_a_likeness_in_ascii() -> None:
+    drawn = line("▌ Špela • Zoë …", "#ffffff", "#000000")
+    assert plain_text(in_ascii(drawn)) == "| Spela * Zoe ."

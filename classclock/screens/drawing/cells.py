@@ -4,12 +4,13 @@ Segments are what Textual's strips hold, so a widget's `render_line` hands over 
 Drawings are immutable and may be cached and shared.
 """
 
+import unicodedata
 from collections.abc import Iterable
 from functools import lru_cache
 from itertools import groupby
 from typing import TYPE_CHECKING, Literal
 
-from rich.cells import set_cell_size
+from rich.cells import cell_len, set_cell_size
 from rich.segment import Segment
 from rich.style import Style
 
@@ -108,16 +109,32 @@ _ASCII = str.maketrans(
     dict.fromkeys("▏▎▍▌▐│╵", "|")
     | dict.fromkeys("▋▊▉", " ")
     | dict.fromkeys("┌┐└┘", "+")
-    | {"─": "-", "▀": "=", "\u2571": "/"}
+    | {"─": "-", "▀": "=", "\u2571": "/", "█": "#"}
+    | {"•": "*", "…": ".", "→": ">", "\N{NO-BREAK SPACE}": " "}
 )
 
 
 def in_ascii(drawing: Drawing) -> Drawing:
-    """Bars and boxes for a terminal without block characters: edges stand on whole cells."""
+    """For a terminal that has ASCII only: edges stand on whole cells, letters lose their accents.
+
+    What has no likeness is a question mark for each cell that it takes.
+    """
     return tuple(
-        tuple(Segment(segment.text.translate(_ASCII), segment.style) for segment in row)
-        for row in drawing
+        tuple(Segment(_ascii(segment.text), segment.style) for segment in row) for row in drawing
     )
+
+
+def _ascii(text: str) -> str:
+    text = text.translate(_ASCII)
+    return text if text.isascii() else "".join(map(_ascii_sign, text))
+
+
+def _ascii_sign(sign: str) -> str:
+    if sign.isascii():
+        return sign
+    wide = cell_len(sign)
+    plain = unicodedata.normalize("NFKD", sign).encode("ascii", "ignore").decode()
+    return plain if len(plain) == wide else "?" * wide
 
 
 def strips(drawing: Drawing) -> "tuple[Strip, ...]":
