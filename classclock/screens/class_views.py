@@ -5,8 +5,8 @@ from textual.widgets import ContentSwitcher
 
 from classclock.plan.model import is_piece
 from classclock.plan.times import show_time
-from classclock.screens.board_content import board_content
 from classclock.screens.best_words import KeptStandings, Standings
+from classclock.screens.board_content import board_content
 from classclock.screens.board_view import BoardView
 from classclock.screens.kept_off import lane_kept_off, off_the_wall
 from classclock.screens.lane_content import KeptLanes, LaneContent
