@@ -166,9 +166,8 @@ def _with_outlook(content: LaneContent, tally: LaneTally, outlook: OnFor | None)
 
 
 def against_words(ahead: int) -> str:
-    if ahead == 0:
-        return "level"
-    return f"{abs(ahead)} {'ahead' if ahead > 0 else 'behind'}"
+    """`+6` is six reps ahead of the own best, `-9` nine behind."""
+    return f"{ahead:+d}" if ahead else "level"
 
 
 def _standing(ahead: int | None) -> Standing:

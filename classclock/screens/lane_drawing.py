@@ -101,17 +101,15 @@ def _projection(content: LaneContent, box: Box, look: Look, ground: str) -> Draw
 
 
 def _fitting(columns: int, *texts: str) -> str:
-    """As many of these as fit beside each other, the first first."""
-    shown = ""
-    for text in filter(None, texts):
-        longer = f"{shown}  {text}" if shown else text
-        if len(longer) > columns:
-            shorter = longer.replace("on for ", "→")
-            if len(shorter) > columns:
-                break
-            longer = shorter
-        shown = longer
-    return shown
+    """As many of these as fit beside each other: of too many the first goes first."""
+    left = [text for text in texts if text]
+    while left:
+        shown = "  ".join(left)
+        for fewer in (shown, shown.replace("on for ", "→"), " ".join(left).replace("on for ", "→")):
+            if len(fewer) <= columns:
+                return fewer
+        left = left[1:]
+    return ""
 
 
 def _bar(content: LaneContent, box: Box, look: Look, ground: str, *, thin: bool) -> Drawing:

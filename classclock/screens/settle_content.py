@@ -60,7 +60,13 @@ def settle_page(
         for score in scores(heats, now=None, settled=sheet.settled)
         if score.heat == sheet.heat
     ]
-    here.sort(key=lambda score: score.lane.id not in to_ask)
+    # Whoever keeps their rank to themselves stands last: it could be read from their place.
+    here.sort(
+        key=lambda score: (
+            score.lane.id not in to_ask,
+            off_the_wall(score.lane, record.people),
+        )
+    )
     run = record.chosen._replace(heat=1)
     by_load = sheet.piece.counts_by == "load"
     rows = []

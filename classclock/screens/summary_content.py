@@ -1,5 +1,6 @@
 """What is shown at the end of the class: pure values, ready to be painted."""
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from classclock.book.bests import Standing
@@ -43,7 +44,7 @@ def summary(live: LiveClass, saved: tuple[str, ...], standings: Standings | None
         provisional = "" if settled else ", provisional"
         rows = tuple(
             _row(score, (standings or {}).get((key, score.lane.id)) if settled else None, record)
-            for score in scores(heats, now=None, settled=settled)
+            for score in _in_order(scores(heats, now=None, settled=settled), record)
             if score.status != "absent"
         )
         words = printable(describe(segment), 120) + provisional
@@ -56,6 +57,11 @@ def summary(live: LiveClass, saved: tuple[str, ...], standings: Standings | None
     if not pieces:
         where = "nothing was scored"
     return Summary(printable(record.plan.title), tuple(pieces), where)
+
+
+def _in_order(every: Sequence[LaneScore], record: ClassRecord) -> list[LaneScore]:
+    """By rank; whoever keeps theirs to themselves last, since it could be read from their place."""
+    return sorted(every, key=lambda score: off_the_wall(score.lane, record.people))
 
 
 def _row(score: LaneScore, standing: Standing | None, record: ClassRecord) -> ScoreRow:
