@@ -22,10 +22,10 @@ def errors(clock: FrameClock, true_starts: list[int], late: list[int]) -> list[i
     ]
 
 
-@given(st.lists(st.integers(0, 15_000_000), min_size=60, max_size=120), st.data())
+@given(st.lists(st.integers(0, 15_000_000), min_size=60, max_size=240), st.data())
 def test_a_busy_machine_doesn_t_move_the_beeps(late: list[int], data: st.DataObject) -> None:
-    # A machine so busy that only one request in twenty comes on time.
-    for block in range(0, len(late), 20):
+    # A machine so busy that only one request in ninety comes on time.
+    for block in range(0, len(late), 90):
         late[block] = 0
     start = data.draw(st.integers(0, 10**15))
     starts = [start + block * PERIOD_NS for block in range(len(late))]
@@ -57,11 +57,11 @@ def test_after_a_suspended_laptop_the_next_beep_is_right() -> None:
     assert max(map(abs, errors(clock, starts, [0] * 50))) < 1000
 
 
-def test_after_a_short_gap_the_beeps_are_right_again_within_half_a_second() -> None:
+def test_after_a_short_gap_the_beeps_are_right_again_within_two_seconds() -> None:
     clock = FrameClock(BUFFERED, CAPACITY)
     errors(clock, [block * PERIOD_NS for block in range(50)], [0] * 50)
-    starts = [50 * PERIOD_NS + 30_000_000 + block * PERIOD_NS for block in range(50)]
-    assert max(map(abs, errors(clock, starts, [0] * 50)[27:])) < 1000
+    starts = [50 * PERIOD_NS + 30_000_000 + block * PERIOD_NS for block in range(150)]
+    assert max(map(abs, errors(clock, starts, [0] * 150)[102:])) < 1000
 
 
 def test_a_sound_card_whose_clock_runs_a_little_fast_is_followed() -> None:
