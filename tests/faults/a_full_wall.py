@@ -7,10 +7,11 @@ from types import MappingProxyType
 from classclock.plan.times import show_time
 from classclock.screens.big_clock import ClockFace, draw_clock
 from classclock.screens.drawing.cells import plain_text
+from classclock.screens.drawing.lane_layout import Box
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
 from classclock.screens.theme import SIXTEEN
-from classclock.screens.wall_view import lanes_layout
+from classclock.screens.wall_view import alone_layout, lanes_layout
 
 COLUMNS, ROWS = 120, 36
 PEOPLE = (
@@ -31,20 +32,30 @@ def tallies(text: str) -> dict[str, int]:
     return {name: int(rounds) for name, rounds in _TALLY.findall(text)}
 
 
-def clock_rows(text: str) -> tuple[str, ...]:
-    """The rows and columns in which the clock stands while the piece runs."""
-    box = lanes_layout(COLUMNS, ROWS - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
+def clock_rows(text: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[str, ...]:
+    """The rows and columns in which the clock stands, while the piece runs or before it."""
+    box = _box(rows, count_in=count_in)
     lines = text.split("\n")[box.y : box.y + box.height]
     return tuple(line[box.x : box.x + box.width] for line in lines)
 
 
-def clock_as_drawn(elapsed: int, total: int) -> tuple[str, ...]:
-    """Those rows when the clock counts down from `total` and stands at `elapsed` (ms)."""
-    box = lanes_layout(COLUMNS, ROWS - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
-    left = -(-(total - elapsed) // 1000) * 1000
+def clock_drawn(time: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[str, ...]:
+    """Those rows when the clock shows this."""
+    box = _box(rows, count_in=count_in)
     look = Look(SIXTEEN, Terminal(true_colour=False))
-    drawing = draw_clock(ClockFace(show_time(left)), box.width, box.height, look)
-    return tuple(plain_text(drawing).split("\n"))
+    face = ClockFace(time, across="middle" if count_in else "left")
+    return tuple(plain_text(draw_clock(face, box.width, box.height, look)).split("\n"))
+
+
+def left_of(total: int, elapsed: int) -> str:
+    """What a clock that counts down from `total` shows at `elapsed`, both in ms."""
+    return show_time(-(-(total - elapsed) // 1000) * 1000)
+
+
+def _box(rows: int, *, count_in: bool) -> Box:
+    if count_in:
+        return alone_layout(COLUMNS, rows - 1, 1, lines=True).clock
+    return lanes_layout(COLUMNS, rows - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
 
 
 def is_up(text: str) -> bool:

@@ -47,6 +47,11 @@ def times(request: pytest.FixtureRequest, record_property: Callable[[str, object
 
 
 @pytest.fixture
+def thorough(request: pytest.FixtureRequest) -> bool:
+    return bool(request.config.getoption("--thorough", 0))
+
+
+@pytest.fixture
 def seen(record_property: Callable[[str, object], None]) -> Seen:
     """Notes what was seen, for the table of `python -m tests.faults`."""
     return lambda words: record_property("seen", words)
@@ -83,8 +88,24 @@ class WatchedClub(Club):
         while (left := since_go - self.since_go()) > 0:
             terminal.passes(left / 1000 / rate)
 
+    def calls(self, key: str, name: str, terminal: Terminal) -> None:
+        """Strike a lane's key until its first round is said."""
+        terminal.type(key)
+        terminal.says(f"{name}, round 1")
+
     def tapped(self) -> list[dict[str, Any]]:
-        return [event for event in self.events() if event["event"] == "Tapped"]
+        """The taps of the latest start, each with its lane's `name`."""
+        names: dict[str, str] = {}
+        taps: list[dict[str, Any]] = []
+        for event in self.events():
+            if event["event"] == "SegmentStarted":
+                names, taps = {lane["id"]: lane["name"] for lane in event["lanes"]}, []
+            elif event["event"] == "Tapped":
+                taps.append({**event, "name": names[event["lane"]]})
+        return taps
+
+    def names_tapped(self) -> list[str]:
+        return [tap["name"] for tap in self.tapped()]
 
 
 @pytest.fixture

@@ -12,12 +12,14 @@ from tests.faults.a_full_wall import (
     NAMES,
     PEOPLE,
     ROWS,
-    clock_as_drawn,
+    clock_drawn,
     clock_rows,
     is_up,
+    left_of,
     tallies,
 )
-from tests.terminal.conftest import Club, Terminal
+from tests.faults.conftest import WatchedClub
+from tests.terminal.conftest import Terminal
 
 SPEED = 20
 PIECE = 5 * 3_600_000
@@ -47,7 +49,7 @@ class Killings:
 class KilledClass:
     """One class that is killed and rejoined."""
 
-    def __init__(self, club: Club, chance: random.Random) -> None:
+    def __init__(self, club: WatchedClub, chance: random.Random) -> None:
         self.club, self.chance = club, chance
         self.seen = Killings()
         self._typed = dict.fromkeys(PEOPLE, 0)
@@ -97,7 +99,7 @@ class KilledClass:
 
     def _count(self) -> None:
         """Nothing that was shown may be missing, nothing typed once may be there twice."""
-        taps = self.club.taps()
+        taps = self.club.names_tapped()
         for name in PEOPLE:
             kept = taps.count(name)
             if kept < self._shown[name]:
@@ -109,7 +111,7 @@ class KilledClass:
     def _check(self, terminal: Terminal) -> None:
         """What stands on the screen is what was kept, and a key's moment is the moment it is."""
         rows = tallies(terminal.text)
-        taps = self.club.taps()
+        taps = self.club.names_tapped()
         self.seen.lost += [
             f"{name}: {taps.count(name)} kept, {rows.get(name)} on the screen"
             for name in PEOPLE
@@ -123,8 +125,8 @@ class KilledClass:
         terminal.type(KEYS[self._next])
         self._typed[PEOPLE[self._next]] += 1
         self._next = (self._next + 1) % len(KEYS)
-        terminal.waits_for(lambda: len(self.club.taps()) > before, "the tap to be kept")
-        tapped = [line for line in self.club.events() if line["event"] == "Tapped"][before]
+        terminal.waits_for(lambda: len(self.club.names_tapped()) > before, "the tap to be kept")
+        tapped = self.club.tapped()[before]
         self.seen.off_ms.append((tapped["at"] - self._moment(at)) / SPEED)
 
     def _clock_on(self, terminal: Terminal) -> str:
@@ -134,7 +136,7 @@ class KilledClass:
         rows = clock_rows(terminal.text)
         latest = self._moment(raw_now()) - go
         seconds = range(earliest - earliest % 1000, latest + 1000, 1000)
-        if any(rows == clock_as_drawn(second, PIECE) for second in seconds):
+        if any(rows == clock_drawn(left_of(PIECE, second)) for second in seconds):
             return ""
         return "\n".join((f"not {earliest} to {latest} ms after go:", *rows))
 

@@ -17,8 +17,8 @@ import pytest
 from classclock.book.journal import read_journal
 from classclock.session import Session, replayed
 from tests.classes.conftest import Coach
-from tests.faults.conftest import Machine
-from tests.terminal.conftest import Club, Terminal
+from tests.faults.conftest import Machine, WatchedClub
+from tests.terminal.conftest import Terminal
 
 NOTICE = "the class isn't being saved"
 
@@ -69,19 +69,19 @@ def small_disk(tmp_path: Path) -> Iterator[Path]:
     _system("umount", "-l", str(disk))
 
 
-def runs_on_through(terminal: Terminal, club: Club, mend: Callable[[], None]) -> None:
+def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], None]) -> None:
     """Taps go on being counted on the screen, one notice stands there, then all is written."""
     for key, name in zip("ibnpt", ("Ilse", "Bram", "Noor", "Pavel", "Tuva"), strict=True):
-        terminal.strikes(key, f"{name}, round 1")
+        club.calls(key, name, terminal)
     screen = terminal.shows(NOTICE, "free some space")
     assert screen.count(NOTICE) == 1
     mend()
     terminal.drops(NOTICE)
-    assert sorted(club.taps()) == ["Bram", "Ilse", "Noor", "Pavel", "Tuva"]
+    assert sorted(club.names_tapped()) == ["Bram", "Ilse", "Noor", "Pavel", "Tuva"]
 
 
 def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_can(
-    club: Club, small_disk: Path
+    club: WatchedClub, small_disk: Path
 ) -> None:
     club.home = small_disk / "depot"
     terminal = club.piece(speed=1)
@@ -94,7 +94,7 @@ def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_
 
 
 def test_a_file_that_may_grow_no_further_takes_part_of_a_line_and_later_the_rest(
-    club: Club,
+    club: WatchedClub,
 ) -> None:
     terminal = club.piece(speed=1)
     (journal,) = (club.home / "journals").glob("*.jsonl")

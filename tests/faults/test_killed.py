@@ -7,13 +7,12 @@ import pytest
 
 from classclock.book.journal import read_journal
 from classclock.session import replayed
-from tests.faults.conftest import Machine, Seen, Times
+from tests.faults.conftest import Machine, Seen, Times, WatchedClub
 from tests.faults.killed import KilledClass
-from tests.terminal.conftest import Club
 
 
 def test_killed_at_any_moment_every_tap_that_was_shown_is_there_once_and_the_clock_is_right(
-    club: Club, times: Times, seen: Seen
+    club: WatchedClub, times: Times, seen: Seen
 ) -> None:
     kills = times(3, 200)
     found = KilledClass(club, random.Random(26)).run(kills)  # noqa: S311  a sample, no secret
