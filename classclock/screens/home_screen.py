@@ -94,6 +94,8 @@ class HomeScreen(Screen[HomeChoice | None]):
         for sign in signs_of(event.key, event.character):
             if sign == "<enter>":
                 self.open()
+            elif sign == "<f6>":
+                self.open_chart()
             elif self.desk.sign(sign):
                 self.dismiss(None)
                 return
@@ -112,3 +114,8 @@ class HomeScreen(Screen[HomeChoice | None]):
             desk.notice = f"{entry.title} can't be opened: put it right, then classclock again"
         else:
             self.dismiss(entry.opens)
+
+    def open_chart(self) -> None:
+        from classclock.screens.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
+
+        self.app.push_screen(ChartScreen(self.view.look, folder=self.folder, club=self.club))

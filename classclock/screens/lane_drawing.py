@@ -54,7 +54,10 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
         yield box, look.text(words, box.width, ink=theme.quiet, ground=ground), "left"
     if plan.modification is not None:
         box = plan.modification
-        note = look.text(_detail(content, box.width), box.width, ink=theme.quiet, ground=ground)
+        detail = _detail(content, box.width)
+        if plan.projection is None and content.against:
+            detail = f"{content.against}  {detail}"  # the ribbon's colour is never alone
+        note = look.text(detail, box.width, ink=theme.quiet, ground=ground)
         yield box, note, "left"
 
 
