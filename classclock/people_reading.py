@@ -3,16 +3,18 @@
 The one place where a name becomes an id.
 """
 
-from collections.abc import Collection, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 
 from classclock import club_folder
-from classclock.book.changes import NAME, ChangesDamagedError, read_changes
+from classclock.book.changes import NAME, ChangesDamagedError, MarkSet, read_changes
+from classclock.book.changing import write_down
 from classclock.book.file_names import file_safe
 from classclock.book.known_people import KnownPerson, known_people
 from classclock.book.people_rules import PeopleRules, people_rules
+from classclock.clock.source import local_now
 from classclock.tally.lane_keys import assign_keys
-from classclock.tally.lanes import Person
+from classclock.tally.lanes import Mark, Person
 
 
 def remembered(folder: Path) -> tuple[KnownPerson, ...]:
@@ -92,3 +94,16 @@ def people_called(names: Sequence[str], known: Sequence[KnownPerson]) -> tuple[P
         people.append(person_called(name, known, {person.id for person in people}))
     assigned, _ = assign_keys(people, {one.id: one.classes for one in known})
     return assigned
+
+
+def remember_marks(folder: Path, marked: Mapping[tuple[str, Mark], bool]) -> bool:
+    """Write down marks that the coach set (true) or took off, by person's id; whether it worked.
+
+    `classclock book undo` takes them back, the newest first.
+    """
+    lines = [MarkSet(athlete=ident, mark=mark, on=on) for (ident, mark), on in marked.items()]
+    try:
+        write_down(folder, lines, local_now())
+    except (ChangesDamagedError, OSError):
+        return False  # they hold in this class, and are asked for again before the next
+    return True

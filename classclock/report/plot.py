@@ -39,8 +39,9 @@ def plot_lines(results: Sequence[Result], width: int, height: int = 9) -> tuple[
     for result, value in points:
         marker = _MODIFIED if result.terms.modification else _WRITTEN
         figure.scatter([datetime.fromisoformat(result.day)], [value], marker=marker)
-    lines = figure.show().replace("-> ()", "->").splitlines()
-    return tuple(line.rstrip(" \u2800") for line in lines)
+    # Not every font has the empty one of these signs.
+    shown = figure.show().replace("-> ()", "->").replace("\u2800", " ")
+    return tuple(line.rstrip() for line in shown.splitlines())
 
 
 def plotted(result: Result) -> float | None:

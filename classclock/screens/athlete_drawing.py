@@ -14,6 +14,8 @@ from classclock.screens.page_heading import draw_heading, heading_rows
 _TWO_SIDES = 110
 """Columns from which what is said stands beside the plot."""
 _SIDE = 44
+_LAST_DAY = 8
+"""Columns by which the last day's label stands out at the right."""
 _KEYS = "left, right: another benchmark   up, down: scroll   escape: back"
 _COVERED = "F7: attendance and what they modify; the room would see it too"
 _PRIVATE = "F7: all of it; they keep loads, rank and bests off the wall"
@@ -68,7 +70,7 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
     place = desk.benchmarks.index(desk.benchmark) + 1
     yield f"{printable(desk.benchmark)}   ({place} of {len(desk.benchmarks)})", "bold"
     results = desk.book.histories[desk.benchmark]
-    plot = plot_lines(results, columns, rows)
+    plot = plot_lines(results, columns - _LAST_DAY, rows)
     if plot:
         yield "o as written, ~ modified", "quiet"
         yield from ((line, "") for line in plot)

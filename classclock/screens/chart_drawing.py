@@ -91,8 +91,9 @@ def _cell(cell: Cell | None, look: Look, *, off: bool, lit: bool) -> Drawing:
     after = f"{NEW if cell.new else ' '}{OTHERS if cell.others else ' '}"
     score = f"{before}{printable(cell.best.score, 8)}"
     ink = theme.ahead.text if cell.new else theme.quiet if cell.modified else theme.ink
+    ink = theme.key_ink if lit else ink
     day = date.fromisoformat(cell.best.day)
-    under = look.on(theme.faint) if lit and theme.faint.startswith("#") else look
+    under = look.on(theme.key_ground) if lit else look
     return beside(
         under.text(f"{score.rjust(_SCORE - 2)}{after}", _SCORE, ink=ink, bold=not cell.modified),
         look.gap(1),

@@ -69,7 +69,7 @@ class ClassScreen(Screen[None]):
         self._views = ClassViews(session, look)
         self._foot = Foot(session, look)
         self._over = ClassOverlays(session, look)
-        self._sound = SoundKeys(session.speaker, session.club.sound.volume)
+        self._sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
         self._tasks = ClassTasks(
             session,
             ClockListener(
@@ -295,6 +295,13 @@ class ClassScreen(Screen[None]):
     def _say(self, text: str) -> None:
         if text:
             self._foot.say(text, self._real())
+
+    def _say_later(self, seconds: float, text: str) -> None:
+        def say() -> None:
+            self._say(text)
+            self.show()
+
+        self.set_timer(seconds, say)
 
     def _say_from_thread(self, text: str) -> None:
         self.app.call_from_thread(self._say, text)

@@ -7,6 +7,7 @@ from classclock import club_folder
 from classclock.clock.source import time_source
 from classclock.flagged import open_flags, to_come
 from classclock.lift_reading import LiftReading
+from classclock.people_reading import remember_marks
 from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
 from classclock.plan.plan_file import PlanFile
@@ -64,6 +65,8 @@ async def who_then_class(
     came = await app.push_screen_wait(who)
     if came is None:
         return None
+    if came.marked:
+        asyncio.get_running_loop().run_in_executor(None, remember_marks, folder, came.marked)
     session = open_session(
         plan_file,
         came.people,
