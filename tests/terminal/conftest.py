@@ -254,8 +254,15 @@ class Club:
         return [line for line in self.lines() if "anchor" not in line]
 
     def taps(self) -> list[str]:
-        """Whose rounds were counted, lane by lane, in their order."""
-        return [event["lane"] for event in self.events() if event["event"] == "Tapped"]
+        """By name, whose taps were counted, in their order."""
+        events = self.events()
+        names = {
+            lane["id"]: lane["name"]
+            for event in events
+            if event["event"] == "SegmentStarted"
+            for lane in event["lanes"]
+        }
+        return [names[event["lane"]] for event in events if event["event"] == "Tapped"]
 
     def results(self) -> dict[str, Any]:
         """The only results file."""
