@@ -4,11 +4,16 @@ from collections import Counter
 from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from functools import cache
+from itertools import count
 
 from classclock.strength.bar_loading import Loading, load_bar
 from classclock.strength.equipment import Bar, Equipment, Pairs
 from classclock.strength.loads import Load
 from classclock.strength.plates import parts_below, plate_sums
+
+_MOST_TRIED = 4_000
+"""Ways to load a bar that are tried for one sharing-out. Whoever shares plates out by hand gives up
+long before; a class of twenty-six on few plates could keep a search busy for minutes."""
 
 Counts = tuple[int, ...]
 """How many pairs of each kind, the largest kind first."""
@@ -31,6 +36,9 @@ class Together:
 
 def load_together(wanted: Sequence[tuple[Bar, Load]], equipment: Equipment) -> Together:
     """Load all these bars at once, or as many as go, the first named first.
+
+    Sharing is searched for, and given up where it would take a great many swaps of plates: then
+    somebody waits who need not have.
 
     Raises:
         ValueError: a load that can't be made on its bar even with all the plates.
@@ -71,6 +79,7 @@ class _Stock:
         self._plates = tuple(plate for plate, _ in ordered)
         self._weights = tuple(2 * parts_below(plate) for plate in self._plates)
         self._counts: Counts = tuple(count for _, count in ordered)
+        self._known: dict[int, tuple[Counts, ...]] = {}
         self._from = [plate_sums(tuple(ordered[kind:])) for kind in range(len(ordered) + 1)]
 
     def shared(self, loadings: Sequence[Loading]) -> tuple[Loading, ...] | None:
@@ -110,7 +119,9 @@ class _Stock:
 
     def _ways(self, weight: int) -> tuple[Counts, ...]:
         """Every way to make the weight, fewest plates first."""
-        return tuple(sorted(self._every_way(weight, 0), key=sum))
+        if weight not in self._known:
+            self._known[weight] = tuple(sorted(self._every_way(weight, 0), key=sum))
+        return self._known[weight]
 
     def _every_way(self, weight: int, kind: int) -> Iterator[Counts]:
         if kind == len(self._weights):
@@ -125,19 +136,22 @@ class _Stock:
 
 
 def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ...] | None:
-    """One way for each bar so that the stock covers them all; None where there is none."""
+    """One way for each bar so that the stock covers them all; None where none is found."""
     # What the bars from each place on use of each kind at the very least.
     least = [(0,) * len(stock)]
     for options in reversed(ways):
         fewest = (min(kind) for kind in zip(*options, strict=True))
         least.append(tuple(a + b for a, b in zip(least[-1], fewest, strict=True)))
     least.reverse()
+    tried = count()
 
     @cache
     def choose(place: int, left: Counts) -> tuple[Counts, ...] | None:
         if place == len(ways):
             return ()
         for way in ways[place]:
+            if next(tried) > _MOST_TRIED:
+                return None
             rest = tuple(have - take for have, take in zip(left, way, strict=True))
             if _covers(rest, least[place + 1]) and (others := choose(place + 1, rest)) is not None:
                 return (way, *others)

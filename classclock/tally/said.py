@@ -35,7 +35,8 @@ def _entry(event: ev.LaneEvent, sheet: Sheet | None) -> str:
         case ev.Corrected():
             return f"{name} corrected to {score_text(sheet.piece, tally, settled=False)}"
         case ev.Lifted(load=load, made=made):
-            return f"{name} {'made' if made else 'missed'} {load or 'the planned load'}, {when}"
+            load = load or (tally.attempts[-1].load if tally.attempts else None)
+            return f"{name} {'made' if made else 'missed'} {load or 'the load'}, {when}"
     if tally.finish is not None:
         return f"{name} finished, {show_time(-(-tally.finish // 1000) * 1000)}"
     if isinstance(event, ev.Tapped) and sheet.piece.counts_by == "rounds":

@@ -1,10 +1,11 @@
 import itertools
+import random
 from collections import Counter
 from collections.abc import Callable, Sequence
 from decimal import Decimal
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.strength.bar_loading import Loading
@@ -126,3 +127,20 @@ def test_all_lift_at_once_exactly_where_any_sharing_out_allows_it(data: st.DataO
     # With what is said to be short, all of them can.
     more = Counter(dict(pairs)) + Counter(dict(together.short_pairs))
     assert lifting(Equipment((bar,), tuple(more.items())), *wanted).enough
+
+
+@given(st.randoms(use_true_random=False))
+@settings(max_examples=5, deadline=None)
+def test_a_full_class_on_few_plates_is_answered_at_once(
+    club: Club, within_reach: random.Random
+) -> None:
+    # Searched to the end this takes minutes: the board would stand still.
+    pairs = {"20": 8, "15": 4, "10": 12, "5": 12, "2.5": 8, "1.25": 8}
+    equipment = club(pairs, count=26)
+    wanted = [Load(within_reach.randrange(8, 60) * Decimal("2.5"), "kg") for _ in range(26)]
+    together = lifting(equipment, *wanted)
+    loaded = [one for one in together.loadings if one is not None]
+    assert loaded
+    assert within(loaded, equipment)
+    for target, loading in zip(wanted, together.loadings, strict=True):
+        assert loading is None or loading.total == target
