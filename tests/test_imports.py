@@ -45,3 +45,17 @@ def test_a_rehearsal_loads_no_screen_and_no_sound() -> None:
 
 def test_a_session_loads_no_database() -> None:
     assert "sqlalchemy" not in loaded_by("import classclock.session")
+
+
+@pytest.mark.parametrize("screen", ["start", "class_screen", "who_screen", "home_screen"])
+def test_no_screen_before_or_in_a_class_loads_a_database_by_itself(screen: str) -> None:
+    assert "sqlalchemy" not in loaded_by(f"import classclock.screens.{screen}")
+
+
+def test_people_are_known_again_without_a_database() -> None:
+    code = (
+        "from pathlib import Path\n"
+        "from classclock.people_reading import in_files, people_called\n"
+        "people_called(('Ilse',), in_files(Path('no such club')))"
+    )
+    assert "sqlalchemy" not in loaded_by(code)

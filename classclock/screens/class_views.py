@@ -93,11 +93,12 @@ class ClassViews(ContentSwitcher):
         runs = self._runs.of(record, sheet, self._session.results.own_bests)
         heats = record.heats(record.chosen)
         contents = self._lanes.contents(sheet, heats, now, selected=selected, earlier=runs)
+        private = [person for person in record.people if person.off_the_wall]
+        if not private:
+            return contents
         by_load = sheet.piece.counts_by == "load"
         return tuple(
-            lane_kept_off(content, by_load=by_load)
-            if off_the_wall(lane, record.people)
-            else content
+            lane_kept_off(content, by_load=by_load) if off_the_wall(lane, private) else content
             for lane, content in zip(sheet.lanes, contents, strict=True)
         )
 

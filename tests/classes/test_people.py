@@ -9,7 +9,14 @@ import pytest
 from classclock.book.changes import MarkSet, Merge, Rename
 from classclock.book.changing import write_down
 from classclock.book.known_people import KnownPerson
-from classclock.people_reading import in_files, new_id, people_called, person_called, remembered
+from classclock.people_reading import (
+    in_files,
+    new_id,
+    people_called,
+    person_called,
+    remember_marks,
+    remembered,
+)
 
 NOW = datetime(2026, 11, 25, 9, tzinfo=UTC)
 ILSE, BRAM = KnownPerson("7", "Ilse", "l", 9), KnownPerson("8", "Bram", "b", 2)
@@ -72,3 +79,16 @@ def test_files_and_book_name_the_same_people(depot: Any, read: Any) -> None:
 def test_asking_who_is_known_leaves_an_empty_folder_as_it_is(tmp_path: Path) -> None:
     assert in_files(tmp_path) == ()
     assert list(tmp_path.iterdir()) == []
+
+
+def test_marks_set_before_a_class_come_back_with_the_next_one(depot: Any) -> None:
+    depot.save(depot.document("2026-11-03", depot.turntable(depot.rounds("Ilse", 7))))
+    assert remember_marks(depot.folder, {("ilse", "off the wall"): True})
+    assert [one.marks for one in remembered(depot.folder)] == [("off the wall",)]
+    assert remember_marks(depot.folder, {("ilse", "off the wall"): False})
+    assert [one.marks for one in remembered(depot.folder)] == [()]
+
+
+def test_marks_that_can_t_be_written_down_stop_nothing(tmp_path: Path) -> None:
+    (tmp_path / "changes.jsonl").write_text("no change at all\n")
+    assert not remember_marks(tmp_path, {("ilse", "under 18"): True})

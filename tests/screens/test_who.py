@@ -9,6 +9,8 @@ import pytest
 from textual.events import Paste
 from textual.pilot import Pilot
 
+from classclock.book.changes import MarkSet
+from classclock.book.changing import write_down
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.plan.reading import parse_plan
@@ -149,3 +151,22 @@ async def test_every_size_is_filled_to_the_last_cell_whatever_the_names(
         desk.sign("<enter>")
     drawn = draw_who(shown.screen.view.page, *size, Look())
     check_filled(drawn, *size)
+
+
+async def test_marks_of_the_book_come_back_and_those_set_here_are_to_be_remembered(
+    depot: Any,
+) -> None:
+    depot.held("2026-02-24", depot.turntable(depot.rounds("Saoirse", 7)))
+    write_down(depot.folder, [MarkSet(athlete="saoirse", mark="under 18", on=True)], NOW)
+    shown = Shown(depot.folder)
+    async with ClassclockApp(Look(), shown.flow).run_test(size=(120, 36)) as pilot:
+        await shown.read(pilot)
+        await pilot.press(*"sao", "enter", "f7", "4")
+        await pilot.pause()
+        assert "under 18, off the wall" in shown.picture
+        await pilot.press("ctrl+s")
+        await pilot.pause()
+    assert shown.came is not None
+    (saoirse,) = shown.came.people
+    assert saoirse.off_the_wall
+    assert shown.came.marked == {("saoirse", "off the wall"): True}
