@@ -186,6 +186,7 @@ def _keys(desk: WhoDesk) -> list[str]:
         "tab: load",
         "ctrl+k: key",
         "ctrl+e: name",
+        "F6: chart",
         "F7: marks",
         "left, right: class end",
         "enter: to the board",

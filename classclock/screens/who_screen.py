@@ -49,7 +49,7 @@ class WhoScreen(Screen[WhoCame | None]):
     def __init__(self, look: Look, plan: Plan, *, folder: Path, club: Club, now: datetime) -> None:
         """`folder` is the club's; `now` the time of day, with its offset."""
         super().__init__()
-        self.folder = folder
+        self.folder, self.club = folder, club
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
         self.desk = WhoDesk(who, mirrored=club.tv.mirrored)
         self.view = WhoView(look, WhoPage(self.desk, now))
@@ -77,11 +77,22 @@ class WhoScreen(Screen[WhoCame | None]):
             self.dismiss(None)
             return
         for sign in signs_of(event.key, event.character):
+            if sign == "<f6>":
+                self.open_chart()
+                continue
             step = self.desk.sign(sign)
             if step:
                 self.dismiss(self.came() if step == "board" else None)
                 return
         self.view.repaint()
+
+    def open_chart(self) -> None:
+        """Everybody's bests; F6 there leaves out who isn't here."""
+        from classclock.screens.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
+
+        here = [person.id for person in self.desk.who.people]
+        chart = ChartScreen(self.view.look, folder=self.folder, club=self.club, here=here)
+        self.app.push_screen(chart)
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()

@@ -15,6 +15,7 @@ from classclock.book.queries import Athlete, Best
 from classclock.book.result import Result, Terms, rounds_worth
 from classclock.clock.source import local_now
 from classclock.plan.club import Club
+from classclock.plan.reading import parse_plan
 from classclock.screens.app import ClassclockApp
 from classclock.screens.athlete_desk import AthleteDesk
 from classclock.screens.athlete_drawing import draw_athlete
@@ -28,6 +29,7 @@ from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.home_screen import HomeScreen
 from classclock.screens.look import Look
 from classclock.screens.theme import LIGHT, SIXTEEN
+from classclock.screens.who_screen import WhoScreen
 
 WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Quim", "\u202eleon", "טל", "M" * 60)
@@ -299,3 +301,27 @@ async def test_a_book_that_can_t_be_reached_is_said_in_words(
     async with ClassclockApp(Look(), flow).run_test(size=(120, 36)) as pilot:
         await read(pilot, screen)
         assert "can't be reached" in picture(screen.desk)
+
+
+async def test_who_is_here_can_be_looked_up_in_the_chart_before_the_class(club: Path) -> None:
+    text = 'title = "T"\n[[segment]]\nname = "S"\nformat = "countdown"\ntime = "1:00"'
+    plan, _ = parse_plan(text, "t.toml")
+    assert plan is not None
+    who = WhoScreen(Look(), plan, folder=club, club=Club(), now=local_now())
+
+    async def flow(app: ClassclockApp) -> str:
+        await app.push_screen_wait(who)
+        return "done"
+
+    app = ClassclockApp(Look(), flow)
+    async with app.run_test(size=(120, 36)) as pilot:
+        await read(pilot, who)
+        await pilot.press(*"bram", "enter", "f6")
+        await pilot.pause()
+        chart = app.screen
+        assert isinstance(chart, ChartScreen), chart
+        await read(pilot, chart)
+        assert [row.name for row in chart.desk.rows] == ["Bram", "Ilse"]
+        await pilot.press("f6")
+        assert [row.name for row in chart.desk.rows] == ["Bram"]
+        assert chart.desk.notice == "who is here"
