@@ -3,6 +3,7 @@
 import json
 import sys
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
@@ -29,10 +30,11 @@ def say_wrong(text: str) -> None:
 def plan_path(named: str) -> Path:
     """The file that was named; a sample plan goes by its bare name from any folder."""
     path = Path(named)
-    if not path.exists() and path.name == named:
-        sample = bundled("plans") / f"{named.removesuffix('.toml')}.toml"
-        if sample.exists():
-            return sample
+    with suppress(OSError):  # a name that is too long for any file; reading it says so
+        if not path.exists() and path.name == named:
+            sample = bundled("plans") / f"{named.removesuffix('.toml')}.toml"
+            if sample.exists():
+                return sample
     return path
 
 
@@ -86,7 +88,10 @@ def check(
 
 def _plans_at(named: str) -> tuple[Path, ...]:
     path = plan_path(named)
-    return tuple(sorted(path.glob("*.toml"))) if path.is_dir() else (path,)
+    with suppress(OSError):
+        if path.is_dir():
+            return tuple(sorted(path.glob("*.toml")))
+    return (path,)
 
 
 def schema() -> int:
@@ -98,17 +103,23 @@ def schema() -> int:
 
 def replay(path: Path, *, as_json: bool) -> int:
     """Work the scores out again from a journal, and say whether they equal the saved ones."""
-    from classclock.book.journal import read_journal  # noqa: PLC0415
+    from classclock.book.journal import JournalDamagedError, read_journal  # noqa: PLC0415
     from classclock.book.results_document import results_document  # noqa: PLC0415
     from classclock.book.saved_results import differences, saved_for  # noqa: PLC0415
     from classclock.session import replayed  # noqa: PLC0415
 
-    journal = read_journal(path)
+    try:
+        journal = read_journal(path)
+        record = replayed(journal)
+    except (JournalDamagedError, ValueError) as error:
+        say_wrong(str(error))
+        return FINDINGS
+    except OSError as error:
+        say_wrong(f"{path}: this journal can't be read ({error.strerror}). Check its name.")
+        return FINDINGS
     if journal.torn:
         say_wrong(f"{path}: the last line is torn, as after a power cut: it is left out")
-    document = results_document(
-        replayed(journal), started=journal.anchors[0].wall, journal=path.name
-    )
+    document = results_document(record, started=journal.anchors[0].wall, journal=path.name)
     saved = saved_for(path)
     unequal = differences(document, saved[1]) if saved is not None else ()
     if as_json:

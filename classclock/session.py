@@ -223,7 +223,7 @@ def replayed(journal: Journal) -> ClassRecord:
     """The record that a journal's events fold to.
 
     Raises:
-        ValueError: the plan in it can't be read by this version.
+        ValueError: the plan in it can't be read by this version, or an event makes no sense.
     """
     opened = journal.opened
     unit: Unit = "lb" if opened.unit == "lb" else "kg"
@@ -232,7 +232,11 @@ def replayed(journal: Journal) -> ClassRecord:
         raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
     record = ClassRecord(plan, unit)
     for number, event in enumerate(journal.events):
-        record = record.apply(number, event)
+        try:
+            record = record.apply(number, event)
+        except (LookupError, ArithmeticError, TypeError, ValueError) as error:
+            why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
+            raise ValueError(f"{journal.path}: {why}") from error
     return record
 
 

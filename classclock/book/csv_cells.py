@@ -14,7 +14,7 @@ def csv_bytes(columns: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes
     writer.writerow(columns)
     for row in rows:
         writer.writerow([guarded(cell) for cell in row])
-    return text.getvalue().encode()
+    return text.getvalue().encode("utf-8", "replace")
 
 
 def guarded(cell: object) -> object:

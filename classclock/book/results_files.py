@@ -86,7 +86,7 @@ def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
         OSError: one of them can't be written.
     """
     text = json.dumps(document, ensure_ascii=False, indent=1)
-    write_whole(path, text.encode() + b"\n")
+    write_whole(path, text.encode("utf-8", "replace") + b"\n")
     written = [path]
     for name, piece in _named_pieces(document["pieces"]):
         beside = path.with_name(f"{path.stem}-{name}.csv")

@@ -18,6 +18,7 @@ from classclock.strength.loads import Unit
 NEEDED = ("name", "benchmark", "score", "date")
 OPTIONAL = ("modification", "load", "work")
 _MOST_BYTES = 20_000_000
+_MOST_FINDINGS = 200
 _DAY_FIRST = re.compile(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", re.ASCII)
 _EARLIEST = date(1950, 1, 1)
 
@@ -50,7 +51,8 @@ def read_spreadsheet(
     """The rows that can be read, and a finding for each that can't. Never raises.
 
     `kinds` says how the benchmarks that the book knows are scored. Commas, semicolons or tabs
-    stand between the columns; columns of other names are left out.
+    stand between the columns; columns of other names are left out. After 200 findings the rest of
+    the file is left unread.
     """
     try:
         text = _decoded(raw)
@@ -64,7 +66,7 @@ def read_spreadsheet(
     rows: list[OldRow] = []
     findings: list[Finding] = []
     found_kinds = dict(kinds)
-    while True:
+    while len(findings) < _MOST_FINDINGS:
         try:
             cells = next(table)
             if any(cell.strip() for cell in cells):

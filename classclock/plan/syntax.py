@@ -49,7 +49,7 @@ class _Reader:
         self._refuse_long_lines()
         self._double_single_brackets()
         size = sum(len(line) + 1 for line in self._lines)
-        for _ in range(min(_MOST_TRIES, 2 + _MOST_SIGNS // size)):
+        for _ in range(min(_MOST_TRIES, 1 + _MOST_SIGNS // size)):
             if len(self._faults) >= _MOST_FAULTS:
                 break
             text = "\n".join(self._lines)

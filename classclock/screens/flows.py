@@ -4,6 +4,8 @@ import asyncio
 from pathlib import Path
 
 from classclock import club_folder
+from classclock.book.journal import JournalDamagedError
+from classclock.book.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
 from classclock.flagged import open_flags, to_come
 from classclock.lift_reading import LiftReading
@@ -98,7 +100,10 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
         if chosen is None:
             return ""
         if isinstance(chosen, Path):
-            session, journal = rejoin_session(chosen, folder=folder, club=club)
+            try:
+                session, journal = rejoin_session(chosen, folder=folder, club=club)
+            except (JournalDamagedError, JournalInUseError, OSError, ValueError) as error:
+                return f"this class can't be rejoined: {error}"
             torn = "rejoined; the last line was torn and is left out"
             return await run_class(app, session, notice=torn if journal.torn else "rejoined")
         said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)

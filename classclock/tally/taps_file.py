@@ -18,6 +18,7 @@ from classclock.tally.strokes import NAMED_KEYS, SIGNS
 
 _SECONDS = re.compile(r"\d{1,6}(?:\.\d{0,20})?|\.\d{1,20}", re.ASCII)
 _SIGN = re.compile(r"<[a-z0-9+]+>|.", re.IGNORECASE | re.DOTALL)
+_MOST_FINDINGS = 200
 _EXAMPLE = 'a moment and its keys, as in "83.5,12n"'
 
 
@@ -42,7 +43,7 @@ def read_taps(raw: bytes, file: str) -> tuple[tuple[TapRow, ...], tuple[Finding,
     """The rows that can be read, and a finding for each that can't. Never raises.
 
     A header line is optional; blank lines and lines that begin with # are left out. Rows stand in
-    order of time.
+    order of time. After 200 findings the rest is left unread.
     """
     rows: list[TapRow] = []
     findings: list[Finding] = []
@@ -56,6 +57,8 @@ def read_taps(raw: bytes, file: str) -> tuple[tuple[TapRow, ...], tuple[Finding,
             rows.append(row)
         except _FaultError as fault:
             findings.append(Finding(file, number, None, fault.what, fault.instead))
+            if len(findings) == _MOST_FINDINGS:
+                break
     return tuple(rows), tuple(findings)
 
 

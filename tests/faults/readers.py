@@ -1,0 +1,121 @@
+"""Everything that reads a file somebody else may have written, each with a good one to spoil."""
+
+import json
+from collections.abc import Callable
+from contextlib import suppress
+from dataclasses import dataclass
+from datetime import date
+from pathlib import Path
+
+from classclock.book.changes import ChangesDamagedError, read_changes
+from classclock.book.event_lines import event_line
+from classclock.book.journal import Anchor, JournalDamagedError, read_journal
+from classclock.book.saved_results import read_results
+from classclock.book.spreadsheet import read_spreadsheet
+from classclock.bundled import bundled
+from classclock.plan.club_reading import read_club
+from classclock.plan.movements_reading import read_library
+from classclock.plan.reading import read_plan
+from classclock.session import replayed
+from classclock.tally import events as ev
+from classclock.tally.keys import KeyContext, KeyState, Stroke, press
+from classclock.tally.lane_keys import people_named
+from classclock.tally.taps_file import read_taps
+
+WALL = "2026-11-24T18:30:00.000+01:00"
+PLAN = (bundled("plans") / "turntable.toml").read_bytes()
+
+
+@dataclass(frozen=True, slots=True)
+class Reader:
+    """`read` raises nothing for what is in the file."""
+
+    file: str
+    good: bytes
+    read: Callable[[Path], object]
+
+
+def _journal(path: Path) -> None:
+    with suppress(JournalDamagedError, ValueError):  # both are said to the coach in one line
+        replayed(read_journal(path))
+
+
+def _changes(path: Path) -> None:
+    with suppress(ChangesDamagedError):
+        read_changes(path.parent)
+
+
+def _keys(path: Path) -> None:
+    """Every byte a key; a letter of a lane every time it may be one."""
+    context = KeyContext(
+        keys={"n": "Noor", "i": "Ilse", "b": "Bram"},
+        names={"Noor": "Noor", "Ilse": "Ilse", "Bram": "Bram"},
+        phase="running",
+        counts_by="rounds",
+        can_change_time=False,
+        all_in=False,
+    )
+    state = KeyState()
+    for at, sign in enumerate(path.read_bytes().decode("latin-1")):
+        state = press(state, Stroke(sign, at * 40, at * 40), context).state
+
+
+def _journal_lines() -> bytes:
+    people = people_named(("Ilse", "Bram", "Noor"))
+    events: list[ev.Event] = [
+        ev.ClassOpened(0, "turntable", PLAN.decode(), "kg", people, WALL),
+        ev.SegmentChosen(900, 3),
+        ev.SegmentStarted(1_000, 3, 1, 11_000, ()),
+        ev.Held(30_000),
+        ev.Resumed(40_000),
+        ev.EmergencyNoted(41_000, "Ilse, ankle, ice, 18:40"),
+    ]
+    lines = [event_line(event, number, WALL) for number, event in enumerate(events)]
+    return Anchor("b1", 5, 0, WALL).line() + b"".join(lines)
+
+
+_RESULTS = json.dumps(
+    {
+        "title": "Depot Tuesday",
+        "started": WALL,
+        "journal": "2026-11-24-1830-turntable.jsonl",
+        "people": [{"id": "noor", "name": "Noor", "key": "n"}],
+        "pieces": [{"name": "Turntable", "format": "rounds-in-time", "lanes": []}],
+    }
+).encode()
+
+READERS = (
+    Reader("plan.toml", PLAN, read_plan),
+    Reader(
+        "club.toml",
+        b'name = "The Depot"\nunit = "kg"\n[tv]\ninches = 55\nmetres = 10\n[[bar]]\n'
+        b'name = "20 kg bar"\nweight = "20 kg"\n[plates]\npairs = { "20" = 2, "10" = 3 }\n',
+        read_club,
+    ),
+    Reader(
+        "movements.toml",
+        b'[[movement]]\nname = "sled push"\nstandard = "both lines crossed"\n',
+        read_library,
+    ),
+    Reader("class.jsonl", _journal_lines(), _journal),
+    Reader(
+        "changes.jsonl",
+        b'{"change":"rename","n":1,"at":"2026-11-24T18:30:00+01:00","athlete":"a","name":"Noor"}\n',
+        _changes,
+    ),
+    Reader(
+        "taps.csv",
+        b"seconds,keys\n12,n\n83.5,12n\n90,<space>\n",
+        lambda path: read_taps(path.read_bytes(), path.name),
+    ),
+    Reader(
+        "old.csv",
+        b"name,benchmark,score,date\nNoor,Turntable,7+12,2025-03-04\n"
+        b"Ilse,Third Rail,8:31,4.3.2025\n",
+        lambda path: read_spreadsheet(
+            path.read_bytes(), path.name, unit="kg", kinds={}, today=date(2026, 1, 1)
+        ),
+    ),
+    Reader("results.json", _RESULTS, read_results),
+    Reader("keys", b"n12n7+n7+12n*n/n-n>nb:n1.n\x7f", _keys),
+)
