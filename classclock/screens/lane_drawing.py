@@ -12,6 +12,7 @@ from classclock.screens.lane_bars import Boxes, Ribbon, Share
 from classclock.screens.lane_content import LaneContent
 from classclock.screens.look import Look
 from classclock.screens.stack import lettering_width
+from classclock.screens.theme import Standing
 
 _READABLE = 3
 """Rows from which letters are drawn."""
@@ -44,7 +45,9 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
     yield plan.tally, drawn, "right"
     yield Box(plan.tally.x - 1, rows - 1, 1, 1), _question(content, look, ground), "left"
     if plan.ribbon is not None:
-        yield plan.ribbon, _bar(content, plan.ribbon, look, ground, thin=plan.thin_ribbon), "left"
+        standing = _standing_in_words(content, plan)
+        bar = _bar(content, plan.ribbon, look, ground, standing, thin=plan.thin_ribbon)
+        yield plan.ribbon, bar, "left"
     if plan.projection is not None:
         yield plan.projection, _projection(content, plan.projection, look, ground), "left"
     if plan.split is not None:
@@ -115,8 +118,17 @@ def _fitting(columns: int, *texts: str) -> str:
     return ""
 
 
-def _bar(content: LaneContent, box: Box, look: Look, ground: str, *, thin: bool) -> Drawing:
-    theme, standing = look.theme, content.standing
+def _standing_in_words(content: LaneContent, plan: LaneLayout) -> Standing:
+    """How the lane stands, where there is room to say it: hue is never all that says so."""
+    box = plan.projection or plan.modification
+    said = box is not None and len(content.against) <= box.width
+    return content.standing if said else "first"
+
+
+def _bar(
+    content: LaneContent, box: Box, look: Look, ground: str, standing: Standing, *, thin: bool
+) -> Drawing:
+    theme = look.theme
     match content.bar:
         case Ribbon() as bar:
             return draw_ribbon(
