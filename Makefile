@@ -1,11 +1,14 @@
 # The same commands as in the README, shorter to type.
-.PHONY: check bench pictures
+.PHONY: check bench faults pictures
 
 check:
 	python -m tests
 
 bench:
 	python -m benchmarks
+
+faults:
+	python -m tests.faults
 
 pictures:
 	python -m pictures

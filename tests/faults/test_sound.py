@@ -4,11 +4,17 @@ ITU-R BT.1359-1 (1998): sound is noticed apart from its picture from 45 ms early
 The limits here are this project's own, and narrower on the late side.
 """
 
+import os
+import signal
+from contextlib import suppress
+from pathlib import Path
+
 import pytest
 
 from tests.faults.conftest import Seen, Times, WatchedClub
 from tests.faults.heard import Heard, ListenedTo
 from tests.sound.recording import CAN_BE_RECORDED, silent_room
+from tests.terminal.conftest import Terminal
 
 
 @pytest.mark.real_time
@@ -37,6 +43,42 @@ def test_cues_stay_even_while_26_lanes_are_tapped_20_times_a_second_and_the_wind
     seen(in_words(heard))
     assert heard.taps_kept == heard.taps
     evenly_and_together(heard)
+
+
+@pytest.mark.real_time
+@CAN_BE_RECORDED
+def test_a_player_killed_or_hanging_and_a_device_gone_cost_the_class_a_notice_and_nothing_else(
+    club: WatchedClub, *, thorough: bool
+) -> None:
+    if not thorough:
+        pytest.skip("takes its time: python -m tests.faults tries it")
+    with silent_room() as room:
+        terminal = club.begins("5:00", PULSE_SERVER=room["PULSE_SERVER"])
+        club.waits_until(0, terminal)
+        first = player_of(terminal)
+        os.kill(first, signal.SIGKILL)
+        club.calls("n", "Noor", terminal)
+        terminal.waits_for(lambda: player_of(terminal) not in (0, first), "another player")
+        second = player_of(terminal)
+        os.kill(second, signal.SIGSTOP)
+        club.calls("b", "Bram", terminal)
+        terminal.waits_for(lambda: player_of(terminal) not in (0, second), "a third player")
+        terminal.passes(4)
+    terminal.says("The sound is gone", within=30)
+    at = club.moment()
+    club.calls("i", "Ilse", terminal)
+    assert 0 <= club.tapped()[-1]["at"] - at < 50
+    assert club.names_tapped() == ["Noor", "Bram", "Ilse"]
+
+
+def player_of(terminal: Terminal) -> int:
+    """The sound player that this program runs now; 0 if there is none."""
+    children = Path(f"/proc/{terminal._child.pid}/task").glob("*/children")
+    for child in (int(one) for each in children for one in each.read_text("ascii").split()):
+        with suppress(OSError):
+            if b"classclock.sound.player" in Path(f"/proc/{child}/cmdline").read_bytes():
+                return child
+    return 0
 
 
 def in_words(heard: Heard) -> str:
