@@ -136,7 +136,7 @@ def _check(asked: argparse.Namespace) -> int:
 
 
 def _rehearse(asked: argparse.Namespace) -> int:
-    _, club = _club(asked)
+    folder, club = _club(asked)
     if club is None:
         return FINDINGS
     return headless.rehearse(
@@ -144,7 +144,8 @@ def _rehearse(asked: argparse.Namespace) -> int:
         asked.athletes,
         asked.taps,
         segment=asked.segment,
-        unit=club.unit,
+        folder=folder,
+        club=club,
         as_json=asked.json,
     )
 

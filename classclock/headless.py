@@ -9,8 +9,10 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from classclock import club_folder
 from classclock.bundled import bundled
 from classclock.plan.checked import check_lines, check_values
+from classclock.plan.club import Club
 from classclock.plan.completing import complete
 from classclock.plan.equipment_check import Room, equipment_lines, equipment_values
 from classclock.plan.movements import Library
@@ -144,15 +146,20 @@ def rehearse(
     taps_path: str,
     *,
     segment: str | None,
-    unit: Unit,
+    folder: Path,
+    club: Club,
     as_json: bool,
 ) -> int:
-    """One piece, its taps from a file, its results printed. No screen, no waiting."""
+    """One piece, its taps from a file, its results printed. No screen, no waiting.
+
+    Percentages are of what each has lifted in the club in `folder`.
+    """
     from classclock import rehearsal  # noqa: PLC0415
     from classclock.book.results_document import results_document  # noqa: PLC0415
+    from classclock.lift_reading import LiftReading, loads_reader  # noqa: PLC0415
     from classclock.tally.taps_file import read_taps  # noqa: PLC0415
 
-    read = plan_file(plan, unit)
+    read = plan_file(plan, club.unit)
     try:
         raw = Path(taps_path).read_bytes()
     except OSError as error:
@@ -165,10 +172,20 @@ def rehearse(
         return FINDINGS
     try:
         index = rehearsal.piece_called(read.plan, segment)
-        rehearsed = rehearsal.rehearse(read.plan, tuple(names), taps, segment=index, unit=unit)
+        reading = LiftReading(club_folder.results(folder))
+        rehearsed = rehearsal.rehearse(
+            read.plan,
+            tuple(names),
+            taps,
+            segment=index,
+            unit=club.unit,
+            read_loads=loads_reader(read.plan, club, reading),
+        )
     except (LookupError, ValueError) as error:
         say_wrong(str(error.args[0]))
         return BAD_USE
+    for flag in rehearsed.flags:
+        say_wrong(f"before the start, {flag.name}: {flag.text}")
     for refused in rehearsed.refused:
         say_wrong(f"{taps_path}:{refused.line}  {refused.keys}: {refused.why}")
     started = rehearsed.started.isoformat(timespec="seconds")

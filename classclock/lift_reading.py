@@ -1,10 +1,13 @@
 """What a club's athletes have lifted, read from its results once, by whoever asks first."""
 
+from collections.abc import Callable
 from pathlib import Path
 from threading import Lock
 
 from classclock.book.lift_records import lift_history, read_lifts
-from classclock.strength.class_loads import LiftHistory
+from classclock.plan.club import Club
+from classclock.plan.model import Plan
+from classclock.strength.class_loads import ClassLoads, LiftHistory, has_lifts
 
 
 class LiftReading:
@@ -22,3 +25,10 @@ class LiftReading:
                 classes, _ = read_lifts(self._results)
                 self._history = lift_history(classes)
             return self._history
+
+
+def loads_reader(plan: Plan, club: Club, reading: LiftReading) -> Callable[[], ClassLoads] | None:
+    """What works out who lifts what; None for a plan in which nobody lifts."""
+    if not has_lifts(plan):
+        return None
+    return lambda: ClassLoads(plan, club.equipment, reading.history())

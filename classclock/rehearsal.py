@@ -1,13 +1,16 @@
 """A piece with no screen and no waiting: its taps from a file, its results at once."""
 
+from collections.abc import Callable
 from dataclasses import dataclass
 from datetime import datetime
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
 from classclock.desk import Desk
+from classclock.flagged import Flag, flags_of
 from classclock.live import LiveClass
 from classclock.plan.model import Plan, is_piece
+from classclock.strength.class_loads import ClassLoads
 from classclock.strength.loads import Unit
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -31,6 +34,8 @@ class Refused:
 class Rehearsed:
     record: ClassRecord
     refused: tuple[Refused, ...]
+    flags: tuple[Flag, ...]
+    """What the coach would be told of the loads before the start."""
     started: datetime
 
 
@@ -62,9 +67,17 @@ def piece_called(plan: Plan, name: str | None) -> int:
 
 
 def rehearse(
-    plan: Plan, names: tuple[str, ...], taps: tuple[TapRow, ...], *, segment: int, unit: Unit
+    plan: Plan,
+    names: tuple[str, ...],
+    taps: tuple[TapRow, ...],
+    *,
+    segment: int,
+    unit: Unit,
+    read_loads: Callable[[], ClassLoads] | None = None,
 ) -> Rehearsed:
     """Run one piece: real seconds since go, held time included, then settled by itself.
+
+    `read_loads` works out who lifts what from what each has lifted before.
 
     Raises:
         ValueError: there are more lanes than one heat holds.
@@ -72,18 +85,25 @@ def rehearse(
     source = WoundSource()
     started = source.wall()
     people = people_named(names)
-    live = LiveClass(ClassClock(source, source.now()), ClassRecord(plan, unit), EventList())
+    live = LiveClass(
+        ClassClock(source, source.now()),
+        ClassRecord(plan, unit),
+        EventList(),
+        read_loads=read_loads,
+    )
     live.record_event(ev.ClassOpened(0, "", "", unit, people, None))
     if segment:
         live.record_event(ev.SegmentChosen(0, segment))
     if any(lane.heat > 1 for lane in live.lineup()):
         raise ValueError(f"a rehearsal plays one heat: at most {MOST_LANES} lanes")
+    live.plan_loads()
+    flags = flags_of(live, (segment,))
     live.do(cmd.Start())
     go = live.clock.now() + plan.segment[segment].count_in
     refused = _play(Desk(live), source, go, taps)
     _to_the_end(live, source)
     live.record_event(ev.Settled(live.clock.now(), segment, 1))
-    return Rehearsed(live.record, refused, started)
+    return Rehearsed(live.record, refused, flags, started)
 
 
 def _play(

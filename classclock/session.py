@@ -17,15 +17,13 @@ from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import EngineView
 from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_source
 from classclock.desk import Answer, Desk
-from classclock.lift_reading import LiftReading
+from classclock.lift_reading import LiftReading, loads_reader
 from classclock.live import LiveClass
 from classclock.people_reading import in_files, remembered
 from classclock.plan.club import Club
-from classclock.plan.model import Plan
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
 from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
-from classclock.strength.class_loads import ClassLoads, has_lifts
 from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
@@ -170,7 +168,7 @@ def open_session(
         ClassClock(source, opened),
         ClassRecord(plan_file.plan, club.unit),
         journal,
-        read_loads=_loads(plan_file.plan, club, reading),
+        read_loads=loads_reader(plan_file.plan, club, reading),
     )
     live.record_event(ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends))
     return Session(
@@ -206,7 +204,7 @@ def rejoin_session(
         ClassClock(source, now - at * MS),
         record,
         writer,
-        read_loads=_loads(record.plan, club, LiftReading(club_folder.results(folder))),
+        read_loads=loads_reader(record.plan, club, LiftReading(club_folder.results(folder))),
     )
     session = Session(
         live=live,
@@ -238,13 +236,6 @@ def replayed(journal: Journal) -> ClassRecord:
             why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
             raise ValueError(f"{journal.path}: {why}") from error
     return record
-
-
-def _loads(plan: Plan, club: Club, reading: LiftReading) -> Callable[[], ClassLoads] | None:
-    """What works out who lifts what; None for a plan in which nobody lifts."""
-    if not has_lifts(plan):
-        return None
-    return lambda: ClassLoads(plan, club.equipment, reading.history())
 
 
 def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:

@@ -110,3 +110,39 @@ def test_bad_use_is_said_in_one_line(
 def test_a_missing_taps_file_is_said_without_a_traceback(plan: str, capsys: Any) -> None:
     assert main(["rehearse", plan, "--athletes", "Ilse", "--taps", "no/such.csv"]) == 1
     assert "no/such.csv" in capsys.readouterr().err
+
+
+def test_a_rehearsed_lift_takes_its_loads_from_what_each_lifted_before(
+    tmp_path: Path, taps: Any, capsys: Any
+) -> None:
+    plan = tmp_path / "squat.toml"
+    plan.write_text(
+        'title = "Squat day"\n[[segment]]\nname = "Squat"\nformat = "interval"\nrepeat = 5\n'
+        'steps = [{ work = "2:00" }]\nlift = "front squat"\nscore = "load"\n'
+        "sets = [{ reps = 1, percent = 65 }, { reps = 1, percent = 70 }, "
+        '{ reps = 1, percent = 75 }, { reps = 1, percent = 80 }, { reps = 1, load = "75 kg" }]\n',
+        "utf-8",
+    )
+    who = ["--athletes", "Ilse, Bram, Noor, Pavel", "--club", str(tmp_path)]
+    main(["rehearse", str(plan), "--taps", taps("30,100i", "40,80b", "50,70n"), "--json", *who])
+    (tmp_path / "results").mkdir()
+    (tmp_path / "results" / "2026-11-17-1830-squat.json").write_text(
+        capsys.readouterr().out, "utf-8"
+    )
+    rows = ("40,i", "50,n", "60,30p", "160,i", "280,/i", "400,i", "520,i")
+    main(["rehearse", str(plan), "--taps", taps(*rows), "--json", *who])
+    said = capsys.readouterr()
+    lanes = {lane["athlete"]: lane for lane in json.loads(said.out)["pieces"][0]["lanes"]}
+    # 65, 70, 75 and 80 % of 100 kg; the set of 75 kg is the plan's own
+    assert [(one["load"], one["made"]) for one in lanes["Ilse"]["attempts"]] == [
+        ("65 kg", True),
+        ("70 kg", True),
+        ("75 kg", False),
+        ("80 kg", True),
+        ("75 kg", True),
+    ]
+    assert lanes["Ilse"]["score"] == "80 kg"
+    # 65 % of 70 kg is 45.5 kg: never above it
+    assert lanes["Noor"]["attempts"][0]["load"] == "45 kg"
+    assert lanes["Pavel"]["score"] == "30 kg"
+    assert "before the start, Noor: 75 kg is above the recorded maximum, 70 kg" in said.err
