@@ -3,6 +3,7 @@
 import os
 import random
 from pathlib import Path
+from time import process_time_ns
 from typing import Any
 
 import pytest
@@ -10,7 +11,7 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from classclock.cli import main
-from classclock.clock.source import MS, raw_now
+from classclock.clock.source import MS
 from tests.faults.conftest import Machine, Seen, Times
 from tests.faults.readers import READERS, Reader
 from tests.faults.spoiling import spoiled
@@ -87,12 +88,17 @@ def test_two_megabytes_of_anything_are_answered_within_a_second(
     path = tmp_path / reader.file
     slowest = (0, "")
     for kind, data in large_files(reader.good).items():
-        for size in (LARGE, 250_000, 60_000):  # what is too large, and what is just not too large
+        for size in (
+            LARGE,
+            1_000_000,
+            250_000,
+            60_000,
+        ):  # what is too large, and what is just not too large
             path.write_bytes(data[:size])
-            before = raw_now()
+            before = process_time_ns()  # of this process: the machine may be busy with others
             reader.read(path)
-            slowest = max(slowest, ((raw_now() - before) // MS, f"{kind}, {size} bytes"))
-    seen(f"slowest after {slowest[0]} ms: {slowest[1]}")
+            slowest = max(slowest, ((process_time_ns() - before) // MS, f"{kind}, {size} bytes"))
+    seen(f"the slowest took {slowest[0]} ms: {slowest[1]}")
     assert slowest[0] < 1000, slowest[1]
 
 
