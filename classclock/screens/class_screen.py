@@ -258,7 +258,8 @@ class ClassScreen(Screen[None]):
         real = self._real()
         self._say(self.session.desk.lapse(real))
         for said in self.session.speaker.poll():
-            self._say(said.text if isinstance(said, Notice) else "a sound was left out: too late")
+            late = "a sound was left out: too late"
+            self._standing.sound(said.text if isinstance(said, Notice) else late, real)
         self._standing.look_again(real)
         self.show()
 

@@ -7,6 +7,7 @@ from classclock.screens.saver import Saver
 from classclock.session import Session
 
 _RETRY = 5_000
+_SOUND = 12_000
 _BATTERY = 30_000
 """Milliseconds of real time between two looks."""
 
@@ -18,6 +19,7 @@ class Standing:
         self._session, self._saver, self._read_battery = session, saver, battery
         self._battery, self._battery_at = "", -_BATTERY
         self._tried_at = 0
+        self._sound, self._sound_at = "", 0
 
     def troubles(self) -> tuple[str, ...]:
         """In the coach's words, the weightiest first."""
@@ -28,10 +30,17 @@ class Standing:
             *files,
             *(("F8 saves in another place",) if files else ()),
             *((self._battery,) if self._battery else ()),
+            *((self._sound,) if self._sound else ()),
         )
+
+    def sound(self, text: str, real: int) -> None:
+        """Say something of the sound for a while; it must not push out what a tap was answered."""
+        self._sound, self._sound_at = text, real
 
     def look_again(self, real: int) -> None:
         """See that the files are there and write what they lack; read the battery now and then."""
+        if real - self._sound_at >= _SOUND:
+            self._sound = ""
         if real - self._battery_at >= _BATTERY:
             self._battery, self._battery_at = self._read_battery(), real
         if real - self._tried_at >= _RETRY:
