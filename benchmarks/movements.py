@@ -10,7 +10,7 @@ from tempfile import TemporaryDirectory
 from benchmarks.figure import Figure
 from classclock.bundled import bundled
 from classclock.clock.source import MS, raw_now
-from classclock.headless import check
+from classclock.headless_check import check
 from classclock.plan.movements import Library, Movement
 from classclock.plan.movements_reading import starter_library
 from classclock.plan.proposals import propose

@@ -119,7 +119,8 @@ def _check(asked: argparse.Namespace) -> int:
     folder, club = _club(asked)
     if club is None:
         return FINDINGS
-    from classclock.plan.equipment_check import room_for  # noqa: PLC0415  one command needs it
+    from classclock import headless_check  # noqa: PLC0415  one command needs it
+    from classclock.plan.equipment_check import room_for  # noqa: PLC0415  the same
     from classclock.plan.movements_reading import read_library  # noqa: PLC0415  the same
 
     library, findings = read_library(folder / "movements.toml")
@@ -132,7 +133,7 @@ def _check(asked: argparse.Namespace) -> int:
     columns, rows = asked.window
     reading = reading_lines(club.tv, columns, rows, asked.lanes)
     room = None if asked.athletes is None else room_for(asked.athletes, club, library)
-    return headless.check(asked.plans, club.unit, library, reading, room, as_json=asked.json)
+    return headless_check.check(asked.plans, club.unit, library, reading, room, as_json=asked.json)
 
 
 def _rehearse(asked: argparse.Namespace) -> int:

@@ -4,18 +4,13 @@ import json
 import sys
 from collections.abc import Callable, Sequence
 from contextlib import suppress
-from dataclasses import asdict
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
 from classclock import club_folder
 from classclock.bundled import bundled
-from classclock.plan.checked import check_lines, check_values
 from classclock.plan.club import Club
-from classclock.plan.completing import complete
-from classclock.plan.equipment_check import Room, equipment_lines, equipment_values
-from classclock.plan.movements import Library
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.printable import printable
 from classclock.plan.reading import read_plan
@@ -47,53 +42,6 @@ def plan_file(named: str, unit: Unit) -> PlanFile | None:
     for finding in findings:
         say_wrong(str(finding))
     return PlanFile(path.stem, path.read_text("utf-8-sig"), plan) if plan is not None else None
-
-
-def check(
-    named: Sequence[str],
-    unit: Unit,
-    library: Library,
-    reading: Sequence[str],
-    room: Room | None,
-    *,
-    as_json: bool,
-) -> int:
-    """Findings of each plan, or its times, its work and what is short in the room.
-
-    Last what can be read from the back.
-    """
-    status = OK
-    checked: list[dict[str, Any]] = []
-    for path in (path for name in named for path in _plans_at(name)):
-        plan, findings = read_plan(path, unit, library)
-        if any(finding.level == "error" for finding in findings):
-            status = FINDINGS  # a hint is said, but the plan can be run
-        if as_json:
-            values = check_values(plan) if plan is not None else {}
-            if plan is not None and room is not None:
-                values["equipment"] = equipment_values(complete(plan, library), room)
-            checked.append(
-                {"file": str(path), "findings": [asdict(one) for one in findings], **values}
-            )
-            continue
-        for finding in findings:
-            say_wrong(str(finding))
-        if plan is not None:
-            short = () if room is None else equipment_lines(complete(plan, library), room)
-            print("\n".join((*check_lines(plan), *short, "")))
-    if as_json:
-        print_json(checked)
-    else:
-        print("\n".join(reading))
-    return status
-
-
-def _plans_at(named: str) -> tuple[Path, ...]:
-    path = plan_path(named)
-    with suppress(OSError):
-        if path.is_dir():
-            return tuple(sorted(path.glob("*.toml")))
-    return (path,)
 
 
 def schema() -> int:

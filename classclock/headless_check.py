@@ -1,0 +1,62 @@
+"""`check`: what is wrong with plans, how long they are, what is short, what can be read."""
+
+from collections.abc import Sequence
+from contextlib import suppress
+from dataclasses import asdict
+from pathlib import Path
+from typing import Any
+
+from classclock.headless import FINDINGS, OK, plan_path, print_json, say_wrong
+from classclock.plan.checked import check_lines, check_values
+from classclock.plan.completing import complete
+from classclock.plan.equipment_check import Room, equipment_lines, equipment_values
+from classclock.plan.movements import Library
+from classclock.plan.reading import read_plan
+from classclock.strength.loads import Unit
+
+
+def check(
+    named: Sequence[str],
+    unit: Unit,
+    library: Library,
+    reading: Sequence[str],
+    room: Room | None,
+    *,
+    as_json: bool,
+) -> int:
+    """Findings of each plan, or its times, its work and what is short in the room.
+
+    Last what can be read from the back.
+    """
+    status = OK
+    checked: list[dict[str, Any]] = []
+    for path in (path for name in named for path in _plans_at(name)):
+        plan, findings = read_plan(path, unit, library)
+        if any(finding.level == "error" for finding in findings):
+            status = FINDINGS  # a hint is said, but the plan can be run
+        if as_json:
+            values = check_values(plan) if plan is not None else {}
+            if plan is not None and room is not None:
+                values["equipment"] = equipment_values(complete(plan, library), room)
+            checked.append(
+                {"file": str(path), "findings": [asdict(one) for one in findings], **values}
+            )
+            continue
+        for finding in findings:
+            say_wrong(str(finding))
+        if plan is not None:
+            short = () if room is None else equipment_lines(complete(plan, library), room)
+            print("\n".join((*check_lines(plan), *short, "")))
+    if as_json:
+        print_json(checked)
+    else:
+        print("\n".join(reading))
+    return status
+
+
+def _plans_at(named: str) -> tuple[Path, ...]:
+    path = plan_path(named)
+    with suppress(OSError):
+        if path.is_dir():
+            return tuple(sorted(path.glob("*.toml")))
+    return (path,)
