@@ -80,6 +80,7 @@ def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], No
     assert sorted(club.names_tapped()) == ["Bram", "Ilse", "Noor", "Pavel", "Tuva"]
 
 
+@pytest.mark.real_time
 def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_can(
     club: WatchedClub, small_disk: Path
 ) -> None:
@@ -93,6 +94,7 @@ def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_
     runs_on_through(terminal, club, filler.unlink)
 
 
+@pytest.mark.real_time
 def test_a_file_that_may_grow_no_further_takes_part_of_a_line_and_later_the_rest(
     club: WatchedClub,
 ) -> None:

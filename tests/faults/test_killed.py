@@ -11,6 +11,7 @@ from tests.faults.conftest import Machine, Seen, Times, WatchedClub
 from tests.faults.killed import KilledClass
 
 
+@pytest.mark.real_time
 def test_killed_at_any_moment_every_tap_that_was_shown_is_there_once_and_the_clock_is_right(
     club: WatchedClub, times: Times, seen: Seen
 ) -> None:

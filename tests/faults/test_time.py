@@ -99,6 +99,7 @@ def test_after_another_start_of_the_machine_the_time_of_day_serves_and_is_to_be_
     assert session.check_clock
 
 
+@pytest.mark.real_time
 def test_stopped_for_forty_seconds_of_the_class_it_goes_on_at_the_right_time(
     club: WatchedClub,
 ) -> None:
@@ -125,6 +126,7 @@ signal.signal(signal.SIGUSR1, lambda *_: time.sleep(1))
 """Put where Python looks at its start: a signal then holds up the event loop for a second."""
 
 
+@pytest.mark.real_time
 def test_keys_across_the_cap_count_when_they_were_struck_though_the_screen_stood_still(
     club: WatchedClub, tmp_path: Path
 ) -> None:
@@ -169,6 +171,7 @@ def test_a_disk_that_takes_its_time_when_a_class_opens_sets_no_clock_back(
 # -- summer ends in the middle of a class -------------------------------------------------
 
 
+@pytest.mark.real_time
 def test_a_change_of_daylight_saving_in_the_middle_moves_neither_clock_nor_taps(
     club: WatchedClub,
 ) -> None:

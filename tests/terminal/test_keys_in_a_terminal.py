@@ -5,6 +5,7 @@ from typing import Any
 import pytest
 
 
+@pytest.mark.real_time
 def test_two_hundred_keys_at_once_are_all_counted_or_seen_as_repeats(club: Any) -> None:
     wall = club.piece(speed=1)
     letters = "ibnptqsoacde"
@@ -20,6 +21,7 @@ def _numbers(club: Any) -> list[dict[str, Any]]:
     return [event for event in club.events() if event["event"] == "Numbered"]
 
 
+@pytest.mark.real_time
 def test_a_key_held_down_counts_once(club: Any) -> None:
     wall = club.piece("Noor, Ilse")
     wall.type("n")
@@ -33,12 +35,14 @@ def test_a_key_held_down_counts_once(club: Any) -> None:
     assert club.taps() == ["Noor", "Ilse"]
 
 
+@pytest.mark.real_time
 def test_capitals_count_as_letters(club: Any) -> None:
     wall = club.piece("Noor, Ilse")
     wall.type("N")
     wall.says("Noor, round 1")
 
 
+@pytest.mark.real_time
 def test_escape_and_a_letter_in_one_read_drop_what_is_pending_and_count_the_letter(
     club: Any,
 ) -> None:
@@ -50,6 +54,7 @@ def test_escape_and_a_letter_in_one_read_drop_what_is_pending_and_count_the_lett
     assert club.taps() == ["Noor"]
 
 
+@pytest.mark.real_time
 @pytest.mark.parametrize(
     "keypad",
     [
@@ -63,6 +68,7 @@ def test_a_keypads_digits_are_digits(club: Any, keypad: bytes) -> None:
     wall.says("Noor, 0+12")
 
 
+@pytest.mark.real_time
 def test_keys_typed_ahead_of_the_first_paint_are_not_lost(club: Any) -> None:
     wall = club.start("run", club.plan(), "--athletes", "Noor, Ilse")
     wall.type("?")

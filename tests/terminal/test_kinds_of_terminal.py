@@ -8,6 +8,7 @@ import pytest
 ASCII = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "0"}
 
 
+@pytest.mark.real_time
 def test_a_storm_of_resizes_leaves_the_wall_right_and_every_tap_counted(club: Any) -> None:
     wall = club.piece("Ilse, Bram, Noor, Pavel")
     chance = random.Random(7)  # noqa: S311  sizes, no secret
@@ -25,6 +26,7 @@ def test_a_storm_of_resizes_leaves_the_wall_right_and_every_tap_counted(club: An
     assert club.taps() == ["Ilse", "Bram", "Noor", "Pavel"]
 
 
+@pytest.mark.real_time
 @pytest.mark.parametrize(("columns", "rows"), [(60, 18), (240, 70)])
 def test_a_wall_counts_at_the_least_and_the_largest_size(
     club: Any, columns: int, rows: int
@@ -34,6 +36,7 @@ def test_a_wall_counts_at_the_least_and_the_largest_size(
     wall.says("Noor, round 1")
 
 
+@pytest.mark.real_time
 def test_a_window_that_is_too_small_says_what_it_needs_and_still_counts(club: Any) -> None:
     wall = club.piece("Ilse, Bram, Noor")
     wall.resize(50, 12)
@@ -45,6 +48,7 @@ def test_a_window_that_is_too_small_says_what_it_needs_and_still_counts(club: An
     wall.shows("12 bodyweight squat")
 
 
+@pytest.mark.real_time
 @pytest.mark.parametrize(
     "kind",
     [

@@ -3,6 +3,8 @@
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 NAMES = (
     "[red]Ilse[/red]",
     "Bram\x1b[2J\x1b]0;owned\x07",
@@ -29,6 +31,7 @@ def files(folder: Path) -> set[Path]:
     return {path.relative_to(folder) for path in folder.rglob("*") if path.is_file()}
 
 
+@pytest.mark.real_time
 def test_odd_names_and_plans_are_plain_text_and_touch_nothing_else(club: Any) -> None:
     plan = club.plan(text=PLAN, name="yard")
     before = files(club.folder)
@@ -52,6 +55,7 @@ def test_odd_names_and_plans_are_plain_text_and_touch_nothing_else(club: Any) ->
     assert ",=cmd" not in table.read_text("utf-8")
 
 
+@pytest.mark.real_time
 def test_a_plan_that_would_steer_the_terminal_is_refused_in_plain_text(club: Any) -> None:
     text = PLAN.replace("[red]Sandbox", "\\u001b]52;c;b3duZWQ=\\u0007Sand\\u202ebox")
     plan = club.plan(text=text, name="yard")

@@ -10,6 +10,7 @@ DOWN = "\x1b[B"
 LEAVE = "enter leaves, escape stays"
 
 
+@pytest.mark.real_time
 def test_a_class_killed_in_the_middle_is_rejoined_and_its_results_hold_what_was_called(
     club: Any,
 ) -> None:
@@ -55,6 +56,7 @@ def test_a_class_killed_in_the_middle_is_rejoined_and_its_results_hold_what_was_
     assert {row["athlete"]: row["score"] for row in rows} == scores
 
 
+@pytest.mark.real_time
 def test_a_class_is_left_only_when_that_is_confirmed_and_can_be_rejoined(club: Any) -> None:
     wall = club.piece("Ilse, Bram, Noor")
     wall.type("\x11")
@@ -75,6 +77,7 @@ def test_a_class_is_left_only_when_that_is_confirmed_and_can_be_rejoined(club: A
     again.says("rejoined")
 
 
+@pytest.mark.real_time
 def test_two_classes_run_side_by_side_and_one_class_runs_in_one_window_only(club: Any) -> None:
     club.plan(name="other")
     first = club.piece("Ilse, Bram")
@@ -91,12 +94,14 @@ def test_two_classes_run_side_by_side_and_one_class_runs_in_one_window_only(club
     first.says("Ilse, round 1")
 
 
+@pytest.mark.real_time
 def test_no_class_to_rejoin_is_said(club: Any) -> None:
     none = club.start("resume")
     assert none.status() == 1
     assert b"no class was cut off" in none.painted
 
 
+@pytest.mark.real_time
 def test_the_sample_class_lives_in_any_folder(club: Any) -> None:
     wall = club.start("demo", "--speed", "60")
     wall.says(", round 1,", within=20)
@@ -109,6 +114,7 @@ def test_the_sample_class_lives_in_any_folder(club: Any) -> None:
     assert not club.home.exists()
 
 
+@pytest.mark.real_time
 @pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
 def test_ended_from_outside_the_terminal_is_clean_and_the_class_can_be_rejoined(
     club: Any, number: signal.Signals
@@ -124,6 +130,7 @@ def test_ended_from_outside_the_terminal_is_clean_and_the_class_can_be_rejoined(
     club.start("resume").says("rejoined")
 
 
+@pytest.mark.real_time
 def test_a_closed_window_loses_nothing(club: Any) -> None:
     wall = club.piece("Ilse, Bram, Noor")
     wall.type("n")
