@@ -8,6 +8,7 @@ from textual.app import App
 from textual.geometry import Size
 
 from classclock.screens.ended_outside import when_ended
+from classclock.screens.focus_line import FocusMoved
 from classclock.screens.look import Look
 from classclock.screens.theme import textual_theme
 
@@ -34,6 +35,11 @@ class ClassclockApp(App[str], inherit_bindings=False):
         if not self.is_headless:
             self.set_interval(1, self._look_at_size)
         self.run_worker(self._run_flow())
+
+    def watch_app_focus(self, here: bool) -> None:  # noqa: FBT001  what Textual hands over
+        # A screen that watched this by itself would be kept in memory after its class.
+        for screen in self.screen_stack:
+            screen.post_message(FocusMoved(here))
 
     def _look_at_size(self) -> None:
         """Two changes of the window's size in one instant can arrive the wrong way round."""

@@ -25,6 +25,7 @@ from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.emergency_card import EmergencyCard
 from classclock.screens.flags_overlay import FlagsOverlay
+from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
 from classclock.screens.kept_off import said_to_the_room
 from classclock.screens.key_sign import signs_of
@@ -91,7 +92,6 @@ class ClassScreen(Screen[None]):
     def on_mount(self) -> None:
         self._tasks.start(wound=self._wound, press=self.press, pilot=self._autopilot)
         self.set_interval(_UPKEEP, self.look_after)
-        self.watch(self.app, "app_focus", self._focus_moved, init=False)
         self._say(self._notice)
         if self.session.live.loads_unread:
             self.run_worker(self._plan_loads())
@@ -307,5 +307,5 @@ class ClassScreen(Screen[None]):
     def _say_from_thread(self, text: str) -> None:
         self.app.call_from_thread(self._say, text)
 
-    def _focus_moved(self, focused: bool) -> None:  # noqa: FBT001  what Textual hands over
-        self._over.focus.display = not focused
+    def on_focus_moved(self, event: FocusMoved) -> None:
+        self._over.focus.display = not event.here
