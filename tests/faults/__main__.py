@@ -5,38 +5,84 @@ PERCENT of it less. `-k sound` and the like choose.
 """
 
 import sys
+from dataclasses import dataclass, field
 from pathlib import Path
 from textwrap import wrap
 
 import pytest
 
-_WIDTH = 100
+_ROOM, _TIMES, _WORDS = 14, 8, 78
+
+
+@dataclass
+class Fault:
+    """One row: a test, with all that it was tried with."""
+
+    room: str
+    name: str
+    times: int = 0
+    tried: int = 0
+    failed: int = 0
+    seen: list[str] = field(default_factory=list)
+
+    @property
+    def verdict(self) -> str:
+        if self.failed:
+            return f"FAILED {self.failed} of {self.tried}" if self.tried > 1 else "FAILED"
+        return "passed" if self.tried else "not tried"
+
+    def __str__(self) -> str:
+        words = self.name.removeprefix("test_").replace("_", " ")
+        lines = wrap(f"{words}: {self.verdict}", _WORDS)
+        for seen in self.seen:
+            lines += wrap(seen, _WORDS, initial_indent="  > ", subsequent_indent="    ")
+        head = f"{self.room:<{_ROOM}}{f'{self.times} x':<{_TIMES}}"
+        return head + f"\n{' ' * len(head)}".join(lines)
 
 
 class Table:
-    """A line for each fault, printed as soon as it has been tried."""
+    """Prints each fault as soon as it has been tried."""
 
-    failed = 0
+    def __init__(self) -> None:
+        self.faults: list[Fault] = []
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.when != "call" and report.passed:
             return
+        file, _, called = report.nodeid.partition("::")
+        name, _, example = called.partition("[")
+        fault = self._fault(Path(file).stem.removeprefix("test_").replace("_", " "), name)
+        if report.skipped:
+            return
         noted = dict(report.user_properties)
-        file, _, name = report.nodeid.partition("::")
-        room = Path(file).stem.removeprefix("test_")
-        verdict = {"passed": "passed", "skipped": "not tried"}.get(report.outcome, "FAILED")
-        self.failed += report.failed
-        times = f"{noted.get('times', 1)} x"
-        words = name.removeprefix("test_").replace("_", " ")
-        head, *more = wrap(words, _WIDTH - 30)
-        print(f"{room:<10} {times:>6}  {head:<{_WIDTH - 30}}  {verdict}")  # noqa: T201  a table
-        indent = " " * 19
-        seen = str(noted.get("seen", ""))
-        for line in (*more, *wrap(seen, _WIDTH - 22, initial_indent="-> ")):
-            print(f"{indent}{line}", flush=True)  # noqa: T201  a table
+        fault.tried += 1
+        fault.times += int(str(noted.get("times", 1)))
+        where = f"{example.removesuffix(']')}: " if example else ""
+        if "seen" in noted:
+            fault.seen.append(f"{where}{noted['seen']}")
+        if report.failed:
+            fault.failed += 1
+            fault.seen.append(f"{where}{_why(report)}")
 
-    def pytest_sessionfinish(self, session: pytest.Session) -> None:
-        print(f"\n{session.testscollected} faults, {self.failed} failed")  # noqa: T201  a table
+    def pytest_sessionfinish(self) -> None:
+        self._show_last()
+        failed = sum(bool(fault.failed) for fault in self.faults)
+        print(f"\n{len(self.faults)} faults, {failed} failed")  # noqa: T201  a table
+
+    def _fault(self, room: str, name: str) -> Fault:
+        if not self.faults or (self.faults[-1].room, self.faults[-1].name) != (room, name):
+            self._show_last()
+            self.faults.append(Fault(room, name))
+        return self.faults[-1]
+
+    def _show_last(self) -> None:
+        if self.faults:
+            print(self.faults[-1], flush=True)  # noqa: T201  a table
+
+
+def _why(report: pytest.TestReport) -> str:
+    crash = getattr(report.longrepr, "reprcrash", None)
+    return str(crash.message if crash is not None else report.longrepr)[:1500]
 
 
 def main() -> int:

@@ -96,10 +96,12 @@ def main(folder: Path, classes: int) -> None:
             )
             opened = session.live.clock.opened
             await run_class(app, session, autopilot=TirelessCoach(session, number))
-            true = began + (raw_now() - raw) * SPEED
+            before = began + (raw_now() - raw) * SPEED - opened
+            now = session.live.clock.now()
+            after = began + (raw_now() - raw) * SPEED - opened
             line = {
                 "memory": memory(),
-                "off_ms": session.live.clock.now() - (true - opened) / MS,
+                "off_ms": max(before // MS - now, now - after / MS, 0),
                 "taps": session.journal.number,
                 "closed": session.live.record.closed,
             }
