@@ -41,6 +41,8 @@ class JournalWriter:
         self._trouble: str | None = None
         self._sync_trouble: str | None = None
         self._unsure = False
+        self._handing_over = threading.Lock()
+        """Held while the file is let go, or taken up by who syncs it."""
         self._asked = threading.Event()
         self._closing = False
         self._syncer: threading.Thread | None = None
@@ -110,9 +112,10 @@ class JournalWriter:
             ) from None
 
     def _let_go(self) -> None:
-        if self._file is not None:
-            os.close(self._file)
-            self._file = None
+        with self._handing_over:
+            if self._file is not None:
+                os.close(self._file)
+                self._file = None
 
     # -- writing -----------------------------------------------------------------
 
@@ -186,21 +189,24 @@ class JournalWriter:
             self._asked.clear()
             if self._closing:
                 return
-            if self._file is None:
-                continue
+            with self._handing_over:
+                if self._file is None:
+                    continue
+                file = os.dup(self._file)  # it may be let go while the disk takes its time
             watch = threading.Timer(SLOW_SYNC, self._say_slow)
             watch.daemon = True
             watch.start()
             try:
                 if self._unsure:
                     self._write_over()
-                os.fdatasync(self._file)
+                os.fdatasync(file)
                 self._sync_trouble, self._unsure = None, False
             except OSError as error:
                 self._unsure = True
                 self._sync_trouble = f"the disk doesn't confirm what it saves: {_reason(error)}"
             finally:
                 watch.cancel()
+                os.close(file)
 
     def _write_over(self) -> None:
         """Write the same bytes once more: a sync that failed may have thrown some of them away.
