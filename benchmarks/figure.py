@@ -1,10 +1,9 @@
 """One line of the table: a figure, the floor measured beside it, and what is wanted."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Figure:
+class Figure(Struct, frozen=True):
     name: str
     value: float
     unit: str

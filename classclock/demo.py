@@ -8,9 +8,10 @@ import asyncio
 import random
 import tempfile
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import timedelta
 from pathlib import Path
+
+from msgspec import Struct
 
 from classclock.bundled import bundled
 from classclock.clock.source import TimeSource
@@ -41,8 +42,7 @@ DEPOT = Club(
 )
 
 
-@dataclass(frozen=True, slots=True)
-class Call:
+class Call(Struct, frozen=True):
     """What is shouted at a moment of the piece (ms), as the coach types it."""
 
     at: int

@@ -3,7 +3,7 @@
 The screens and a rehearsal both type here, so that they can't come to differ.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.live import LiveClass, Outcome
 from classclock.plan.model import Countdown
@@ -14,8 +14,7 @@ from classclock.tally.piece import Piece
 from classclock.tally.sheet import Sheet
 
 
-@dataclass(frozen=True, slots=True)
-class Answer:
+class Answer(Struct, frozen=True):
     """What a stroke came to: a notice, an outcome, or something only a screen can do."""
 
     notice: str = ""

@@ -1,13 +1,13 @@
 """Flags on the loads of a class: which there are, and which the coach hasn't looked at yet."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.live import LiveClass
 
 
-@dataclass(frozen=True, slots=True)
-class Flag:
+class Flag(Struct, frozen=True):
     """One thing to look at before a segment starts."""
 
     person_id: str

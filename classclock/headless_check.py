@@ -2,9 +2,10 @@
 
 from collections.abc import Sequence
 from contextlib import suppress
-from dataclasses import asdict
 from pathlib import Path
 from typing import Any
+
+from msgspec import to_builtins
 
 from classclock.headless import FINDINGS, OK, plan_path, print_json, say_wrong
 from classclock.plan.checked import check_lines, check_values
@@ -39,7 +40,7 @@ def check(
             if plan is not None and room is not None:
                 values["equipment"] = equipment_values(complete(plan, library), room)
             checked.append(
-                {"file": str(path), "findings": [asdict(one) for one in findings], **values}
+                {"file": str(path), "findings": [to_builtins(one) for one in findings], **values}
             )
             continue
         for finding in findings:

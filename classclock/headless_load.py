@@ -1,10 +1,11 @@
 """The command `load`: a maximum and percentages of it, as text or JSON."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from classclock.book.lift_records import LiftRecord, lift_records, person_called, read_lifts
 from classclock.headless import BAD_USE, FINDINGS, OK, print_json, say_wrong
@@ -21,8 +22,7 @@ TABLE = tuple(Decimal(percent) for percent in (40, 50, 60, 65, 70, 75, 80, 85, 9
 """The percentages shown unless others are asked for."""
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     """What the `load` command was asked besides the load or the name."""
 
     club_unit: Unit

@@ -29,9 +29,9 @@ def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
         return FINDINGS
     made = class_report(document, _standings(folder, document), club)
     if asked.json:
-        from dataclasses import asdict  # noqa: PLC0415
+        from msgspec import to_builtins  # noqa: PLC0415
 
-        print_json(asdict(made))
+        print_json(to_builtins(made))
     elif asked.text or not asked.html:
         from classclock.report.class_text import class_lines  # noqa: PLC0415
 

@@ -5,8 +5,10 @@ fold to; the screens, a rehearsal and a rejoined class all come through here.
 """
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
 from typing import Any, Protocol
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.plan.model import Countdown, is_piece
@@ -31,8 +33,7 @@ class Recorder(Protocol):
         ...
 
 
-@dataclass(frozen=True, slots=True)
-class Outcome:
+class Outcome(Struct, frozen=True):
     """What a command came to. `text` is for the coach; refused means nothing was recorded."""
 
     text: str = ""

@@ -1,8 +1,9 @@
 """A piece with no screen and no waiting: its taps from a file, its results at once."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
@@ -21,8 +22,7 @@ from classclock.tally.record import ClassRecord
 from classclock.tally.taps_file import TapRow
 
 
-@dataclass(frozen=True, slots=True)
-class Refused:
+class Refused(Struct, frozen=True):
     """A row of the taps file of which something was not counted, and why."""
 
     line: int
@@ -30,8 +30,7 @@ class Refused:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
-class Rehearsed:
+class Rehearsed(Struct, frozen=True):
     record: ClassRecord
     refused: tuple[Refused, ...]
     flags: tuple[Flag, ...]

@@ -5,9 +5,9 @@ Block graphics are drawn as rectangles, so that no font leaves gaps between them
 
 import re
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 from html import escape
 
+from msgspec import Struct
 from rich.cells import cell_len
 from rich.segment import Segment
 from rich.style import Style
@@ -19,8 +19,7 @@ Rect = tuple[float, float, float, float]
 """Left, top, width and height as shares of a cell."""
 
 
-@dataclass(frozen=True, slots=True)
-class Run:
+class Run(Struct, frozen=True):
     """Cells of one style in a row, from this column."""
 
     column: int

@@ -2,14 +2,14 @@
 
 from collections import Counter
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import date, timedelta
+
+from msgspec import Struct
 
 WEEKS = 12
 
 
-@dataclass(frozen=True, slots=True)
-class Week:
+class Week(Struct, frozen=True):
     """A week from Monday to Sunday, as ISO 8601 counts them."""
 
     monday: date

@@ -5,10 +5,11 @@ out.
 """
 
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass
 from datetime import date
 from decimal import ROUND_HALF_EVEN, Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.book.result import Result, finish_of, kg_of
 from classclock.plan.times import show_time
@@ -18,8 +19,7 @@ from classclock.tally.on_for import Earlier, Mark
 Verdict = Literal["first", "best", "equal", "below", "not compared"]
 
 
-@dataclass(frozen=True, slots=True)
-class Standing:
+class Standing(Struct, frozen=True):
     """How a score stands beside the best until then."""
 
     verdict: Verdict

@@ -8,11 +8,11 @@ renamed into place.
 import contextlib
 import os
 from collections.abc import Iterable
-from dataclasses import dataclass
 from heapq import nlargest
 from pathlib import Path
 from typing import NamedTuple
 
+from msgspec import Struct
 from sqlalchemy import Connection, delete, func, insert, select
 
 from classclock.book.applying import apply_changes, rules_in
@@ -34,8 +34,7 @@ _MANY = 50
 """With more classes than this at once, everybody's numbers are worked out anew."""
 
 
-@dataclass(frozen=True, slots=True)
-class CaughtUp:
+class CaughtUp(Struct, frozen=True):
     classes: int = 0
     """How many were taken in."""
     notices: tuple[str, ...] = ()

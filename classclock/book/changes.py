@@ -8,10 +8,10 @@ import hashlib
 import json
 import os
 from collections.abc import Iterable
-from dataclasses import dataclass, field
 from pathlib import Path
 from typing import Annotated, Literal
 
+from msgspec import Struct, field
 from pydantic import BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
 
 from classclock.book.result import Kind
@@ -97,8 +97,7 @@ class ChangesDamagedError(Exception):
     """A line can't be read; `str` says which, in plain words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Changes:
+class Changes(Struct, frozen=True):
     """The file as read."""
 
     room: str

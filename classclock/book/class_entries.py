@@ -1,10 +1,11 @@
 """What a results document says of each athlete: who came, what they did, what they lifted."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from datetime import datetime
 from decimal import Decimal
 from typing import Any
+
+from msgspec import Struct
 
 from classclock.book.result import (
     NOT_SAID,
@@ -25,8 +26,7 @@ class NotResultsError(ValueError):
     """The document isn't results as classclock writes them; `str` says what is missing."""
 
 
-@dataclass(frozen=True, slots=True)
-class PersonSeen:
+class PersonSeen(Struct, frozen=True):
     """Somebody as they were called in one class."""
 
     id: str
@@ -34,8 +34,7 @@ class PersonSeen:
     key: str
 
 
-@dataclass(frozen=True, slots=True)
-class Lift:
+class Lift(Struct, frozen=True):
     """A load tried in a set."""
 
     athlete: str
@@ -47,8 +46,7 @@ class Lift:
     made: bool
 
 
-@dataclass(frozen=True, slots=True)
-class PieceEntry:
+class PieceEntry(Struct, frozen=True):
     """One athlete in one piece. Piece and lane count from 0 in the document."""
 
     piece: int
@@ -64,8 +62,7 @@ class PieceEntry:
     lifts: tuple[Lift, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ClassEntry:
+class ClassEntry(Struct, frozen=True):
     """One class. `journal` tells it from every other of the same club's folder."""
 
     journal: str

@@ -4,8 +4,9 @@ import hashlib
 import json
 import os
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
+
+from msgspec import Struct
 
 from classclock.book.whole_file import write_whole
 from classclock.club_folder import private
@@ -13,8 +14,7 @@ from classclock.club_folder import private
 NAME = "copies.jsonl"
 
 
-@dataclass(frozen=True, slots=True)
-class Copy:
+class Copy(Struct, frozen=True):
     """A file that was written outside the club's records."""
 
     path: Path

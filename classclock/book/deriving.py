@@ -2,9 +2,9 @@
 
 import json
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from typing import Any
 
+from msgspec import Struct, field
 from sqlalchemy import (
     ColumnElement,
     Connection,
@@ -28,8 +28,7 @@ _AT_ONCE = 100
 _TERMS = ("modification", "loads", "work", "team")
 
 
-@dataclass(slots=True)
-class Touched:
+class Touched(Struct):
     """Whose numbers changed, and in which benchmarks."""
 
     athletes: set[str] = field(default_factory=set)

@@ -4,11 +4,11 @@ import html
 import json
 import os
 from collections.abc import Callable, Iterator
-from dataclasses import dataclass, field
 from datetime import datetime
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct, field
 from sqlalchemy import Connection, select
 
 from classclock.book.book_lock import book_lock
@@ -40,8 +40,7 @@ class ClassRunningError(Exception):
     """A class is running, whose journal can't be rewritten; `str` says so."""
 
 
-@dataclass(slots=True)
-class Reach:
+class Reach(Struct):
     """What an erasure comes to, each a line for the coach."""
 
     files: list[Path] = field(default_factory=list)

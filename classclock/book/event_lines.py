@@ -1,10 +1,9 @@
 """An event as one line of JSON, and back."""
 
 import json
-from functools import cache
 from typing import Any
 
-from pydantic import TypeAdapter, ValidationError
+from msgspec import ValidationError, convert, to_builtins
 
 from classclock.tally import events
 
@@ -19,7 +18,7 @@ NAMED: dict[str, type[events.Event]] = {
 
 def event_line(event: events.Event, number: int, wall: str) -> bytes:
     """One line, ended by a line feed. `wall` is the time of day it is written, RFC 3339."""
-    fields = _adapter(type(event).__name__).dump_python(event, mode="json", exclude_defaults=True)
+    fields = to_builtins(event)
     line = {"n": number, "event": type(event).__name__, "wall": wall, **fields}
     return json.dumps(line, ensure_ascii=True, separators=(",", ":")).encode() + b"\n"
 
@@ -35,14 +34,6 @@ def event_of(line: dict[str, Any]) -> events.Event:
         raise ValueError(f"no event is called {name!r}")
     fields = {key: value for key, value in line.items() if key not in ("n", "event", "wall")}
     try:
-        event: events.Event = _adapter(name).validate_python(fields)
+        return convert(fields, NAMED[name])
     except ValidationError as error:
-        first = error.errors()[0]
-        where = ".".join(str(part) for part in first["loc"])
-        raise ValueError(f"{where}: {first['msg']}") from None
-    return event
-
-
-@cache
-def _adapter(name: str) -> TypeAdapter[Any]:
-    return TypeAdapter(NAMED[name])
+        raise ValueError(str(error)) from None

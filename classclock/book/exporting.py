@@ -2,10 +2,10 @@
 
 import json
 from collections.abc import Callable, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from classclock.book.contents import book_contents
@@ -17,8 +17,7 @@ from classclock.strength.loads import plain
 _Row = dict[str, Any]
 
 
-@dataclass(frozen=True, slots=True)
-class _Sheet:
+class _Sheet(Struct, frozen=True):
     """One CSV: which table it is from, and what stands in each column."""
 
     name: str

@@ -2,8 +2,8 @@
 
 import os
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from sqlalchemy import Connection, select
 
 from classclock.book.changes import Import, ImportedScore
@@ -14,8 +14,7 @@ from classclock.book.spreadsheet import OldRow
 from classclock.plan.findings import Finding
 
 
-@dataclass(frozen=True, slots=True)
-class ReadyImport:
+class ReadyImport(Struct, frozen=True):
     """What an import would put in. Nothing goes in while there are findings."""
 
     change: Import

@@ -5,10 +5,11 @@ opened, one each time it is rejoined. The file can be read while a class runs.
 """
 
 import json
-from dataclasses import asdict, dataclass
 from datetime import datetime, timedelta
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct, to_builtins
 
 from classclock.book.event_lines import event_of
 from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChosen
@@ -16,8 +17,7 @@ from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChos
 MAX_BYTES = 64_000_000
 
 
-@dataclass(frozen=True, slots=True)
-class Anchor:
+class Anchor(Struct, frozen=True):
     """At the raw reading `raw` (ns, of the boot `boot`) the class's clock read `at` (ms)."""
 
     boot: str
@@ -30,15 +30,14 @@ class Anchor:
     """The moment was taken from the time of day, since the machine had been started anew."""
 
     def line(self) -> bytes:
-        return json.dumps({"anchor": asdict(self)}, separators=(",", ":")).encode() + b"\n"
+        return json.dumps({"anchor": to_builtins(self)}, separators=(",", ":")).encode() + b"\n"
 
     def at_raw(self, raw: int) -> int:
         """The class's moment at a raw reading of the same boot, in ms."""
         return self.at + (raw - self.raw) * self.rate // 1_000_000
 
 
-@dataclass(frozen=True, slots=True)
-class Journal:
+class Journal(Struct, frozen=True):
     """A journal as read. `whole` is how many bytes of it are whole lines."""
 
     path: Path

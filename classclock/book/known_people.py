@@ -1,11 +1,12 @@
 """People remembered from the results of earlier classes: their key, and what each used last."""
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from datetime import date, datetime
 from pathlib import Path
 from string import ascii_lowercase
 from typing import Any
+
+from msgspec import Struct, field
 
 from classclock.book.class_entries import ERASED
 from classclock.book.saved_results import read_results
@@ -17,8 +18,7 @@ MOST_CLASSES = 300
 _KEYS = frozenset(ascii_lowercase)
 
 
-@dataclass(frozen=True, slots=True)
-class KnownPerson:
+class KnownPerson(Struct, frozen=True):
     id: str
     name: str
     key: str
@@ -50,8 +50,7 @@ def known_people(results: Path) -> tuple[KnownPerson, ...]:
     return tuple(person.known() for person in found.values())
 
 
-@dataclass(slots=True)
-class _Found:
+class _Found(Struct):
     id: str
     name: str
     key: str

@@ -1,11 +1,12 @@
 """What each athlete has lifted, from the club's results files."""
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
 from typing import Any
+
+from msgspec import Struct
 
 from classclock.book.saved_results import read_results
 from classclock.strength.class_loads import Handled, LiftHistory
@@ -13,8 +14,7 @@ from classclock.strength.loads import Load, parse_load
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 
 
-@dataclass(frozen=True, slots=True)
-class Lifted:
+class Lifted(Struct, frozen=True):
     """A load made, for a whole set."""
 
     person_id: str
@@ -24,8 +24,7 @@ class Lifted:
     on: date
 
 
-@dataclass(frozen=True, slots=True)
-class ClassLifts:
+class ClassLifts(Struct, frozen=True):
     """What one class's results say of lifts."""
 
     people: Mapping[str, str]
@@ -33,8 +32,7 @@ class ClassLifts:
     lifted: tuple[Lifted, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class LiftRecord:
+class LiftRecord(Struct, frozen=True):
     """An athlete's record in one lift."""
 
     lift: str

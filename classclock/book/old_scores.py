@@ -1,7 +1,8 @@
 """A score as a club's older records have it: `7+12`, `8:31`, `112 reps`, `85 kg`, `185 lb`."""
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.book.result import Kind, finish_worth, load_worth, rounds_worth
 from classclock.plan.times import parse_time, show_time
@@ -19,8 +20,7 @@ _WRITE = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class OldScore:
+class OldScore(Struct, frozen=True):
     """What was written, as this project writes it, and what it is worth."""
 
     kind: Kind

@@ -4,9 +4,9 @@ import os
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
-from dataclasses import dataclass
 from pathlib import Path
 
+from msgspec import Struct
 from sqlalchemy import URL, Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
@@ -27,8 +27,7 @@ class BookError(Exception):
     """The book can't be used; `str` says why and what to do, in plain words."""
 
 
-@dataclass(frozen=True, slots=True)
-class Book:
+class Book(Struct, frozen=True):
     """An open book. `folder` is the club's."""
 
     folder: Path

@@ -4,8 +4,9 @@ Empty until the book has been read: a class never waits for it.
 """
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
 from typing import Any
+
+from msgspec import Struct, field
 
 from classclock.book.bests import Standing, best_of, earlier_run, standing
 from classclock.book.class_entries import (
@@ -26,8 +27,7 @@ History = Mapping[tuple[str, str], tuple[Result, ...]]
 """Results by the id that the class knows somebody by, and benchmark."""
 
 
-@dataclass(frozen=True, slots=True)
-class OwnBests:
+class OwnBests(Struct, frozen=True):
     """What the people of one class did before it began at `began`, milliseconds since 1970."""
 
     history: History = field(default_factory=dict)

@@ -2,14 +2,14 @@
 
 import hashlib
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from classclock.book.changes import Change, Erasure, Import, MarkSet, Merge, Rename, Undo
 from classclock.tally.lanes import Mark
 
 
-@dataclass(frozen=True, slots=True)
-class PeopleRules:
+class PeopleRules(Struct, frozen=True):
     """What the changes come to, those of all rooms together."""
 
     aliases: dict[str, str] = field(default_factory=dict)

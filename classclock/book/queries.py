@@ -2,9 +2,9 @@
 
 import json
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 from typing import Any
 
+from msgspec import Struct
 from sqlalchemy import Connection, Row, Select, and_, func, select
 
 from classclock.book.result import Result, Terms
@@ -12,8 +12,7 @@ from classclock.book.schema import athletes, bests, classes, lifts, results, see
 from classclock.tally.lanes import Mark
 
 
-@dataclass(frozen=True, slots=True)
-class Athlete:
+class Athlete(Struct, frozen=True):
     """Somebody in the book. Days are as in 2026-11-24, empty before the first class."""
 
     id: str
@@ -25,8 +24,7 @@ class Athlete:
     last_day: str
 
 
-@dataclass(frozen=True, slots=True)
-class Best:
+class Best(Struct, frozen=True):
     """An athlete's best on a benchmark under some terms."""
 
     result: Result
@@ -36,8 +34,7 @@ class Best:
     """When they last did it so."""
 
 
-@dataclass(frozen=True, slots=True)
-class LiftBest:
+class LiftBest(Struct, frozen=True):
     """The heaviest load that an athlete made for so many reps."""
 
     lift: str

@@ -1,9 +1,10 @@
 """One result of one athlete, what it is worth, and what it can be compared with."""
 
-from dataclasses import dataclass
 from datetime import UTC, datetime
 from decimal import Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.strength.loads import Load
 
@@ -19,8 +20,7 @@ _PER_KG = 10**8
 """An exact pound has eight decimals in kilograms."""
 
 
-@dataclass(frozen=True, slots=True)
-class Terms:
+class Terms(Struct, frozen=True):
     """Under what a score was made. Only scores made under equal terms are compared."""
 
     modification: str = ""
@@ -53,8 +53,7 @@ def _same(one: str, other: str) -> bool:
     return one == other or NOT_SAID in (one, other)
 
 
-@dataclass(frozen=True, slots=True)
-class Result:
+class Result(Struct, frozen=True):
     """What one athlete did in one piece."""
 
     athlete: str

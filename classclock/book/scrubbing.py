@@ -7,15 +7,15 @@ to the ranks that the others had.
 import json
 import re
 import tomllib
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 _FREE_TEXT = ("reason", "text", "note", "best_before")
 NOBODY = "erased"
 
 
-@dataclass(frozen=True, slots=True)
-class Scrub:
+class Scrub(Struct, frozen=True):
     """Who is to be taken out: every id and name they were recorded under."""
 
     ids: frozenset[str]

@@ -4,8 +4,9 @@ import csv
 import io
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from classclock.book.class_entries import benchmark_key
 from classclock.book.csv_cells import unguarded
@@ -23,8 +24,7 @@ _DAY_FIRST = re.compile(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", re.ASCII)
 _EARLIEST = date(1950, 1, 1)
 
 
-@dataclass(frozen=True, slots=True)
-class OldRow:
+class OldRow(Struct, frozen=True):
     """One score from the file. `line` is the row's last line in it."""
 
     line: int

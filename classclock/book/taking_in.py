@@ -3,11 +3,11 @@
 import json
 from collections import defaultdict
 from collections.abc import Sequence
-from dataclasses import dataclass, field
 from functools import lru_cache
 from operator import itemgetter
 from typing import Any
 
+from msgspec import Struct, field
 from sqlalchemy import Connection, Table, delete, insert, select
 
 from classclock.book.class_entries import ClassEntry, Lift, PieceEntry
@@ -23,8 +23,7 @@ _AT_ONCE = 5_000
 _KEYS_AT_ONCE = 500
 
 
-@dataclass(slots=True)
-class Rows:
+class Rows(Struct):
     """Rows on their way into the book."""
 
     rules: PeopleRules

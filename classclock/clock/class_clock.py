@@ -1,12 +1,11 @@
 """Moments on the class's own clock: whole milliseconds since the class was opened."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.clock.source import MS, TimeSource
 
 
-@dataclass(frozen=True, slots=True)
-class ClassClock:
+class ClassClock(Struct, frozen=True):
     """A time source counted from the reading at which the class was opened."""
 
     source: TimeSource

@@ -1,8 +1,10 @@
 """A segment's cues, each given out once: to be heard, or to be named as skipped."""
 
 from bisect import bisect_right
-from dataclasses import dataclass, replace
 from operator import attrgetter
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.clock.timeline import Cue
 
@@ -10,22 +12,19 @@ TOO_LATE = 1000
 """Milliseconds: a cue later than this is skipped, not played."""
 
 
-@dataclass(frozen=True, slots=True)
-class CueHeard:
+class CueHeard(Struct, frozen=True):
     cue: Cue
     late: int
     """Milliseconds after its time."""
 
 
-@dataclass(frozen=True, slots=True)
-class CueSkipped:
+class CueSkipped(Struct, frozen=True):
     cue: Cue
     late: int
     """Milliseconds after its time."""
 
 
-@dataclass(frozen=True, slots=True)
-class CueTrack:
+class CueTrack(Struct, frozen=True):
     """How far a segment's cues have been given out."""
 
     cues: tuple[Cue, ...]

@@ -7,8 +7,10 @@ import asyncio
 import math
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass, replace
 from typing import Protocol
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped, CueTrack
@@ -21,8 +23,7 @@ AHEAD = 2000
 """Milliseconds before its time at which a cue is handed over to be scheduled as a sound."""
 
 
-@dataclass(frozen=True, slots=True)
-class EngineView:
+class EngineView(Struct, frozen=True):
     """The segment as it runs, asked for anew at each look."""
 
     running: RunningTime
@@ -42,8 +43,7 @@ class EngineView:
         return replace(reading, over=elapsed >= self.end)
 
 
-@dataclass(frozen=True, slots=True)
-class SoundAhead:
+class SoundAhead(Struct, frozen=True):
     """A cue to be heard at a moment of the class's clock."""
 
     cue: Cue

@@ -4,27 +4,25 @@ A moment is whole milliseconds on the class's own clock: zero when the class was
 suspended time, never following the wall clock's steps.
 """
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 
-@dataclass(frozen=True, slots=True)
-class Hold:
+class Hold(Struct, frozen=True):
     """The clock stood still from one moment to another; to None means that it still does."""
 
     since: int
     until: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class Shift:
+class Shift(Struct, frozen=True):
     """From this moment on the reading is `by` ms further: the clock was set right by hand."""
 
     at: int
     by: int
 
 
-@dataclass(frozen=True, slots=True)
-class RunningTime:
+class RunningTime(Struct, frozen=True):
     """A segment's elapsed time as a pure function of the moment. Zero is go."""
 
     go: int

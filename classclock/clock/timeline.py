@@ -4,15 +4,15 @@ Elapsed time is whole milliseconds from go; the count-in is negative.
 """
 
 from bisect import bisect_right
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 SpanKind = Literal["count-in", "work", "rest"]
 CueKind = Literal["short", "go", "rest", "halfway", "last-minute", "last-ten", "end"]
 
 
-@dataclass(frozen=True, slots=True)
-class Span:
+class Span(Struct, frozen=True):
     kind: SpanKind
     start: int
     end: int
@@ -22,14 +22,12 @@ class Span:
     stations: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
-class Cue:
+class Cue(Struct, frozen=True):
     at: int
     kind: CueKind
 
 
-@dataclass(frozen=True, slots=True)
-class Reading:
+class Reading(Struct, frozen=True):
     """What the clock shows at one moment."""
 
     span: Span
@@ -41,8 +39,7 @@ class Reading:
     over: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Timeline:
+class Timeline(Struct, frozen=True):
     spans: tuple[Span, ...]
     cues: tuple[Cue, ...]
     counts_up: bool

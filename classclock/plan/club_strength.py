@@ -2,7 +2,7 @@
 
 from typing import Annotated, Any
 
-from pydantic import BeforeValidator, Field, ValidationInfo
+from pydantic import BeforeValidator, Field, InstanceOf, ValidationInfo
 
 from classclock.plan.model import OneLoad, Repeats, Strict, Text
 from classclock.strength.equipment import Bar, Equipment
@@ -56,7 +56,7 @@ class BarSettings(Strict):
 
 
 class Plates(Strict):
-    pairs: Annotated[dict[Load, Count], BeforeValidator(_pairs), Field(max_length=40)]
+    pairs: Annotated[dict[InstanceOf[Load], Count], BeforeValidator(_pairs), Field(max_length=40)]
     collar: OneLoad | None = None
     """What one collar weighs; left out, collars aren't counted."""
 

@@ -1,7 +1,8 @@
 """What a segment needs of each piece of equipment, and what the club has of it."""
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.plan.club import Club
 from classclock.plan.model import Segment
@@ -13,8 +14,7 @@ Inventory = Mapping[str, int]
 """Pieces by folded name, and how many the club has; what isn't in it was never counted."""
 
 
-@dataclass(frozen=True, slots=True)
-class Short:
+class Short(Struct, frozen=True):
     """A piece of which there isn't enough."""
 
     piece: str

@@ -1,7 +1,8 @@
 """What `check` says of the equipment for so many people: what is short, and what to do about it."""
 
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict, dataclass
+
+from msgspec import Struct, to_builtins
 
 from classclock.clock.formats import timeline
 from classclock.plan.club import Club
@@ -24,8 +25,7 @@ from classclock.plan.staging_words import short_words, spare_words, staging_word
 from classclock.plan.times import show_time
 
 
-@dataclass(frozen=True, slots=True)
-class Room:
+class Room(Struct, frozen=True):
     """How many come, and what there is."""
 
     people: int
@@ -44,8 +44,7 @@ def room_for(athletes: int | tuple[str, ...], club: Club, library: Library) -> R
     return Room(people, names, inventory_of(club), library, club.class_length)
 
 
-@dataclass(frozen=True, slots=True)
-class Shared:
+class Shared(Struct, frozen=True):
     """A segment that lacks something, and the ways to do it all the same."""
 
     segment: Segment
@@ -81,13 +80,13 @@ def equipment_values(plan: Plan, room: Room) -> dict[str, object]:
         "segments": [
             {
                 "name": shared.segment.name,
-                "short": [asdict(one) for one in shared.short],
+                "short": [to_builtins(one) for one in shared.short],
                 "ways": [
                     {
                         "words": staging_words(way, shared.segment),
                         "heats": [list(heat) for heat in way.heats],
                         "team": way.team,
-                        "modified": [asdict(one) for one in way.modified],
+                        "modified": [to_builtins(one) for one in way.modified],
                         "extra_seconds": way.extra // 1000,
                         "class_seconds": _class_length(plan, shared.segment, way) // 1000,
                         "no_spare": list(way.no_spare),

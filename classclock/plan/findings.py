@@ -1,7 +1,8 @@
 """What is wrong with a plan, in the coach's words."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.plan.printable import printable
 
@@ -10,8 +11,7 @@ Path = tuple[str | int, ...]
 """Where something stands in the plan's values: `("segment", 2, "station", 0, "reps")`."""
 
 
-@dataclass(frozen=True, slots=True)
-class Finding:
+class Finding(Struct, frozen=True):
     """One fault of one file. Its text is safe for a terminal."""
 
     file: str
@@ -32,8 +32,7 @@ class Finding:
         return printable(f"{place}  {hint}{segment}{self.what}{stop} {self.instead}.", longest=1000)
 
 
-@dataclass(frozen=True, slots=True)
-class Fault:
+class Fault(Struct, frozen=True):
     """A fault in the plan's values, before its line is known."""
 
     path: Path
@@ -46,8 +45,7 @@ class Fault:
     """For an unknown key, the key that was meant: that one isn't missing, then."""
 
 
-@dataclass(frozen=True, slots=True)
-class LineFault:
+class LineFault(Struct, frozen=True):
     """A fault in how the file is written: TOML itself can't be read there."""
 
     line: int

@@ -1,14 +1,14 @@
 """Every key of a plan: what it takes, in words, with an example that can be copied."""
 
-from dataclasses import dataclass
 from difflib import get_close_matches
 from typing import get_args
+
+from msgspec import Struct
 
 from classclock.plan.model import Format
 
 
-@dataclass(frozen=True, slots=True)
-class Key:
+class Key(Struct, frozen=True):
     """A key; `example` is TOML."""
 
     takes: str

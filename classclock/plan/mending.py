@@ -4,7 +4,8 @@ The mended line only serves to read on and find the rest of the faults; the plan
 """
 
 import re
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.plan.keys import KEYS, assignment
 
@@ -24,8 +25,7 @@ _COMMA_LAST = re.compile(r",\s*}")
 _REMARK = 'Write key = value, with its quotes, commas and brackets, or put "#" before a remark'
 
 
-@dataclass(frozen=True, slots=True)
-class Mend:
+class Mend(Struct, frozen=True):
     what: str
     instead: str
     line: str = ""

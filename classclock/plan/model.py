@@ -14,6 +14,7 @@ from pydantic import (
     ConfigDict,
     Discriminator,
     Field,
+    InstanceOf,
     Tag,
     ValidationInfo,
     WithJsonSchema,
@@ -87,7 +88,7 @@ Lines = Annotated[
     WithJsonSchema({"type": ["string", "array"], "items": {"type": "string"}}),
 ]
 OneLoad = Annotated[
-    Load,
+    InstanceOf[Load],
     BeforeValidator(_load),
     WithJsonSchema({"type": ["string", "number"], "description": '"22.5 kg", "50 lb"'}),
 ]

@@ -1,6 +1,6 @@
 """A plan in a few words and sums: how long it lasts, how much work it is."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.clock.formats import timeline
 from classclock.plan.amounts import amount_of, load_of, worth
@@ -30,8 +30,7 @@ _INTERVAL_SCORES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class SegmentOutline:
+class SegmentOutline(Struct, frozen=True):
     """One segment; its lengths are milliseconds, its reps those of the work as written."""
 
     name: str
@@ -47,8 +46,7 @@ class SegmentOutline:
     """All the work of a capped piece; None elsewhere."""
 
 
-@dataclass(frozen=True, slots=True)
-class PlanOutline:
+class PlanOutline(Struct, frozen=True):
     title: str
     segments: tuple[SegmentOutline, ...]
 

@@ -6,8 +6,9 @@ Information for whoever writes the next plan; what a class can take is the coach
 import datetime as dt
 from collections import Counter
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import get_args
+
+from msgspec import Struct
 
 from classclock.clock.formats import timeline
 from classclock.plan.model import Plan, Segment, is_piece
@@ -24,8 +25,7 @@ LENGTHS: tuple[tuple[str, int], ...] = (
 """Kinds of hard piece, and the length in milliseconds that each stays below."""
 
 
-@dataclass(frozen=True, slots=True)
-class HeavyTwice:
+class HeavyTwice(Struct, frozen=True):
     """One pattern heavy on two days running, with the lifts as the plans call them."""
 
     pattern: Pattern
@@ -41,8 +41,7 @@ class HeavyTwice:
         return f"{self.pattern} was heavy on {self.first} ({lifts}) and on {second} ({then})"
 
 
-@dataclass(frozen=True, slots=True)
-class LastWeeks:
+class LastWeeks(Struct, frozen=True):
     classes: int
     patterns: Mapping[Pattern, int]
     """In how many classes each pattern came, those that never did too."""

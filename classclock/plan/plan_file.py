@@ -1,12 +1,11 @@
 """A plan file that was read."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.plan.model import Plan
 
 
-@dataclass(frozen=True, slots=True)
-class PlanFile:
+class PlanFile(Struct, frozen=True):
     name: str
     """The file's name without its ending."""
     text: str

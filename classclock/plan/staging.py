@@ -6,7 +6,8 @@ worked out here; which one suits these people is the coach's to say.
 """
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.clock.formats import timeline
 from classclock.plan.equipment import Inventory, most_at_once, shortage, station_needs
@@ -20,8 +21,7 @@ CHANGE = 120_000
 PARTNERS = 2
 
 
-@dataclass(frozen=True, slots=True)
-class Modified:
+class Modified(Struct, frozen=True):
     """So many lanes take an option that needs nothing of which there isn't enough."""
 
     station: int
@@ -30,8 +30,7 @@ class Modified:
     lanes: int
 
 
-@dataclass(frozen=True, slots=True)
-class Staging:
+class Staging(Struct, frozen=True):
     """One way to do it."""
 
     heats: tuple[tuple[int, ...], ...]

@@ -2,8 +2,9 @@
 
 import re
 import tomllib
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from msgspec import Struct
 
 from classclock.plan.brackets import CLOSERS, depth_of, unclosed
 from classclock.plan.findings import LineFault
@@ -25,8 +26,7 @@ _TWICE = re.compile(r"overwrite|twice|duplicate|redefine|mutate", re.IGNORECASE)
 _FIRST_KEY = re.compile(r"\s*\[*\s*([A-Za-z0-9_.-]+)")
 
 
-@dataclass(frozen=True, slots=True)
-class Toml:
+class Toml(Struct, frozen=True):
     """What a text says. With faults `values` is what was likely meant, `text` how it was read."""
 
     values: dict[str, object]

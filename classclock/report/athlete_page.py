@@ -1,8 +1,8 @@
 """An athlete's page: how often they come, what they do, how it went. Values, from the book."""
 
-from dataclasses import dataclass
 from datetime import date
 
+from msgspec import Struct
 from sqlalchemy import Connection
 
 from classclock.book.attendance import Week, first_day, weeks
@@ -19,8 +19,7 @@ from classclock.book.queries import (
 from classclock.book.result import Result
 
 
-@dataclass(frozen=True, slots=True)
-class AthletePage:
+class AthletePage(Struct, frozen=True):
     athlete: Athlete
     weeks: tuple[Week, ...]
     """The last twelve, this one last."""

@@ -1,8 +1,9 @@
 """An athlete's page for a terminal, and as plain values."""
 
 from collections.abc import Iterator
-from dataclasses import asdict
 from typing import Any
+
+from msgspec import to_builtins
 
 from classclock.book.bests import long_day
 from classclock.book.queries import Best
@@ -83,7 +84,7 @@ def _classes(number: int) -> str:
 def page_values(page: AthletePage) -> dict[str, Any]:
     """The page as plain values, ready for JSON."""
     return {
-        **asdict(page.athlete),
+        **to_builtins(page.athlete),
         "weeks": [
             {"monday": week.monday.isoformat(), "classes": week.classes} for week in page.weeks
         ],
@@ -96,11 +97,11 @@ def page_values(page: AthletePage) -> dict[str, Any]:
                 "score": best.result.score,
                 "day": best.result.day,
                 "times": best.times,
-                **asdict(best.result.terms),
+                **to_builtins(best.result.terms),
             }
             for best in page.bests
         ],
-        "lifts": [asdict(one) for one in page.lifts],
+        "lifts": [to_builtins(one) for one in page.lifts],
         "history": {
             "benchmark": page.shown,
             "results": [
@@ -109,7 +110,7 @@ def page_values(page: AthletePage) -> dict[str, Any]:
                     "score": one.score,
                     "counts": one.counts,
                     "why_not": one.why_not,
-                    **asdict(one.terms),
+                    **to_builtins(one.terms),
                 }
                 for one in page.history
             ],

@@ -1,16 +1,16 @@
 """The benchmark chart: names down, benchmarks across, each one's best and when. Pure values."""
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Any
+
+from msgspec import Struct
 
 from classclock.book.bests import best_of
 from classclock.book.queries import Athlete, Best
 from classclock.book.result import NOT_SAID, Result
 
 
-@dataclass(frozen=True, slots=True)
-class Cell:
+class Cell(Struct, frozen=True):
     """One athlete's best on one benchmark, under the terms they used last."""
 
     best: Result
@@ -21,16 +21,14 @@ class Cell:
     """Bests under other terms: named, not compared."""
 
 
-@dataclass(frozen=True, slots=True)
-class ChartRow:
+class ChartRow(Struct, frozen=True):
     athlete: str
     """Their id."""
     name: str
     cells: tuple[Cell | None, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Chart:
+class Chart(Struct, frozen=True):
     benchmarks: tuple[str, ...]
     rows: tuple[ChartRow, ...]
     month: str

@@ -4,10 +4,11 @@ Display names only; no marks, no reasons of corrections, no attendance.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from itertools import accumulate, pairwise
 from typing import Any
+
+from msgspec import Struct
 
 from classclock.book.bests import Standing, long_day
 from classclock.plan.times import show_time
@@ -18,8 +19,7 @@ Standings = Mapping[tuple[int, int], Standing]
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
-@dataclass(frozen=True, slots=True)
-class Ribbon:
+class Ribbon(Struct, frozen=True):
     """A lane along the time axis of its piece, which ends at `length`; whole seconds."""
 
     length: int
@@ -35,8 +35,7 @@ class Ribbon:
         return f"{len(self.rounds)} rounds: {times}"
 
 
-@dataclass(frozen=True, slots=True)
-class LaneLine:
+class LaneLine(Struct, frozen=True):
     rank: int | None
     name: str
     score: str
@@ -49,8 +48,7 @@ class LaneLine:
     """Of a piece scored by load: what was lifted."""
 
 
-@dataclass(frozen=True, slots=True)
-class PieceReport:
+class PieceReport(Struct, frozen=True):
     name: str
     words: str
     provisional: bool
@@ -58,8 +56,7 @@ class PieceReport:
     lanes: tuple[LaneLine, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class ClassReport:
+class ClassReport(Struct, frozen=True):
     title: str
     when: str
     club: str

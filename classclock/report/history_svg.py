@@ -1,8 +1,9 @@
 """A history as points to draw in a page: where each result stands on a plane of 1000 by 240."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from datetime import date
+
+from msgspec import Struct
 
 from classclock.book.result import Result
 from classclock.report.plot import LEAST_POINTS, plotted
@@ -10,8 +11,7 @@ from classclock.report.plot import LEAST_POINTS, plotted
 WIDTH, HEIGHT = 1000, 240
 
 
-@dataclass(frozen=True, slots=True)
-class Point:
+class Point(Struct, frozen=True):
     x: float
     y: float
     score: str

@@ -1,7 +1,6 @@
 """A box of a few rows at the foot of the screen, in which something is asked."""
 
-from dataclasses import dataclass
-
+from msgspec import Struct
 from textual.geometry import Size
 from textual.widget import Widget
 
@@ -9,8 +8,7 @@ from classclock.screens.drawing.cells import Drawing, above, beside, width
 from classclock.screens.look import Look
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     question: str
     typed: str
     """What is typed so far; large where there is room."""

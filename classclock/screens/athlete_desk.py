@@ -1,14 +1,14 @@
 """The coach's keys at an athlete's page: whose history is shown, and what the room may read."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from classclock.book.result import Result
 from classclock.report.athlete_page import AthletePage
 
 
-@dataclass(frozen=True, slots=True)
-class AthleteBook:
+class AthleteBook(Struct, frozen=True):
     page: AthletePage
     histories: Mapping[str, tuple[Result, ...]] = field(default_factory=dict)
     """By benchmark or lift, the earliest first."""

@@ -1,7 +1,8 @@
 """What is said of a score beside the same athlete's earlier ones: at the settle, at the end."""
 
 from collections.abc import Mapping
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from classclock.book.bests import Standing
 from classclock.book.own_bests import OwnBests

@@ -4,9 +4,9 @@ It is painted in slices, and a tick repaints only those in which something chang
 """
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from itertools import pairwise
 
+from msgspec import Struct
 from rich.segment import Segment
 from textual.app import ComposeResult
 from textual.geometry import Region
@@ -20,8 +20,7 @@ from classclock.screens.placed import Placed
 _SLICES = 12
 
 
-@dataclass(frozen=True, slots=True)
-class ClockFace:
+class ClockFace(Struct, frozen=True):
     text: str = ""
     inverted: bool = False
     across: Side = "left"

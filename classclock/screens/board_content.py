@@ -1,8 +1,9 @@
 """What the board says: the segment to come, who is in it, and how the class stands for time."""
 
 from collections.abc import Collection, Iterator
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from classclock.clock.formats import timeline
 from classclock.live import LiveClass
@@ -23,24 +24,21 @@ from classclock.tally.piece import Piece
 _LONGEST = 300
 
 
-@dataclass(frozen=True, slots=True)
-class BoardStation:
+class BoardStation(Struct, frozen=True):
     words: str
     standard: str
     options: tuple[str, ...]
     """Numbered as the key language has them: `(1) lower box`."""
 
 
-@dataclass(frozen=True, slots=True)
-class BoardLane:
+class BoardLane(Struct, frozen=True):
     key: str
     name: str
     modification: str
     load: str
 
 
-@dataclass(frozen=True, slots=True)
-class BoardContent:
+class BoardContent(Struct, frozen=True):
     title: str
     place: str
     """`segment 3 of 5`, and the heat where there are several."""

@@ -1,7 +1,8 @@
 """The coach's keys at the chart: which athlete and benchmark are highlighted, in what order."""
 
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from classclock.book.queries import Athlete, Best
 from classclock.plan.printable import can_be_shown
@@ -19,8 +20,7 @@ _MOVES = {
 }
 
 
-@dataclass(frozen=True, slots=True)
-class ChartBook:
+class ChartBook(Struct, frozen=True):
     """What the book says, for the chart."""
 
     athletes: tuple[Athlete, ...] = ()

@@ -1,7 +1,8 @@
 """What the clock engine says, handed on: to the loudspeaker, and to the screen."""
 
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped
@@ -15,8 +16,7 @@ PAINTING = 10 * MS
 since one that comes before its picture is noticed sooner than one after it (ITU-R BT.1359-1)."""
 
 
-@dataclass(frozen=True, slots=True)
-class ClockListener:
+class ClockListener(Struct, frozen=True):
     clock: ClassClock
     speaker: Speaker
     tick: Callable[[], None]

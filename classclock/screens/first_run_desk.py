@@ -1,7 +1,8 @@
 """The first run's questions: the club's unit, and what the keyboard types without shift."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.strength.loads import Unit
 from classclock.tally.keyboard_row import DIGIT_KEYS, can_be_mapped, keyboard_map
@@ -9,15 +10,13 @@ from classclock.tally.keyboard_row import DIGIT_KEYS, can_be_mapped, keyboard_ma
 Question = Literal["unit", "six", "offer", "row", "point", "minus", "done"]
 
 
-@dataclass(frozen=True, slots=True)
-class Asked:
+class Asked(Struct, frozen=True):
     question: str
     why: str
     keys: str
 
 
-@dataclass
-class FirstRunDesk:
+class FirstRunDesk(Struct):
     """Which question is open, and what was answered. Backspace goes back to the one before."""
 
     unit: Unit = "kg"

@@ -1,6 +1,6 @@
 """The coach's keys at home: what is typed, and which line is highlighted."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.plan.printable import can_be_shown
 from classclock.screens.home_list import HomeEntry
@@ -8,8 +8,7 @@ from classclock.screens.home_list import HomeEntry
 _LONGEST = 60
 
 
-@dataclass
-class HomeDesk:
+class HomeDesk(Struct):
     cut_off: tuple[HomeEntry, ...]
     """Classes to be rejoined: they stand first, and the first of them is highlighted."""
     plans: list[HomeEntry]

@@ -1,10 +1,11 @@
 """What can be opened from home: a class that was cut off, and the plans."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock import club_folder
 from classclock.book.journal import Journal
@@ -19,8 +20,7 @@ from classclock.screens.who_list import folded
 from classclock.strength.loads import Unit
 
 
-@dataclass(frozen=True, slots=True)
-class HomeEntry:
+class HomeEntry(Struct, frozen=True):
     """One line of home. `opens` is what enter gives; None can't be opened, and `words` says why."""
 
     title: str

@@ -1,7 +1,8 @@
 """What stays off the wall of those who want it so: their loads, rank and bests; a dash instead."""
 
 from collections.abc import Collection, Iterable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from classclock.live import Outcome
 from classclock.screens.lane_bars import Boxes

@@ -1,9 +1,10 @@
 """The keys laid out on pages: pure, in cells."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import groupby
 from textwrap import wrap
+
+from msgspec import Struct
 
 from classclock.tally.key_help import KeyLine
 
@@ -11,8 +12,7 @@ _GAP = 2
 _LEAST_COLUMN = 48
 
 
-@dataclass(frozen=True, slots=True)
-class KeyRow:
+class KeyRow(Struct, frozen=True):
     """One row of help: a heading, or keys and what they do; a long text goes on below."""
 
     keys: str = ""
@@ -20,8 +20,7 @@ class KeyRow:
     heading: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class KeyPages:
+class KeyPages(Struct, frozen=True):
     keys_width: int
     column_width: int
     pages: tuple[tuple[tuple[KeyRow, ...], ...], ...]

@@ -1,6 +1,6 @@
 """The picture of a lane's work, as plain values: a ribbon, a share of the whole, or boxes."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.plan.times import show_time
 from classclock.screens.drawing.bar import Block, Kind
@@ -11,8 +11,7 @@ from classclock.tally.sheet import Sheet
 from classclock.tally.work import Work
 
 
-@dataclass(frozen=True, slots=True)
-class Ribbon:
+class Ribbon(Struct, frozen=True):
     """Rounds along the time axis, in milliseconds of the piece."""
 
     cap: int
@@ -21,8 +20,7 @@ class Ribbon:
     stopped: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Share:
+class Share(Struct, frozen=True):
     """The work done as a share of the whole, in reps or in rounds."""
 
     whole: int
@@ -31,8 +29,7 @@ class Share:
     finish: str
 
 
-@dataclass(frozen=True, slots=True)
-class Boxes:
+class Boxes(Struct, frozen=True):
     """A box for each interval or attempt."""
 
     numbers: tuple[str | None, ...]

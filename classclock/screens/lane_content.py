@@ -1,8 +1,10 @@
 """What one lane of the wall says, as plain values."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
 from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
@@ -19,8 +21,7 @@ from classclock.tally.scores import places
 from classclock.tally.sheet import Sheet
 
 
-@dataclass(frozen=True, slots=True)
-class LaneContent:
+class LaneContent(Struct, frozen=True):
     key: str
     name: str
     tally: str

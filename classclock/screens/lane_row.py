@@ -1,7 +1,6 @@
 """One lane of the wall as a widget: it repaints only if something of it would look different."""
 
-from dataclasses import replace
-
+from msgspec.structs import replace
 from textual import events
 from textual.message import Message
 

@@ -1,6 +1,6 @@
 """What the board says of a lift: everybody's load and plates for the set that comes first."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.flagged import open_flags
 from classclock.live import LiveClass
@@ -20,8 +20,7 @@ from classclock.tally.piece import Piece
 _TOGETHER = "each their own: choose the loads together"
 
 
-@dataclass(frozen=True, slots=True)
-class LiftLane:
+class LiftLane(Struct, frozen=True):
     """One athlete's first set."""
 
     key: str
@@ -41,8 +40,7 @@ class LiftLane:
     waits: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class LiftBoard:
+class LiftBoard(Struct, frozen=True):
     title: str
     """Which set it is, and for how many reps."""
     lanes: tuple[LiftLane, ...]

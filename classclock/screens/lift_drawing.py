@@ -1,8 +1,9 @@
 """Everybody's load and plates as a drawing, as large as they all fit."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from textwrap import wrap
+
+from msgspec import Struct
 
 from classclock.screens.drawing.bar_side import draw_side
 from classclock.screens.drawing.cells import Drawing, above, beside, width
@@ -20,8 +21,7 @@ _WORDY = 34
 """Columns of a lane of one row from which its plates are named."""
 
 
-@dataclass(frozen=True, slots=True)
-class _Table:
+class _Table(Struct, frozen=True):
     """How all lanes stand: lanes beside each other, and each one's rows and columns.
 
     `letters` is how high the load is drawn, 1 in terminal text. `name` is 0 where the name stands

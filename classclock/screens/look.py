@@ -1,7 +1,7 @@
 """How things are painted: the colours, and what the terminal can show."""
 
-from dataclasses import dataclass, field, replace
-
+from msgspec import Struct, field
+from msgspec.structs import replace
 from rich.cells import cell_len, set_cell_size
 
 from classclock.screens.drawing.cells import Drawing, Level, Side, blank, line, place
@@ -10,8 +10,7 @@ from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.theme import DARK, Theme
 
 
-@dataclass(frozen=True, slots=True)
-class Look:
+class Look(Struct, frozen=True):
     theme: Theme = DARK
     terminal: Terminal = field(default_factory=Terminal)
 

@@ -1,16 +1,16 @@
 """What there is to choose in a plan before the class: options and loads, piece by piece."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import chain
+
+from msgspec import Struct
 
 from classclock.plan.model import LoadChoice, Plan, Segment, is_piece
 from classclock.strength.loads import Load, Unit
 from classclock.tally.piece import Piece
 
 
-@dataclass(frozen=True, slots=True)
-class Modifiable:
+class Modifiable(Struct, frozen=True):
     """A piece of the plan in which there is something to choose."""
 
     index: int

@@ -4,8 +4,9 @@ A letter should be seen under at least 16 minutes of arc, better 20 to 22 (ISO 9
 NUREG-0700, 1.3.1-4). Lengths on the screen are millimetres, distances in the room metres.
 """
 
-from dataclasses import dataclass
 from math import atan, hypot, radians, tan
+
+from msgspec import Struct
 
 from classclock.screens.drawing.layout import wall_layout
 
@@ -48,8 +49,7 @@ def row_height(diagonal: float, rows: int) -> float:
     return screen_height(diagonal) / rows
 
 
-@dataclass(frozen=True, slots=True)
-class Legible:
+class Legible(Struct, frozen=True):
     """One kind of lettering on the wall and how it is seen."""
 
     what: str

@@ -1,8 +1,8 @@
 """How scores stand in a table: the largest letters in which all of them fit."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 
+from msgspec import Struct
 from rich.cells import cell_len
 
 from classclock.screens.drawing.cells import width
@@ -20,8 +20,7 @@ _LEAST_ASIDE = 14
 _MOST_ROWS = 9
 
 
-@dataclass(frozen=True, slots=True)
-class ScoreRow:
+class ScoreRow(Struct, frozen=True):
     """One row. Empty texts take no room."""
 
     name: str
@@ -42,8 +41,7 @@ class ScoreRow:
         return bool(self.asked or self.notes or self.best)
 
 
-@dataclass(frozen=True, slots=True)
-class RowLayout:
+class RowLayout(Struct, frozen=True):
     """The height of the type and the widths of the parts, in cells."""
 
     type_rows: int
@@ -55,8 +53,7 @@ class RowLayout:
     gap: int = GAP
 
 
-@dataclass(frozen=True, slots=True)
-class TableLayout:
+class TableLayout(Struct, frozen=True):
     across: int
     pitch: int
     """Rows from one line of scores to the next."""

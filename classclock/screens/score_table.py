@@ -1,9 +1,9 @@
 """Scores as a table of large rows: key, rank, name, score, and what is to be said beside them."""
 
 from collections.abc import Sequence
-from dataclasses import replace
 from textwrap import wrap
 
+from msgspec.structs import replace
 from rich.cells import cell_len
 
 from classclock.screens.drawing.cells import Drawing, above, beside, width

@@ -1,7 +1,9 @@
 """What the settle shows, worked out from the class: pure values, ready to be painted."""
 
-from dataclasses import dataclass, replace
 from pathlib import Path
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.live import LiveClass
 from classclock.plan.model import is_piece
@@ -18,8 +20,7 @@ from classclock.tally.sheet import Sheet
 _FORMS = {"intervals": "3:12n gives interval 3", "rounds": "12n gives odd reps"}
 
 
-@dataclass(frozen=True, slots=True)
-class SettlePage:
+class SettlePage(Struct, frozen=True):
     title: str
     words: str
     state: str

@@ -6,10 +6,10 @@ that matters more is; the type is as large as then fits.
 
 import re
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Literal
 
+from msgspec import Struct
 from rich.cells import cell_len
 
 from classclock.screens.drawing import dot_letters, outline_type
@@ -28,8 +28,7 @@ _AIR = 3
 """Dots left free under capitals and numerals, which fill their rows."""
 
 
-@dataclass(frozen=True, slots=True)
-class Line:
+class Line(Struct, frozen=True):
     """A line; with no text it is a gap. Colours are the look's own unless given."""
 
     text: str = ""
@@ -43,8 +42,7 @@ class Line:
     """Columns."""
 
 
-@dataclass(frozen=True, slots=True)
-class Heights:
+class Heights(Struct, frozen=True):
     """Rows of each size of type."""
 
     title: int

@@ -1,8 +1,8 @@
 """The last line of the screen: what was said last, and the keys that matter now."""
 
-from dataclasses import dataclass
 from textwrap import wrap
 
+from msgspec import Struct
 from rich.cells import cell_len, set_cell_size
 
 from classclock.tally.record import Phase
@@ -16,8 +16,7 @@ _ENDS = 2
 _MOST_ROWS = 3
 
 
-@dataclass(frozen=True, slots=True)
-class StatusContent:
+class StatusContent(Struct, frozen=True):
     said: str = ""
     keys: tuple[str, ...] = ()
     alarm: bool = False
@@ -48,8 +47,7 @@ def keys_now(phase: Phase, *, scored: bool, countdown: bool, all_in: bool) -> tu
             return ("ctrl+q leaves", "up goes back")
 
 
-@dataclass(frozen=True, slots=True)
-class StatusRows:
+class StatusRows(Struct, frozen=True):
     """The line set in columns; what is said may need more rows than one."""
 
     said: tuple[str, ...]

@@ -1,7 +1,8 @@
 """What is shown at the end of the class: pure values, ready to be painted."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.book.bests import Standing
 from classclock.live import LiveClass
@@ -15,15 +16,13 @@ from classclock.tally.record import ClassRecord
 from classclock.tally.scores import scores
 
 
-@dataclass(frozen=True, slots=True)
-class PieceSummary:
+class PieceSummary(Struct, frozen=True):
     name: str
     words: str
     rows: tuple[ScoreRow, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class Summary:
+class Summary(Struct, frozen=True):
     title: str
     pieces: tuple[PieceSummary, ...]
     saved: str

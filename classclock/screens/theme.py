@@ -6,8 +6,9 @@ darkened ones on light ground, are surfaces or are darkened until they do. No me
 hue alone: a word or a sign always stands beside it.
 """
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
+
+from msgspec import Struct
 
 from classclock.screens.colours import mix
 
@@ -18,8 +19,7 @@ Standing = Literal["ahead", "level", "behind", "first"]
 """Against the lane's own best; `first` is a first time, with nothing to compare."""
 
 
-@dataclass(frozen=True, slots=True)
-class Shades:
+class Shades(Struct, frozen=True):
     """One meaning's colours: as text, and as blocks that lie side by side."""
 
     text: str
@@ -30,8 +30,7 @@ class Shades:
     """The block not complete yet."""
 
 
-@dataclass(frozen=True, slots=True)
-class Theme:
+class Theme(Struct, frozen=True):
     name: str
     dark: bool
     ground: str

@@ -1,14 +1,14 @@
 """The time of day against the class's end, in words: an hour has an end."""
 
-from dataclasses import dataclass
 from datetime import datetime, timedelta
+
+from msgspec import Struct
 
 _MINUTE = timedelta(minutes=1)
 _SOON = timedelta(minutes=5)
 
 
-@dataclass(frozen=True, slots=True)
-class TimeWords:
+class TimeWords(Struct, frozen=True):
     now: str
     """The time of day."""
     end: str

@@ -1,6 +1,6 @@
 """What the wall says beside the lanes: the clock, and what is being done."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.clock.timeline import Reading
 from classclock.plan.model import Interval, Plan, Segment
@@ -15,8 +15,7 @@ END_STAYS = 2_000
 """Milliseconds after the end for which the clock stands inverted."""
 
 
-@dataclass(frozen=True, slots=True)
-class WallContent:
+class WallContent(Struct, frozen=True):
     clock: str
     title: str
     words: str

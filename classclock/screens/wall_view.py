@@ -1,8 +1,9 @@
 """The live wall: the clock, what is being done, and the lanes."""
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
 
+from msgspec import Struct
+from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.geometry import Region
 from textual.widget import Widget
@@ -28,8 +29,7 @@ _CLOCK_WIDTH = 7.45
 """Columns for each row of 00:00 in outline type."""
 
 
-@dataclass(frozen=True, slots=True)
-class AloneLayout:
+class AloneLayout(Struct, frozen=True):
     """Where the clock stands that has the screen to itself, and the lines with it."""
 
     over: Box

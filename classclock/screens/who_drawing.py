@@ -1,7 +1,8 @@
 """How "who is here" is drawn."""
 
-from dataclasses import dataclass
 from datetime import datetime
+
+from msgspec import Struct
 
 from classclock.plan.outline import describe
 from classclock.plan.printable import printable
@@ -15,8 +16,7 @@ _LEAST_COLUMN = 38
 _SIGN = "•"  # stands for marks that the room may not read
 
 
-@dataclass(frozen=True, slots=True)
-class WhoPage:
+class WhoPage(Struct, frozen=True):
     """What is shown at one moment."""
 
     desk: WhoDesk

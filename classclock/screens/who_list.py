@@ -3,9 +3,11 @@
 import unicodedata
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass, field, replace
 from datetime import datetime, timedelta
 from typing import Literal, get_args
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.book.known_people import KnownPerson, piece_name
 from classclock.people_reading import new_id
@@ -22,8 +24,7 @@ _CHOSEN_HERE = 1_000_000
 """Classes: a key that the coach gives here outdoes any habit."""
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One line that can be highlighted."""
 
     kind: Literal["here", "known", "new"]
@@ -32,8 +33,7 @@ class Entry:
     key: str = ""
 
 
-@dataclass
-class WhoList:
+class WhoList(Struct):
     plan: Plan
     unit: Unit
     known: tuple[KnownPerson, ...]

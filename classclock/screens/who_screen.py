@@ -1,10 +1,10 @@
 """Who is here, what each will modify, and when the class ends."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from datetime import datetime
 from pathlib import Path
 
+from msgspec import Struct
 from textual import events, work
 from textual.app import ComposeResult
 from textual.screen import Screen
@@ -23,8 +23,7 @@ from classclock.screens.who_list import WhoList, likely_end
 from classclock.tally.lanes import Choice, Mark, Person
 
 
-@dataclass(frozen=True, slots=True)
-class WhoCame:
+class WhoCame(Struct, frozen=True):
     people: tuple[Person, ...]
     choices: Mapping[tuple[int, str], Choice]
     """What each modifies, by segment and person's id; only where something was chosen."""

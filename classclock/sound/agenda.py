@@ -2,7 +2,8 @@
 
 import threading
 from collections.abc import Callable
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.clock.timeline import CueKind
 
@@ -10,8 +11,7 @@ TOO_LATE_NS = 1_000_000_000
 """A cue later than this is left out: a beep a second late counts in the wrong second."""
 
 
-@dataclass(frozen=True, slots=True)
-class Due:
+class Due(Struct, frozen=True):
     at: int
     """Nanoseconds of the raw clock."""
     id: str

@@ -5,8 +5,9 @@ Nothing here raises or waits: a class goes on without sound.
 
 import threading
 from collections.abc import Callable, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Protocol
+
+from msgspec import Struct
 
 from classclock.clock.source import raw_now
 from classclock.clock.timeline import CueKind
@@ -33,8 +34,7 @@ CHECK: tuple[tuple[CueKind, int], ...] = (
 """The sound check is a count-in, the cues that matter most: each with its ns from now."""
 
 
-@dataclass(frozen=True, slots=True)
-class Scheduled:
+class Scheduled(Struct, frozen=True):
     """One cue that is ahead, with the raw ns at which the room is to hear it."""
 
     id: str

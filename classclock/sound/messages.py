@@ -4,16 +4,16 @@ Moments are nanoseconds of the machine's raw clock, which both processes share.
 """
 
 import json
-from dataclasses import asdict, dataclass
 from typing import cast, get_args
+
+from msgspec import Struct, to_builtins
 
 from classclock.clock.timeline import CueKind
 
 KINDS: tuple[CueKind, ...] = get_args(CueKind)
 
 
-@dataclass(frozen=True, slots=True)
-class Schedule:
+class Schedule(Struct, frozen=True):
     """Let this sound be heard at `due`. The same id again moves it."""
 
     id: str
@@ -21,58 +21,49 @@ class Schedule:
     due: int
 
 
-@dataclass(frozen=True, slots=True)
-class Cancel:
+class Cancel(Struct, frozen=True):
     """Drop all that is scheduled and cut off what sounds."""
 
 
-@dataclass(frozen=True, slots=True)
-class Volume:
+class Volume(Struct, frozen=True):
     level: int
     """0 to 100."""
 
 
-@dataclass(frozen=True, slots=True)
-class Mute:
+class Mute(Struct, frozen=True):
     on: bool
 
 
-@dataclass(frozen=True, slots=True)
-class Ask:
+class Ask(Struct, frozen=True):
     """Are you still there?"""
 
 
-@dataclass(frozen=True, slots=True)
-class Quit:
+class Quit(Struct, frozen=True):
     pass
 
 
 Order = Schedule | Cancel | Volume | Mute | Ask | Quit
 
 
-@dataclass(frozen=True, slots=True)
-class Ready:
+class Ready(Struct, frozen=True):
     """From now on cues go through this backend; nobody hears them if it is the silent one."""
 
     backend: str
 
 
-@dataclass(frozen=True, slots=True)
-class Notice:
+class Notice(Struct, frozen=True):
     """Something the coach should know, in the coach's words."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class Skipped:
+class Skipped(Struct, frozen=True):
     """This cue came over a second late and was left out."""
 
     id: str
 
 
-@dataclass(frozen=True, slots=True)
-class Alive:
+class Alive(Struct, frozen=True):
     """The answer to Ask."""
 
 
@@ -81,7 +72,7 @@ Status = Ready | Notice | Skipped | Alive
 
 def line(message: Order | Status) -> bytes:
     """Write a message as one line, short enough (PIPE_BUF) for a pipe to take it whole."""
-    body = {"message": type(message).__name__.lower(), **asdict(message)}
+    body = {"message": type(message).__name__.lower(), **to_builtins(message)}
     return json.dumps(body, ensure_ascii=False).encode() + b"\n"
 
 

@@ -1,7 +1,8 @@
 """A stream of sound, block by block, each cue begun at the very frame at which it is due."""
 
 from array import array
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 from classclock.sound.agenda import Agenda
 from classclock.sound.waves import RATE, Waves
@@ -10,8 +11,7 @@ _FADE = RATE * 5 // 1000  # frames: what is cut off is faded out, as a sudden st
 _NS = 1_000_000_000
 
 
-@dataclass(slots=True)
-class _Voice:
+class _Voice(Struct):
     samples: "array[int]"
     begins: int
     """In frames from the start of the next block; negative once it sounds."""

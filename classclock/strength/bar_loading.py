@@ -1,16 +1,16 @@
 """Which plates make a load on which bar; and where none do, what comes nearest."""
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from classclock.strength.equipment import Bar, Equipment
 from classclock.strength.loads import Load, total_of
 from classclock.strength.plates import parts_above, parts_below, plate_sums
 
 
-@dataclass(frozen=True, slots=True)
-class Loading:
+class Loading(Struct, frozen=True):
     """A loaded bar."""
 
     bar: Bar
@@ -26,8 +26,7 @@ class Loading:
         return total_of((self.bar.weight, *self.plates, *self.plates, *collars), "kg")
 
 
-@dataclass(frozen=True, slots=True)
-class Lighter:
+class Lighter(Struct, frozen=True):
     """What there is that isn't above a load that is too light for the bar; the heaviest of each."""
 
     bar: Bar | None
@@ -37,8 +36,7 @@ class Lighter:
     """What each of the two weighs."""
 
 
-@dataclass(frozen=True, slots=True)
-class BarAnswer:
+class BarAnswer(Struct, frozen=True):
     """How a load is made: exactly, or by its neighbours, or not with this bar at all."""
 
     target: Load

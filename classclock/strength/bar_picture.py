@@ -1,6 +1,6 @@
 """One side of a loaded bar, in words and as a picture that a screen can scale."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading
 from classclock.strength.loads import Load, plain, shown
@@ -10,8 +10,7 @@ _FULL_SIZE_KG = 10
 _ROWS = 7
 
 
-@dataclass(frozen=True, slots=True)
-class PlateShape:
+class PlateShape(Struct, frozen=True):
     """A plate seen from the side."""
 
     label: str

@@ -1,7 +1,8 @@
 """What everybody in a class is to lift, segment by segment, from what each has lifted before."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from classclock.plan.model import Plan
 from classclock.strength.equipment import Equipment
@@ -10,8 +11,7 @@ from classclock.strength.loads import Load
 from classclock.strength.prescription import Prescription, prescription
 
 
-@dataclass(frozen=True, slots=True)
-class Handled:
+class Handled(Struct, frozen=True):
     """What is known of one athlete in one lift."""
 
     maximum: Load
@@ -19,8 +19,7 @@ class Handled:
     heaviest: Load
 
 
-@dataclass(frozen=True, slots=True)
-class LiftHistory:
+class LiftHistory(Struct, frozen=True):
     """What a club's athletes have lifted."""
 
     by_id: Mapping[str, Mapping[str, Handled]] = field(default_factory=dict)
@@ -34,8 +33,7 @@ class LiftHistory:
         return self.by_id.get(known, {}).get(lift.casefold())
 
 
-@dataclass(frozen=True, slots=True)
-class LiftPlan:
+class LiftPlan(Struct, frozen=True):
     """What one athlete is to lift in one segment."""
 
     prescription: Prescription | None

@@ -1,6 +1,6 @@
 """What a club has to lift: bars, plates in pairs, collars, dumbbells and kettlebells."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.strength.loads import Load
 
@@ -8,16 +8,14 @@ Pairs = tuple[tuple[Load, int], ...]
 """Plates, and how many pairs there are of each."""
 
 
-@dataclass(frozen=True, slots=True)
-class Bar:
+class Bar(Struct, frozen=True):
     name: str
     weight: Load
     count: int = 1
     """How many the club has of it."""
 
 
-@dataclass(frozen=True, slots=True)
-class Equipment:
+class Equipment(Struct, frozen=True):
     bars: tuple[Bar, ...]
     pairs: Pairs
     collar: Load | None = None

@@ -2,9 +2,10 @@
 
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from decimal import ROUND_HALF_EVEN, Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 Unit = Literal["kg", "lb"]
 
@@ -14,8 +15,7 @@ KG_PER_LB = Decimal("0.45359237")
 _WRITTEN = re.compile(r"\s*(\d{1,4}(?:[.,]\d{1,3})?)\s*(kg|lb)?\s*", re.ASCII | re.IGNORECASE)
 
 
-@dataclass(frozen=True, slots=True)
-class Load:
+class Load(Struct, frozen=True):
     """A load as it was entered: 45 lb stays 45 lb."""
 
     amount: Decimal

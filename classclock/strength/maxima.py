@@ -1,8 +1,9 @@
 """A one-repetition maximum, estimated from one set of several reps."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal, get_args
+
+from msgspec import Struct
 
 from classclock.strength.loads import Load, shown
 
@@ -16,8 +17,7 @@ MOST_REPS = 20
 CAUTION = "an estimate, often low for older adults; the coach decides"
 
 
-@dataclass(frozen=True, slots=True)
-class Maximum:
+class Maximum(Struct, frozen=True):
     """What somebody could lift once, as far as one set can tell, in the unit of that set."""
 
     load: Load

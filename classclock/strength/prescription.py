@@ -1,7 +1,8 @@
 """What one athlete is to lift in a segment: set by set, with plates and warm-ups."""
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from classclock.plan.model import LiftSet, LoadChoice, Segment
 from classclock.strength.bar_loading import lighter_than
@@ -15,8 +16,7 @@ _WITHOUT_A_BAR = ("dumbbell", "kettlebell", "goblet", "sandbag", "carry", "medic
 """Words in a lift's name that say it is done with something else than a bar."""
 
 
-@dataclass(frozen=True, slots=True)
-class PrescribedSet:
+class PrescribedSet(Struct, frozen=True):
     """One set. `target` is None where it is a percentage of a maximum that nobody knows."""
 
     reps: int
@@ -31,8 +31,7 @@ class PrescribedSet:
         return self.working.load if self.working is not None else self.target
 
 
-@dataclass(frozen=True, slots=True)
-class Prescription:
+class Prescription(Struct, frozen=True):
     lift: str
     sets: tuple[PrescribedSet, ...]
     warm_ups: tuple[WorkingLoad, ...] = ()

@@ -1,8 +1,9 @@
 """One set for all who lift together: a bar for each, from one stock of plates."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
+
+from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
 from classclock.strength.equipment import Equipment
@@ -11,8 +12,7 @@ from classclock.strength.together import Together, load_together
 from classclock.strength.working_loads import bar_for
 
 
-@dataclass(frozen=True, slots=True)
-class SetLoads:
+class SetLoads(Struct, frozen=True):
     """In the order in which the athletes were given."""
 
     loadings: tuple[Loading | None, ...]

@@ -2,9 +2,10 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from functools import cache
 from itertools import count
+
+from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
 from classclock.strength.equipment import Bar, Equipment, Pairs
@@ -19,8 +20,7 @@ Counts = tuple[int, ...]
 """How many pairs of each kind, the largest kind first."""
 
 
-@dataclass(frozen=True, slots=True)
-class Together:
+class Together(Struct, frozen=True):
     """Who lifts at the same time, in the order in which they were named."""
 
     loadings: tuple[Loading | None, ...]

@@ -1,8 +1,9 @@
 """A target, brought to a load that the club can make and that is never above it."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading, load_any_bar, load_bar
 from classclock.strength.equipment import Bar, Equipment
@@ -13,8 +14,7 @@ WARM_UP_PERCENTS = (Decimal(40), Decimal(60), Decimal(80))
 """Of the working load. Common practice, no source."""
 
 
-@dataclass(frozen=True, slots=True)
-class WorkingLoad:
+class WorkingLoad(Struct, frozen=True):
     """What is lifted for a target: a loaded bar, or something lighter than any bar."""
 
     target: Load

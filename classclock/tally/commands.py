@@ -1,18 +1,17 @@
 """What the coach means, in the imperative. The key language makes these; `decide` answers them."""
 
-from dataclasses import dataclass
 from decimal import Decimal
+
+from msgspec import Struct
 
 # -- the count: these reach `decide` -----------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Tap:
+class Tap(Struct, frozen=True):
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class SetNumber:
+class SetNumber(Struct, frozen=True):
     """`12n`, `7+n`, `7+12n`, `3:12n`; in a piece scored by load `number` is the load made.
 
     `number` is None in `7+n`.
@@ -24,54 +23,46 @@ class SetNumber:
     interval: int | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class FinishNow:
+class FinishNow(Struct, frozen=True):
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class Miss:
+class Miss(Struct, frozen=True):
     """A miss at this load, or at the planned one."""
 
     lane: str
     load: Decimal | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class TakeBack:
+class TakeBack(Struct, frozen=True):
     """That lane's last entry, or the newest, whoever's."""
 
     lane: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class BringBack:
+class BringBack(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class Move:
+class Move(Struct, frozen=True):
     """The first one's last entry was the second one's."""
 
     lane: str
     to: str
 
 
-@dataclass(frozen=True, slots=True)
-class ChangeOption:
+class ChangeOption(Struct, frozen=True):
     """From here that lane uses the piece's option N, counted through all its stations; 0: none."""
 
     lane: str
     option: int
 
 
-@dataclass(frozen=True, slots=True)
-class StopLane:
+class StopLane(Struct, frozen=True):
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class Correct:
+class Correct(Struct, frozen=True):
     """A score as people write it (`7+12`, `8:31`, `112`, `85 kg`), and why."""
 
     lane: str
@@ -95,60 +86,49 @@ CountCommand = (
 # -- the clock and the class: these reach `live` ------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Start:
+class Start(Struct, frozen=True):
     """Start the count-in of the segment on the board."""
 
 
-@dataclass(frozen=True, slots=True)
-class CallOff:
+class CallOff(Struct, frozen=True):
     """Stop the count-in: back to ready."""
 
 
-@dataclass(frozen=True, slots=True)
-class HoldClock:
+class HoldClock(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class Resume:
+class Resume(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class UndoHold:
+class UndoHold(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class EndSegment:
+class EndSegment(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class Restart:
+class Restart(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class AddTime:
+class AddTime(Struct, frozen=True):
     minutes: int
 
 
-@dataclass(frozen=True, slots=True)
-class ShiftClock:
+class ShiftClock(Struct, frozen=True):
     """Set the reading right by hand, after a restart."""
 
     ms: int
 
 
-@dataclass(frozen=True, slots=True)
-class Next:
+class Next(Struct, frozen=True):
     """The segment is over: settle it and go on. Names who is unsettled first, once."""
 
 
-@dataclass(frozen=True, slots=True)
-class GoTo:
+class GoTo(Struct, frozen=True):
     """Between segments: another one, by steps; 0 repeats this one."""
 
     steps: int
@@ -171,30 +151,25 @@ ClockCommand = (
 # -- the screen: these never leave it -----------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class Select:
+class Select(Struct, frozen=True):
     """At the settle a bare letter only selects."""
 
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class AddLate:
+class AddLate(Struct, frozen=True):
     """Type the name of someone who came late."""
 
 
-@dataclass(frozen=True, slots=True)
-class ShowCard:
+class ShowCard(Struct, frozen=True):
     """The emergency card, the clock held."""
 
 
-@dataclass(frozen=True, slots=True)
-class ShowKeys:
+class ShowKeys(Struct, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class Leave:
+class Leave(Struct, frozen=True):
     pass
 
 

@@ -4,8 +4,9 @@ The fold and `decide` ask here, so that what is refused live is what a replay le
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import replace
 from typing import Any
+
+from msgspec.structs import replace
 
 from classclock.tally import counting_steps as steps
 from classclock.tally import events as ev

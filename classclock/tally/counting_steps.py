@@ -1,7 +1,8 @@
 """Entries that belong to a work step: the reps of an interval, the load of a set."""
 
 from collections.abc import Callable
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from classclock.strength.loads import Load
 from classclock.tally import events as ev

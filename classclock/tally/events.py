@@ -5,22 +5,20 @@
 take-back is one more event.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.strength.loads import Load
 from classclock.tally.lanes import Lane, Person
 
 
-@dataclass(frozen=True, slots=True)
-class Event:
+class Event(Struct, frozen=True, omit_defaults=True):
     at: int
 
 
 # -- the class ---------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class ClassOpened(Event):
+class ClassOpened(Event, frozen=True):
     """The whole plan is in it, so that the journal can be replayed though the file changed."""
 
     plan_name: str
@@ -32,25 +30,21 @@ class ClassOpened(Event):
     """When the class ends, RFC 3339 with offset."""
 
 
-@dataclass(frozen=True, slots=True)
-class PersonAdded(Event):
+class PersonAdded(Event, frozen=True):
     person: Person
 
 
-@dataclass(frozen=True, slots=True)
-class PersonChanged(Event):
+class PersonChanged(Event, frozen=True):
     """A key, a name or a mark was changed; the person's id stays."""
 
     person: Person
 
 
-@dataclass(frozen=True, slots=True)
-class PersonLeft(Event):
+class PersonLeft(Event, frozen=True):
     person_id: str
 
 
-@dataclass(frozen=True, slots=True)
-class OptionChosen(Event):
+class OptionChosen(Event, frozen=True):
     """Before a segment starts: what this person modifies in it."""
 
     person_id: str
@@ -60,8 +54,7 @@ class OptionChosen(Event):
     start_station: int
 
 
-@dataclass(frozen=True, slots=True)
-class FlagAcknowledged(Event):
+class FlagAcknowledged(Event, frozen=True):
     """Before a segment starts: the coach has read this flag on a person's loads in it."""
 
     person_id: str
@@ -69,30 +62,26 @@ class FlagAcknowledged(Event):
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class EndMoved(Event):
+class EndMoved(Event, frozen=True):
     """The class's end, RFC 3339 with offset."""
 
     ends: str
 
 
-@dataclass(frozen=True, slots=True)
-class EmergencyNoted(Event):
+class EmergencyNoted(Event, frozen=True):
     """A line for who, when and what was done; never shown on the wall."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
-class ClassClosed(Event):
+class ClassClosed(Event, frozen=True):
     pass
 
 
 # -- the clock ---------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class SegmentChosen(Event):
+class SegmentChosen(Event, frozen=True):
     """The board shows this segment; one that has run already shows its scores, unless `anew`."""
 
     segment: int
@@ -100,8 +89,7 @@ class SegmentChosen(Event):
     anew: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class SegmentStarted(Event):
+class SegmentStarted(Event, frozen=True):
     """The count-in began; go is at `go`. The lanes are as they stood then."""
 
     segment: int
@@ -110,45 +98,37 @@ class SegmentStarted(Event):
     lanes: tuple[Lane, ...]
 
 
-@dataclass(frozen=True, slots=True)
-class CalledOff(Event):
+class CalledOff(Event, frozen=True):
     """The count-in was stopped before go: back to ready."""
 
 
-@dataclass(frozen=True, slots=True)
-class Held(Event):
+class Held(Event, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class Resumed(Event):
+class Resumed(Event, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class HoldUndone(Event):
+class HoldUndone(Event, frozen=True):
     """Resumed as if it had never been held."""
 
 
-@dataclass(frozen=True, slots=True)
-class Restarted(Event):
+class Restarted(Event, frozen=True):
     """A false start: the piece begins anew, and what was tapped doesn't count."""
 
 
-@dataclass(frozen=True, slots=True)
-class SegmentEnded(Event):
+class SegmentEnded(Event, frozen=True):
     """Ended by hand while held, or on enter when all were in; the cap needs no event."""
 
 
-@dataclass(frozen=True, slots=True)
-class TimeAdded(Event):
+class TimeAdded(Event, frozen=True):
     """A countdown got longer, or shorter where `by` is negative. Milliseconds."""
 
     by: int
 
 
-@dataclass(frozen=True, slots=True)
-class ClockShifted(Event):
+class ClockShifted(Event, frozen=True):
     """The reading was set right by hand after a restart. Milliseconds."""
 
     by: int
@@ -157,20 +137,17 @@ class ClockShifted(Event):
 # -- the count ---------------------------------------------------------------
 
 
-@dataclass(frozen=True, slots=True)
-class LaneEvent(Event):
+class LaneEvent(Event, frozen=True):
     """An entry: it can be taken back."""
 
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class Tapped(LaneEvent):
+class Tapped(LaneEvent, frozen=True):
     """A round, a station, the finish, a rep or the planned load made, as the piece counts."""
 
 
-@dataclass(frozen=True, slots=True)
-class Numbered(LaneEvent):
+class Numbered(LaneEvent, frozen=True):
     """Full rounds, odd reps, or both; or the reps of an interval, or all reps so far."""
 
     rounds: int | None = None
@@ -179,8 +156,7 @@ class Numbered(LaneEvent):
     """From 1; None is the one that the moment belongs to."""
 
 
-@dataclass(frozen=True, slots=True)
-class Lifted(LaneEvent):
+class Lifted(LaneEvent, frozen=True):
     """A load made or missed; None is the planned one."""
 
     load: Load | None
@@ -189,26 +165,22 @@ class Lifted(LaneEvent):
     """Which set, from 1, where it was named; None is the one that the moment belongs to."""
 
 
-@dataclass(frozen=True, slots=True)
-class FinishedNow(LaneEvent):
+class FinishedNow(LaneEvent, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class StoppedHere(LaneEvent):
+class StoppedHere(LaneEvent, frozen=True):
     pass
 
 
-@dataclass(frozen=True, slots=True)
-class OptionChanged(LaneEvent):
+class OptionChanged(LaneEvent, frozen=True):
     """From here on the station uses this option; 0 is as written, for every station."""
 
     station: int
     option: int
 
 
-@dataclass(frozen=True, slots=True)
-class Corrected(LaneEvent):
+class Corrected(LaneEvent, frozen=True):
     """At the settle, with a reason: the score is this, whatever was tapped."""
 
     reason: str
@@ -219,35 +191,30 @@ class Corrected(LaneEvent):
     load: Load | None = None
 
 
-@dataclass(frozen=True, slots=True)
-class LaneJoined(Event):
+class LaneJoined(Event, frozen=True):
     """Someone came late to a running piece."""
 
     lane: Lane
 
 
-@dataclass(frozen=True, slots=True)
-class TookBack(Event):
+class TookBack(Event, frozen=True):
     entry: int
 
 
-@dataclass(frozen=True, slots=True)
-class BroughtBack(Event):
+class BroughtBack(Event, frozen=True):
     """Undo of a take-back; `entry` is the entry that counts again."""
 
     entry: int
 
 
-@dataclass(frozen=True, slots=True)
-class Moved(Event):
+class Moved(Event, frozen=True):
     """Two calls were swapped: the entry was the other lane's, with its moment."""
 
     entry: int
     lane: str
 
 
-@dataclass(frozen=True, slots=True)
-class Settled(Event):
+class Settled(Event, frozen=True):
     """The scores of the segment are complete; unknown odd reps count as none."""
 
     segment: int

@@ -1,7 +1,8 @@
 """The keys in a coach's words: one table for the help on the screen and for the handbook."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.tally.key_actions import Phase
 from classclock.tally.piece import CountsBy
@@ -15,8 +16,7 @@ _RUNS: tuple[Phase, ...] = ("running", "held")
 _BETWEEN: tuple[Phase, ...] = ("board", "over")
 
 
-@dataclass(frozen=True, slots=True)
-class KeyLine:
+class KeyLine(Struct, frozen=True):
     """One line of help. Empty `counts_by` or `phases`: whatever is counted, at any time."""
 
     group: Group

@@ -5,7 +5,9 @@
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.tally.commands import (
     BringBack,
@@ -31,8 +33,7 @@ UNDO_HOLD_MS = 3_000
 _NOT_STARTED = "nothing is counted before the start: enter starts"
 
 
-@dataclass(frozen=True, slots=True)
-class KeyContext:
+class KeyContext(Struct, frozen=True):
     """What the keys mean at the moment of the stroke."""
 
     keys: Mapping[str, str]
@@ -46,8 +47,7 @@ class KeyContext:
     """Every lane has finished or stopped, so that enter ends the running piece."""
 
 
-@dataclass(frozen=True, slots=True)
-class KeyState:
+class KeyState(Struct, frozen=True):
     """What the keys have left behind. Moments are milliseconds of real time."""
 
     pending: str = ""
@@ -68,8 +68,7 @@ class KeyState:
         return self.since + LAPSE_MS if self.pending else None
 
 
-@dataclass(frozen=True, slots=True)
-class Pressed:
+class Pressed(Struct, frozen=True):
     """What one stroke did: the state after it, what it means, and what to tell the coach."""
 
     state: KeyState

@@ -2,8 +2,10 @@
 
 import unicodedata
 from collections.abc import Collection, Mapping, Sequence
-from dataclasses import dataclass, replace
 from string import ascii_lowercase
+
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.tally.lanes import Person
 
@@ -13,8 +15,7 @@ _FOLDED = str.maketrans(
 """Letters that Unicode does not take apart into a plain letter and an accent."""
 
 
-@dataclass(frozen=True, slots=True)
-class KeyChange:
+class KeyChange(Struct, frozen=True):
     """Two came with one key: the more regular keeps it, and this is the other's."""
 
     person: Person

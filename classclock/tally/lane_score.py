@@ -1,8 +1,9 @@
 """One lane's score as results and screens take it."""
 
-from dataclasses import dataclass
 from decimal import Decimal
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.tally.lane_tally import Attempt
 from classclock.tally.lanes import Lane
@@ -11,8 +12,7 @@ Status = Literal["finished", "capped", "scored", "stopped", "absent", "going"]
 """`going` only while the piece runs: results never hold it."""
 
 
-@dataclass(frozen=True, slots=True)
-class LaneScore:
+class LaneScore(Struct, frozen=True):
     """One lane's score. The first twelve fields are the columns of the results, in their order."""
 
     rank: int | None

@@ -1,6 +1,7 @@
 """What one lane has so far, as screens and results read it. Times are milliseconds of the piece."""
 
-from dataclasses import dataclass, replace
+from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.plan.times import show_time
 from classclock.strength.loads import Load
@@ -9,8 +10,7 @@ from classclock.tally.lanes import Lane
 from classclock.tally.pace import Pace
 
 
-@dataclass(frozen=True, slots=True)
-class Round:
+class Round(Struct, frozen=True):
     """A full round. `reps` is what it was worth when it was done."""
 
     reps: int
@@ -23,8 +23,7 @@ class Round:
     slow: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class Attempt:
+class Attempt(Struct, frozen=True):
     """A load made or missed. `load` is None where it was the planned one and nobody planned it."""
 
     load: Load | None
@@ -35,8 +34,7 @@ class Attempt:
     doubtful: bool = False
 
 
-@dataclass(frozen=True, slots=True)
-class LaneTally:
+class LaneTally(Struct, frozen=True):
     """Everything known of a lane at one moment."""
 
     lane: Lane

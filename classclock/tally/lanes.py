@@ -1,7 +1,8 @@
 """Who counts: people, and the lanes they take in a piece."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.strength.loads import Load
 
@@ -9,8 +10,7 @@ Mark = Literal["under 18", "newcomer", "back after weeks", "off the wall"]
 """What reminds the coach. Who is off the wall keeps loads, rank and bests to themselves."""
 
 
-@dataclass(frozen=True, slots=True)
-class Person:
+class Person(Struct, frozen=True):
     """An athlete as the class knows them. `name` is the display name; `key` a letter a to z."""
 
     id: str
@@ -25,8 +25,7 @@ class Person:
         return "off the wall" in self.marks
 
 
-@dataclass(frozen=True, slots=True)
-class Choice:
+class Choice(Struct, frozen=True):
     """What a person modifies in a segment, chosen before it starts."""
 
     options: tuple[int, ...] = ()
@@ -35,8 +34,7 @@ class Choice:
     start_station: int = 0
 
 
-@dataclass(frozen=True, slots=True)
-class Lane:
+class Lane(Struct, frozen=True):
     """One row in a piece: an athlete, or a pair or team that shares a tally."""
 
     id: str

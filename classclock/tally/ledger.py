@@ -1,13 +1,14 @@
 """The entries of every lane, with what was taken back: nothing is ever taken out."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.tally.events import LaneEvent
 
 
-@dataclass(frozen=True, slots=True)
-class Entry:
+class Entry(Struct, frozen=True):
     """One entry. `arrived` is the number of the event that brought it to its lane."""
 
     number: int
@@ -16,8 +17,7 @@ class Entry:
     stands: bool = True
 
 
-@dataclass(frozen=True, slots=True)
-class Ledgers:
+class Ledgers(Struct, frozen=True):
     """By lane, each in the order in which the entries happened."""
 
     lanes: Mapping[str, tuple[Entry, ...]] = field(default_factory=dict)

@@ -1,7 +1,8 @@
 """Who stands in which lane of a piece: each alone, or in teams; in heats where there are many."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import replace
+
+from msgspec.structs import replace
 
 from classclock.plan.model import Segment
 from classclock.strength.class_loads import ClassLoads

@@ -1,21 +1,19 @@
 """When an entry was made, and what it is counted against."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.clock.timeline import Timeline
 from classclock.tally.piece import Piece
 
 
-@dataclass(frozen=True, slots=True)
-class Moment:
+class Moment(Struct, frozen=True):
     """When an entry was made: elapsed ms, not beyond the end; and how long after the end."""
 
     elapsed: int
     late_by: int
 
 
-@dataclass(frozen=True, slots=True)
-class Place:
+class Place(Struct, frozen=True):
     """What an entry is counted against."""
 
     piece: Piece

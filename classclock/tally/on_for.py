@@ -7,9 +7,10 @@ are milliseconds of the piece. Nothing here is recorded: these are estimates.
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from math import log
+
+from msgspec import Struct
 
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
@@ -25,16 +26,14 @@ Mark = tuple[int, int]
 """Elapsed milliseconds, and the work done by then."""
 
 
-@dataclass(frozen=True, slots=True)
-class Earlier:
+class Earlier(Struct, frozen=True):
     """The lane's own best run of this benchmark: its marks, and all its work by the cap."""
 
     marks: tuple[Mark, ...]
     total: int
 
 
-@dataclass(frozen=True, slots=True)
-class OnFor:
+class OnFor(Struct, frozen=True):
     """What the lane is on for, in whole rounds; never below what is done."""
 
     rounds: int
@@ -147,8 +146,7 @@ _TINY = 1e-9
 """Even splits come out a hair below the whole number that they are."""
 
 
-@dataclass(frozen=True, slots=True)
-class _LaneWork:
+class _LaneWork(Struct, frozen=True):
     """The lane's work as the marks measure it: in reps, or in rounds where there are none."""
 
     piece: Piece

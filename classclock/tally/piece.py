@@ -1,7 +1,8 @@
 """The rules of one segment for counting: what a tap is, what decides, when the work is done."""
 
-from dataclasses import dataclass
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.plan.amounts import load_of
 from classclock.plan.model import (
@@ -21,8 +22,7 @@ CountsBy = Literal["nothing", "rounds", "intervals", "reps", "load"]
 IntervalRule = Literal["total", "lowest", "best"]
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """What stays the same while a segment is counted. `unit` is the club's, for a bare load."""
 
     segment: Segment

@@ -4,8 +4,10 @@ The same fold serves a live class, a rehearsal, a rejoined class and a replay.
 """
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any, Literal, NamedTuple
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.clock.formats import timeline
 from classclock.plan.model import Plan, Segment, is_piece
@@ -26,8 +28,7 @@ class RunKey(NamedTuple):
     heat: int = 1
 
 
-@dataclass(frozen=True, slots=True)
-class ClassRecord:
+class ClassRecord(Struct, frozen=True):
     """Everything known of a class after some of its events. `plan` is what its text reads as."""
 
     plan: Plan

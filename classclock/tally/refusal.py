@@ -1,8 +1,7 @@
 """Why something isn't counted, in words that a coach uses, saying what to do instead."""
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Refusal:
+class Refusal(Struct, frozen=True):
     text: str

@@ -4,7 +4,7 @@ These rules take a tally and give the next one; whether an entry is allowed is a
 `at` is elapsed milliseconds of the piece.
 """
 
-from dataclasses import replace
+from msgspec.structs import replace
 
 from classclock.tally.lane_tally import LaneTally, Round
 from classclock.tally.pace import Verdict, judge, pace

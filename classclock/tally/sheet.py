@@ -1,8 +1,10 @@
 """All tallies of a piece: a pure fold over what happened."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field, replace
 from typing import Any
+
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.clock.formats import timeline as compiled
 from classclock.clock.running import RunningTime
@@ -24,16 +26,14 @@ ALL_IN_STAYS = 10_000
 """The piece ends so long after everybody was in. Milliseconds."""
 
 
-@dataclass(frozen=True, slots=True)
-class HandEnd:
+class HandEnd(Struct, frozen=True):
     """Ended on a key, by the event with this number at this moment of the class."""
 
     number: int
     at: int
 
 
-@dataclass(frozen=True, slots=True)
-class Sheet:
+class Sheet(Struct, frozen=True):
     piece: Piece
     timeline: Timeline
     clock: RunningTime

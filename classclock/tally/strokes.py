@@ -1,7 +1,8 @@
 """Keystrokes as the key language knows them: a sign as typed, or a name in angle brackets."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 NAMED_KEYS = (
     "<space>",
@@ -24,8 +25,7 @@ LONE_SIGNS = frozenset("=!?")
 SIGNS = LETTERS | DIGITS | MARKS | LONE_SIGNS | frozenset(NAMED_KEYS)
 
 
-@dataclass(frozen=True, slots=True)
-class Stroke:
+class Stroke(Struct, frozen=True):
     """One keystroke, with the moment at which it arrived, not that at which it was handled."""
 
     sign: str

@@ -8,8 +8,9 @@ import codecs
 import csv
 import difflib
 import re
-from dataclasses import dataclass
 from decimal import ROUND_HALF_EVEN, Decimal
+
+from msgspec import Struct
 
 from classclock.plan.findings import Finding
 from classclock.plan.printable import printable
@@ -22,8 +23,7 @@ _MOST_FINDINGS = 200
 _EXAMPLE = 'a moment and its keys, as in "83.5,12n"'
 
 
-@dataclass(frozen=True, slots=True)
-class TapRow:
+class TapRow(Struct, frozen=True):
     """Keys struck at one moment. `at` is milliseconds of real time since go."""
 
     at: int

@@ -1,15 +1,15 @@
 """Rounds and reps: what the work of one lane is worth under its options."""
 
-from dataclasses import dataclass
 from itertools import accumulate
+
+from msgspec import Struct
 
 from classclock.plan.amounts import worth
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 
 
-@dataclass(frozen=True, slots=True)
-class Work:
+class Work(Struct, frozen=True):
     """The rounds of one lane. Rounds are indexed from 0; all amounts are reps."""
 
     piece: Piece

@@ -1,11 +1,11 @@
 """Bests, in the words that a coach says them in."""
 
-from dataclasses import replace
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from classclock.book.bests import best_of, bests, earlier_run, margin, standing
 from classclock.book.class_entries import read_class

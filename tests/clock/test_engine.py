@@ -2,12 +2,13 @@ import asyncio
 import math
 import random
 from collections.abc import Callable
-from dataclasses import dataclass, field, replace
 from fractions import Fraction
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped
@@ -28,8 +29,7 @@ class Patient(WoundSource):
         return max(0, until - self.now()) / 1e9
 
 
-@dataclass
-class Room:
+class Room(Struct, dict=True):
     """A coach, a wall and a loudspeaker: they write down what they are told."""
 
     source: WoundSource = field(default_factory=Patient)

@@ -1,7 +1,6 @@
-from dataclasses import dataclass, field
-
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec import Struct, field
 
 from classclock.clock.running import RunningTime
 
@@ -17,8 +16,7 @@ def held_and_resumed(go: int, gaps: list[int]) -> tuple[RunningTime, int]:
     return running, moment
 
 
-@dataclass
-class Stopwatch:
+class Stopwatch(Struct):
     """Counts one millisecond after the other: slow, and too plain to be wrong."""
 
     elapsed: int

@@ -5,17 +5,16 @@ PERCENT of it less. `-k sound` and the like choose.
 """
 
 import sys
-from dataclasses import dataclass, field
 from pathlib import Path
 from textwrap import wrap
 
 import pytest
+from msgspec import Struct, field
 
 _ROOM, _TIMES, _WORDS = 14, 8, 78
 
 
-@dataclass
-class Fault:
+class Fault(Struct):
     """One row: a test, with all that it was tried with."""
 
     room: str

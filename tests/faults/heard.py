@@ -4,10 +4,10 @@ import os
 import random
 import select
 from bisect import bisect_left
-from dataclasses import dataclass, field
 from itertools import pairwise
 
 import pyte
+from msgspec import Struct, field
 
 from classclock.clock.formats import timeline
 from classclock.clock.source import MS, raw_now
@@ -37,8 +37,7 @@ _EVERY = 50 * MS
 _RESIZED_EVERY = 700 * MS
 
 
-@dataclass
-class Heard:
+class Heard(Struct):
     """What came out, cue by cue."""
 
     cues: int = 0

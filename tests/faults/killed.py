@@ -2,7 +2,8 @@
 
 import random
 import signal
-from dataclasses import dataclass, field
+
+from msgspec import Struct, field
 
 from classclock.clock.source import MS, raw_now
 from tests.faults.a_full_wall import (
@@ -28,8 +29,7 @@ _LATEST = 1.8
 """Seconds from the start of a process to the latest moment at which it is killed."""
 
 
-@dataclass
-class Killings:
+class Killings(Struct):
     """What was seen."""
 
     kills: int = 0

@@ -3,9 +3,10 @@
 import json
 from collections.abc import Callable
 from contextlib import suppress
-from dataclasses import dataclass
 from datetime import date
 from pathlib import Path
+
+from msgspec import Struct
 
 from classclock.book.changes import ChangesDamagedError, read_changes
 from classclock.book.event_lines import event_line
@@ -26,8 +27,7 @@ WALL = "2026-11-24T18:30:00.000+01:00"
 PLAN = (bundled("plans") / "turntable.toml").read_bytes()
 
 
-@dataclass(frozen=True, slots=True)
-class Reader:
+class Reader(Struct, frozen=True):
     """`read` raises nothing for what is in the file."""
 
     file: str

@@ -113,7 +113,7 @@ def test_every_colour_that_letters_are_drawn_in_is_among_those_whose_contrast_is
     words = re.compile(r"(^|_)(ink|quiet|key|alarm|text|doubtful|late)($|_)")
     inks = {
         name: getattr(theme, name)
-        for name in Theme.__dataclass_fields__
+        for name in Theme.__struct_fields__
         if words.search(name) and isinstance(getattr(theme, name), str)
     }
     inks |= {f"{one}.text": getattr(theme, one).text for one in ("ahead", "level", "behind")}

@@ -1,12 +1,12 @@
 """The board: what it says, and that its cautions are never left out."""
 
 from collections.abc import Callable
-from dataclasses import replace
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from classclock.plan.club import Club, Emergency
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation

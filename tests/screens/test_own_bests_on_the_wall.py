@@ -2,10 +2,10 @@
 
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
-from dataclasses import replace
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from classclock.people_reading import in_files, people_called
 from classclock.screens.drawing.cells import plain_text

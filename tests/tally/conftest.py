@@ -1,12 +1,12 @@
 """A piece rehearsed by hand: what the coach does, at moments of the piece's own clock."""
 
 from collections.abc import Callable, Sequence
-from dataclasses import replace
 from decimal import Decimal
 from typing import Any
 
 import pytest
 from hypothesis import settings
+from msgspec.structs import replace
 from pydantic import TypeAdapter
 
 from classclock.clock.formats import timeline

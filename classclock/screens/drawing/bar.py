@@ -1,10 +1,11 @@
 """A bar along an axis: blocks with edges placed to an eighth of a cell, ticks where it is empty."""
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import lru_cache
 from itertools import pairwise
 from typing import Literal
+
+from msgspec import Struct
 
 from classclock.screens.drawing.cells import Drawing, row_of
 from classclock.screens.theme import Shades, Theme
@@ -17,16 +18,14 @@ _HATCH = "\u2571"  # a light diagonal
 Kind = Literal["counted", "filled in", "doubtful"]
 
 
-@dataclass(frozen=True, slots=True)
-class Block:
+class Block(Struct, frozen=True):
     """One completed part, up to where it ended on the axis (ms, or reps)."""
 
     end: int
     kind: Kind = "counted"
 
 
-@dataclass(frozen=True, slots=True)
-class Piece:
+class Piece(Struct, frozen=True):
     """A stretch of the bar in eighths of a cell, with its colour."""
 
     start: int

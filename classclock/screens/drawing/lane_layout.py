@@ -4,7 +4,7 @@ What a narrow lane has no room for goes in this order: projection, split, modifi
 Key, name and tally always stay.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 _LEAST_RIBBON = 14
 _WIDE_RIBBON = 44
@@ -14,8 +14,7 @@ _DETAIL_WIDTHS = (20, 16, 12)
 _SPLIT = 5  # columns of 12:34
 
 
-@dataclass(frozen=True, slots=True)
-class Box:
+class Box(Struct, frozen=True):
     """In cells, from the upper left corner of the screen or of the lane."""
 
     x: int
@@ -24,16 +23,14 @@ class Box:
     height: int
 
 
-@dataclass(frozen=True, slots=True)
-class Needs:
+class Needs(Struct, frozen=True):
     """The longest name and the longest tally, in characters."""
 
     name_letters: int
     tally_signs: int
 
 
-@dataclass(frozen=True, slots=True)
-class LaneLayout:
+class LaneLayout(Struct, frozen=True):
     """One lane's parts, from its own upper left corner; None is what there is no room for."""
 
     width: int
@@ -60,8 +57,7 @@ class LaneLayout:
         return ribbon is not None and ribbon.height == 1 and (ribbon.y > 0 or self.rows == 1)
 
 
-@dataclass(frozen=True, slots=True)
-class _Widths:
+class _Widths(Struct, frozen=True):
     key: int
     name: int
     tally: int

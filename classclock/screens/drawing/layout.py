@@ -4,7 +4,7 @@ The clock is always the largest thing. Lanes get as many rows as are left; above
 in two columns.
 """
 
-from dataclasses import dataclass
+from msgspec import Struct
 
 from classclock.screens.drawing.lane_layout import Box, LaneLayout, Needs, lane_layout
 
@@ -17,8 +17,7 @@ _CLOCK_WIDTH_SHARE = 0.63  # of the columns; the rest says what is being done
 _BETWEEN = 3
 
 
-@dataclass(frozen=True, slots=True)
-class WallLayout:
+class WallLayout(Struct, frozen=True):
     columns: int
     rows: int
     clock: Box

@@ -1,8 +1,8 @@
 """The largest letters for a box: outline type, plain blocks, dot letters or terminal text."""
 
-from dataclasses import dataclass
 from functools import lru_cache
 
+from msgspec import Struct
 from rich.cells import cell_len, set_cell_size
 
 from classclock.screens.drawing import dot_letters, outline_type, plain_blocks
@@ -17,8 +17,7 @@ _LEAST_OUTLINE_WORD = 5
 _DOT_ROWS = 3
 
 
-@dataclass(frozen=True, slots=True)
-class Paint:
+class Paint(Struct, frozen=True):
     """Letters' colour and what is under them; `#rrggbb` where there is true colour."""
 
     ink: str

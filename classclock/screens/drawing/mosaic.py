@@ -6,16 +6,16 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 """
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from functools import cache
+
+from msgspec import Struct
 
 from classclock.screens.drawing.cells import Drawing, row_of
 
 _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
 
-@dataclass(frozen=True, slots=True)
-class Mosaic:
+class Mosaic(Struct, frozen=True):
     """How many dots a cell has across and down, and its characters by the sum of the lit dots.
 
     The dots count 1, 2, 4, ... from the left and from the top.

@@ -1,11 +1,11 @@
 """What the terminal can show, worked out from its environment."""
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from msgspec import Struct
 
 
-@dataclass(frozen=True, slots=True)
-class Terminal:
+class Terminal(Struct, frozen=True):
     true_colour: bool = True
     block_characters: bool = True
     """False where only ASCII comes out."""

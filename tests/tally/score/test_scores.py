@@ -1,12 +1,12 @@
 """Scores as they are read, and who is ahead of whom."""
 
-from dataclasses import fields
 from decimal import Decimal
 from typing import Any
 
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import fields
 
 from classclock.tally import commands as cmd
 from classclock.tally.lane_score import LaneScore
