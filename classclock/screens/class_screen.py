@@ -5,6 +5,7 @@ where it always goes.
 """
 
 import asyncio
+from typing import TYPE_CHECKING
 
 from textual import events
 from textual.app import ComposeResult
@@ -17,7 +18,6 @@ from classclock.live import Outcome
 from classclock.plan.model import is_piece
 from classclock.screens import class_actions
 from classclock.screens.awake import Awake
-from classclock.screens.class_overlays import ClassOverlays
 from classclock.screens.class_tasks import Autopilot, ClassTasks
 from classclock.screens.class_views import ClassViews
 from classclock.screens.clock_listener import ClockListener
@@ -44,6 +44,9 @@ from classclock.sound.messages import Notice
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 
+if TYPE_CHECKING:
+    from classclock.screens.class_overlays import ClassOverlays
+
 _UPKEEP = 0.5
 """Seconds between two looks at what neither a key nor the clock brings."""
 
@@ -69,7 +72,8 @@ class ClassScreen(Screen[None]):
         self._cue, self._cue_at = "", 0
         self._views = ClassViews(session, look)
         self._foot = Foot(session, look)
-        self._over = ClassOverlays(session, look)
+        self._look = look
+        self._overlays: ClassOverlays | None = None
         self._sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
         self._tasks = ClassTasks(
             session,
@@ -87,14 +91,29 @@ class ClassScreen(Screen[None]):
     def compose(self) -> ComposeResult:
         yield self._views
         yield self._foot
-        yield from self._over.widgets()
+
+    @property
+    def _over(self) -> "ClassOverlays":
+        """Made when first asked for, at the latest when the board is painted; hidden at first."""
+        if self._overlays is None:
+            from classclock.screens.class_overlays import ClassOverlays  # noqa: PLC0415  see above
+
+            self._overlays = ClassOverlays(self.session, self._look)
+            self.mount(*self._overlays.widgets())
+        return self._overlays
 
     def on_mount(self) -> None:
+        self._say(self._notice)
+        self.show()
+        self.call_after_refresh(self._settle_in)
+
+    def _settle_in(self) -> None:
+        """The clock, the sound and what isn't seen yet: all that can wait for the first paint."""
         self._tasks.start(wound=self._wound, press=self.press, pilot=self._autopilot)
         self.set_interval(_UPKEEP, self.look_after)
-        self._say(self._notice)
         if self.session.live.loads_unread:
             self.run_worker(self._plan_loads())
+        _ = self._views.started, self._over  # loaded before a key asks for them
         self.look_after()
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 
@@ -279,7 +298,8 @@ class ClassScreen(Screen[None]):
         rows = self._foot.show(troubles, real)
         if self._views.styles.margin.bottom != rows:
             self._views.styles.margin = (0, 0, rows, 0)
-        self._over.pending.show(self.session.desk.pending)
+        if self._overlays is not None:
+            self._overlays.pending.show(self.session.desk.pending)
 
     def _show_soon(self) -> None:
         """Show it when all keys that have come are counted: a whole class may shout at once."""

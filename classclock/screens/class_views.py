@@ -1,107 +1,51 @@
-"""The view for each phase of a class: the board, the wall, the settle, the end."""
+"""The view for each phase of a class: the board, and from its first start on the others."""
+
+from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
 from textual.widgets import ContentSwitcher
 
-from classclock.plan.model import is_piece
-from classclock.plan.times import show_time
-from classclock.screens.best_words import KeptStandings, Standings
 from classclock.screens.board_content import board_content
 from classclock.screens.board_view import BoardView
-from classclock.screens.kept_off import lane_kept_off, off_the_wall
-from classclock.screens.lane_content import KeptLanes, LaneContent
 from classclock.screens.look import Look
-from classclock.screens.own_runs import KeptRuns
-from classclock.screens.settle_view import SettleView
-from classclock.screens.summary_view import SummaryView
-from classclock.screens.wall_content import wall_content
-from classclock.screens.wall_view import WallView
 from classclock.session import Session
-from classclock.tally.counting import GRACE
-from classclock.tally.record import ClassRecord
-from classclock.tally.sheet import Sheet
+
+if TYPE_CHECKING:
+    from classclock.screens.started_views import StartedViews
 
 
 class ClassViews(ContentSwitcher):
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__(initial="board")
-        self._session = session
-        mirrored = session.club.tv.mirrored
+        self._session, self._look = session, look
         self._board = BoardView(look, id="board")
-        self._wall = WallView(look, id="wall")
-        self._lanes = KeptLanes(session.club.equipment)
-        self._runs, self._standings = KeptRuns(), KeptStandings()
-        self._settle = SettleView(look, mirrored=mirrored, id="settle")
-        self._summary = SummaryView(look, id="summary")
+        self._started: StartedViews | None = None
 
     def compose(self) -> ComposeResult:
         yield self._board
-        yield self._wall
-        yield self._settle
-        yield self._summary
+
+    @property
+    def started(self) -> "StartedViews":
+        """Made when first asked for: the board is painted before what nobody sees yet."""
+        if self._started is None:
+            from classclock.screens.started_views import StartedViews  # noqa: PLC0415  see above
+
+            self._started = StartedViews(self._session, self._look)
+            for view in self._started.widgets():
+                view.display = False
+                self.mount(view)
+        return self._started
 
     def show(self, *, selected: str | None, cue: str) -> None:
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         session, live = self._session, self._session.live
-        saved = tuple(str(path) for path in session.results.saved)
-        if live.record.closed:
-            self._summary.show(live, saved, self._beside_earlier())
-            self.current = "summary"
-        elif live.record.sheet is None:
+        if live.record.sheet is None and not live.record.closed:
             self._board.show(board_content(live, session.club, session.source.wall()))
             self.current = "board"
-        elif self._is_to_be_settled(live.record.sheet):
-            self._settle.show(live, selected, saved, self._beside_earlier())
-            self.current = "settle"
         else:
-            self._show_wall(live.record.sheet, selected, cue)
-            self.current = "wall"
+            self.current = self.started.show(selected=selected, cue=cue)
 
     def show_digits(self) -> None:
         """Bring the digits of a running clock up to date, and nothing else."""
-        view = self._session.view()
-        if view is None or self.current != "wall":
-            return
-        reading = view.at(self._session.live.clock.now())
-        if reading.span.kind != "count-in":
-            self._wall.show_digits(show_time(reading.shown * 1000), inverted=reading.over)
-
-    def _is_to_be_settled(self, sheet: Sheet) -> bool:
-        """Over, and so long ago that a call can't count as at the cap any more."""
-        now = self._session.live.clock.now()
-        if sheet.ended(now) is None or not is_piece(sheet.piece.segment):
-            return False
-        return sheet.ended_by is not None or sheet.moment(now).late_by > GRACE
-
-    def _show_wall(self, sheet: Sheet, selected: str | None, cue: str) -> None:
-        record, now = self._session.live.record, self._session.live.clock.now()
-        view = self._session.view()
-        if view is None:
-            return
-        phase = record.phase(now)
-        content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
-        lanes = (
-            self._contents(record, sheet, now, selected)
-            if sheet.lanes and phase != "count-in"
-            else ()
-        )
-        self._wall.show(content, lanes)
-
-    def _contents(
-        self, record: ClassRecord, sheet: Sheet, now: int, selected: str | None
-    ) -> tuple[LaneContent, ...]:
-        runs = self._runs.of(record, sheet, self._session.results.own_bests)
-        heats = record.heats(record.chosen)
-        contents = self._lanes.contents(sheet, heats, now, selected=selected, earlier=runs)
-        private = [person for person in record.people if person.off_the_wall]
-        if not private:
-            return contents
-        by_load = sheet.piece.counts_by == "load"
-        return tuple(
-            lane_kept_off(content, by_load=by_load) if off_the_wall(lane, private) else content
-            for lane, content in zip(sheet.lanes, contents, strict=True)
-        )
-
-    def _beside_earlier(self) -> Standings:
-        results = self._session.results
-        return self._standings.of(self._session.live.record, results.own_bests, results.started)
+        if self.current == "wall":
+            self.started.show_digits()

@@ -62,7 +62,10 @@ def look_for(club: Club) -> Look:
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
     app = ClassclockApp(look_for(club), flow)
-    gc.freeze()  # what was imported stays: the collector need not walk it while keys come in
+    # What was loaded stays: the collector need not walk it while keys come in, and what it does
+    # walk is little and often, so that no key waits for it.
+    gc.freeze()
+    gc.set_threshold(700, 10, 10)
     said = app.run()
     if said:
         print(said)  # noqa: T201  the last words, once the terminal is its old self again

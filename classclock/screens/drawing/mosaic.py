@@ -6,7 +6,7 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 """
 
 from collections.abc import Sequence
-from functools import cache
+from functools import cache, lru_cache
 
 from msgspec import Struct
 
@@ -74,12 +74,15 @@ def from_dots(dots: Sequence[str], mosaic: Mosaic, ink: str, ground: str) -> Dra
     )
 
 
-def two_tones(shares: Sequence[int], mosaic: Mosaic) -> tuple[str, int, int]:
+@lru_cache(maxsize=4096)
+def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 
     `shares` is how much of each dot is covered, 0 to 255. A cell has two colours only: the dots
     are parted where that leaves the least squared error.
     """
+    if min(shares) == max(shares):
+        return " ", 0, shares[0]  # most cells are all ground or all ink
     least, best = sum((share - sum(shares) // len(shares)) ** 2 for share in shares), -1
     levels = sorted(set(shares))
     for level in levels[1:]:

@@ -136,11 +136,11 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
     for row in range(rows):
         for column in range(columns):
             start = row * mosaic.down * dots_wide + column * mosaic.across
-            dots = [
+            dots = (
                 shares[start + y * dots_wide + x]
                 for y in range(mosaic.down)
                 for x in range(mosaic.across)
-            ]
-            character, over, under = two_tones(dots, mosaic)
+            )
+            character, over, under = two_tones(tuple(dots), mosaic)
             cells.append((character, mix(ground, ink, over), mix(ground, ink, under)))
     return tuple(row_of(cells[row * columns : (row + 1) * columns]) for row in range(rows))
