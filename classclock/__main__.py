@@ -8,7 +8,7 @@ import os
 import sys
 
 # What is loaded stays: looking through it for garbage, again and again, finds none.
-gc.set_threshold(50_000)
+gc.set_threshold(1_000_000)
 # Looking for pydantic's plugins reads about every package that is installed; we use none.
 os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
 

@@ -46,6 +46,14 @@ def open_flags(live: LiveClass, segments: Iterable[int]) -> tuple[Flag, ...]:
     return tuple(one for one in found if (one.person_id, one.segment, one.text) not in read)
 
 
+def flag_words(live: LiveClass) -> str:
+    """That loads of the segment on the board are to be looked at: neither whose nor why."""
+    count = len(open_flags(live, (live.record.chosen.segment,)))
+    if not count:
+        return ""
+    return f"{count} load{'s' if count > 1 else ''} to look at before the start: F7"
+
+
 def to_come(live: LiveClass) -> range:
     """The segment on the board and those after it."""
     return range(live.record.chosen.segment, len(live.record.plan.segment))

@@ -3,11 +3,18 @@
 from collections.abc import Callable
 from pathlib import Path
 from threading import Lock
+from typing import TYPE_CHECKING
 
-from classclock.book.lift_records import lift_history, read_lifts
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
-from classclock.strength.class_loads import ClassLoads, LiftHistory, has_lifts
+
+if TYPE_CHECKING:
+    from classclock.strength.class_loads import ClassLoads, LiftHistory
+
+
+def has_lifts(plan: Plan) -> bool:
+    """Whether anything is lifted for which records matter."""
+    return any(segment.lift is not None for segment in plan.segment)
 
 
 class LiftReading:
@@ -18,8 +25,10 @@ class LiftReading:
         self._lock = Lock()
         self._history: LiftHistory | None = None
 
-    def history(self) -> LiftHistory:
+    def history(self) -> "LiftHistory":
         """Everything that can be read; a results file that can't be is left out."""
+        from classclock.book.lift_records import lift_history, read_lifts  # noqa: PLC0415  lifts only
+
         with self._lock:
             if self._history is None:
                 classes, _ = read_lifts(self._results)
@@ -27,8 +36,10 @@ class LiftReading:
             return self._history
 
 
-def loads_reader(plan: Plan, club: Club, reading: LiftReading) -> Callable[[], ClassLoads] | None:
+def loads_reader(plan: Plan, club: Club, reading: LiftReading) -> "Callable[[], ClassLoads] | None":
     """What works out who lifts what; None for a plan in which nobody lifts."""
     if not has_lifts(plan):
         return None
+    from classclock.strength.class_loads import ClassLoads  # noqa: PLC0415  as above
+
     return lambda: ClassLoads(plan, club.equipment, reading.history())

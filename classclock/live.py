@@ -5,7 +5,7 @@ fold to; the screens, a rehearsal and a rejoined class all come through here.
 """
 
 from collections.abc import Callable, Collection, Mapping, Sequence
-from typing import Any, Protocol
+from typing import TYPE_CHECKING, Any, Protocol
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -13,7 +13,6 @@ from msgspec.structs import replace
 from classclock.clock.class_clock import ClassClock
 from classclock.plan.model import Countdown, is_piece
 from classclock.plan.times import show_time
-from classclock.strength.class_loads import ClassLoads
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
@@ -23,6 +22,9 @@ from classclock.tally.lineup import draw_lanes, give_loads
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.said import said
 from classclock.tally.scores import unsettled
+
+if TYPE_CHECKING:
+    from classclock.strength.class_loads import ClassLoads
 
 
 class Recorder(Protocol):
@@ -50,7 +52,7 @@ class LiveClass:
         record: ClassRecord,
         recorder: Recorder,
         *,
-        read_loads: Callable[[], ClassLoads] | None = None,
+        read_loads: "Callable[[], ClassLoads] | None" = None,
     ) -> None:
         """`read_loads` works out who lifts what, from files: it may take a moment."""
         self.clock = clock

@@ -8,7 +8,6 @@ from pathlib import Path
 
 from classclock import club_folder
 from classclock.book.changes import NAME, ChangesDamagedError, MarkSet, read_changes
-from classclock.book.changing import write_down
 from classclock.book.file_names import file_safe
 from classclock.book.known_people import KnownPerson, known_people
 from classclock.book.people_rules import PeopleRules, people_rules
@@ -101,6 +100,8 @@ def remember_marks(folder: Path, marked: Mapping[tuple[str, Mark], bool]) -> boo
 
     `classclock book undo` takes them back, the newest first.
     """
+    from classclock.book.changing import write_down  # noqa: PLC0415  seldom
+
     lines = [MarkSet(athlete=ident, mark=mark, on=on) for (ident, mark), on in marked.items()]
     try:
         write_down(folder, lines, local_now())

@@ -4,7 +4,7 @@ The one place where time source, journal and speaker are picked. The screens, th
 tests all begin here.
 """
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable
 from pathlib import Path
 
 from classclock import club_folder
@@ -28,7 +28,6 @@ from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.keys import Stroke
 from classclock.tally.lanes import Person
-from classclock.tally.on_for import Earlier
 from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import ALL_IN_STAYS
 from classclock.tally.strokes import translate
@@ -108,11 +107,6 @@ class Session:
         bests, trouble = bests_for(self._folder, record, self.results.started)
         self.results.own_bests = bests
         return trouble
-
-    def runs(self) -> Mapping[str, Earlier]:
-        """By lane, the own best run to be ahead of or behind in the segment on the board."""
-        sheet = self.live.record.sheet
-        return {} if sheet is None else self.results.own_bests.runs(sheet)
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""

@@ -2,6 +2,7 @@
 
 from collections.abc import Sequence
 
+from msgspec.json import encode
 from sqlalchemy import Connection, delete, insert, select, update
 
 from classclock.book.changes import Change, Changes, Import, Merge, Undo, read_change
@@ -24,7 +25,7 @@ def apply_changes(connection: Connection, read: Changes) -> None:
     """Make the book's copy of this room's changes equal to the file's, with all that follows."""
     here = changes.c.room == read.room
     old = {row.n: row.line for row in connection.execute(select(changes).where(here))}
-    new = {line.n: line.model_dump_json() for line in read.lines}
+    new = {line.n: encode(line).decode() for line in read.lines}
     if old == new:
         return
     connection.execute(delete(changes).where(here))

@@ -9,51 +9,53 @@ import json
 import os
 from collections.abc import Iterable
 from pathlib import Path
-from typing import Annotated, Literal
 
 from msgspec import Struct, field
-from pydantic import BaseModel, ConfigDict, Field, TypeAdapter, ValidationError
+from msgspec.json import Decoder, encode
+from msgspec.structs import replace
 
 from classclock.book.result import Kind
 from classclock.book.whole_file import write_whole
 from classclock.tally.lanes import Mark
 
 NAME = "changes.jsonl"
+ERASED = "erased-"
+"""How the id begins that stands where somebody asked to be erased."""
 
 
-class _Line(BaseModel):
-    model_config = ConfigDict(frozen=True, extra="forbid")
+class _Line(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="change"):
     n: int = 0
     """Its number in the file, from 1; one that was taken out leaves a gap."""
     at: str = ""
     """When it was made, RFC 3339."""
 
+    @property
+    def change(self) -> str:
+        """Which change it is, as the file has it."""
+        return str(self.__struct_config__.tag)
 
-class Rename(_Line):
-    change: Literal["rename"] = "rename"
+
+class Rename(_Line, frozen=True, tag="rename"):
     athlete: str
     name: str
 
 
-class Merge(_Line):
+class Merge(_Line, frozen=True, tag="merge"):
     """Two entries were one person: what was `gone`'s is `kept`'s."""
 
-    change: Literal["merge"] = "merge"
     gone: str
     kept: str
 
 
-class MarkSet(_Line):
-    change: Literal["mark"] = "mark"
+class MarkSet(_Line, frozen=True, tag="mark"):
     athlete: str
     mark: Mark
     on: bool
 
 
-class ImportedScore(BaseModel):
+class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """One score from a club's older records; `worth` is reckoned as `result.py` does."""
 
-    model_config = ConfigDict(frozen=True, extra="forbid")
     athlete: str
     name: str
     benchmark: str
@@ -66,31 +68,28 @@ class ImportedScore(BaseModel):
     work: str = ""
 
 
-class Import(_Line):
-    change: Literal["import"] = "import"
+class Import(_Line, frozen=True, tag="import"):
     file: str
     scores: tuple[ImportedScore, ...]
 
 
-class Erasure(_Line):
+class Erasure(_Line, frozen=True, tag="erase"):
     """Somebody asked to be erased. Ids are kept as digests only, so that none can come back."""
 
-    change: Literal["erase"] = "erase"
     salt: str
     digests: tuple[str, ...]
     before: int
     """Classes that started earlier are meant; milliseconds since 1970."""
 
 
-class Undo(_Line):
+class Undo(_Line, frozen=True, tag="undo"):
     """The change numbered `of` is to count no more."""
 
-    change: Literal["undo"] = "undo"
     of: int
 
 
 Change = Rename | Merge | MarkSet | Import | Erasure | Undo
-_CHANGE: TypeAdapter[Change] = TypeAdapter(Annotated[Change, Field(discriminator="change")])
+_CHANGE: Decoder[Change] = Decoder(Change)
 
 
 class ChangesDamagedError(Exception):
@@ -130,8 +129,8 @@ def read_changes(folder: Path) -> Changes:
             if number == 1:
                 room = str(json.loads(line)["room"])
             else:
-                read.append(_CHANGE.validate_json(line))
-        except (ValueError, KeyError, TypeError, ValidationError) as error:
+                read.append(_CHANGE.decode(line))
+        except (ValueError, KeyError, TypeError) as error:
             why = str(error).splitlines()[0]
             raise ChangesDamagedError(
                 f"{path}:{number}: this line can't be read ({why}): put the file back from a copy"
@@ -154,7 +153,7 @@ def changes_digest(folder: Path) -> str:
 
 
 def read_change(line: str) -> Change:
-    return _CHANGE.validate_json(line)
+    return _CHANGE.decode(line)
 
 
 def write_changes(folder: Path, changes: Changes) -> None:
@@ -164,7 +163,7 @@ def write_changes(folder: Path, changes: Changes) -> None:
         OSError: it can't be written.
     """
     lines = [json.dumps({"room": changes.room}).encode()]
-    lines += [line.model_dump_json().encode() for line in changes.lines]
+    lines += [encode(line) for line in changes.lines]
     write_whole(folder / NAME, b"".join(line + b"\n" for line in lines))
 
 
@@ -173,6 +172,6 @@ def with_more(changes: Changes, more: Iterable[Change], at: str) -> Changes:
     lines = list(changes.lines)
     number = changes.next_number
     for line in more:
-        lines.append(line.model_copy(update={"n": number, "at": at}))
+        lines.append(replace(line, n=number, at=at))
         number += 1
     return Changes(changes.room, tuple(lines))

@@ -7,6 +7,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from classclock.book.changes import ERASED
 from classclock.book.result import (
     NOT_SAID,
     Kind,
@@ -17,9 +18,6 @@ from classclock.book.result import (
     rounds_worth,
 )
 from classclock.plan.times import show_time
-
-ERASED = "erased-"
-"""How the id begins that stands where somebody asked to be erased."""
 
 
 class NotResultsError(ValueError):

@@ -9,11 +9,13 @@ from pathlib import Path
 from typing import Any
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 from sqlalchemy import Connection, select
 
 from classclock.book.book_lock import book_lock
 from classclock.book.catching_up import catch_up
 from classclock.book.changes import (
+    ERASED,
     Change,
     Changes,
     Erasure,
@@ -22,7 +24,6 @@ from classclock.book.changes import (
     write_changes,
 )
 from classclock.book.changing import utc
-from classclock.book.class_entries import ERASED
 from classclock.book.copies import copies, forget_missing
 from classclock.book.journal_writer import in_use
 from classclock.book.opening import Book, forget_deleted, kept_versions
@@ -169,13 +170,13 @@ def _forget_in_changes(folder: Path, scrub: Scrub, now: datetime) -> None:
         before=int(now.timestamp() * 1000) + 1,
     )
     # The number after the last of all, so that none is given twice.
-    numbered = erasure.model_copy(update={"n": changes.next_number, "at": utc(now)})
+    numbered = replace(erasure, n=changes.next_number, at=utc(now))
     write_changes(folder, Changes(changes.room, (*kept, numbered)))
 
 
 def _without(line: Change, scrub: Scrub) -> Change | None:
     if isinstance(line, Import):
         scores = tuple(score for score in line.scores if score.athlete not in scrub.ids)
-        return line.model_copy(update={"scores": scores}) if scores else None
+        return replace(line, scores=scores) if scores else None
     named = (getattr(line, key, None) for key in ("athlete", "gone", "kept"))
     return None if any(ident in scrub.ids for ident in named) else line

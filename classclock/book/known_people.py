@@ -8,7 +8,7 @@ from typing import Any
 
 from msgspec import Struct, field
 
-from classclock.book.class_entries import ERASED
+from classclock.book.changes import ERASED
 from classclock.book.saved_results import read_results
 from classclock.plan.model import Segment
 from classclock.tally.lanes import Mark

@@ -4,14 +4,16 @@ import json
 import threading
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from classclock.book.csv_cells import csv_bytes
 from classclock.book.file_names import file_safe
-from classclock.book.own_bests import OwnBests
 from classclock.book.results_document import COLUMNS, results_document
 from classclock.book.whole_file import write_whole
 from classclock.tally.record import ClassRecord
+
+if TYPE_CHECKING:
+    from classclock.book.own_bests import OwnBests
 
 
 class ResultsFiles:
@@ -26,10 +28,22 @@ class ResultsFiles:
         self.trouble: str | None = None
         self.saved: tuple[Path, ...] = ()
         """The files as last written."""
-        self.own_bests = OwnBests()
-        """Until the book has been read nothing is said of earlier bests."""
+        self._own_bests: OwnBests | None = None
         self.started = started
         self._one_at_a_time = threading.Lock()
+
+    @property
+    def own_bests(self) -> "OwnBests":
+        """Until the book has been read nothing is said of earlier bests."""
+        if self._own_bests is None:
+            from classclock.book.own_bests import OwnBests  # noqa: PLC0415  not before it is asked
+
+            self._own_bests = OwnBests()
+        return self._own_bests
+
+    @own_bests.setter
+    def own_bests(self, bests: "OwnBests") -> None:
+        self._own_bests = bests
 
     @property
     def unsaved(self) -> bool:

@@ -21,7 +21,7 @@ class Scrub(Struct, frozen=True):
     ids: frozenset[str]
     names: frozenset[str]
     token: str
-    """The id that stands in their place; it begins as `class_entries.ERASED` says."""
+    """The id that stands in their place; it begins as `changes.ERASED` says."""
 
     def recorded_in(self, text: str) -> bool:
         """Whether journals or results, as JSON without escapes, hold one of their ids."""

@@ -1,7 +1,7 @@
 """Reading a plan: the plan, or everything that is wrong with it at once."""
 
 from pathlib import Path as FilePath
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
@@ -9,8 +9,6 @@ from pydantic_core import ErrorDetails
 from classclock.plan.findings import Fault, Finding, LineFault, Path
 from classclock.plan.keys import FORMATS, nearest
 from classclock.plan.model import Plan
-from classclock.plan.movement_hints import unknown_movements
-from classclock.plan.movements import Library
 from classclock.plan.places import SEGMENTS
 from classclock.plan.positions import Positions
 from classclock.plan.printable import printable
@@ -19,6 +17,9 @@ from classclock.plan.syntax import Toml, read_toml
 from classclock.plan.wording import fault_of, show
 from classclock.strength.loads import Unit
 
+if TYPE_CHECKING:
+    from classclock.plan.movements import Library
+
 LARGEST = 256 * 1024
 """Bytes: hundreds of segments. What is larger isn't a plan, and would take seconds to refuse."""
 _MOST_FINDINGS = 200
@@ -26,7 +27,7 @@ _MOST_FINDINGS = 200
 Read = tuple[Plan | None, tuple[Finding, ...]]
 
 
-def read_plan(path: str | FilePath, unit: Unit = "kg", library: Library | None = None) -> Read:
+def read_plan(path: str | FilePath, unit: Unit = "kg", library: "Library | None" = None) -> Read:
     """Read a plan file; the plan is None if any finding is an error.
 
     `unit` is what a load without one is in. With a library, a movement that neither it nor a
@@ -48,7 +49,7 @@ def read_plan(path: str | FilePath, unit: Unit = "kg", library: Library | None =
 
 
 def parse_plan(
-    text: str | bytes, file: str, unit: Unit = "kg", library: Library | None = None
+    text: str | bytes, file: str, unit: Unit = "kg", library: "Library | None" = None
 ) -> Read:
     """Read a plan from its text, as `read_plan` does; `file` is only named in the findings."""
     if len(text) > LARGEST:
@@ -93,11 +94,13 @@ def _judge(
     line_faults: tuple[LineFault, ...],
     file: str,
     unit: Unit,
-    library: Library | None,
+    library: "Library | None",
 ) -> Read:
     values, format_faults = _with_known_formats(toml.values)
     faults = [*format_faults, *broken_rules(values)]
     if library is not None:
+        from classclock.plan.movement_hints import unknown_movements  # noqa: PLC0415  only here
+
         faults += unknown_movements(values, library)
     plan = None
     try:

@@ -8,7 +8,6 @@ from msgspec import Struct
 
 from classclock.plan.brackets import CLOSERS, depth_of, unclosed
 from classclock.plan.findings import LineFault
-from classclock.plan.mending import mend
 from classclock.plan.positions import syntax_tree
 
 if TYPE_CHECKING:
@@ -156,6 +155,8 @@ class _Reader:
         return True
 
     def _mend(self, row: int) -> None:
+        from classclock.plan.mending import mend  # noqa: PLC0415  faulty files only
+
         mends = mend(self._lines[row])
         follows = row - 1 in self._touched and not self._lines[row - 1]
         if not (follows and not mends[-1].line):
@@ -175,6 +176,8 @@ class _Reader:
         if _TWICE.search(error):
             self._fault(first, f'"{key}" stands here a second time', "Keep one of the two")
         elif first not in self._touched:
+            from classclock.plan.mending import mend  # noqa: PLC0415  as above
+
             one = mend(line)[0]
             self._fault(first, one.what, one.instead)
         for row in range(first, reported + 1):

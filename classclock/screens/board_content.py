@@ -2,6 +2,7 @@
 
 from collections.abc import Collection, Iterator
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -13,13 +14,15 @@ from classclock.plan.model import Option, Segment, Station, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
-from classclock.screens.kept_off import DASH, lift_kept_off, off_the_wall
-from classclock.screens.lane_content import modification
-from classclock.screens.lift_content import LiftBoard, lift_board
+from classclock.screens.kept_off import DASH, off_the_wall
+from classclock.screens.modification import modification
 from classclock.screens.time_words import left_words
 from classclock.screens.wall_content import next_segment
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
+
+if TYPE_CHECKING:
+    from classclock.screens.lift_content import LiftBoard
 
 _LONGEST = 300
 
@@ -54,7 +57,7 @@ class BoardContent(Struct, frozen=True):
     left: str
     no_card: str
     """What to say where nobody has filled in the emergency card; empty otherwise."""
-    lift: LiftBoard | None = None
+    lift: "LiftBoard | None" = None
     """Everybody's load and plates, where the segment is a lift with sets."""
 
 
@@ -71,7 +74,6 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
         here += f", heat {record.chosen.heat} of {heats}"
     if record.chosen.attempt > 1:
         here += ", once more"
-    lift = lift_board(live)
     return BoardContent(
         title=_safe(record.plan.title),
         place=here,
@@ -86,8 +88,19 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(club),
-        lift=lift_kept_off(lift, off) if lift is not None else None,
+        lift=_lift(live, off),
     )
+
+
+def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":
+    if live.record.segment.lift is None:
+        return None
+    # What only lifts need isn't loaded before the first paint of other classes.
+    from classclock.screens.kept_off_content import lift_kept_off  # noqa: PLC0415
+    from classclock.screens.lift_content import lift_board  # noqa: PLC0415
+
+    lift = lift_board(live)
+    return lift_kept_off(lift, off) if lift is not None else None
 
 
 def _safe(text: str) -> str:

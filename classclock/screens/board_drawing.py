@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
-from classclock.screens.lift_board_drawing import draw_lift_body
 from classclock.screens.look import Look
 from classclock.screens.stack import Line, fit, lettering_width, stack
 
@@ -22,6 +21,8 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
     spare = 1 if rows >= 24 else 0
     middle = rows - len(top) - len(foot) - 2 * spare
     if content.lift is not None and content.lift.lanes:
+        from classclock.screens.lift_board_drawing import draw_lift_body  # noqa: PLC0415  lifts only
+
         body = draw_lift_body(content, content.lift, inner, middle, look)
     elif columns >= _TWO_SIDES and content.lanes:
         lines = tuple(_lines(content, look))

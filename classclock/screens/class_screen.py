@@ -14,6 +14,7 @@ from textual.screen import Screen
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.source import stamp_now
 from classclock.desk import Answer
+from classclock.flagged import flag_words
 from classclock.live import Outcome
 from classclock.plan.model import is_piece
 from classclock.screens import class_actions
@@ -21,20 +22,12 @@ from classclock.screens.awake import Awake
 from classclock.screens.class_tasks import Autopilot, ClassTasks
 from classclock.screens.class_views import ClassViews
 from classclock.screens.clock_listener import ClockListener
-from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
-from classclock.screens.emergency_card import EmergencyCard
-from classclock.screens.flags_overlay import FlagsOverlay
 from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
 from classclock.screens.kept_off import said_to_the_room
 from classclock.screens.key_sign import signs_of
-from classclock.screens.lane_row import LaneRow
-from classclock.screens.leave_question import LeaveQuestion
-from classclock.screens.lift_content import flag_words
 from classclock.screens.look import Look
-from classclock.screens.name_entry import NameEntry
-from classclock.screens.place_entry import PlaceEntry
 from classclock.screens.sound_keys import SoundKeys
 from classclock.screens.standing import Standing
 from classclock.screens.status_line import StatusLine
@@ -45,7 +38,15 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 
 if TYPE_CHECKING:
+    # Named only, and not loaded before they are wanted.
     from classclock.screens.class_overlays import ClassOverlays
+    from classclock.screens.correct_entry import CorrectEntry
+    from classclock.screens.emergency_card import EmergencyCard
+    from classclock.screens.flags_overlay import FlagsOverlay
+    from classclock.screens.lane_row import LaneRow
+    from classclock.screens.leave_question import LeaveQuestion
+    from classclock.screens.name_entry import NameEntry
+    from classclock.screens.place_entry import PlaceEntry
 
 _UPKEEP = 0.5
 """Seconds between two looks at what neither a key nor the clock brings."""
@@ -177,7 +178,7 @@ class ClassScreen(Screen[None]):
             return said is not None
         return True
 
-    def on_lane_row_clicked(self, event: LaneRow.Clicked) -> None:
+    def on_lane_row_clicked(self, event: "LaneRow.Clicked") -> None:
         if self.session.club.keyboard.click_taps:
             self.press(event.key)
             return
@@ -226,17 +227,17 @@ class ClassScreen(Screen[None]):
             case cmd.Leave():
                 self._over.ask_leave()
 
-    def on_name_entry_named(self, event: NameEntry.Named) -> None:
+    def on_name_entry_named(self, event: "NameEntry.Named") -> None:
         self._came(class_actions.take_in(self.session, event.name))
 
-    def on_emergency_card_noted(self, event: EmergencyCard.Noted) -> None:
+    def on_emergency_card_noted(self, event: "EmergencyCard.Noted") -> None:
         self._came(class_actions.note_emergency(self.session, event.text))
 
-    def on_flags_overlay_looked_at(self, event: FlagsOverlay.LookedAt) -> None:
+    def on_flags_overlay_looked_at(self, event: "FlagsOverlay.LookedAt") -> None:
         for flag in event.flags:
             self._came(self.session.live.acknowledge(flag.person_id, flag.segment, flag.text))
 
-    def on_correct_entry_corrected(self, event: CorrectEntry.Corrected) -> None:
+    def on_correct_entry_corrected(self, event: "CorrectEntry.Corrected") -> None:
         outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
         self._came(outcome)
         if outcome.refused:
@@ -244,10 +245,10 @@ class ClassScreen(Screen[None]):
         else:
             self._over.correct.close()
 
-    def on_place_entry_given(self, event: PlaceEntry.Given) -> None:
+    def on_place_entry_given(self, event: "PlaceEntry.Given") -> None:
         self._came(class_actions.save_elsewhere(self.session, event.folder))
 
-    def on_leave_question_leave(self, _: LeaveQuestion.Leave) -> None:
+    def on_leave_question_leave(self, _: "LeaveQuestion.Leave") -> None:
         self._leave()
 
     # -- what comes by itself ----------------------------------------------------------

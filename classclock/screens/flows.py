@@ -8,7 +8,7 @@ from classclock.book.journal import JournalDamagedError
 from classclock.book.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
 from classclock.flagged import open_flags, to_come
-from classclock.lift_reading import LiftReading
+from classclock.lift_reading import LiftReading, has_lifts
 from classclock.people_reading import remember_marks
 from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
@@ -17,7 +17,6 @@ from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.class_tasks import Autopilot
 from classclock.session import Session, open_session, rejoin_session
-from classclock.strength.class_loads import has_lifts
 
 
 async def run_class(

@@ -10,11 +10,11 @@ from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.screens.lane_bars import Bar, bar_of
 from classclock.screens.lane_loads import planned_words
+from classclock.screens.modification import modification
 from classclock.screens.theme import Standing
 from classclock.strength.equipment import Equipment
 from classclock.strength.loads import plain
 from classclock.tally.lane_tally import LaneTally
-from classclock.tally.lanes import Lane
 from classclock.tally.on_for import Earlier, OnFor, on_for
 from classclock.tally.piece import Piece
 from classclock.tally.scores import places
@@ -183,17 +183,6 @@ def ordinal(rank: int) -> str:
     """`1st`, `2nd`, `11th`."""
     last = 0 if 10 <= rank % 100 <= 20 else rank % 10
     return f"{rank}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(last, 'th') }"
-
-
-def modification(piece: Piece, lane: Lane) -> str:
-    """The options in force by name, or `as written`; whether the lane came late."""
-    names = [
-        printable(station.options[lane.option(place) - 1].name)
-        for place, station in enumerate(piece.stations)
-        if lane.option(place)
-    ]
-    words = ", ".join(names) or ("as written" if piece.option_menu else "")
-    return ", ".join(part for part in (words, "late" if lane.late else "") if part)
 
 
 def _tally(piece: Piece, tally: LaneTally) -> str:

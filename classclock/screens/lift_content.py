@@ -61,14 +61,6 @@ def lift_board(live: LiveClass) -> LiftBoard | None:
     return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short)
 
 
-def flag_words(live: LiveClass) -> str:
-    """That loads of the segment on the board are to be looked at: neither whose nor why."""
-    count = len(open_flags(live, (live.record.chosen.segment,)))
-    if not count:
-        return ""
-    return f"{count} load{'s' if count > 1 else ''} to look at before the start: F7"
-
-
 def _lanes(
     live: LiveClass, loads: ClassLoads, lanes: list[Lane], flagged: set[str]
 ) -> tuple[tuple[LiftLane, ...], str]:

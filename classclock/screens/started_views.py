@@ -3,7 +3,8 @@
 from classclock.plan.model import is_piece
 from classclock.plan.times import show_time
 from classclock.screens.best_words import KeptStandings, Standings
-from classclock.screens.kept_off import lane_kept_off, off_the_wall
+from classclock.screens.kept_off import off_the_wall
+from classclock.screens.kept_off_content import lane_kept_off
 from classclock.screens.lane_content import KeptLanes, LaneContent
 from classclock.screens.look import Look
 from classclock.screens.own_runs import KeptRuns

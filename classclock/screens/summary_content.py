@@ -9,7 +9,8 @@ from classclock.live import LiveClass
 from classclock.plan.outline import describe
 from classclock.plan.printable import printable
 from classclock.screens.best_words import Standings, with_best
-from classclock.screens.kept_off import off_the_wall, score_kept_off
+from classclock.screens.kept_off import off_the_wall
+from classclock.screens.kept_off_content import score_kept_off
 from classclock.screens.score_layout import ScoreRow
 from classclock.tally.lane_score import LaneScore
 from classclock.tally.record import ClassRecord

@@ -85,8 +85,3 @@ class ClassLoads:
         found = flags(planned.loads if planned is not None else (), maximum, heaviest)
         # That nobody knows is said in other words where it matters; it is no load to look at.
         return LiftPlan(planned, heaviest, tuple(text for text in found if text != NO_RECORD))
-
-
-def has_lifts(plan: Plan) -> bool:
-    """Whether anything is lifted for which records matter."""
-    return any(segment.lift is not None for segment in plan.segment)

@@ -1,13 +1,16 @@
 """Who stands in which lane of a piece: each alone, or in teams; in heats where there are many."""
 
 from collections.abc import Mapping, Sequence
+from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
 
 from classclock.plan.model import Segment
-from classclock.strength.class_loads import ClassLoads
 from classclock.tally.lane_keys import propose_key
 from classclock.tally.lanes import Choice, Lane, Person
+
+if TYPE_CHECKING:
+    from classclock.strength.class_loads import ClassLoads
 
 MOST_LANES = 26
 """A lane needs a letter a to z of its own."""
@@ -33,7 +36,7 @@ def draw_lanes(
     return tuple(drawn)
 
 
-def give_loads(lanes: Sequence[Lane], segment: int, loads: ClassLoads) -> tuple[Lane, ...]:
+def give_loads(lanes: Sequence[Lane], segment: int, loads: "ClassLoads") -> tuple[Lane, ...]:
     """The lanes with what each is to lift in the plan's segment of this number.
 
     A team lifts what its members choose together: records are each one's own.
@@ -41,7 +44,7 @@ def give_loads(lanes: Sequence[Lane], segment: int, loads: ClassLoads) -> tuple[
     return tuple(_with_loads(lane, segment, loads) for lane in lanes)
 
 
-def _with_loads(lane: Lane, segment: int, loads: ClassLoads) -> Lane:
+def _with_loads(lane: Lane, segment: int, loads: "ClassLoads") -> Lane:
     alone = len(lane.members) == 1
     planned = loads.of(segment, lane.members[0], lane.name, lane.load) if alone else None
     if planned is None:

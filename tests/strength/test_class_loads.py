@@ -4,8 +4,9 @@ from collections.abc import Callable
 
 import pytest
 
+from classclock.lift_reading import has_lifts
 from classclock.plan.reading import parse_plan
-from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory, LiftPlan, has_lifts
+from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory, LiftPlan
 from classclock.strength.equipment import Equipment
 from classclock.strength.loads import Load
 
