@@ -7,6 +7,7 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 
 from collections.abc import Sequence
 from functools import cache, lru_cache
+from itertools import pairwise
 
 from msgspec import Struct
 
@@ -75,28 +76,30 @@ def from_dots(dots: Sequence[str], mosaic: Mosaic, ink: str, ground: str) -> Dra
 
 
 @lru_cache(maxsize=4096)
-def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
+def two_tones(shares: bytes, mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 
     `shares` is how much of each dot is covered, 0 to 255. A cell has two colours only: the dots
-    are parted where that leaves the least squared error.
+    are parted where that leaves the least squared error, which is where the sum of each part's
+    (total squared / number) is greatest.
     """
-    if min(shares) == max(shares):
-        return " ", 0, shares[0]  # most cells are all ground or all ink
-    least, best = sum((share - sum(shares) // len(shares)) ** 2 for share in shares), -1
-    levels = sorted(set(shares))
-    for level in levels[1:]:
-        parts = ([s for s in shares if s >= level], [s for s in shares if s < level])
-        error = sum((s - sum(part) // len(part)) ** 2 for part in parts for s in part)
-        if error < least:
-            least, best = error, level
-    if best < 0:
-        return " ", 0, sum(shares) // len(shares)
-    ink = [s for s in shares if s >= best]
-    ground = [s for s in shares if s < best]
-    lit = sum(
-        number
-        for share, (number, _, _) in zip(shares, _numbers(mosaic), strict=True)
-        if share >= best
+    number, total = len(shares), sum(shares)
+    levels = sorted(shares, reverse=True)
+    lit, ink, most = 0, 0, total * total / number
+    above = 0
+    for place, (level, next_level) in enumerate(pairwise(levels), start=1):
+        above += level
+        if level == next_level:
+            continue
+        explained = above * above / place + (total - above) ** 2 / (number - place)
+        if explained > most:
+            most, lit, ink = explained, place, above
+    if not lit:
+        return " ", 0, total // number
+    least = levels[lit - 1]
+    sign = sum(
+        weight
+        for share, (weight, _, _) in zip(shares, _numbers(mosaic), strict=True)
+        if share >= least
     )
-    return mosaic.characters[lit], sum(ink) // len(ink), sum(ground) // len(ground)
+    return mosaic.characters[sign], ink // lit, (total - ink) // (number - lit)

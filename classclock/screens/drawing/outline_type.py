@@ -17,6 +17,7 @@ if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
 
 _SIZE = 400  # the font's em in pixels, before scaling down; large enough for any wall
+_MIDDLE, _MIDDLE_ROWS = 160, 6  # quick, and still many pixels to a dot at so few rows
 _SMALL = 32  # large enough to tell a letter from the sign for one that is missing
 _NUMERIC = frozenset("0123456789:.+-? ")
 _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
@@ -59,23 +60,23 @@ def fills_rows(text: str) -> bool:
 
 
 @cache
-def _level(character: str, *, top: bool) -> int:
+def _level(character: str, size: int, *, top: bool) -> int:
     """Where its ink begins or ends, in pixels from the baseline down."""
-    return int(_font().getbbox(character, anchor="ls")[1 if top else 3])
+    return int(_font(size).getbbox(character, anchor="ls")[1 if top else 3])
 
 
-def _zones(text: str) -> tuple[int, ...]:
+def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     """The levels, from the top down, that are brought to whole dots so that they come out crisp.
 
     Numerals and capitals: from the top of a 1 to the line. Words: tall letters, small letters,
     the line, and below it. Round letters reach a little further; that little is cut off.
     """
     if fills_rows(text):
-        low = _level(text, top=False) if _BELOW_THE_LINE.intersection(text) else 0
-        return _level("1", top=True), max(0, low)
+        low = _level(text, size, top=False) if _BELOW_THE_LINE.intersection(text) else 0
+        return _level("1", size, top=True), max(0, low)
     # An accent over a capital makes this one text smaller rather than being cut off.
-    top = min(_level("d", top=True), _level(text, top=True))
-    return top, _level("x", top=True), 0, _level("p", top=False)
+    top = min(_level("d", size, top=True), _level(text, size, top=True))
+    return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
 def _columns(text: str, rows: int) -> int:
@@ -113,10 +114,11 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
     from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
-    zones = _zones(text)
+    size = _MIDDLE if rows <= _MIDDLE_ROWS else _SIZE
+    font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
-    picture = Image.new("L", (max(1, round(_font().getlength(text))), height))
-    ImageDraw.Draw(picture).text((0, -top), text, 255, _font(), anchor="ls")
+    picture = Image.new("L", (max(1, round(font.getlength(text))), height))
+    ImageDraw.Draw(picture).text((0, -top), text, 255, font, anchor="ls")
     dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
     shares = b"".join(
         picture.resize(
@@ -132,15 +134,19 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    cells = []
-    for row in range(rows):
-        for column in range(columns):
-            start = row * mosaic.down * dots_wide + column * mosaic.across
-            dots = (
-                shares[start + y * dots_wide + x]
-                for y in range(mosaic.down)
-                for x in range(mosaic.across)
+    return tuple(
+        row_of(
+            (character, mix(ground, ink, over), mix(ground, ink, under))
+            for character, over, under in (
+                two_tones(
+                    b"".join(
+                        shares[start : start + mosaic.across]
+                        for start in range(corner, corner + mosaic.down * dots_wide, dots_wide)
+                    ),
+                    mosaic,
+                )
+                for corner in range(row, row + dots_wide, mosaic.across)
             )
-            character, over, under = two_tones(tuple(dots), mosaic)
-            cells.append((character, mix(ground, ink, over), mix(ground, ink, under)))
-    return tuple(row_of(cells[row * columns : (row + 1) * columns]) for row in range(rows))
+        )
+        for row in range(0, len(shares), mosaic.down * dots_wide)
+    )
