@@ -77,10 +77,10 @@ class BigClock(Placed):
     def _share_out(self) -> None:
         columns, rows = self.size
         drawing = draw_clock(self.face, columns, rows, self.look)
-        for one, (start, end) in zip(self._slices, _cuts(columns), strict=True):
-            one.set(
-                tuple(tuple(list(Segment.divide(row, (start, end, columns)))[1]) for row in drawing)
-            )
+        ends = [end for _, end in _cuts(columns)]
+        cut = [tuple(map(tuple, Segment.divide(row, ends))) for row in drawing]
+        for number, one in enumerate(self._slices):
+            one.set(tuple(row[number] for row in cut))
 
 
 def _cuts(columns: int) -> list[tuple[int, int]]:

@@ -281,7 +281,10 @@ class ClassScreen(Screen[None]):
             late = "a sound was left out: too late"
             self._standing.sound(said.text if isinstance(said, Notice) else late, real)
         self._standing.look_again(real)
-        self.show()
+        if self.session.live.phase == "running":
+            self._show_foot(real)  # all else comes with each second's tick
+        else:
+            self.show()
 
     def _real(self) -> int:
         return self.session.source.stroke_ms(stamp_now())
@@ -294,6 +297,9 @@ class ClassScreen(Screen[None]):
         real = self._real()
         cue = self._cue if real - self._cue_at < STAYS else ""
         self._views.show(selected=self._selected, cue=cue)
+        self._show_foot(real)
+
+    def _show_foot(self, real: int) -> None:
         flagged = flag_words(self.session.live)
         troubles = (*self._standing.troubles(), *((flagged,) if flagged else ()))
         rows = self._foot.show(troubles, real)
