@@ -198,7 +198,7 @@ class JournalWriter:
             watch.start()
             try:
                 if self._unsure:
-                    self._write_over()
+                    self._write_over(file)
                 os.fdatasync(file)
                 self._sync_trouble, self._unsure = None, False
             except OSError as error:
@@ -208,16 +208,15 @@ class JournalWriter:
                 watch.cancel()
                 os.close(file)
 
-    def _write_over(self) -> None:
+    def _write_over(self, file: int) -> None:
         """Write the same bytes once more: a sync that failed may have thrown some of them away.
 
         Linux drops what it couldn't write and calls the next sync a success.
         """
-        if not self._in_place():
-            return
         again = os.open(self.path, os.O_WRONLY)
         try:
-            os.pwrite(again, bytes(self._data[: self._written]), 0)
+            if os.path.samestat(os.fstat(again), os.fstat(file)):
+                os.pwrite(again, bytes(self._data[: self._written]), 0)
         finally:
             os.close(again)
 

@@ -121,6 +121,7 @@ class Machine:
 
     def __init__(self, folder: Path, monkeypatch: pytest.MonkeyPatch) -> None:
         self.folder = folder
+        self.sessions: list[Session] = []
         self._patch = monkeypatch
         self.source = WoundSource(
             start=5_000 * MS, wall=datetime.fromisoformat("2026-11-24T18:30:00+01:00")
@@ -143,6 +144,7 @@ class Machine:
             source=self.source,
             sound=False,
         )
+        self.sessions.append(session)
         return Coach(session, self.source)
 
     def rejoins(self, journal: Path, source: WoundSource | None = None) -> Session:
@@ -152,9 +154,13 @@ class Machine:
         session, _ = rejoin_session(
             journal, folder=self.folder, club=Settings(), source=source, sound=False
         )
+        self.sessions.append(session)
         return session
 
 
 @pytest.fixture
-def machine(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Machine:
-    return Machine(tmp_path / "depot", monkeypatch)
+def machine(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Machine]:
+    machine = Machine(tmp_path / "depot", monkeypatch)
+    yield machine
+    for session in machine.sessions:
+        session.journal.close()  # its thread would go on in the next test

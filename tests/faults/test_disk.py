@@ -230,6 +230,34 @@ def test_a_sync_that_takes_long_is_said_while_it_does(
         _until(lambda: coach.session.journal.trouble is None)
 
 
+def test_a_journal_taken_away_while_it_is_being_synced_is_no_failed_sync(
+    machine: Machine, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    real, begun, goes_on = os.fdatasync, threading.Event(), threading.Event()
+    synced: list[int] = []
+
+    def slow(file: int) -> None:
+        begun.set()
+        assert goes_on.wait(10)
+        real(file)
+        synced.append(os.fstat(file).st_ino)
+
+    monkeypatch.setattr(os, "fdatasync", slow)
+    coach = machine.opens()
+    path = coach.session.journal.path
+    into_the_piece(coach)
+    assert begun.wait(10)
+    path.unlink()
+    path.write_text("somebody's list of parts")
+    coach.type("b")
+    goes_on.set()
+    _until(lambda: len(synced) == 1)
+    path.unlink()
+    coach.session.try_again()
+    _until(lambda: path.stat().st_ino in synced)
+    all_is_written(coach.session)
+
+
 NAMES_THERE = ("{stem}.json", "{stem}-turntable.csv", "{stem}.json/a folder/of/somebody.txt")
 
 
