@@ -8,6 +8,7 @@ import asyncio
 from typing import TYPE_CHECKING
 
 from textual import events
+from textual._styles_cache import StylesCache
 from textual.app import ComposeResult
 from textual.screen import Screen
 
@@ -129,6 +130,8 @@ class ClassScreen(Screen[None]):
 
     def on_unmount(self) -> None:
         self._tasks.stop()
+        # Textual keeps a thousand of these, of widgets long gone, each with all that it painted.
+        StylesCache.get_inner_outer.cache_clear()
 
     def _leave(self) -> None:
         self.run_worker(self._leave_when_saved())
