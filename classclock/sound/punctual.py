@@ -9,7 +9,8 @@ from classclock.sound.agenda import Agenda, Due
 class Punctual:
     """Calls `play` for every cue, `lead` ns before it is due, and `hush` when all is cancelled.
 
-    The first error ends it, and is its `fault` from then on.
+    Calls `idle` after that, and once a second when there is nothing to do. The first error ends it,
+    and is its `fault` from then on.
     """
 
     def __init__(
@@ -19,12 +20,14 @@ class Punctual:
         *,
         play: Callable[[Due], None],
         hush: Callable[[], None],
+        idle: Callable[[], None] = lambda: None,
         lead: int = 0,
     ) -> None:
         self._agenda = agenda
         self._now = now
         self._play = play
         self._hush = hush
+        self._idle = idle
         self._lead = lead
         self._closed = False
         self.fault: str | None = None
@@ -46,6 +49,7 @@ class Punctual:
                 now = self._now()
                 for due in self._agenda.take(now + self._lead + 1, now):
                     self._play(due)
+                self._idle()
             except Exception as error:  # noqa: BLE001 - whatever an audio library raises
                 self.fault = str(error) or type(error).__name__
                 return

@@ -15,7 +15,7 @@ from classclock.sound.backend import NoSound
 from classclock.sound.miniaudio_backend import MiniaudioBackend
 from classclock.sound.silent_backend import SilentBackend
 from classclock.sound.simpleaudio_backend import SimpleaudioBackend, installed_safely
-from classclock.sound.waves import Waves
+from classclock.sound.waves import RATE, Waves
 
 Until = Callable[[Callable[[], bool]], None]
 
@@ -155,42 +155,149 @@ def test_the_build_that_would_end_the_process_is_never_imported(
             SimpleaudioBackend(Agenda(ignore), {}, lambda: 0)
 
 
-def test_simpleaudio_plays_each_cue_as_loud_as_set_and_stops_on_a_hold(
-    installed: Installed, monkeypatch: pytest.MonkeyPatch, until: Until
-) -> None:
+class PretendedLibrary:
+    """In place of simpleaudio: keeps what it was given to play, and plays nothing."""
+
+    def __init__(self) -> None:
+        self.streams: list[array[int]] = []
+        self.ended: set[int] = set()
+        self.broken = False
+
+    def play_buffer(self, samples: "array[int]", *_shape: int) -> Any:
+        if self.broken:
+            raise RuntimeError("no device")
+        number = len(self.streams)
+        self.streams.append(samples)
+        return SimpleNamespace(
+            stop=lambda: self.ended.add(number), is_playing=lambda: number not in self.ended
+        )
+
+    def begun(self, stream: int = 0) -> list[int]:
+        """The frames at which something begins after silence."""
+        samples = self.streams[stream]
+        return [frame for frame, sample in enumerate(samples) if sample and not samples[frame - 1]]
+
+
+@pytest.fixture
+def library(installed: Installed, monkeypatch: pytest.MonkeyPatch) -> PretendedLibrary:
     installed((3, 11), "simpleaudio")
-    played: list[list[int]] = []
-    stops: list[bool] = []
-    library = SimpleNamespace(
-        play_buffer=lambda samples, *_shape: played.append(samples.tolist()),
-        stop_all=lambda: stops.append(True),
-    )
-    monkeypatch.setitem(sys.modules, "simpleaudio", library)
+    pretended = PretendedLibrary()
+    monkeypatch.setitem(sys.modules, "simpleaudio", pretended)
+    return pretended
+
+
+SECOND = 1_000_000_000
+BEEP: Waves = {"go": array("h", [400] * 960)}
+
+
+def test_simpleaudio_writes_each_cue_at_its_frame_and_as_loud_as_set(
+    library: PretendedLibrary, until: Until
+) -> None:
     agenda = Agenda(ignore)
-    backend = SimpleaudioBackend(agenda, {"go": array("h", [400, -400])}, lambda: 0)
-    assert not any(played.pop())  # the moment of silence that shows that there is a device
+    backend = SimpleaudioBackend(agenda, BEEP, lambda: 7 * SECOND)
+    assert not any(library.streams[0])
     agenda.volume = 50
-    agenda.add(Due(0, "a", "go"))
-    until(lambda: played == [[100, -100]])
+    agenda.add(Due(7 * SECOND + SECOND // 4, "a", "go"))
+    until(lambda: any(library.streams[0]))
+    backend.close()
+    until(lambda: sum(map(bool, library.streams[0])) == 960)
+    assert library.begun() == [RATE // 4]
+    assert max(library.streams[0]) == 100
+
+
+def test_simpleaudio_lets_a_cue_that_comes_late_be_heard_as_soon_as_it_can(
+    library: PretendedLibrary, until: Until
+) -> None:
+    agenda = Agenda(ignore)
+    backend = SimpleaudioBackend(agenda, BEEP, lambda: 0)
+    agenda.add(Due(1_000, "a", "go"))
+    until(lambda: any(library.streams[0]))
+    backend.close()
+    (frame,) = library.begun()
+    assert 0.1 * RATE < frame < 0.125 * RATE
+
+
+def test_a_hold_fades_what_sounds_and_takes_out_what_is_to_come(
+    library: PretendedLibrary, until: Until
+) -> None:
+    now = 0
+    agenda = Agenda(ignore)
+    long: Waves = {"go": array("h", [400] * RATE)}
+    backend = SimpleaudioBackend(agenda, long, lambda: now)
+    agenda.add(Due(300_000_000, "a", "go"))
+    until(lambda: sum(map(bool, library.streams[0])) == RATE)
+    now = 500_000_000
     agenda.cancel()
-    until(lambda: stops == [True])
+    until(lambda: sum(map(bool, library.streams[0])) < RATE // 2)
+    backend.close()
+    assert library.begun() == [0.3 * RATE]
+    sounds_until = max(frame for frame, sample in enumerate(library.streams[0]) if sample)
+    assert 0.62 * RATE < sounds_until < 0.626 * RATE
+    assert len(library.streams[0]) % RATE == 0  # nothing was moved: it is being read
+
+
+def test_simpleaudio_begins_another_stream_between_two_counts_and_never_within_one(
+    library: PretendedLibrary, until: Until
+) -> None:
+    now = 0
+    agenda = Agenda(ignore)
+    backend = SimpleaudioBackend(agenda, BEEP, lambda: now)
+
+    def streams_at(second: int) -> int:
+        nonlocal now
+        now = second * SECOND
+        backend._look_after()
+        return len(library.streams)
+
+    def cue(second: int) -> None:
+        nonlocal now
+        now = second * SECOND
+        agenda.add(Due(now + SECOND // 4, f"{second}", "go"))
+        until(lambda: backend._latest == now + SECOND // 4)
+
+    assert [streams_at(second) for second in (1, 2, 3, 50)] == [1, 1, 2, 2]  # the first one wakes
+    for second in (62, 63, 64):
+        cue(second)
+        assert streams_at(second + 1) == 2
+    assert streams_at(67) == 3
+    cue(67 + 120)  # the machine slept, and nothing was looked after
+    backend.close()
+    assert len(library.streams) == 4
+    assert library.ended == {0, 1, 2, 3}
+
+
+def test_a_device_that_takes_one_stream_only_is_let_go_before_it_is_opened_again(
+    library: PretendedLibrary,
+) -> None:
+    now = 0
+    backend = SimpleaudioBackend(Agenda(ignore), BEEP, lambda: now)
+    open_one = library.play_buffer
+
+    def play_buffer(samples: "array[int]", *shape: int) -> Any:
+        if len(library.ended) < len(library.streams):
+            raise RuntimeError("the device is busy")
+        return open_one(samples, *shape)
+
+    library.play_buffer = play_buffer  # type: ignore[method-assign]
+    now = 3 * SECOND
+    backend._look_after()
+    assert len(library.streams) == 2
+    assert backend.fault() is None
     backend.close()
 
 
 def test_simpleaudio_without_a_device_is_no_sound_at_the_start_and_a_fault_later(
-    installed: Installed, monkeypatch: pytest.MonkeyPatch, until: Until
+    library: PretendedLibrary, until: Until
 ) -> None:
-    installed((3, 11), "simpleaudio")
-
-    def broken(*_shape: Any) -> None:
-        raise RuntimeError("no device")
-
-    library = SimpleNamespace(play_buffer=lambda *_shape: None, stop_all=lambda: None)
-    monkeypatch.setitem(sys.modules, "simpleaudio", library)
+    now = 0
     agenda = Agenda(ignore)
-    backend = SimpleaudioBackend(agenda, {"go": array("h", [1])}, lambda: 0)
-    library.play_buffer = broken
-    agenda.add(Due(0, "a", "go"))
+    backend = SimpleaudioBackend(agenda, BEEP, lambda: now)
+    assert backend.fault() is None
+    library.ended.add(0)
+    assert backend.fault() == "the device has stopped"
+    library.ended.clear()
+    library.broken, now = True, 120 * SECOND
+    agenda.add(Due(now, "a", "go"))
     until(lambda: backend.fault() == "no device")
     with pytest.raises(NoSound, match="no device"):
         SimpleaudioBackend(agenda, {}, lambda: 0)
