@@ -15,7 +15,7 @@ from classclock.plan.reading import parse_plan
 from classclock.plan.times import show_time
 from tests.faults.a_full_wall import COLUMNS, KEYS, LOOK, NAMES, ROWS, clock_drawn, clock_rows
 from tests.faults.conftest import WatchedClub
-from tests.sound.recording import RATE, Recording
+from tests.sound.recording import RATE, WAKING_S, Recording, way_to
 from tests.terminal.conftest import Terminal
 
 PLAN = """
@@ -76,13 +76,12 @@ class ListenedTo:
 
     def _begin(self) -> Terminal:
         path = self.club.plan(name="signal-box", text=self.text)
-        heard = {"PULSE_SERVER": self.room["PULSE_SERVER"], "CLASSCLOCK_SOUND": "miniaudio"}
-        environment = {**LOOK, **heard}
+        environment = {**LOOK, **way_to(self.room)}
         terminal = self.club.start(
             *("run", path, "--athletes", NAMES), columns=COLUMNS, rows=ROWS, **environment
         )
         terminal.shows("enter starts")
-        terminal.passes(2)  # a null sink takes its first block and then stands still for 1.8 s
+        terminal.passes(WAKING_S)
         return terminal
 
     def _watch(self, terminal: Terminal) -> None:

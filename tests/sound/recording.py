@@ -6,7 +6,7 @@ import signal
 import subprocess
 import tempfile
 import threading
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from contextlib import contextmanager
 from pathlib import Path
 
@@ -14,13 +14,34 @@ import numpy as np
 import pytest
 
 from classclock.clock.source import raw_now
+from classclock.sound.simpleaudio_backend import installed_safely
 
 RATE = 48_000
+_PLUGIN = "libasound_module_pcm_pulse.so"
 LOUD = 1000  # of 32,767
 CAN_BE_RECORDED = pytest.mark.skipif(
     not (shutil.which("pulseaudio") and shutil.which("parec")),
     reason="pulseaudio and its parec aren't installed",
 )
+
+_ALSA_TO_PULSE = """</usr/share/alsa/alsa.conf>
+pcm.!default { type pulse }
+ctl.!default { type pulse }
+"""
+"""simpleaudio knows ALSA only; Debian's `libasound2-plugins` leads that to a sound server."""
+PLAYERS = (
+    "miniaudio",
+    pytest.param(
+        "simpleaudio",
+        marks=pytest.mark.skipif(
+            not installed_safely() or not list(Path("/usr/lib").glob(f"**/{_PLUGIN}")),
+            reason="simpleaudio isn't installed, or ALSA has no way to a sound server",
+        ),
+    ),
+)
+WAKING_S = 4
+"""A null sink takes its first block and then stands still for up to 1.8 s; simpleaudio's first
+stream is given up after two or three."""
 
 
 class Recording:
@@ -71,12 +92,18 @@ class Recording:
         return min(zeros[len(zeros) // 2 :]) + frame * 1_000_000_000 // RATE
 
 
+def way_to(room: Mapping[str, str]) -> dict[str, str]:
+    """What a program's environment must have in it to be heard there."""
+    return {name: room[name] for name in ("PULSE_SERVER", "ALSA_CONFIG_PATH", "CLASSCLOCK_SOUND")}
+
+
 @contextmanager
-def silent_room() -> Iterator[dict[str, str]]:
+def silent_room(player: str = "miniaudio") -> Iterator[dict[str, str]]:
     """A sound server of our own with nothing but a null sink; gives the way to reach it."""
     with tempfile.TemporaryDirectory() as folder:  # a socket's path must be short
         home = Path(folder)
-        socket = home / "socket"
+        socket, alsa = home / "socket", home / "asoundrc"
+        alsa.write_text(_ALSA_TO_PULSE)
         environ = {**os.environ, "HOME": folder, "XDG_RUNTIME_DIR": folder}
         server = subprocess.Popen(
             [
@@ -94,6 +121,7 @@ def silent_room() -> Iterator[dict[str, str]]:
             yield {
                 **environ,
                 "PULSE_SERVER": f"unix:{socket}",
-                "CLASSCLOCK_SOUND": "miniaudio",
+                "ALSA_CONFIG_PATH": str(alsa),
+                "CLASSCLOCK_SOUND": player,
             }
             server.send_signal(signal.SIGTERM)

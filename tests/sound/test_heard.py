@@ -14,16 +14,23 @@ import pytest
 
 from classclock.clock.source import MS, raw_now
 from classclock.sound.loudspeaker import Loudspeaker
-from tests.sound.recording import CAN_BE_RECORDED, RATE, Recording, silent_room
+from tests.sound.recording import (
+    CAN_BE_RECORDED,
+    PLAYERS,
+    RATE,
+    WAKING_S,
+    Recording,
+    silent_room,
+)
 
 pytestmark = [pytest.mark.real_time, CAN_BE_RECORDED]
 
 Until = Callable[[Callable[[], bool]], None]
 
 
-@pytest.fixture
-def room() -> Iterator[dict[str, str]]:
-    with silent_room() as environ:
+@pytest.fixture(params=PLAYERS)
+def room(request: pytest.FixtureRequest) -> Iterator[dict[str, str]]:
+    with silent_room(request.param) as environ:
         yield environ
 
 
@@ -34,9 +41,9 @@ def test_a_count_in_is_heard_evenly_and_together_with_the_picture(
     loudspeaker = Loudspeaker(environ=room)
     try:
         loudspeaker.start()
-        until(lambda: loudspeaker.backend.startswith("miniaudio"))
+        until(lambda: loudspeaker.backend.startswith(room["CLASSCLOCK_SOUND"]))
         pause = threading.Event()
-        pause.wait(2)  # a null sink takes its first block and then stands still for up to 1.8 s
+        pause.wait(WAKING_S)
         go = raw_now() + 2100 * MS
         dues = [go - 1800 * MS, go - 1200 * MS, go - 600 * MS, go]
         for number, due in enumerate(dues):
