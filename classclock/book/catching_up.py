@@ -28,7 +28,7 @@ from classclock.club_folder import results as results_folder
 
 _SETTLED = 2_000_000_000
 """A folder changed this recently may change again at the same file time. Nanoseconds."""
-_RECENT = 500
+_RECENT = 200
 """So many files, the newest by name, are looked at each time."""
 _MANY = 50
 """With more classes than this at once, everybody's numbers are worked out anew."""
