@@ -15,6 +15,7 @@ from benchmarks.movements import checking, proposing
 from benchmarks.real_minute import real_minute
 from benchmarks.rehearsing import rehearsing
 from benchmarks.share_of_core import share_of_core
+from benchmarks.weeks import last_weeks
 
 SIZES = ((120, 36), (240, 70))
 LANES = (12, 26)
@@ -30,6 +31,7 @@ def figures(*, quick: bool) -> Iterator[Figure]:
     yield rehearsing(3)
     yield proposing()
     yield checking()
+    yield last_weeks()
     yield real_minute(10 if quick else 60)
 
 

@@ -1,4 +1,4 @@
-"""What a command line may say of the book: `book`, `chart`, `athlete`, `report`."""
+"""What a command line may say of what was done: `chart`, `athlete`, `report`, `weeks`, `book`."""
 
 import argparse
 from collections.abc import Sequence
@@ -29,6 +29,11 @@ def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     report.add_argument("--html", metavar="FILE", help="write it as a page")
     report.add_argument("--text", action="store_true", help="print it, short enough to send")
     report.set_defaults(command="report")
+
+    weeks = commands.add_parser(
+        "weeks", help="patterns and lengths of the last weeks, what is planned", parents=parents
+    )
+    weeks.set_defaults(command="weeks")
 
     book = commands.add_parser("book", help="what is remembered: change it, in and out")
     actions = book.add_subparsers(title="actions", metavar="ACTION", required=True)

@@ -10,6 +10,7 @@ import sys
 from collections.abc import Callable, Mapping, Sequence
 from datetime import timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from classclock import headless
 from classclock.arguments import parser
@@ -17,6 +18,9 @@ from classclock.club_folder import club_folder, journals, results
 from classclock.headless import FINDINGS, OK, say_wrong
 from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
+
+if TYPE_CHECKING:
+    from classclock.plan.movements import Library
 
 
 def main(arguments: Sequence[str] | None = None) -> int:
@@ -121,11 +125,8 @@ def _check(asked: argparse.Namespace) -> int:
         return FINDINGS
     from classclock import headless_check  # noqa: PLC0415  one command needs it
     from classclock.plan.equipment_check import room_for  # noqa: PLC0415  the same
-    from classclock.plan.movements_reading import read_library  # noqa: PLC0415  the same
 
-    library, findings = read_library(folder / "movements.toml")
-    for finding in findings:
-        say_wrong(str(finding))
+    library = _library(folder)
     if library is None:
         return FINDINGS
     from classclock.screens.reading_words import reading_lines  # noqa: PLC0415
@@ -204,6 +205,16 @@ def _athlete(asked: argparse.Namespace) -> int:
     return show_athlete(asked, folder, club.name)
 
 
+def _weeks(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    library = None if club is None else _library(folder)
+    if club is None or library is None:
+        return FINDINGS
+    from classclock.headless_weeks import show_weeks  # noqa: PLC0415  one command needs it
+
+    return show_weeks(folder, library, club.unit, as_json=asked.json)
+
+
 def _book(asked: argparse.Namespace) -> int:
     folder, club = _club(asked)
     if club is None:
@@ -237,6 +248,15 @@ def _club(asked: argparse.Namespace) -> tuple[Path, Club | None]:
     return folder, club
 
 
+def _library(folder: Path) -> "Library | None":
+    from classclock.plan.movements_reading import read_library  # noqa: PLC0415  two commands do
+
+    library, findings = read_library(folder / "movements.toml")
+    for finding in findings:
+        say_wrong(str(finding))
+    return library
+
+
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "home": _home,
     "run": _run,
@@ -252,5 +272,6 @@ COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "athlete": _athlete,
     "book": _book,
     "report": _report,
+    "weeks": _weeks,
     "schema": _schema,
 }

@@ -33,6 +33,13 @@ def timeline(segment: Segment, total: int | None = None) -> Timeline:
     )
 
 
+def length(segment: Segment) -> int:
+    """How long the segment's clock runs from go, in milliseconds: its timeline's total."""
+    if isinstance(segment, Interval):
+        return _interval_steps(segment)[-1].end
+    return _written_length(segment)
+
+
 def _written_length(segment: Countdown | RoundsInTime | CappedForTime) -> int:
     return segment.cap if isinstance(segment, CappedForTime) else segment.time
 

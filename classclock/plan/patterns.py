@@ -5,16 +5,14 @@ Information for whoever writes the next plan; what a class can take is the coach
 
 import datetime as dt
 from collections import Counter
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import get_args
 
 from msgspec import Struct
 
-from classclock.clock.formats import timeline
+from classclock.clock.formats import length
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.movements import Library, Pattern
-
-Dated = tuple[dt.date, Plan]
 
 # Where one kind of effort goes over into another. Common practice, no source.
 LENGTHS: tuple[tuple[str, int], ...] = (
@@ -23,6 +21,19 @@ LENGTHS: tuple[tuple[str, int], ...] = (
     ("over 15:00", 24 * 60 * 60_000 + 1),
 )
 """Kinds of hard piece, and the length in milliseconds that each stays below."""
+
+
+class Held(Struct, frozen=True):
+    """What one class holds, as far as looking back asks."""
+
+    date: dt.date
+    title: str = ""
+    movements: tuple[str, ...] = ()
+    """All that it names, lifts too."""
+    hard: int | None = None
+    """The length of its hard piece in milliseconds; None where it has none."""
+    heavy: tuple[str, ...] = ()
+    """Its lifts in sets, or scored by the load."""
 
 
 class HeavyTwice(Struct, frozen=True):
@@ -35,10 +46,14 @@ class HeavyTwice(Struct, frozen=True):
     """On the day after `first`."""
 
     def __str__(self) -> str:
-        """Say it: `hinge was heavy on 2026-03-30 (deadlift) and on 2026-03-31 (power clean)`."""
-        second = self.first + dt.timedelta(days=1)
+        """Say it: `hinge, heavy, on Mon 30 Mar (deadlift) and Tue 31 Mar (power clean)`."""
         lifts, then = ", ".join(self.first_lifts), ", ".join(self.second_lifts)
-        return f"{self.pattern} was heavy on {self.first} ({lifts}) and on {second} ({then})"
+        first, second = short_day(self.first), short_day(self.second)
+        return f"{self.pattern}, heavy, on {first} ({lifts}) and {second} ({then})"
+
+    @property
+    def second(self) -> dt.date:
+        return self.first + dt.timedelta(days=1)
 
 
 class LastWeeks(Struct, frozen=True):
@@ -53,23 +68,34 @@ class LastWeeks(Struct, frozen=True):
     """Movements that the library doesn't know and so weren't counted, by name."""
 
 
-def last_weeks(dated: Sequence[Dated], library: Library) -> LastWeeks:
-    """Look back over these classes, in whatever order; each entry is one class."""
+def held(date: dt.date, plan: Plan) -> Held:
+    """What a class with this plan holds, run to its end or not."""
+    hard = hard_piece(plan)
+    return Held(
+        date,
+        plan.title,
+        tuple(dict.fromkeys(_names(plan))),
+        None if hard is None else length(hard),
+        tuple(dict.fromkeys(_heavy(plan))),
+    )
+
+
+def last_weeks(classes: Sequence[Held], library: Library) -> LastWeeks:
+    """Look back over these classes, in whatever order."""
     came: Counter[Pattern] = Counter()
     lengths: Counter[str] = Counter()
     unknown: set[str] = set()
-    for _, plan in dated:
-        movements = {name: library.find(name) for name in _names(plan)}
+    for one in classes:
+        movements = {name: library.find(name) for name in one.movements}
         unknown |= {name for name, movement in movements.items() if movement is None}
-        came.update({one.pattern for one in movements.values() if one is not None})
-        hard = hard_piece(plan)
-        if hard is not None:
-            lengths[_length_word(timeline(hard).total)] += 1
+        came.update({known.pattern for known in movements.values() if known is not None})
+        if one.hard is not None:
+            lengths[_length_word(one.hard)] += 1
     return LastWeeks(
-        classes=len(dated),
+        classes=len(classes),
         patterns={pattern: came[pattern] for pattern in get_args(Pattern)},
         lengths={word: lengths[word] for word, _ in LENGTHS},
-        heavy_twice=tuple(_heavy_twice(_heavy_days(dated, library))),
+        heavy_twice=tuple(_heavy_twice(_heavy_days(classes, library))),
         unknown=tuple(sorted(unknown)),
     )
 
@@ -89,8 +115,8 @@ def _by_load(segment: Segment) -> bool:
     return getattr(segment, "score", None) == "load"
 
 
-def _length_word(length: int) -> str:
-    return next(word for word, below in LENGTHS if length < below)
+def _length_word(hard: int) -> str:
+    return next(word for word, below in LENGTHS if hard < below)
 
 
 def _names(plan: Plan) -> Iterator[str]:
@@ -100,26 +126,34 @@ def _names(plan: Plan) -> Iterator[str]:
             yield segment.lift
 
 
-Heavy = Mapping[dt.date, Mapping[Pattern, tuple[str, ...]]]
+def _heavy(plan: Plan) -> Iterator[str]:
+    for segment in plan.segment:
+        if segment.lift is not None and (segment.sets or _by_load(segment)):
+            yield segment.lift
 
 
-def _heavy_days(dated: Sequence[Dated], library: Library) -> Heavy:
+_HeavyDays = Mapping[dt.date, Mapping[Pattern, tuple[str, ...]]]
+
+
+def _heavy_days(classes: Iterable[Held], library: Library) -> _HeavyDays:
     days: dict[dt.date, dict[Pattern, tuple[str, ...]]] = {}
-    for date, plan in dated:
-        day = days.setdefault(date, {})
-        for segment in plan.segment:
-            movement = library.find(segment.lift) if segment.lift is not None else None
-            if movement is None or segment.lift is None or not (segment.sets or _by_load(segment)):
-                continue
-            lifts = day.get(movement.pattern, ())
-            if segment.lift not in lifts:
-                day[movement.pattern] = (*lifts, segment.lift)
+    for one in classes:
+        day = days.setdefault(one.date, {})
+        for lift in one.heavy:
+            movement = library.find(lift)
+            if movement is not None and lift not in day.get(movement.pattern, ()):
+                day[movement.pattern] = (*day.get(movement.pattern, ()), lift)
     return days
 
 
-def _heavy_twice(days: Heavy) -> Iterator[HeavyTwice]:
+def _heavy_twice(days: _HeavyDays) -> Iterator[HeavyTwice]:
     for date in sorted(days):
         today, tomorrow = days[date], days.get(date + dt.timedelta(days=1), {})
         for pattern in get_args(Pattern):
             if pattern in today and pattern in tomorrow:
                 yield HeavyTwice(pattern, date, today[pattern], tomorrow[pattern])
+
+
+def short_day(day: dt.date) -> str:
+    """`Mon 30 Mar`."""
+    return f"{day:%a} {day.day} {day:%b}"

@@ -7,7 +7,7 @@ from classclock.screens.home_list import HomeEntry
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
 
-_KEYS = "enter opens   up, down   type to find   F6 chart   escape leaves"
+_KEYS = "enter opens   up, down   type to find   F6 chart   F7 weeks   escape leaves"
 _PITCH = 3
 """Rows from one entry to the next: its title, its words, and a free one."""
 

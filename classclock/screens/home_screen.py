@@ -96,6 +96,8 @@ class HomeScreen(Screen[HomeChoice | None]):
                 self.open()
             elif sign == "<f6>":
                 self.open_chart()
+            elif sign == "<f7>":
+                self.open_weeks()
             elif self.desk.sign(sign):
                 self.dismiss(None)
                 return
@@ -119,3 +121,8 @@ class HomeScreen(Screen[HomeChoice | None]):
         from classclock.screens.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
 
         self.app.push_screen(ChartScreen(self.view.look, folder=self.folder, club=self.club))
+
+    def open_weeks(self) -> None:
+        from classclock.screens.weeks_screen import WeeksScreen  # noqa: PLC0415  only if asked
+
+        self.app.push_screen(WeeksScreen(self.view.look, folder=self.folder, club=self.club))

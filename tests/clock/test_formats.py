@@ -4,7 +4,7 @@ from typing import Any, NamedTuple
 
 import pytest
 
-from classclock.clock.formats import timeline
+from classclock.clock.formats import length, timeline
 from classclock.plan.model import Segment
 from classclock.plan.times import parse_time, show_time
 
@@ -48,6 +48,8 @@ def test_an_interval_piece_lasts_as_long_as_the_published_protocol(
     dropped = timeline(write("interval", **protocol.keys()))
     kept = timeline(write("interval", **protocol.keys(), keep_last_rest=True))
     assert (show_time(dropped.total), show_time(kept.total)) == (protocol.without, protocol.with_it)
+    assert length(write("interval", **protocol.keys())) == dropped.total
+    assert length(write("capped-for-time", cap="12:00", rounds=3)) == 720_000
 
 
 @published

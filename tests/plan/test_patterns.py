@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from classclock.plan.model import Plan
 from classclock.plan.movements_reading import starter_library
-from classclock.plan.patterns import hard_piece, last_weeks
+from classclock.plan.patterns import hard_piece, held, last_weeks
 from classclock.plan.reading import parse_plan, read_plan
 
 PLANS = sorted((Path(__file__).parents[2] / "plans").glob("*.toml"))
@@ -38,7 +38,7 @@ def lift_of(name: str) -> Plan:
 def test_a_week_of_sample_plans_is_counted_by_pattern_and_by_length() -> None:
     # Counted by hand from the files: Turntable 16:00, Headway 18:00, Third Rail 12:00.
     week = [(MONDAY, "turntable"), (MONDAY + 2 * DAY, "headway"), (MONDAY + 3 * DAY, "third-rail")]
-    weeks = last_weeks([(day, sample(name)) for day, name in week], starter_library())
+    weeks = last_weeks([held(day, sample(name)) for day, name in week], starter_library())
     assert weeks.classes == 3
     assert weeks.patterns == {
         "squat": 3,
@@ -55,10 +55,10 @@ def test_a_week_of_sample_plans_is_counted_by_pattern_and_by_length() -> None:
 
 
 def test_a_pattern_heavy_on_two_days_running_is_pointed_out_in_words() -> None:
-    days = [(MONDAY + DAY, lift_of("Power Clean")), (MONDAY, lift_of("deadlift"))]
+    days = [held(MONDAY + DAY, lift_of("Power Clean")), held(MONDAY, lift_of("deadlift"))]
     weeks = last_weeks(days, starter_library())
     assert [str(one) for one in weeks.heavy_twice] == [
-        "hinge was heavy on 2026-03-30 (deadlift) and on 2026-03-31 (Power Clean)"
+        "hinge, heavy, on Mon 30 Mar (deadlift) and Tue 31 Mar (Power Clean)"
     ]
 
 
@@ -73,7 +73,7 @@ def test_a_day_between_another_pattern_or_a_light_day_is_nothing_to_point_out() 
         (MONDAY + DAY, swings),
         (MONDAY, lift_of("deadlift")),
     ):
-        days = [(MONDAY, lift_of("deadlift")), (day, plan)]
+        days = [held(MONDAY, lift_of("deadlift")), held(day, plan)]
         assert last_weeks(days, starter_library()).heavy_twice == ()
 
 
@@ -99,12 +99,12 @@ def test_lengths_change_over_at_eight_and_after_fifteen_minutes() -> None:
         ("24:00:00", "over 15:00"),
     ):
         piece = f'format = "rounds-in-time"\ntime = "{time}"\n[[segment.station]]\nmovement = "row"'
-        weeks = last_weeks([(MONDAY, plan_of(f"{piece}\nreps = 9"))], starter_library())
+        weeks = last_weeks([held(MONDAY, plan_of(f"{piece}\nreps = 9"))], starter_library())
         assert weeks.lengths[word] == 1, time
 
 
 def test_what_the_library_doesnt_know_is_named_not_guessed() -> None:
-    weeks = last_weeks([(MONDAY, lift_of("tram pull"))], starter_library())
+    weeks = last_weeks([held(MONDAY, lift_of("tram pull"))], starter_library())
     assert weeks.unknown == ("tram pull",)
     assert not any(weeks.patterns.values())
 
@@ -113,7 +113,7 @@ def test_what_the_library_doesnt_know_is_named_not_guessed() -> None:
 def test_the_order_of_the_classes_changes_nothing_and_each_counts_once(
     days: list[tuple[int, Path]],
 ) -> None:
-    dated = [(MONDAY + day * DAY, sample(file.stem)) for day, file in days]
+    dated = [held(MONDAY + day * DAY, sample(file.stem)) for day, file in days]
     weeks = last_weeks(dated, starter_library())
     back = last_weeks(dated[::-1], starter_library())
     assert (back.patterns, back.lengths) == (weeks.patterns, weeks.lengths)
