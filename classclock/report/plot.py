@@ -1,8 +1,8 @@
 """A benchmark's history as a plot for the terminal."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from datetime import datetime
-from typing import Any
+from math import ceil
 
 from plotille import Figure
 
@@ -11,6 +11,12 @@ from classclock.plan.times import show_time
 
 _WRITTEN, _MODIFIED = "o", "~"
 LEAST_POINTS = 2
+_STEPS = {
+    "load": (0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200),
+    "time": (1, 2, 5, 10, 15, 30, 60, 120, 300, 600, 1800),
+    "reps": (1, 2, 5, 10, 20, 50, 100, 200, 500, 1000),
+}
+"""What a scale may be divided by, so that people can read it: kilograms, seconds, reps."""
 _AXES = 17
 """Columns that the scale on the left takes."""
 
@@ -31,9 +37,10 @@ def plot_lines(results: Sequence[Result], width: int, height: int = 9) -> tuple[
     figure.origin = False
     figure.width, figure.height = max(20, width - _AXES), height
     figure.x_label, figure.y_label = "", _unit(kind)
-    figure.set_y_limits(min(values) - margin, max(values) + margin)
+    low, high = min(values) - margin, max(values) + margin
+    figure.set_y_limits(low, high)
     figure.x_ticks_fkt = lambda at, _: f"{at:%d %b %y}" if isinstance(at, datetime) else ""
-    figure.y_ticks_fkt = lambda value, _: _tick(kind, value)
+    figure.y_ticks_fkt = _ticks(kind, high - low, height)
     days = [datetime.fromisoformat(result.day) for result, _ in points]
     figure.plot(days, values)
     for result, value in points:
@@ -65,5 +72,16 @@ def _unit(kind: str) -> str:
     return {"time": "time", "load": "kg"}.get(kind, "reps")
 
 
-def _tick(kind: str, value: Any) -> str:
-    return show_time(round(value) * 1000) if kind == "time" else f"{value:.0f}"
+def _ticks(kind: str, span: float, rows: int) -> Callable[[float, float], str]:
+    """What stands beside a row that reaches from one value up to another: a round number in it."""
+    steps = _STEPS.get(kind, _STEPS["reps"])
+    most = max(2, rows // 3)
+    step = next((step for step in steps if span / step <= most), steps[-1])
+
+    def tick(low: float, high: float) -> str:
+        at = ceil(low / step) * step
+        if at >= high:
+            return ""
+        return show_time(round(at) * 1000) if kind == "time" else f"{at:g}"
+
+    return tick

@@ -17,8 +17,8 @@ _SIDE = 44
 _LAST_DAY = 8
 """Columns by which the last day's label stands out at the right."""
 _KEYS = "left, right: another benchmark   up, down: scroll   escape: back"
-_COVERED = "F7: attendance and what they modify; the room would see it too"
-_PRIVATE = "F7: all of it; they keep loads, rank and bests off the wall"
+_COVERED = ("F7: attendance and what they modify", "The room would see it too.")
+_PRIVATE = ("F7: all of it", "They keep loads, rank and bests off the wall.")
 
 _Line = tuple[str, str]
 """The text, and the name of its ink: empty, `quiet` or `bold`."""
@@ -106,7 +106,8 @@ def _bests(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
 def _side(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
     """What the room may not read during a class."""
     if desk.covered:
-        yield (_PRIVATE if desk.wholly_covered else _COVERED), "quiet"
+        for line in _PRIVATE if desk.wholly_covered else _COVERED:
+            yield line, "quiet"
         return
     if page.athlete.marks:
         yield f"marked: {', '.join(page.athlete.marks)}", ""

@@ -1,6 +1,6 @@
 """A history as a plot for the terminal."""
 
-import re
+from collections.abc import Sequence
 from typing import Any
 
 import pytest
@@ -36,9 +36,19 @@ def test_each_result_has_its_mark_modified_ones_another(runs: Any, depot: Any) -
 
 def test_times_stand_on_a_scale_of_times(runs: Any, depot: Any) -> None:
     results = runs(depot.timed("Ilse", "8:00"), depot.timed("Ilse", "9:00"), piece="third_rail")
-    scale = [line.partition("|")[0].strip() for line in plot_lines(results, 72)[1:-2]]
-    assert scale[0] > "9:00"
-    assert all(re.fullmatch(r"[789]:[0-5]\d", tick) for tick in scale)
+    assert _scale(plot_lines(results, 72)) == ["9:00", "8:30", "8:00"]
+
+
+def test_a_scale_has_round_numbers_and_none_twice(runs: Any, depot: Any) -> None:
+    one_rep_more = runs(depot.rounds("Ilse", 7, 3), depot.rounds("Ilse", 7, 4))
+    assert _scale(plot_lines(one_rep_more, 72)) == ["193", "192"]
+    many = runs(depot.rounds("Ilse", 3), depot.rounds("Ilse", 9))
+    assert _scale(plot_lines(many, 72)) == ["200", "100"]
+
+
+def _scale(lines: Sequence[str]) -> list[str]:
+    beside = (line.partition("|")[0].strip() for line in lines[1:-2])
+    return [tick for tick in beside if tick]
 
 
 def test_what_is_drawn_is_reps_seconds_or_kilograms(runs: Any, depot: Any) -> None:
