@@ -2,7 +2,6 @@
 
 import csv
 import io
-import re
 from collections.abc import Mapping
 from datetime import date
 
@@ -10,6 +9,7 @@ from msgspec import Struct
 
 from classclock.book.class_entries import benchmark_key
 from classclock.book.csv_cells import unguarded
+from classclock.book.old_days import NoDayError, Order, order_in, read_day
 from classclock.book.old_scores import OldScore, read_old_score
 from classclock.book.result import NOT_SAID, Kind
 from classclock.plan.findings import Finding
@@ -20,8 +20,6 @@ NEEDED = ("name", "benchmark", "score", "date")
 OPTIONAL = ("modification", "load", "work")
 _MOST_BYTES = 20_000_000
 _MOST_FINDINGS = 200
-_DAY_FIRST = re.compile(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", re.ASCII)
-_EARLIEST = date(1950, 1, 1)
 
 
 class OldRow(Struct, frozen=True):
@@ -66,12 +64,19 @@ def read_spreadsheet(
     rows: list[OldRow] = []
     findings: list[Finding] = []
     found_kinds = dict(kinds)
+    order = order_in(text)
     while len(findings) < _MOST_FINDINGS:
         try:
             cells = next(table)
             if any(cell.strip() for cell in cells):
                 row = _row(
-                    cells, columns, table.line_num, unit=unit, kinds=found_kinds, today=today
+                    cells,
+                    columns,
+                    table.line_num,
+                    unit=unit,
+                    kinds=found_kinds,
+                    today=today,
+                    order=order,
                 )
                 found_kinds.setdefault(row.benchmark, row.score.kind)
                 rows.append(row)
@@ -124,6 +129,7 @@ def _row(
     unit: Unit,
     kinds: Mapping[str, Kind],
     today: date,
+    order: Order,
 ) -> OldRow:
     said = {
         name: unguarded(cells[place].strip()) if place < len(cells) else ""
@@ -142,12 +148,16 @@ def _row(
         score = read_old_score(said["score"], unit, kinds.get(benchmark))
     except ValueError as error:
         raise _FaultError(f'"{printable(said["score"])}" is no score', str(error)) from None
+    try:
+        day = read_day(said["date"], today, order)
+    except NoDayError as error:
+        raise _FaultError(error.what, error.instead) from None
     return OldRow(
         line=line,
         name=" ".join(said["name"].split()),
         benchmark=benchmark,
         score=score,
-        day=_day(said["date"], today),
+        day=day,
         modification=said.get("modification", ""),
         loads=_loads(said, score.kind),
         work=said.get("work") or NOT_SAID,
@@ -157,21 +167,3 @@ def _row(
 def _loads(said: Mapping[str, str], kind: Kind) -> str:
     """The load beside a score: an empty cell says there was none, no such column says nothing."""
     return said.get("load", "" if kind == "load" else NOT_SAID)
-
-
-def _day(written: str, today: date) -> str:
-    shown = printable(written)
-    try:
-        day = date.fromisoformat(written)
-    except ValueError:
-        if match := _DAY_FIRST.fullmatch(written):
-            meant = f"{match[3]}-{int(match[2]):02}-{int(match[1]):02}"
-            raise _FaultError(f'"{shown}" is no date here', f"Write {meant}") from None
-        raise _FaultError(
-            f'"{shown}" is no date here', "Write year, month and day, as in 2026-03-01"
-        ) from None
-    if day > today:
-        raise _FaultError(f"{shown} is still to come", "Write the day on which it was done")
-    if day < _EARLIEST:
-        raise _FaultError(f"{shown} is very long ago", "Write the year in full, as in 2026-03-01")
-    return day.isoformat()

@@ -81,8 +81,9 @@ def test_columns_may_stand_in_any_order_and_others_are_left_out() -> None:
             "Ilse,Turntable,seven,2024-03-01",
             '"seven" is no score. Write rounds and odd reps, as in 7+12',
         ),
-        ("Ilse,Turntable,7+12,1.3.2024", "Write 2024-03-01"),
-        ("Ilse,Turntable,7+12,03/01/2024", "as in 2026-03-01"),
+        ("Ilse,Turntable,7+12,31.2.2024", "as in 2026-03-01"),
+        ("Ilse,Turntable,7+12,in March", "as in 2026-03-01"),
+        ("Ilse,Turntable,7+12,03/01/2024", "Write 2024-01-03 or 2024-03-01"),
         ("Ilse,Turntable,7+12,2031-01-01", "still to come"),
         (",Turntable,7+12,2024-03-01", "no name. Write a name"),
         ("Ilse,Turntable,7+12", "no date. Write a date"),
@@ -98,6 +99,32 @@ def test_a_bad_row_is_one_finding_with_its_line_and_what_to_write(row: str, said
     (finding,) = findings
     assert finding.line == 4
     assert said in str(finding)
+
+
+def days_of(*written: str) -> list[str]:
+    rows, findings = read(
+        HEAD + "".join(f"Ilse,Loop,{n}+1,{day}\n" for n, day in enumerate(written))
+    )
+    return [row.day for row in rows] + [str(one) for one in findings]
+
+
+def test_a_day_with_dots_has_the_day_first() -> None:
+    assert days_of("1.3.2024", "24. 12. 2024") == ["2024-03-01", "2024-12-24"]
+
+
+@pytest.mark.parametrize(
+    ("told", "day"), [("25/12/2023", "2024-03-01"), ("12/25/2023", "2024-01-03")]
+)
+def test_one_day_after_the_twelfth_tells_how_all_with_strokes_are_meant(
+    told: str, day: str
+) -> None:
+    assert days_of("01/03/2024", told, "4/4/2024") == [day, "2023-12-25", "2024-04-04"]
+
+
+def test_a_sheet_with_days_both_ways_round_is_asked_about() -> None:
+    *plain, asked = days_of("25/12/2023", "12/25/2023", "01/03/2024")
+    assert plain == ["2023-12-25", "2023-12-25"]
+    assert "both ways round" in asked
 
 
 def test_two_kinds_of_score_for_one_benchmark_are_a_finding() -> None:
