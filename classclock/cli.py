@@ -184,7 +184,7 @@ def _load(asked: argparse.Namespace) -> int:
     from classclock.headless_load import Asked, load  # noqa: PLC0415
 
     question = Asked(club.unit, asked.unit, asked.reps, asked.formula, asked.percent, asked.lift)
-    return load(asked.of, results(folder), club.equipment, question, as_json=asked.json)
+    return load(asked.of, folder, club.equipment, question, as_json=asked.json)
 
 
 def _chart(asked: argparse.Namespace) -> int:

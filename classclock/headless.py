@@ -8,7 +8,6 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from classclock import club_folder
 from classclock.bundled import bundled
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
@@ -120,7 +119,7 @@ def rehearse(
         return FINDINGS
     try:
         index = rehearsal.piece_called(read.plan, segment)
-        reading = LiftReading(club_folder.results(folder))
+        reading = LiftReading(folder)
         rehearsed = rehearsal.rehearse(
             read.plan,
             tuple(names),

@@ -7,7 +7,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.lift_records import LiftRecord, lift_records, person_called, read_lifts
+from classclock.book.club_lifts import club_lifts
+from classclock.book.lift_records import LiftRecord, lift_records, person_called
 from classclock.headless import BAD_USE, FINDINGS, OK, print_json, say_wrong
 from classclock.headless_bar import lighter_document, load_document, loading_document
 from classclock.plan.printable import printable
@@ -38,12 +39,12 @@ class Asked(Struct, frozen=True):
         return self.show_in or entered.unit
 
 
-def load(of: str, results: Path, equipment: Equipment, asked: Asked, *, as_json: bool) -> int:
+def load(of: str, folder: Path, equipment: Equipment, asked: Asked, *, as_json: bool) -> int:
     """A maximum and percentages of it, from a load lifted or from an athlete's records."""
     try:
         lifted = parse_load(of, asked.show_in or asked.club_unit)
     except ValueError:
-        return _of_athlete(of, results, equipment, asked, as_json=as_json)
+        return _of_athlete(of, folder, equipment, asked, as_json=as_json)
     try:
         best = maximum(lifted, asked.reps, asked.formula)
     except ValueError as error:
@@ -57,9 +58,9 @@ def load(of: str, results: Path, equipment: Equipment, asked: Asked, *, as_json:
 
 
 def _of_athlete(
-    who: str, results: Path, equipment: Equipment, asked: Asked, *, as_json: bool
+    who: str, folder: Path, equipment: Equipment, asked: Asked, *, as_json: bool
 ) -> int:
-    classes, unread = read_lifts(results)
+    classes, unread = club_lifts(folder)
     for path in unread:
         say_wrong(f"{path}: not a results file that can be read: it is left out")
     try:

@@ -1,4 +1,4 @@
-"""What a club's athletes have lifted, read from its results once, by whoever asks first."""
+"""What a club's athletes have lifted, read from its files once, by whoever asks first."""
 
 from collections.abc import Callable
 from pathlib import Path
@@ -20,18 +20,20 @@ def has_lifts(plan: Plan) -> bool:
 class LiftReading:
     """May be asked from any thread: with years of results reading takes a moment."""
 
-    def __init__(self, results: Path) -> None:
-        self._results = results
+    def __init__(self, folder: Path) -> None:
+        """`folder` is the club's."""
+        self._folder = folder
         self._lock = Lock()
         self._history: LiftHistory | None = None
 
     def history(self) -> "LiftHistory":
         """Everything that can be read; a results file that can't be is left out."""
-        from classclock.book.lift_records import lift_history, read_lifts  # noqa: PLC0415  lifts only
+        from classclock.book.club_lifts import club_lifts  # noqa: PLC0415  lifts only
+        from classclock.book.lift_records import lift_history  # noqa: PLC0415  as above
 
         with self._lock:
             if self._history is None:
-                classes, _ = read_lifts(self._results)
+                classes, _ = club_lifts(self._folder)
                 self._history = lift_history(classes)
             return self._history
 

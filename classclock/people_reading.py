@@ -7,10 +7,10 @@ from collections.abc import Collection, Mapping, Sequence
 from pathlib import Path
 
 from classclock import club_folder
-from classclock.book.changes import NAME, ChangesDamagedError, MarkSet, read_changes
+from classclock.book.changes import ChangesDamagedError, MarkSet, changes_if_any
 from classclock.book.file_names import file_safe
 from classclock.book.known_people import KnownPerson, known_people
-from classclock.book.people_rules import PeopleRules, people_rules
+from classclock.book.people_rules import imports, people_rules
 from classclock.clock.source import local_now
 from classclock.tally.lane_keys import assign_keys
 from classclock.tally.lanes import Mark, Person
@@ -33,11 +33,12 @@ def remembered(folder: Path) -> tuple[KnownPerson, ...]:
 
 
 def in_files(folder: Path) -> tuple[KnownPerson, ...]:
-    """Everybody in the newest results files, named and merged as the club's changes say.
+    """Everybody in the newest results files and in imports, named and merged as the changes say.
 
     Loads no database: quick enough before the first paint.
     """
-    rules = _rules(folder)
+    changes = changes_if_any(folder)
+    rules = people_rules([changes])
     found: dict[str, KnownPerson] = {}
     for one in known_people(club_folder.results(folder)):
         ident = rules.athlete(one.id)
@@ -45,16 +46,12 @@ def in_files(folder: Path) -> tuple[KnownPerson, ...]:
         marks = rules.marks.get(ident, ())
         known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
         found.setdefault(ident, known)
+    for score in (score for one in imports(changes) for score in one.scores):
+        ident = rules.athlete(score.athlete)
+        if not rules.forgotten_before(score.athlete):
+            name = rules.names.get(ident, score.name)
+            found.setdefault(ident, KnownPerson(ident, name, "", classes=0))
     return tuple(found.values())
-
-
-def _rules(folder: Path) -> PeopleRules:
-    try:
-        # Reading makes a file where there is none: who only asks leaves the folder as it is.
-        lines = read_changes(folder).lines if (folder / NAME).exists() else ()
-    except (ChangesDamagedError, OSError):
-        lines = ()
-    return people_rules([lines])
 
 
 def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:

@@ -157,7 +157,7 @@ def open_session(
         club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
     )
     journal.open_new(anchor)
-    reading = lifts or LiftReading(club_folder.results(folder))
+    reading = lifts or LiftReading(folder)
     live = LiveClass(
         ClassClock(source, opened),
         ClassRecord(plan_file.plan, club.unit),
@@ -198,7 +198,7 @@ def rejoin_session(
         ClassClock(source, now - at * MS),
         record,
         writer,
-        read_loads=loads_reader(record.plan, club, LiftReading(club_folder.results(folder))),
+        read_loads=loads_reader(record.plan, club, LiftReading(folder)),
     )
     session = Session(
         live=live,

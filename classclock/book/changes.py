@@ -140,6 +140,17 @@ def read_changes(folder: Path) -> Changes:
     return Changes(room, tuple(read))
 
 
+def changes_if_any(folder: Path) -> tuple[Change, ...]:
+    """The changes for who only asks: none where the file is missing or can't be read.
+
+    The folder is left as it is: `read_changes` would begin a file.
+    """
+    try:
+        return read_changes(folder).lines if (folder / NAME).exists() else ()
+    except (ChangesDamagedError, OSError):
+        return ()
+
+
 def changes_digest(folder: Path) -> str:
     """What tells whether the file is as it was; empty where there is none.
 

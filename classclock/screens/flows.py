@@ -3,7 +3,6 @@
 import asyncio
 from pathlib import Path
 
-from classclock import club_folder
 from classclock.book.journal import JournalDamagedError
 from classclock.book.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
@@ -58,7 +57,7 @@ async def who_then_class(
     from classclock.screens.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
 
     source = time_source(speed)
-    lifts = LiftReading(club_folder.results(folder))
+    lifts = LiftReading(folder)
     if has_lifts(plan_file.plan):
         # Read while the coach says who is here.
         asyncio.get_running_loop().run_in_executor(None, lifts.history)
