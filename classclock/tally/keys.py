@@ -26,6 +26,8 @@ __all__ = ["KeyContext", "KeyState", "Pressed", "Stroke", "lapse", "pending_show
 
 # A keyboard repeats after 500 to 660 ms, then every 33 to 40 ms (common practice, no source).
 GUARD_MS = 1_200
+STEP_GUARD_MS = 100
+"""Between segments a step too many is seen, and taken back by the other arrow."""
 LAPSE_MS = 4_000
 EMPTIED_MS = 700
 UNDO_HOLD_MS = 3_000
@@ -135,9 +137,9 @@ def _remember(pressed: Pressed, stroke: Stroke) -> KeyState:
     return replace(state, struck=struck, ended_by=ended_by)
 
 
-def _repeats(state: KeyState, stroke: Stroke) -> bool:
+def _repeats(state: KeyState, stroke: Stroke, guard: int = GUARD_MS) -> bool:
     before = state.struck.get(stroke.key)
-    return before is not None and stroke.real - before <= GUARD_MS
+    return before is not None and stroke.real - before <= guard
 
 
 def _ignored(state: KeyState, stroke: Stroke) -> Pressed:
@@ -229,8 +231,9 @@ def _undo_hold(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
 def _lone(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     """A key that means something by itself, whatever is pending; only enter waits for it."""
     key = stroke.key
-    if _repeats(state, stroke):
-        return _ignored(state, stroke)
+    steps = key in ("<up>", "<down>") and context.phase not in ("running", "held")
+    if _repeats(state, stroke, STEP_GUARD_MS if steps else GUARD_MS):
+        return Pressed(state) if steps else _ignored(state, stroke)
     if key == "<enter>" and state.pending:
         notice = f"{pending_shown(state)} waits for a letter: escape drops it, then enter"
         return Pressed(state, notice=notice)

@@ -158,7 +158,17 @@ def test_the_guard_runs_in_real_time_however_fast_the_class() -> None:
     assert at_a_tenth.command == Tap("p-noor")
 
 
-def test_up_and_down_between_segments_go_one_at_a_time(commands: Commands) -> None:
-    assert commands("<down><down>", phase="board") == [GoTo(1)]
+@keyboards
+def test_an_arrow_between_segments_may_be_struck_quickly_but_hardly_moves_when_held(
+    commands: Commands, held_down: HeldDown, delay: int, every: int
+) -> None:
+    """Nothing is counted by it, and the other arrow takes it back."""
+    quickly = [(0, "<down>"), (180, "<down>"), (360, "<down>")]
+    assert commands(quickly, phase="board") == [GoTo(1)] * 3
+    assert commands(held_down("<down>", 0, 5_000, delay, every), phase="board") == [GoTo(1)] * 2
+
+
+def test_a_minute_more_or_less_is_guarded_as_a_call_is(commands: Commands) -> None:
+    assert commands([(0, "<up>"), (600, "<up>")], can_change_time=True) == [AddTime(1)]
     assert commands("<up><down>", can_change_time=True) == [AddTime(1), AddTime(-1)]
     assert commands([(0, "<space>"), (1_300, "<space>")]) == [HoldClock(), HoldClock()]
