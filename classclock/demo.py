@@ -5,16 +5,15 @@ in a folder of its own, so that no club's records are touched.
 """
 
 import asyncio
-import random
 import tempfile
 from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
 
-from msgspec import Struct
-
 from classclock.bundled import bundled
-from classclock.clock.source import TimeSource
+from classclock.clock.source import TimeSource, WoundSource
+from classclock.demo_before import run_before
+from classclock.demo_calls import calls
 from classclock.plan.club import Club, Emergency
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import read_plan
@@ -22,12 +21,12 @@ from classclock.rehearsal import piece_called
 from classclock.session import Session, open_session
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
-from classclock.tally.lanes import Choice, Lane
-from classclock.tally.sheet import Sheet
-from classclock.tally.work import Work
+from classclock.tally.lanes import Choice
 
 PLAN, PIECE = "turntable", "Turntable"
 LEFT_OF_THE_HOUR = timedelta(minutes=25)
+BEFORE = timedelta(days=7)
+"""When the same athletes did the same piece before, so that there is something to beat."""
 NAMES = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell")
 MODIFIED = {"Bram": (2,), "Tuva": (1,), "Odell": (2,)}
 """Who uses which option, station by station."""
@@ -42,13 +41,6 @@ DEPOT = Club(
 )
 
 
-class Call(Struct, frozen=True):
-    """What is shouted at a moment of the piece (ms), as the coach types it."""
-
-    at: int
-    signs: str
-
-
 def demo_class(
     *, seed: int, source: TimeSource, speed: int, sound: bool = True
 ) -> tuple[Session, "Athletes"]:
@@ -57,36 +49,49 @@ def demo_class(
     plan, findings = read_plan(path)
     if plan is None:
         raise ValueError(str(findings[0]))
-    ends = source.wall() + LEFT_OF_THE_HOUR
+    plan_file = PlanFile(PLAN, path.read_text("utf-8"), plan)
     people = people_named(NAMES)
-    session = open_session(
-        PlanFile(PLAN, path.read_text("utf-8"), plan),
-        people,
-        folder=Path(tempfile.mkdtemp(prefix="classclock-demo-")),
-        club=DEPOT,
-        source=source,
-        ends=ends.isoformat(timespec="seconds"),
-        speed=speed,
-        sound=sound,
-    )
-    piece = piece_called(plan, PIECE)
-    for person in people:
+    folder = Path(tempfile.mkdtemp(prefix="classclock-demo-"))
+
+    def at_the_piece(source: TimeSource, *, sound: bool, speed: int = 1) -> Session:
+        ends = (source.wall() + LEFT_OF_THE_HOUR).isoformat(timespec="seconds")
+        session = open_session(
+            plan_file,
+            people,
+            folder=folder,
+            club=DEPOT,
+            source=source,
+            ends=ends,
+            speed=speed,
+            sound=sound,
+        )
+        _choose(session, piece_called(plan, PIECE))
+        return session
+
+    run_before(at_the_piece(WoundSource(wall=source.wall() - BEFORE), sound=False), seed)
+    return (session := at_the_piece(source, sound=sound, speed=speed)), Athletes(session, seed)
+
+
+def _choose(session: Session, piece: int) -> None:
+    """Everybody's modifications, and the piece on the board."""
+    live = session.live
+    stations = live.record.plan.segment[piece].station
+    for person in live.record.people:
         options = MODIFIED.get(person.name, ())
         fitting = tuple(
             min(option, len(station.options))
-            for option, station in zip(options, plan.segment[piece].station, strict=False)
+            for option, station in zip(options, stations, strict=False)
         )
-        session.live.choose(person.id, piece, Choice(fitting))
-    session.live.record_event(ev.SegmentChosen(session.live.clock.now(), piece))
-    return session, Athletes(session, random.Random(seed))  # noqa: S311  a sample, no secret
+        live.choose(person.id, piece, Choice(fitting))
+    live.record_event(ev.SegmentChosen(live.clock.now(), piece))
 
 
 class Athletes:
     """They call rounds while the piece runs, and their odd reps when it is over."""
 
-    def __init__(self, session: Session, chance: random.Random) -> None:
+    def __init__(self, session: Session, seed: int) -> None:
         self._session = session
-        self._chance = chance
+        self._seed = seed
 
     async def run(self, press: Callable[[str], None]) -> None:
         """Type what they call, until the scores are settled or somebody ends the piece."""
@@ -95,7 +100,7 @@ class Athletes:
         sheet = live.record.sheet
         if sheet is None:
             return
-        shouted, odd = calls(sheet, self._chance)
+        shouted, odd = calls(sheet, self._seed)
         for call in shouted:
             if not await self._until(call.at):
                 return
@@ -122,27 +127,3 @@ class Athletes:
                 return True
             await asyncio.sleep(min(0.1, live.clock.real_seconds(now + left)))
         return False
-
-
-def calls(sheet: Sheet, chance: random.Random) -> tuple[tuple[Call, ...], dict[str, int]]:
-    """All rounds called in a piece, in order of time, and by key the odd reps at its end."""
-    shouted: list[Call] = []
-    odd: dict[str, int] = {}
-    for lane in sheet.lanes:
-        done, odd[lane.key] = _rounds(sheet, lane, chance)
-        shouted += done
-    return tuple(sorted(shouted, key=lambda call: call.at)), odd
-
-
-def _rounds(sheet: Sheet, lane: Lane, chance: random.Random) -> tuple[list[Call], int]:
-    """One athlete's rounds: a pace of their own that fades, and no two rounds alike."""
-    work = Work(sheet.piece, lane)
-    pace, fade = chance.uniform(2.3, 3.6), chance.uniform(0.0, 0.03)
-    end, at, done = sheet.timeline.total / 1000, 0.0, list[Call]()
-    while True:
-        size = work.round_reps(len(done))
-        split = size * pace * (1 + fade * len(done)) * chance.uniform(0.92, 1.1)
-        if at + split >= end:
-            return done, min(size - 1, int(size * (end - at) / split))
-        at += split
-        done.append(Call(int(at * 1000), lane.key))

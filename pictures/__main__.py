@@ -1,7 +1,6 @@
 """Draw the README's pictures anew: `python -m pictures`. A seeded class, time wound by hand."""
 
 import asyncio
-import random
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
@@ -10,7 +9,8 @@ from rich.segment import Segment
 from textual.pilot import Pilot
 
 from classclock.clock.source import MS, WoundSource
-from classclock.demo import calls, demo_class
+from classclock.demo import demo_class
+from classclock.demo_calls import calls
 from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.look import Look
@@ -26,6 +26,7 @@ FOLDER = Path(__file__).parent
 async def draw() -> None:
     source = WoundSource(wall=datetime.fromisoformat("2026-03-03T18:30:00+01:00"))
     session, _ = demo_class(seed=SEED, source=source, speed=1, sound=False)
+    session.remember()  # what each did a week before
     look = Look()
 
     async def flow(app: ClassclockApp) -> str:
@@ -40,7 +41,7 @@ async def draw() -> None:
         sheet = session.live.record.sheet
         if sheet is None:
             raise RuntimeError("the piece did not start")
-        shouted, odd = calls(sheet, random.Random(SEED))  # noqa: S311  a sample, no secret
+        shouted, odd = calls(sheet, SEED)
         now = 0
         for call in shouted:
             if now < SHOWN_AT <= call.at:

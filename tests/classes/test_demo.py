@@ -1,0 +1,49 @@
+"""The demo: invented athletes, who did the same piece a week before."""
+
+from datetime import datetime
+
+import pytest
+
+from classclock.clock.source import WoundSource
+from classclock.demo import NAMES, demo_class
+from classclock.demo_before import run_before
+from classclock.demo_calls import calls
+from classclock.session import Session
+
+
+@pytest.fixture
+def demo(monkeypatch: pytest.MonkeyPatch) -> Session:
+    monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
+    source = WoundSource(wall=datetime.fromisoformat("2026-03-03T18:30:00+01:00"))
+    session, _ = demo_class(seed=3, source=source, speed=1, sound=False)
+    return session
+
+
+def test_everybody_has_a_run_of_a_week_before_to_be_ahead_of_or_behind(demo: Session) -> None:
+    assert demo.remember() == ""
+    demo.key("<enter>", 0.0)
+    sheet = demo.live.record.sheet
+    assert sheet is not None
+    runs = demo.results.own_bests.runs(sheet)
+    assert {sheet.tallies[lane].lane.name for lane in runs} == set(NAMES)
+    demo.close()
+
+
+def test_the_same_seed_makes_the_same_class_again_and_another_day_another_one(
+    demo: Session,
+) -> None:
+    demo.key("<enter>", 0.0)
+    sheet = demo.live.record.sheet
+    assert sheet is not None
+    assert calls(sheet, 3) == calls(sheet, 3)
+    assert calls(sheet, 3) != calls(sheet, 4)
+    assert calls(sheet, 3) != calls(sheet, 3, day="another")
+    demo.close()
+
+
+def test_only_wound_time_can_be_run_through(monkeypatch: pytest.MonkeyPatch, demo: Session) -> None:
+    monkeypatch.setattr(demo.live.clock, "source", object())
+    with pytest.raises(TypeError):
+        run_before(demo, 3)
+    monkeypatch.undo()
+    demo.close()
