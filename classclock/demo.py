@@ -68,7 +68,8 @@ def demo_class(
         _choose(session, piece_called(plan, PIECE))
         return session
 
-    run_before(at_the_piece(WoundSource(wall=source.wall() - BEFORE), sound=False), seed)
+    before = WoundSource(wall=source.wall() - BEFORE)
+    run_before(at_the_piece(before, sound=False), before, seed)
     return (session := at_the_piece(source, sound=sound, speed=speed)), Athletes(session, seed)
 
 

@@ -8,15 +8,9 @@ _APART = 2_000
 """Milliseconds from one stroke of a key to the next, so that none counts as the keyboard's own."""
 
 
-def run_before(session: Session, seed: int) -> None:
-    """Run the piece on the board; time is wound by hand, and nothing waits.
-
-    Raises:
-        TypeError: the session follows a clock of its own.
-    """
-    source, live = session.source, session.live
-    if not isinstance(source, WoundSource):
-        raise TypeError("only time that is wound by hand can be wound on")
+def run_before(session: Session, source: WoundSource, seed: int) -> None:
+    """Run the piece on the board of a session that follows `source`; nothing waits."""
+    live = session.live
 
     def strike(signs: str, *, named: bool = False) -> None:
         for sign in (signs,) if named else signs:

@@ -6,7 +6,6 @@ import pytest
 
 from classclock.clock.source import WoundSource
 from classclock.demo import NAMES, demo_class
-from classclock.demo_before import run_before
 from classclock.demo_calls import calls
 from classclock.session import Session
 
@@ -38,12 +37,4 @@ def test_the_same_seed_makes_the_same_class_again_and_another_day_another_one(
     assert calls(sheet, 3) == calls(sheet, 3)
     assert calls(sheet, 3) != calls(sheet, 4)
     assert calls(sheet, 3) != calls(sheet, 3, day="another")
-    demo.close()
-
-
-def test_only_wound_time_can_be_run_through(monkeypatch: pytest.MonkeyPatch, demo: Session) -> None:
-    monkeypatch.setattr(demo.live.clock, "source", object())
-    with pytest.raises(TypeError):
-        run_before(demo, 3)
-    monkeypatch.undo()
     demo.close()
