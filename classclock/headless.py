@@ -149,7 +149,14 @@ def results(folder: Path, *, as_json: bool) -> int:
     if found is None:
         say_wrong(f"no results in {folder} yet: they are saved there when a class's cap ends")
         return FINDINGS
-    _print(found, as_json=as_json, otherwise=print_results)
+    try:
+        _print(found, as_json=as_json, otherwise=print_results)
+    except (KeyError, TypeError, ValueError, AttributeError):
+        say_wrong(
+            f"the newest results file in {folder} is damaged: `classclock replay` works the scores"
+            f" out again from its journal, {printable(found['journal'])}"
+        )
+        return FINDINGS
     return OK
 
 
@@ -159,9 +166,8 @@ def print_results(document: dict[str, Any]) -> None:
     from rich.table import Table  # noqa: PLC0415
     from rich.text import Text  # noqa: PLC0415
 
-    console = Console(highlight=False)
     started = datetime.fromisoformat(document["started"])
-    console.print(Text(f"{printable(document['title'])}, {started:%Y-%m-%d %H:%M}"))
+    shown: list[Text | Table] = [Text(f"{printable(document['title'])}, {started:%Y-%m-%d %H:%M}")]
     for piece in document["pieces"]:
         table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), title_justify="left")
         table.title = Text(f"{printable(piece['name'])} ({piece['status']})")
@@ -172,8 +178,10 @@ def print_results(document: dict[str, Any]) -> None:
             words = (lane["athlete"], lane["score"], lane["modification"] or "as written")
             cells = (rank, *words, lane["status"], lane["note"])
             table.add_row(*(Text(printable(cell)) for cell in cells))
-        console.print()
-        console.print(table)
+        shown += [Text(), table]
+    console = Console(highlight=False)
+    for each in shown:
+        console.print(each)
 
 
 def _side(column: str) -> Any:

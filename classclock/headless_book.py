@@ -155,6 +155,7 @@ def _erase(book: Book, asked: argparse.Namespace) -> int:
         "records": [str(path) for path in reach.files],
         "removed": [str(path) for path in reach.removed],
         "changed_since": [str(path) for path in reach.changed],
+        "damaged": [str(path) for path in reach.damaged],
         "out_of_reach": list(OUT_OF_REACH),
     }
     lines = [*_reach_lines(athlete, reach, done=asked.yes)]
@@ -172,6 +173,7 @@ def _reach_lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
     lines += [
         f"  look yourself, it was changed since it was written: {path}" for path in reach.changed
     ]
+    lines += [f"  look yourself, it is damaged, and left as it is: {one}" for one in reach.damaged]
     lines += ["Out of reach:", *(f"  {line}" for line in OUT_OF_REACH)]
     return lines
 

@@ -24,10 +24,10 @@ def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
 
     try:
         read_class(document)
-    except NotResultsError as error:
+        made = class_report(document, _standings(folder, document), club)
+    except (NotResultsError, KeyError, TypeError, ValueError, AttributeError) as error:
         say_wrong(f"{asked.results or results(folder)}: this results file is damaged: {error}")
         return FINDINGS
-    made = class_report(document, _standings(folder, document), club)
     if asked.json:
         from msgspec import to_builtins  # noqa: PLC0415
 

@@ -10,10 +10,11 @@ import os
 from collections.abc import Iterable
 from pathlib import Path
 
-from msgspec import Struct, field
+from msgspec import Struct, convert, field
 from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
+from classclock.book.plain_json import read_json
 from classclock.book.result import Kind
 from classclock.book.whole_file import write_whole
 from classclock.tally.lanes import Mark
@@ -127,9 +128,9 @@ def read_changes(folder: Path) -> Changes:
     for number, line in enumerate(lines[:-1], start=1):
         try:
             if number == 1:
-                room = str(json.loads(line)["room"])
+                room = str(read_json(line)["room"])
             else:
-                read.append(_CHANGE.decode(line))
+                read.append(convert(read_json(line), Change))
         except (ValueError, KeyError, TypeError) as error:
             why = str(error).splitlines()[0]
             raise ChangesDamagedError(

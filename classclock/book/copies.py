@@ -8,6 +8,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from classclock.book.plain_json import read_json
 from classclock.book.whole_file import write_whole
 from classclock.club_folder import private
 
@@ -52,7 +53,7 @@ def copies(folder: Path) -> Iterator[Copy]:
     found: dict[Path, str] = {}
     for line in lines:
         try:
-            read = json.loads(line)
+            read = read_json(line)
             found[Path(read["path"])] = str(read["digest"])
         except (ValueError, KeyError, TypeError):
             continue  # a torn line after a power cut

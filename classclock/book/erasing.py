@@ -28,7 +28,9 @@ from classclock.book.copies import copies, forget_missing
 from classclock.book.journal_writer import in_use
 from classclock.book.opening import Book, forget_deleted, kept_versions
 from classclock.book.people_rules import digest
+from classclock.book.plain_json import read_json
 from classclock.book.queries import Athlete
+from classclock.book.results_document import COLUMNS
 from classclock.book.results_files import write_document
 from classclock.book.saved_results import read_results
 from classclock.book.schema import seen
@@ -50,6 +52,8 @@ class Reach(Struct):
     """Copies and older books, removed whole."""
     changed: list[Path] = field(default_factory=list)
     """Copies that somebody has changed since: they are left alone."""
+    damaged: list[Path] = field(default_factory=list)
+    """Results that speak of the person and make no sense: they are left alone."""
 
 
 OUT_OF_REACH = (
@@ -77,7 +81,8 @@ def look(book: Book, athlete: Athlete) -> Reach:
                 raise ClassRunningError(
                     f"{path.name} is the journal of a class that runs now: erase when it is over"
                 )
-            reach.files.append(path)
+            whole = path.suffix != ".json" or _results_without(path, scrub) is not None
+            (reach.files if whole else reach.damaged).append(path)
     for copy in copies(book.folder):
         if scrub.named_in(_text(copy.path)):
             (reach.removed if copy.unchanged else reach.changed).append(copy.path)
@@ -133,7 +138,7 @@ def _text(path: Path) -> str:
 
 def _without_escapes(text: str) -> str:
     try:
-        return json.dumps(json.loads(text), ensure_ascii=False)
+        return json.dumps(read_json(text.encode()), ensure_ascii=False)
     except ValueError:
         return text
 
@@ -143,19 +148,41 @@ def _rewrite(path: Path, scrub: Scrub) -> None:
         path.unlink(missing_ok=True)  # half a file, left by a power cut
     elif path.suffix == ".jsonl":
         write_whole(path, _scrubbed_lines(path.read_bytes(), scrub.event))
-    elif (document := read_results(path)) is not None:
-        write_document(path, scrub.results(document))
+    elif (document := _results_without(path, scrub)) is not None:
+        write_document(path, document)
+
+
+def _results_without(path: Path, scrub: Scrub) -> dict[str, Any] | None:
+    """A results file's content without the person; None where it can't be written anew."""
+    document = read_results(path)
+    if document is None:
+        return None
+    try:
+        left = scrub.results(document)
+        complete = all(
+            isinstance(piece["name"], str) and lane.keys() >= set(COLUMNS)
+            for piece in left["pieces"]
+            for lane in piece["lanes"]
+        )
+    except (AttributeError, KeyError, TypeError):
+        return None
+    return left if complete else None
 
 
 def _scrubbed_lines(data: bytes, scrubbed: Callable[[dict[str, Any]], dict[str, Any]]) -> bytes:
-    """A journal's lines anew. A torn last line goes: nobody can tell whom it speaks of."""
+    """A journal's lines anew. One that is torn or damaged goes: nobody can tell whom it names."""
     lines = []
     for line in data.split(b"\n")[:-1]:
         try:
-            read = json.loads(line)
+            read = read_json(line)
         except ValueError:
             continue
-        fields = read if "anchor" in read else scrubbed(read)
+        if not isinstance(read, dict):
+            continue
+        try:
+            fields = read if "anchor" in read else scrubbed(read)
+        except (AttributeError, KeyError, TypeError):
+            continue
         lines.append(json.dumps(fields, ensure_ascii=True, separators=(",", ":")).encode())
     return b"".join(line + b"\n" for line in lines)
 

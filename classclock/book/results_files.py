@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Any
 
 from classclock.book.csv_cells import csv_bytes
 from classclock.book.file_names import file_safe
+from classclock.book.plain_json import read_json
 from classclock.book.results_document import COLUMNS, results_document
 from classclock.book.whole_file import write_whole
 from classclock.tally.record import ClassRecord
@@ -113,7 +114,7 @@ def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
 def _ours(path: Path, journal: str) -> bool:
     """Whether this document holds earlier results of the class with this journal."""
     try:
-        document = json.loads(path.read_bytes())
+        document = read_json(path.read_bytes())
     except (ValueError, IsADirectoryError):
         return False
     return isinstance(document, dict) and document.get("journal") == journal

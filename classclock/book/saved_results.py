@@ -1,8 +1,9 @@
 """Results files, read: the newest of a club, and the one that belongs to a journal."""
 
-import json
 from pathlib import Path
 from typing import Any
+
+from classclock.book.plain_json import read_json
 
 
 def newest(folder: Path) -> dict[str, Any] | None:
@@ -25,8 +26,8 @@ def saved_for(journal: Path) -> tuple[Path, dict[str, Any]] | None:
 def read_results(path: Path) -> dict[str, Any] | None:
     """A results file's content; None if it isn't one or can't be read."""
     try:
-        document = json.loads(path.read_bytes())
-    except (OSError, ValueError, RecursionError):
+        document = read_json(path.read_bytes())
+    except (OSError, ValueError):
         return None
     if not isinstance(document, dict) or not isinstance(document.get("pieces"), list):
         return None
@@ -39,6 +40,13 @@ def differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> tuple[str,
 
     Earlier bests are left out: no journal knows them.
     """
+    try:
+        return tuple(_differences(worked_out, saved))
+    except (AttributeError, KeyError, TypeError):
+        return ("the saved results are damaged",)
+
+
+def _differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> list[str]:
     lines: list[str] = []
     again = {(piece["name"], piece["attempt"]): piece for piece in worked_out["pieces"]}
     before = {(piece["name"], piece["attempt"]): piece for piece in saved["pieces"]}
@@ -47,7 +55,7 @@ def differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> tuple[str,
             lines.append(f"{key[0]}: only {'saved' if key in before else 'in the journal'}")
             continue
         lines += _lane_differences(key[0], again[key]["lanes"], before[key]["lanes"])
-    return tuple(lines)
+    return lines
 
 
 def _lane_differences(piece: str, again: list[Any], before: list[Any]) -> list[str]:

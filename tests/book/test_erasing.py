@@ -173,6 +173,25 @@ def test_a_copy_that_was_changed_since_is_left_and_named(
     assert not (tmp_path / "out" / "athletes.csv").exists()
 
 
+def test_results_that_are_damaged_are_named_and_not_said_to_be_done(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    whole = depot.held("2026-11-03", depot.turntable(depot.rounds("Saoirse", 9)))
+    torn = depot.held("2026-11-05", depot.turntable(depot.rounds("Saoirse", 8)))
+    strange = depot.held("2026-11-07", depot.turntable(depot.rounds("Saoirse", 7)))
+    up_to_date()
+    torn.write_bytes(torn.read_bytes()[:-20])
+    document = json.loads(strange.read_bytes())
+    del document["pieces"][0]["lanes"][0]["members"]
+    strange.write_text(json.dumps(document))
+    before = [torn.read_bytes(), strange.read_bytes()]
+    reach = erased(book, "Saoirse")
+    assert reach.files == [whole]
+    assert reach.damaged == [torn, strange]
+    assert [torn.read_bytes(), strange.read_bytes()] == before
+    assert b"Saoirse" not in whole.read_bytes()
+
+
 def test_an_older_book_that_was_kept_goes(
     depot: Any, storage: str, book: Book, up_to_date: Callable[[], CaughtUp]
 ) -> None:

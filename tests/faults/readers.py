@@ -100,7 +100,7 @@ READERS = (
     Reader("class.jsonl", _journal_lines(), _journal),
     Reader(
         "changes.jsonl",
-        b'{"change":"rename","n":1,"at":"2026-11-24T18:30:00+01:00","athlete":"a","name":"Noor"}\n',
+        b'{"room":"a1b2c3"}\n{"change":"rename","n":1,"at":"2026-11-24T18:30:00+01:00","athlete":"a","name":"Noor"}\n',
         _changes,
     ),
     Reader(
