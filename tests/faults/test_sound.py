@@ -25,7 +25,7 @@ def test_every_cue_is_heard_at_its_moment_and_together_with_its_digit(
 ) -> None:
     if player != "miniaudio" and not thorough:
         pytest.skip("takes its time: python -m tests.faults tries it")
-    heard = listened_to(club, player, times(1, 24), busy=False, tries=1 if thorough else 3)
+    heard = listened_to(club, player, times(1, 27), busy=False, tries=1 if thorough else 3)
     seen(in_words(heard))
     evenly_and_together(heard)
     assert max(heard.after_digit_ms) <= 45
@@ -41,7 +41,7 @@ def test_cues_stay_even_while_26_lanes_are_tapped_20_times_a_second_and_the_wind
 ) -> None:
     if player != "miniaudio" and not thorough:
         pytest.skip("takes its time: python -m tests.faults tries it")
-    heard = listened_to(club, player, times(1, 24), busy=True, tries=1 if thorough else 3)
+    heard = listened_to(club, player, times(1, 27), busy=True, tries=1 if thorough else 3)
     seen(in_words(heard))
     assert heard.taps_kept == heard.taps
     evenly_and_together(heard)
@@ -120,5 +120,5 @@ def evenly_and_together(heard: Heard) -> None:
 
 
 def share(ordered: list[float], percent: int) -> float:
-    """The value that so many percent of these are at or below."""
-    return ordered[min(len(ordered) - 1, len(ordered) * percent // 100)]
+    """The least value that so many percent of these are at or below (nearest rank)."""
+    return ordered[max(0, -(-len(ordered) * percent // 100) - 1)]
