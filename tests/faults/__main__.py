@@ -11,7 +11,21 @@ from textwrap import wrap
 import pytest
 from msgspec import Struct, field
 
-_ROOM, _TIMES, _WORDS = 14, 8, 78
+from classclock.clock.source import raw_now
+
+_ROOM, _TIMES, _WORDS = 20, 8, 78
+_TESTS = Path(__file__).parents[1]
+_LETTERS = _TESTS / "screens" / "test_drawing_letters.py"
+_WHERE = (
+    _TESTS / "faults",
+    _TESTS / "terminal",
+    _TESTS / "sound" / "test_sounds.py",
+    _TESTS / "screens" / "test_theme.py",
+    f"{_LETTERS}::test_large_digits_have_the_standards_proportions",
+    f"{_LETTERS}::test_plain_digits_have_the_standards_proportions",
+    f"{_LETTERS}::test_dot_capitals_and_digits_are_of_more_than_five_by_seven_dots",
+)
+"""What breaks things on purpose; and what terminals, ears and eyes are promised."""
 
 
 class Fault(Struct):
@@ -44,6 +58,7 @@ class Table:
 
     def __init__(self) -> None:
         self.faults: list[Fault] = []
+        self._began = raw_now()
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.when != "call" and report.passed:
@@ -66,7 +81,12 @@ class Table:
     def pytest_sessionfinish(self) -> None:
         self._show_last()
         failed = sum(bool(fault.failed) for fault in self.faults)
-        print(f"\n{len(self.faults)} faults, {failed} failed")  # noqa: T201  a table
+        tried = sum(fault.times for fault in self.faults)
+        minutes = (raw_now() - self._began) / 60e9
+        print(  # noqa: T201  a table
+            f"\n{len(self.faults)} faults, tried {tried} times in {minutes:.0f} min, "
+            f"{failed} failed"
+        )
 
     def _fault(self, room: str, name: str) -> Fault:
         if not self.faults or (self.faults[-1].room, self.faults[-1].name) != (room, name):
@@ -88,9 +108,9 @@ def main() -> int:
     percent, options = "100", sys.argv[1:]
     if options and options[0].isdecimal():
         percent, *options = options
-    here = str(Path(__file__).parent)
     quiet = ("-p", "no:terminalreporter", "-p", "no:cacheprovider", "-p", "no:xdist")
-    return int(pytest.main([here, "--thorough", percent, *quiet, *options], plugins=[Table()]))
+    where = map(str, _WHERE)
+    return int(pytest.main([*where, "--thorough", percent, *quiet, *options], plugins=[Table()]))
 
 
 if __name__ == "__main__":
