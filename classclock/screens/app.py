@@ -24,7 +24,8 @@ class ClassclockApp(App[str], inherit_bindings=False):
         super().__init__(ansi_color=not look.terminal.true_colour)
         theme = textual_theme(look.theme)
         self.register_theme(theme)
-        self.theme = theme.name
+        # Without its watcher, which would read all style sheets again.
+        self.set_reactive(ClassclockApp.theme, theme.name)
         self._flow = flow
 
     def get_theme_variable_defaults(self) -> dict[str, str]:

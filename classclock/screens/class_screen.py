@@ -5,6 +5,7 @@ where it always goes.
 """
 
 import asyncio
+from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import events
@@ -54,7 +55,8 @@ _UPKEEP = 0.5
 
 
 class ClassScreen(Screen[None]):
-    CSS_PATH = "class_screen.tcss"
+    # As a path it would have all style sheets read again, before the first paint.
+    DEFAULT_CSS = Path(__file__).with_suffix(".tcss").read_text("utf-8")
     AUTO_FOCUS = ""
 
     def __init__(
