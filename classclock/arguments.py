@@ -57,7 +57,7 @@ def parser() -> argparse.ArgumentParser:
         "--athletes",
         type=_how_many,
         metavar='12|"ILSE, BRAM"',
-        help="how many come, or who: says what equipment is short, and what to do",
+        help="how many come, or who: what equipment is short, and whether the cap fits them",
     )
     check.set_defaults(command="check")
 

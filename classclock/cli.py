@@ -20,6 +20,8 @@ from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
 
 if TYPE_CHECKING:
+    from classclock.book.cap_fit import PieceFit
+    from classclock.plan.model import Plan
     from classclock.plan.movements import Library
 
 
@@ -134,7 +136,19 @@ def _check(asked: argparse.Namespace) -> int:
     columns, rows = asked.window
     reading = reading_lines(club.tv, columns, rows, asked.lanes)
     room = None if asked.athletes is None else room_for(asked.athletes, club, library)
-    return headless_check.check(asked.plans, club.unit, library, reading, room, as_json=asked.json)
+    fits = _fits(asked, folder, library, club) if room is not None and room.names else None
+    return headless_check.check(
+        asked.plans, club.unit, library, reading, room, as_json=asked.json, fits=fits
+    )
+
+
+def _fits(
+    asked: argparse.Namespace, folder: Path, library: "Library", club: Club
+) -> "Callable[[Plan], tuple[PieceFit, ...]]":
+    """How a plan's pieces would go for those who were named."""
+    from classclock.headless_fit import piece_fits  # noqa: PLC0415  sqlalchemy takes its time
+
+    return lambda plan: piece_fits(plan, asked.athletes, folder, library, club.unit)
 
 
 def _rehearse(asked: argparse.Namespace) -> int:

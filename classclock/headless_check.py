@@ -1,18 +1,21 @@
 """`check`: what is wrong with plans, how long they are, what is short, what can be read."""
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
 from msgspec import to_builtins
 
+from classclock.book.cap_fit import PieceFit
 from classclock.headless import FINDINGS, OK, plan_path, print_json, say_wrong
 from classclock.plan.checked import check_lines, check_values
 from classclock.plan.completing import complete
 from classclock.plan.equipment_check import Room, equipment_lines, equipment_values
+from classclock.plan.model import Plan
 from classclock.plan.movements import Library
 from classclock.plan.reading import read_plan
+from classclock.report.fit_words import fit_line, fit_values
 from classclock.strength.loads import Unit
 
 
@@ -24,10 +27,11 @@ def check(
     room: Room | None,
     *,
     as_json: bool,
+    fits: Callable[[Plan], Sequence[PieceFit]] | None = None,
 ) -> int:
     """Findings of each plan, or its times, its work and what is short in the room.
 
-    Last what can be read from the back.
+    `fits` tells how its pieces would go for those who come. Last what can be read from the back.
     """
     status = OK
     checked: list[dict[str, Any]] = []
@@ -39,6 +43,8 @@ def check(
             values = check_values(plan) if plan is not None else {}
             if plan is not None and room is not None:
                 values["equipment"] = equipment_values(complete(plan, library), room)
+            if plan is not None and fits is not None:
+                values["cap_fit"] = [fit_values(fit) for fit in fits(plan)]
             checked.append(
                 {"file": str(path), "findings": [to_builtins(one) for one in findings], **values}
             )
@@ -47,7 +53,8 @@ def check(
             say_wrong(str(finding))
         if plan is not None:
             short = () if room is None else equipment_lines(complete(plan, library), room)
-            print("\n".join((*check_lines(plan), *short, "")))
+            told = () if fits is None else [f"  {fit_line(fit)}" for fit in fits(plan)]
+            print("\n".join((*check_lines(plan), *short, *told, "")))
     if as_json:
         print_json(checked)
     else:

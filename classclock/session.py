@@ -5,7 +5,9 @@ tests all begin here.
 """
 
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from classclock import club_folder
 from classclock.book.file_names import file_safe
@@ -32,6 +34,9 @@ from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import ALL_IN_STAYS
 from classclock.tally.strokes import translate
 
+if TYPE_CHECKING:
+    from classclock.book.cap_fit import Basis
+
 
 class Session:
     """One class in one window."""
@@ -56,6 +61,8 @@ class Session:
         """After the machine was started anew: the reading is to be checked by the coach."""
         self.known: tuple[KnownPerson, ...] = ()
         """Everybody the club knows, once `remember` has read it."""
+        self.basis: Basis | None = None
+        """What the cap fit rests on, once `remember` has read it."""
         self._folder = results.folder.parent
 
     @property
@@ -86,14 +93,28 @@ class Session:
     def remember(self) -> str:
         """Find out who the club knows and their own bests; what is wrong, in words.
 
-        In a thread, as `read_bests`. The book is asked only if something in the plan comes back.
+        In a thread, as `read_bests`. The book is asked only if something in the plan comes back,
+        or has a cap that may fit or not.
         """
-        plan = self.live.record.plan
-        if not any(segment.benchmark or segment.lift for segment in plan.segment):
+        from classclock.book.cap_fit import can_be_told  # noqa: PLC0415  after the first paint
+
+        segments = self.live.record.plan.segment
+        if not any(one.benchmark or one.lift or can_be_told(one) for one in segments):
             self.known = in_files(self._folder)
             return ""
         self.known = remembered(self._folder)
-        return self.read_bests()
+        trouble = self.read_bests()
+        self.read_basis()
+        return trouble
+
+    def read_basis(self) -> None:
+        """Ask the book for what the cap fit rests on; in a thread, as `read_bests`."""
+        from classclock.book.fit_reading import Asked, basis_for  # noqa: PLC0415  as there
+
+        record = self.live.record
+        people = [person.id for person in record.people]
+        began = int(datetime.fromisoformat(self.results.started).timestamp() * 1000)
+        self.basis = basis_for(self._folder, Asked(people, record.plan, began))
 
     def read_bests(self) -> str:
         """Ask the book for the people's own bests; what is wrong if it can't be asked, in words.

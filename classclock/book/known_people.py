@@ -37,6 +37,18 @@ def piece_name(segment: Segment) -> str:
     return (segment.benchmark or segment.name).casefold()
 
 
+def options_again(known: KnownPerson, segment: Segment) -> tuple[int, ...]:
+    """The options by number that somebody used last in this piece, as far as it still offers them.
+
+    0 is as written, as in a lane.
+    """
+    names = known.modifications.get(piece_name(segment), ())
+    return tuple(
+        next((n for n, one in enumerate(station.options, 1) if one.name == name), 0)
+        for station, name in zip(segment.station, names, strict=False)
+    )
+
+
 def known_people(results: Path) -> tuple[KnownPerson, ...]:
     """Everybody in the results files of this folder, who came last first.
 

@@ -116,7 +116,7 @@ def history(
     asked = select(results).where(results.c.athlete.in_(of), results.c.benchmark.in_(benchmarks))
     found: dict[tuple[str, str], list[Result]] = {}
     for row in connection.execute(_in_order(asked)):
-        found.setdefault((row.athlete, row.benchmark), []).append(_result(row))
+        found.setdefault((row.athlete, row.benchmark), []).append(result_of(row))
     return {key: tuple(group) for key, group in found.items()}
 
 
@@ -125,7 +125,8 @@ def _in_order(asked: Select[Any]) -> Select[Any]:
     return asked.order_by(results.c.moment, *place)
 
 
-def _result(row: Row[Any]) -> Result:
+def result_of(row: Row[Any]) -> Result:
+    """A row of the results as a value."""
     return Result(
         athlete=row.athlete,
         piece=row.name,

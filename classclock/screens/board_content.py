@@ -59,6 +59,8 @@ class BoardContent(Struct, frozen=True):
     """What to say where nobody has filled in the emergency card; empty otherwise."""
     lift: "LiftBoard | None" = None
     """Everybody's load and plates, where the segment is a lift with sets."""
+    expected: str = ""
+    """What most here would do; empty until the book has been read."""
 
 
 def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:

@@ -68,6 +68,8 @@ def _lines(content: BoardContent, look: Look) -> Iterator[Line]:
     theme = look.theme
     yield Line(content.name, "title", keep=1, bold=True)
     yield Line(content.words, "second", keep=2, ink=theme.quiet)
+    if content.expected:
+        yield Line(content.expected, "second", keep=2, ink=theme.quiet)
     for text in content.cautions:
         yield Line(
             f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True

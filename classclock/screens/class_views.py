@@ -5,12 +5,13 @@ from typing import TYPE_CHECKING
 from textual.app import ComposeResult
 from textual.widgets import ContentSwitcher
 
-from classclock.screens.board_content import board_content
+from classclock.screens.board_content import BoardContent, board_content
 from classclock.screens.board_view import BoardView
 from classclock.screens.look import Look
 from classclock.session import Session
 
 if TYPE_CHECKING:
+    from classclock.screens.expected_line import KeptExpectation
     from classclock.screens.started_views import StartedViews
 
 
@@ -20,6 +21,7 @@ class ClassViews(ContentSwitcher):
         self._session, self._look = session, look
         self._board = BoardView(look, id="board")
         self._started: StartedViews | None = None
+        self._expectation: KeptExpectation | None = None
 
     def compose(self) -> ComposeResult:
         yield self._board
@@ -40,10 +42,21 @@ class ClassViews(ContentSwitcher):
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         session, live = self._session, self._session.live
         if live.record.sheet is None and not live.record.closed:
-            self._board.show(board_content(live, session.club, session.source.wall()))
+            content = board_content(live, session.club, session.source.wall())
+            self._board.show(self._expecting(content))
             self.current = "board"
         else:
             self.current = self.started.show(selected=selected, cue=cue)
+
+    def _expecting(self, content: BoardContent) -> BoardContent:
+        """With what most here would do, once the book has been read."""
+        if self._session.basis is None:
+            return content
+        if self._expectation is None:
+            from classclock.screens.expected_line import KeptExpectation  # noqa: PLC0415  not before the first paint
+
+            self._expectation = KeptExpectation()
+        return self._expectation.beside(content, self._session.live, self._session.basis)
 
     def show_digits(self) -> None:
         """Bring the digits of a running clock up to date, and nothing else."""

@@ -9,7 +9,7 @@ from typing import Literal, get_args
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from classclock.book.known_people import KnownPerson, piece_name
+from classclock.book.known_people import KnownPerson, options_again
 from classclock.people_reading import new_id
 from classclock.plan.model import Plan, is_piece
 from classclock.screens.modifiable import Modifiable, modifiable
@@ -93,11 +93,7 @@ class WhoList(Struct):
     def _recall(self, known: KnownPerson) -> None:
         """What they used last time in each piece, as far as the plan still offers it."""
         for piece in self.modifiable():
-            names = known.modifications.get(piece_name(piece.segment), ())
-            options = tuple(
-                next((n for n, one in enumerate(station.options, 1) if one.name == name), 0)
-                for station, name in zip(piece.segment.station, names, strict=False)
-            )
+            options = options_again(known, piece.segment)
             if any(options):
                 self.choices[piece.index, known.id] = Choice(options)
                 self.recalled.add((piece.index, known.id))
