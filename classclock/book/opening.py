@@ -11,6 +11,7 @@ from sqlalchemy import URL, Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
 
+from classclock.book.book_lock import book_lock
 from classclock.book.schema import VERSION, metadata
 from classclock.club_folder import private
 
@@ -115,6 +116,14 @@ def _free(folder: Path, name: str) -> Path:
 
 def _open_file(folder: Path) -> Book:
     path = private(folder) / FILE
+    if not path.exists() or _version(path) != VERSION:
+        with book_lock(folder):  # another thread or window may be making it
+            _make_ready(folder, path)
+    return Book(folder, _engine(path))
+
+
+def _make_ready(folder: Path, path: Path) -> None:
+    """Leave a book of this version there, empty if it is a new one."""
     if path.exists():
         version = _version(path)
         if version > VERSION:
@@ -122,21 +131,25 @@ def _open_file(folder: Path) -> Book:
                 f"{path} was written by a newer classclock: update classclock, or move that file "
                 "away and a new book is made from the results files"
             )
-        if version < VERSION:
-            put_aside(folder, f"v{version}")
-    new = not path.exists()
+        if version == VERSION:
+            return
+        put_aside(folder, f"v{version}")
     os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+    engine = _engine(path)
+    with engine.begin() as connection:
+        metadata.create_all(connection)
+        connection.execute(text(f"PRAGMA user_version = {VERSION}"))
+    engine.dispose()
+
+
+def _engine(path: Path) -> Engine:
     engine = create_engine(
         URL.create("sqlite", database=str(path)),
         connect_args={"timeout": 10},
         hide_parameters=True,
     )
     event.listen(engine, "connect", _forget_fully)
-    if new:
-        with engine.begin() as connection:
-            metadata.create_all(connection)
-            connection.execute(text(f"PRAGMA user_version = {VERSION}"))
-    return Book(folder, engine)
+    return engine
 
 
 def _version(path: Path) -> int:

@@ -3,13 +3,14 @@
 import json
 import stat
 from collections.abc import Callable
+from concurrent.futures import ThreadPoolExecutor
 from typing import Any
 
 import pytest
 
 from classclock.book.catching_up import CaughtUp, catch_up, clear
 from classclock.book.contents import book_contents
-from classclock.book.opening import Book, BookError, open_book
+from classclock.book.opening import Book, BookError, kept_versions, open_book
 from classclock.book.queries import all_athletes, best_rows, history, lift_bests
 from classclock.book.remembered import remembered_people
 
@@ -243,6 +244,18 @@ def test_it_is_private_to_the_account(depot: Any, storage: str, book: Book) -> N
         assert stat.S_IMODE(path.stat().st_mode) == (0o700 if path.is_dir() else 0o600), path
     assert stat.S_IMODE(depot.folder.stat().st_mode) == 0o700
     assert (depot.folder / "book.sqlite").exists() == (storage == "sqlite")
+
+
+def test_several_who_open_a_new_book_at_once_all_get_it(depot: Any, storage: str) -> None:
+    for number in range(5):
+        folder = depot.folder / str(number)
+        with ThreadPoolExecutor(8) as threads:
+            books = list(threads.map(open_book, [folder] * 8))
+        for book in books:
+            with book.reading() as connection:
+                assert all_athletes(connection) == ()
+            book.close()
+        assert not kept_versions(folder)
 
 
 def test_an_older_book_is_kept_and_a_new_one_filled(
