@@ -72,7 +72,9 @@ class PieceFit(Struct, frozen=True):
     """How many results that rests on."""
     people: int
     otherwise: int
-    """How many of them are told by other options or loads alone."""
+    """Of how many it is told by other options or loads alone."""
+    by_movements: int
+    """Of how many it is told by other pieces with the same movements."""
     capped: bool
 
     @property
@@ -100,7 +102,7 @@ def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:
     """Tell it for one piece and the lanes that are here."""
     told = []
     used: dict[tuple[str, int], None] = {}
-    otherwise = 0
+    otherwise = by_movements = 0
     for lane in (one for one in lanes if len(one.members) == 1):
         own = basis.past.get(lane.members[0], ())
         rests = _by_benchmark(piece, lane, own) or _by_movements(piece, lane, own, basis.name_of)
@@ -109,6 +111,7 @@ def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:
         told.append(expected(Work(piece, lane), rests.paces, length(piece.segment)))
         used |= {(lane.members[0], one.result.moment): None for one in rests.on}
         otherwise += rests.otherwise
+        by_movements += rests.by_movements
     return PieceFit(
         piece.segment.name,
         length(piece.segment),
@@ -117,6 +120,7 @@ def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:
         len(used),
         len({person for person, _ in used}),
         otherwise,
+        by_movements,
         isinstance(piece.segment, CappedForTime),
     )
 
@@ -131,6 +135,7 @@ class _Rests(Struct, frozen=True):
     paces: tuple[float, ...]
     on: tuple[Past, ...]
     otherwise: bool
+    by_movements: bool
 
 
 def _by_benchmark(piece: Piece, lane: Lane, past: Sequence[Past]) -> _Rests | None:
@@ -146,7 +151,7 @@ def _by_benchmark(piece: Piece, lane: Lane, past: Sequence[Past]) -> _Rests | No
     if not on:
         return None
     pace = middle_pace([effort for one in on if (effort := efforts[id(one)]) is not None])
-    return _Rests((pace,) * len(piece.stations), on, otherwise=not equal)
+    return _Rests((pace,) * len(piece.stations), on, otherwise=not equal, by_movements=False)
 
 
 def _by_movements(piece: Piece, lane: Lane, past: Sequence[Past], name_of: Names) -> _Rests | None:
@@ -170,7 +175,9 @@ def _by_movements(piece: Piece, lane: Lane, past: Sequence[Past], name_of: Names
         on |= {id(one): one for one in latest}
         efforts = (_effort(one.result) for one in latest)
         paces.append(middle_pace([effort for effort in efforts if effort is not None]))
-    return _Rests(tuple(paces), tuple(on.values()), otherwise) if paces else None
+    if not paces:
+        return None
+    return _Rests(tuple(paces), tuple(on.values()), otherwise, by_movements=True)
 
 
 def _equal(one: Station, other: Station) -> bool:

@@ -22,6 +22,8 @@ def fit_line(fit: PieceFit) -> str:
     line = f"{name}: {would} (rests on {_results(fit)})"
     if fit.without:
         line += f"; {_none(fit.without)}"
+    if fit.by_movements:
+        line += f"; {fit.by_movements} by other pieces with the same movements"
     if fit.otherwise:
         line += f"; {fit.otherwise} by results with other options or loads"
     return line
@@ -59,6 +61,7 @@ def fit_values(fit: PieceFit) -> dict[str, Any]:
         "results": fit.results,
         "people": fit.people,
         "without_records": fit.without,
+        "by_movements": fit.by_movements,
         "by_other_options_or_loads": fit.otherwise,
     }
 

@@ -9,7 +9,7 @@ from classclock.plan.patterns import LastWeeks
 from classclock.plan.printable import printable
 from classclock.plan.weeks import Weeks, planned_words
 
-HELD, PLANNED = "■", "□"
+HELD, PLANNED = "#", "o"
 """One class each; told apart by sign, whatever the colours."""
 _LABEL = 17
 _LEAST, _MOST = 7, 24

@@ -14,6 +14,7 @@ class KeptExpectation:
     """Worked out anew only when the segment, a lane or what it rests on changes."""
 
     def __init__(self) -> None:
+        self._basis: Basis | None = None
         self._for: tuple[object, ...] = ()
         self._words = ""
 
@@ -23,7 +24,7 @@ class KeptExpectation:
         if not can_be_told(segment):
             return content
         lanes = tuple(one for one in live.lineup() if not off_the_wall(one, live.record.people))
-        if self._for != (segment.name, id(basis), lanes):
-            self._for = (segment.name, id(basis), lanes)
+        if self._basis is not basis or self._for != (live.record.chosen, lanes):
+            self._basis, self._for = basis, (live.record.chosen, lanes)
             self._words = room_words(cap_fit(Piece.of(segment, live.record.unit), lanes, basis))
         return replace(content, expected=self._words)

@@ -7,7 +7,7 @@ from rich.cells import cell_len
 
 from classclock.plan.patterns import LastWeeks, short_day
 from classclock.plan.weeks import Weeks
-from classclock.report.weeks_text import PLANNED, count_of, notes, week_columns
+from classclock.report.weeks_text import count_of, notes, week_columns
 from classclock.screens.drawing.bar import Block, draw_bar, pieces
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.look import Look
@@ -17,6 +17,7 @@ _LABEL = 14
 _MOST_WIDE = 34
 """Columns of a week: a wider one says no more."""
 _MOST_HIGH = 4
+_PLANNED = "□"
 _NUMBER = 3
 _LEAST_FULL = 4
 """So many classes fill a bar at least: one class alone is no full bar."""
@@ -169,7 +170,7 @@ def _held(count: int, grid: _Grid) -> Drawing:
 def _planned(count: int, grid: _Grid) -> Drawing:
     """Hollow signs: told apart by their shape, whatever the colours."""
     signs = count if grid.most <= grid.room else -(-count * grid.room // grid.most)
-    return grid.text(PLANNED * signs, grid.room, bold=False)
+    return grid.text(_PLANNED * signs, grid.room, bold=False)
 
 
 def _wrapped(lines: Sequence[str], columns: int) -> tuple[str, ...]:

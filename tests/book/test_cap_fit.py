@@ -186,7 +186,8 @@ def test_pieces_with_the_same_movements_tell_where_the_benchmark_is_new() -> Non
     finish = fit.told[0].finish
     assert finish is not None
     assert abs(finish - 221_800) < 200
-    assert (fit.results, fit.people, fit.otherwise) == (2, 1, 0)
+    assert (fit.results, fit.people, fit.otherwise, fit.by_movements) == (2, 1, 0, 1)
+    assert fit_line(fit).endswith("; 1 by other pieces with the same movements")
 
 
 def test_a_station_that_no_result_holds_leaves_no_guess() -> None:
@@ -363,7 +364,7 @@ def test_check_says_it_for_those_who_are_named(
     ) in said
     assert (
         "Third Rail: of 3 here 2 would finish within 12:00 (rests on 2 results of 2 people); "
-        "1 has no records"
+        "1 has no records; 2 by other pieces with the same movements"
     ) in said
     assert main([*command, "--json"]) == 0
     (values,) = json.loads(capsys.readouterr().out)

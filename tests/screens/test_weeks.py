@@ -11,7 +11,7 @@ from classclock.plan.movements_reading import starter_library
 from classclock.plan.patterns import Held
 from classclock.plan.weeks import Weeks, weeks_until
 from classclock.screens.app import ClassclockApp
-from classclock.screens.drawing.cells import Drawing, plain_text
+from classclock.screens.drawing.cells import Drawing, in_ascii, plain_text
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.home_screen import HomeScreen
 from classclock.screens.look import Look
@@ -84,6 +84,9 @@ def test_planned_classes_are_told_apart_by_their_sign(weeks: Weeks) -> None:
     seen = picture(weeks, 120, 36)
     carry = next(line for line in seen.splitlines() if "carry" in line)
     assert carry.rstrip().endswith("1 □")
+    ascii_only = plain_text(in_ascii(draw_weeks(WeeksPage(weeks, 2, ""), 120, 36, Look())))
+    carry = next(line for line in ascii_only.splitlines() if "carry" in line)
+    assert carry.rstrip().endswith("1 o")
     assert "planned: Fri 27 Nov: Sandbox" in seen
     assert "no pattern is known for: tram [red]pull" in seen
     assert "2 classes count by its results alone" in seen
