@@ -13,16 +13,15 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from classclock.book.class_entries import benchmark_key
+from classclock.book.efforts import effort_of
 from classclock.book.own_bests import lane_terms
-from classclock.book.result import NOT_SAID, Result, finish_of
+from classclock.book.result import NOT_SAID, Result
 from classclock.clock.formats import length
 from classclock.plan.amounts import amount_of
 from classclock.plan.model import CappedForTime, RoundsInTime, Segment
 from classclock.plan.spelling import fold
-from classclock.plan.times import parse_time
 from classclock.tally.expected import Expected, counts_reps, expected, middle_pace
 from classclock.tally.lanes import Lane
-from classclock.tally.on_for import Mark
 from classclock.tally.piece import Piece
 from classclock.tally.work import Work
 
@@ -143,7 +142,7 @@ def _by_benchmark(piece: Piece, lane: Lane, past: Sequence[Past]) -> _Rests | No
     benchmark = benchmark_key(piece.segment.benchmark)
     same = [one for one in past if benchmark and one.result.benchmark == benchmark]
     work, limit = Work(piece, lane), length(piece.segment)
-    efforts = {id(one): _effort(one.result, limit, work) for one in same}
+    efforts = {id(one): effort_of(one.result, limit, work) for one in same}
     same = [one for one in same if efforts[id(one)] is not None]
     wanted = lane_terms(piece, lane, limit)
     equal = [one for one in same if replace(one.result.terms, work=wanted.work).equal(wanted)]
@@ -165,7 +164,7 @@ def _by_movements(piece: Piece, lane: Lane, past: Sequence[Past], name_of: Names
             one
             for one in past
             if any(has.movement == station.movement for has in one.stations)
-            and _effort(one.result) is not None
+            and effort_of(one.result) is not None
         ]
         equal = [one for one in holding if any(_equal(has, station) for has in one.stations)]
         latest = _latest(equal or holding)
@@ -173,7 +172,7 @@ def _by_movements(piece: Piece, lane: Lane, past: Sequence[Past], name_of: Names
             return None
         otherwise = otherwise or not equal
         on |= {id(one): one for one in latest}
-        efforts = (_effort(one.result) for one in latest)
+        efforts = (effort_of(one.result) for one in latest)
         paces.append(middle_pace([effort for effort in efforts if effort is not None]))
     if not paces:
         return None
@@ -214,41 +213,3 @@ def stations_of(
         name = station.movement if option is None else option.name
         found.append(Station((name_of(name), unit), loads[place]))
     return tuple(found)
-
-
-def _effort(result: Result, limit: int | None = None, work: Work | None = None) -> Mark | None:
-    """How long somebody worked and what they did, in the unit of `expected`.
-
-    `limit` and `work` are those of the same benchmark to come: what a result leaves unsaid, as one
-    from an old spreadsheet does, is taken to be as there. None where that can't be told.
-    """
-    if result.why_not or result.worth is None or result.kind not in ("rounds", "time"):
-        return None
-    seconds = finish_of(result.worth) if result.kind == "time" else None
-    at = _length(result, limit) if seconds is None else seconds * 1000
-    done = _done(result, finished=seconds is not None, work=work)
-    return (at, done) if at and done else None
-
-
-def _length(result: Result, limit: int | None) -> int | None:
-    said = result.terms.work
-    return limit if said == NOT_SAID else parse_time(said)
-
-
-def _done(result: Result, *, finished: bool, work: Work | None) -> int | None:
-    if result.total_reps:
-        return result.total_reps
-    if work is None:
-        return None
-    if finished:
-        if work.piece.rounds is None:
-            return None
-        return work.total if counts_reps(work) else work.piece.rounds
-    if result.kind == "time":
-        return result.worth if counts_reps(work) else len(result.round_reps)
-    rounds, _, odd = result.score.partition("+")
-    if not rounds.isdecimal():
-        return None
-    if not counts_reps(work):
-        return int(rounds)
-    return work.before(int(rounds)) + (int(odd) if odd.isdecimal() else 0)
