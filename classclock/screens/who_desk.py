@@ -22,6 +22,8 @@ class WhoDesk:
         self.mode: Mode = "find"
         self.marks_open = False
         self.notice = ""
+        self.expected = ""
+        """What most here would do; empty where nothing tells it."""
         self._piece = 0
 
     @property

@@ -27,9 +27,8 @@ def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
     desk, inner = page.desk, columns - 2
     ends = f"{len(desk.who.people)} here, class ends {desk.who.ends:%H:%M}"
     high = heading_rows(rows)
-    heading = draw_heading(
-        "Who is here?", (ends, printable(desk.who.plan.title)), inner, high, look
-    )
+    beside_it = (ends, printable(desk.who.plan.title), printable(desk.expected))
+    heading = draw_heading("Who is here?", beside_it, inner, high, look)
     choosing = _choosing(desk, inner, look)
     foot = above(
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),

@@ -1,8 +1,9 @@
 """Who is here, what each will modify, and when the class ends."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from textual import events, work
@@ -21,6 +22,9 @@ from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_drawing import WhoPage, draw_who
 from classclock.screens.who_list import WhoList, likely_end
 from classclock.tally.lanes import Choice, Mark, Person
+
+if TYPE_CHECKING:
+    from classclock.screens.who_fit import FitHere
 
 
 class WhoCame(Struct, frozen=True):
@@ -52,6 +56,7 @@ class WhoScreen(Screen[WhoCame | None]):
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
         self.desk = WhoDesk(who, mirrored=club.tv.mirrored)
         self.view = WhoView(look, WhoPage(self.desk, now))
+        self._fit: FitHere | None = None
 
     def compose(self) -> ComposeResult:
         yield self.view
@@ -83,6 +88,34 @@ class WhoScreen(Screen[WhoCame | None]):
             if step:
                 self.dismiss(self.came() if step == "board" else None)
                 return
+        self.expect()
+        self.view.repaint()
+
+    @property
+    def fit(self) -> "FitHere":
+        """Made when somebody is here: nobody waits for it before."""
+        if self._fit is None:
+            from classclock.screens.who_fit import FitHere  # noqa: PLC0415  see above
+
+            began = int(self.view.page.today.timestamp() * 1000)
+            self._fit = FitHere(self.desk.who, self.folder, began)
+        return self._fit
+
+    def expect(self) -> None:
+        """Say what most here would do; who has just come is read first, in a thread."""
+        if not self.desk.who.people:
+            return
+        self.desk.expected = self.fit.words()
+        if people := self.fit.to_read():
+            self.read_fit(people)
+
+    @work(thread=True, exit_on_error=False)
+    def read_fit(self, people: Sequence[str]) -> None:
+        self.fit.read(people)
+        self.app.call_from_thread(self.expect_again)
+
+    def expect_again(self) -> None:
+        self.expect()
         self.view.repaint()
 
     def open_chart(self) -> None:

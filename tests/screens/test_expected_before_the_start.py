@@ -1,16 +1,23 @@
-"""What most here would do, on the board before the start: nobody's name, nobody's own number."""
+"""What most here would do, at who is here and on the board: nobody's name or own number."""
 
 from collections.abc import Callable
 from contextlib import AbstractAsyncContextManager
+from datetime import UTC, datetime
 from typing import Any
 
 import pytest
 from msgspec.structs import replace
+from textual.pilot import Pilot
 
 from classclock.people_reading import in_files, people_called
+from classclock.plan.club import Club
+from classclock.plan.reading import parse_plan
+from classclock.screens.app import ClassclockApp
 from classclock.screens.board_drawing import draw_board
 from classclock.screens.board_view import BoardView
 from classclock.screens.drawing.cells import plain_text
+from classclock.screens.look import Look
+from classclock.screens.who_screen import WhoScreen
 from classclock.tally import events as ev
 from classclock.tally.lanes import Mark
 
@@ -92,3 +99,35 @@ async def test_until_the_book_has_been_read_nothing_is_expected(
         coach.screen.show()
         content = coach.screen.query_one(BoardView).content
         assert content.expected == ""
+
+
+async def test_who_is_here_says_it_as_people_come_in(known: Any) -> None:
+    read, findings = parse_plan(PLAN, "turntable.toml")
+    assert read is not None, findings
+    now = datetime(2026, 3, 3, 18, 20, tzinfo=UTC)
+    screen = WhoScreen(Look(), read, folder=known.folder, club=Club(), now=now)
+
+    async def flow(app: ClassclockApp) -> str:
+        await app.push_screen_wait(screen)
+        return "left"
+
+    async def settle(pilot: Pilot[str]) -> None:
+        await pilot.pause()
+        while reading := [one for one in screen.workers if one.node is screen]:
+            await screen.workers.wait_for_complete(reading)
+            await pilot.pause()
+
+    async with ClassclockApp(Look(), flow).run_test(size=(120, 36)) as pilot:
+        await settle(pilot)
+        for name in ("Ilse", "Bram", "Noor"):
+            await pilot.press(*name, "enter")
+        await settle(pilot)
+        assert screen.desk.expected == "", "three are too few"
+        for name in ("Pavel", "Tuva"):
+            await pilot.press(*name, "enter")
+        await settle(pilot)
+        assert screen.desk.expected == "Turntable: most here would get 6 to 8 rounds"
+        for columns, rows in ((120, 36), (213, 60)):
+            seen = plain_text(screen.view.paint(columns, rows))
+            assert "Turntable: most here would get 6 to 8 rounds" in seen
+        await pilot.press("escape")
