@@ -6,12 +6,16 @@ from decimal import Decimal, InvalidOperation
 from typing import Any
 
 from classclock import __version__
+from classclock.arguments_asked import OnlyAsked
 from classclock.arguments_book import add_book
 from classclock.strength.maxima import FORMULAS
 
 
-def parser() -> argparse.ArgumentParser:
-    """Read command lines; `command` of what it gives is the command's name, `home` without."""
+def parser(asked: str | None = None) -> argparse.ArgumentParser:
+    """Read command lines; `command` of what it gives is the command's name, `home` without.
+
+    Where it is known which command is asked for, no other is made ready to be read.
+    """
     # Named before the command or behind it: only where it is named does it say anything.
     club = _club_option(argparse.SUPPRESS)
     as_json = argparse.ArgumentParser(add_help=False)
@@ -24,7 +28,7 @@ def parser() -> argparse.ArgumentParser:
     )
     top.add_argument("--version", action="version", version=__version__)
     top.set_defaults(command="home")
-    commands = top.add_subparsers(title="commands", metavar="COMMAND")
+    commands = OnlyAsked(top.add_subparsers(title="commands", metavar="COMMAND"), asked)
 
     demo = commands.add_parser("demo", help="a sample class, its athletes calling by themselves")
     demo.add_argument("--speed", type=_speed, default=10, help="times as fast (10)")

@@ -27,7 +27,9 @@ if TYPE_CHECKING:
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command line; its exit status."""
-    asked = parser().parse_args(arguments)
+    said = sys.argv[1:] if arguments is None else list(arguments)
+    known = said[0] if said and said[0] in COMMANDS else None
+    asked = parser(known).parse_args(said)
     try:
         return COMMANDS[asked.command](asked)
     except BrokenPipeError:
