@@ -3,9 +3,7 @@
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import events, work
-from textual.app import ComposeResult
-from textual.screen import Screen
+from textual import work
 
 from classclock.book.queries import all_athletes, best_rows, history
 from classclock.clock.source import local_now
@@ -14,8 +12,8 @@ from classclock.screens.athlete_desk import AthleteBook, AthleteDesk
 from classclock.screens.athlete_drawing import draw_athlete
 from classclock.screens.book_words import asked_in_words
 from classclock.screens.drawing.cells import Drawing
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 
 if TYPE_CHECKING:
@@ -31,7 +29,7 @@ class AthleteView(Painted):
         return draw_athlete(self.desk, columns, rows, self.look)
 
 
-class AthleteScreen(Screen[None]):
+class AthleteScreen(PageScreen[None]):
     """Escape goes back."""
 
     def __init__(
@@ -42,9 +40,6 @@ class AthleteScreen(Screen[None]):
         self.folder, self.athlete = folder, athlete
         self.desk = AthleteDesk(mirrored=mirrored, benchmark=benchmark)
         self.view = AthleteView(look, self.desk)
-
-    def compose(self) -> ComposeResult:
-        yield self.view
 
     def on_mount(self) -> None:
         self.read_book()
@@ -70,14 +65,8 @@ class AthleteScreen(Screen[None]):
         self.desk.notice = trouble or ("" if book is not None else "they are in the book no more")
         self.view.repaint()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
+    def take(self, sign: str) -> bool:
+        left = self.desk.sign(sign)
+        if left:
             self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if self.desk.sign(sign):
-                self.dismiss(None)
-                return
-        self.view.repaint()
+        return left

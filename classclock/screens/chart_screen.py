@@ -4,9 +4,7 @@ from collections.abc import Collection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import events, work
-from textual.app import ComposeResult
-from textual.screen import Screen
+from textual import work
 
 from classclock import club_folder
 from classclock.book.saved_results import newest
@@ -16,8 +14,8 @@ from classclock.screens.book_words import asked_in_words
 from classclock.screens.chart_desk import ChartBook, ChartDesk
 from classclock.screens.chart_drawing import draw_chart
 from classclock.screens.drawing.cells import Drawing
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 
 if TYPE_CHECKING:
@@ -33,7 +31,7 @@ class ChartView(Painted):
         return draw_chart(self.desk, columns, rows, self.look)
 
 
-class ChartScreen(Screen[None]):
+class ChartScreen(PageScreen[None]):
     """Escape goes back."""
 
     def __init__(
@@ -46,9 +44,6 @@ class ChartScreen(Screen[None]):
         words = "who is here" if here is not None else "who was in the latest class"
         self.desk = ChartDesk(mirrored=club.tv.mirrored, here_words=words)
         self.view = ChartView(look, self.desk)
-
-    def compose(self) -> ComposeResult:
-        yield self.view
 
     def on_mount(self) -> None:
         self.read_book()
@@ -76,19 +71,14 @@ class ChartScreen(Screen[None]):
         self.desk.notice = trouble
         self.view.repaint()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
+    def take(self, sign: str) -> bool:
+        if sign == "<enter>":
+            self.open()
+            return False
+        left = self.desk.sign(sign)
+        if left:
             self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<enter>":
-                self.open()
-            elif self.desk.sign(sign):
-                self.dismiss(None)
-                return
-        self.view.repaint()
+        return left
 
     def open(self) -> None:
         """Open the page of whoever is highlighted."""

@@ -2,18 +2,14 @@
 
 from pathlib import Path
 
-from textual import events
-from textual.app import ComposeResult
-from textual.screen import Screen
-
 from classclock.book.whole_file import write_whole
 from classclock.plan.club_text import default_club_text
 from classclock.plan.printable import printable
 from classclock.screens.drawing.cells import Drawing, above
 from classclock.screens.first_run_desk import FirstRunDesk
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 from classclock.screens.stack import Line, stack
 
@@ -48,7 +44,7 @@ class FirstRunView(Painted):
         return look.box(drawn, columns, rows, across="middle")
 
 
-class FirstRunScreen(Screen[bool]):
+class FirstRunScreen(PageScreen[bool]):
     """Ends once the file is written or put off; False leaves classclock."""
 
     def __init__(self, look: Look, path: Path) -> None:
@@ -58,20 +54,14 @@ class FirstRunScreen(Screen[bool]):
         self.desk = FirstRunDesk()
         self.view = FirstRunView(look, self.desk, path)
 
-    def compose(self) -> ComposeResult:
-        yield self.view
+    def quit(self) -> None:
+        self.dismiss(result=False)
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
-            self.dismiss(result=False)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<escape>" or (self.desk.sign(sign) and self._written()):
-                self.dismiss(result=True)
-                return
-        self.view.repaint()
+    def take(self, sign: str) -> bool:
+        left = sign == "<escape>" or (self.desk.sign(sign) and self._written())
+        if left:
+            self.dismiss(result=True)
+        return left
 
     def _written(self) -> bool:
         text = default_club_text(self.desk.unit, self.desk.keyboard)

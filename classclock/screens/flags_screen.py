@@ -1,26 +1,21 @@
 """Before a class: flags on loads are read and acknowledged, while the TV can still be muted."""
 
-from textual import events
-from textual.app import ComposeResult
-from textual.screen import Screen
-
 from classclock.flagged import open_flags, to_come
 from classclock.live import LiveClass
 from classclock.screens.flags_view import FlagsView
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 
 
-class FlagsScreen(Screen[bool]):
+class FlagsScreen(PageScreen[bool]):
     """Ends with whether to go on to the class; False leaves it."""
+
+    view: FlagsView
 
     def __init__(self, look: Look, live: LiveClass, *, mirrored: bool) -> None:
         super().__init__()
         self._live = live
         self.view = FlagsView(look, covered=mirrored)
-
-    def compose(self) -> ComposeResult:
-        yield self.view
 
     def on_mount(self) -> None:
         self._show()
@@ -31,18 +26,16 @@ class FlagsScreen(Screen[bool]):
         if not flags:
             self.dismiss(result=True)
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
-            self.dismiss(result=False)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<escape>":
-                self.dismiss(result=True)
-                return
-            if sign == "<enter>":
-                self._enter()
+    def quit(self) -> None:
+        self.dismiss(result=False)
+
+    def take(self, sign: str) -> bool:
+        if sign == "<escape>":
+            self.dismiss(result=True)
+            return True
+        if sign == "<enter>":
+            self._enter()
+        return False
 
     def _enter(self) -> None:
         if self.view.covered:

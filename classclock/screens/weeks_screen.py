@@ -2,9 +2,7 @@
 
 from pathlib import Path
 
-from textual import events, work
-from textual.app import ComposeResult
-from textual.screen import Screen
+from textual import work
 
 from classclock.book.weeks_reading import read_weeks
 from classclock.clock.source import local_now
@@ -12,8 +10,8 @@ from classclock.plan.club import Club
 from classclock.plan.movements_reading import read_library
 from classclock.plan.weeks import Weeks, weeks_until
 from classclock.screens.drawing.cells import Drawing
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 from classclock.screens.weeks_drawing import WeeksPage, draw_weeks, lines_said
 
@@ -27,17 +25,16 @@ class WeeksView(Painted):
         return draw_weeks(self.page, columns, rows, self.look)
 
 
-class WeeksScreen(Screen[None]):
+class WeeksScreen(PageScreen[None]):
     """Escape goes back."""
+
+    view: WeeksView
 
     def __init__(self, look: Look, *, folder: Path, club: Club) -> None:
         """`folder` is the club's."""
         super().__init__()
         self.folder, self.club = folder, club
         self.view = WeeksView(look)
-
-    def compose(self) -> ComposeResult:
-        yield self.view
 
     def on_mount(self) -> None:
         self.read_files()
@@ -59,18 +56,12 @@ class WeeksScreen(Screen[None]):
         page.weeks, page.without_plan, page.notice = weeks, without_plan, trouble
         self.view.repaint()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
+    def take(self, sign: str) -> bool:
+        if sign in ("<escape>", "<f7>"):
             self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign in ("<escape>", "<f7>"):
-                self.dismiss(None)
-                return
-            self._scroll({"<up>": -1, "<down>": 1}.get(sign, 0))
-        self.view.repaint()
+            return True
+        self._scroll({"<up>": -1, "<down>": 1}.get(sign, 0))
+        return False
 
     def _scroll(self, lines: int) -> None:
         page = self.view.page
