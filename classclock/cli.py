@@ -58,12 +58,14 @@ def _run(asked: argparse.Namespace) -> int:
     if plan_file is None:
         return FINDINGS
     from classclock.clock.source import time_source  # noqa: PLC0415
+    from classclock.club_movements import filled_in  # noqa: PLC0415
     from classclock.people_reading import in_files, people_called  # noqa: PLC0415
     from classclock.screens.start import show_class, show_who  # noqa: PLC0415
     from classclock.session import open_session  # noqa: PLC0415
 
     if not asked.athletes:
         return show_who(plan_file, folder, club, speed=asked.speed)
+    plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(asked.speed)
     ends = source.wall() + timedelta(milliseconds=club.class_length)
     session = open_session(
@@ -75,7 +77,7 @@ def _run(asked: argparse.Namespace) -> int:
         ends=ends.isoformat(timespec="seconds"),
         speed=asked.speed,
     )
-    return show_class(session)
+    return show_class(session, notice=trouble)
 
 
 def _demo(asked: argparse.Namespace) -> int:

@@ -12,6 +12,7 @@ from pathlib import Path
 
 from classclock.bundled import bundled
 from classclock.clock.source import TimeSource, WoundSource
+from classclock.club_movements import filled_in
 from classclock.demo_before import run_before
 from classclock.demo_calls import calls
 from classclock.plan.club import Club, Emergency
@@ -49,9 +50,9 @@ def demo_class(
     plan, findings = read_plan(path)
     if plan is None:
         raise ValueError(str(findings[0]))
-    plan_file = PlanFile(PLAN, path.read_text("utf-8"), plan)
     people = people_named(NAMES)
     folder = Path(tempfile.mkdtemp(prefix="classclock-demo-"))
+    plan_file, _ = filled_in(PlanFile(PLAN, path.read_text("utf-8"), plan), folder)
 
     def at_the_piece(source: TimeSource, *, sound: bool, speed: int = 1) -> Session:
         ends = (source.wall() + LEFT_OF_THE_HOUR).isoformat(timespec="seconds")

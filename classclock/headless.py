@@ -103,6 +103,7 @@ def rehearse(
     """
     from classclock import rehearsal  # noqa: PLC0415
     from classclock.book.results_document import results_document  # noqa: PLC0415
+    from classclock.club_movements import filled_in  # noqa: PLC0415
     from classclock.lift_reading import LiftReading, loads_reader  # noqa: PLC0415
     from classclock.tally.taps_file import read_taps  # noqa: PLC0415
 
@@ -117,6 +118,9 @@ def rehearse(
         say_wrong(str(finding))
     if read is None or findings:
         return FINDINGS
+    read, trouble = filled_in(read, folder)
+    if trouble:
+        say_wrong(trouble)
     try:
         index = rehearsal.piece_called(read.plan, segment)
         reading = LiftReading(folder)

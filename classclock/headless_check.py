@@ -36,13 +36,14 @@ def check(
     status = OK
     checked: list[dict[str, Any]] = []
     for path in (path for name in named for path in _plans_at(name)):
-        plan, findings = read_plan(path, unit, library)
+        read, findings = read_plan(path, unit, library)
+        plan = None if read is None else complete(read, library)
         if any(finding.level == "error" for finding in findings):
             status = FINDINGS  # a hint is said, but the plan can be run
         if as_json:
             values = check_values(plan) if plan is not None else {}
             if plan is not None and room is not None:
-                values["equipment"] = equipment_values(complete(plan, library), room)
+                values["equipment"] = equipment_values(plan, room)
             if plan is not None and fits is not None:
                 values["cap_fit"] = [fit_values(fit) for fit in fits(plan)]
             checked.append(
@@ -52,7 +53,7 @@ def check(
         for finding in findings:
             say_wrong(str(finding))
         if plan is not None:
-            short = () if room is None else equipment_lines(complete(plan, library), room)
+            short = () if room is None else equipment_lines(plan, room)
             told = () if fits is None else [f"  {fit_line(fit)}" for fit in fits(plan)]
             print("\n".join((*check_lines(plan), *short, *told, "")))
     if as_json:

@@ -17,9 +17,9 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
 from classclock.tally.lane_keys import propose_key
-from classclock.tally.lanes import Choice, Lane, Person
+from classclock.tally.lanes import Choice, Lane, Person, Sharing
 from classclock.tally.lineup import draw_lanes, give_loads
-from classclock.tally.record import ClassRecord, Phase
+from classclock.tally.record import ClassRecord, Phase, RunKey
 from classclock.tally.said import said
 from classclock.tally.scores import unsettled
 
@@ -128,6 +128,12 @@ class LiveClass:
             choice.start_station,
         )
         return self._happened(event)
+
+    def share(self, segment: int, sharing: Sharing | None) -> Outcome:
+        """Before a segment starts: how its people share what is short; None: as planned."""
+        if self.record.heats(RunKey(segment, self.record.attempts.get(segment, 1))):
+            return _refuse("this piece has been started: it goes on as it began")
+        return self._happened(ev.EquipmentShared(self.clock.now(), segment, sharing))
 
     def add_person(self, newcomer: Person) -> Outcome:
         """Take someone in, with their own key where it is free; late while a piece runs."""
@@ -250,7 +256,17 @@ class LiveClass:
         record = self.record
         index = record.chosen.segment
         choices = {person.id: record.choice(person.id, index) for person in record.people}
-        lanes = draw_lanes(record.segment, record.people, choices)
+        shared = record.shared.get(index)
+        places = shared.places if shared is not None else ()
+        lanes = draw_lanes(record.segment, record.people, choices, places)
+        # Whoever came late to a heat has been in it, and isn't drawn for another.
+        been = {
+            ident: sheet.heat
+            for sheet in record.heats(record.chosen)
+            for lane in sheet.lanes
+            for ident in lane.members
+        }
+        lanes = tuple(lane for lane in lanes if been.get(lane.members[0], lane.heat) == lane.heat)
         return give_loads(lanes, index, self.loads) if self.loads is not None else lanes
 
     def _go_to(self, command: cmd.GoTo, at: int) -> Outcome:

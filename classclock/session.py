@@ -36,6 +36,7 @@ from classclock.tally.strokes import translate
 
 if TYPE_CHECKING:
     from classclock.book.cap_fit import Basis
+    from classclock.equipment_offer import EquipmentOffers, Offer
 
 
 class Session:
@@ -63,6 +64,7 @@ class Session:
         """Everybody the club knows, once `remember` has read it."""
         self.basis: Basis | None = None
         """What the cap fit rests on, once `remember` has read it."""
+        self._offers: EquipmentOffers | None = None
         self._folder = results.folder.parent
 
     @property
@@ -128,6 +130,25 @@ class Session:
         bests, trouble = bests_for(self._folder, record, self.results.started)
         self.results.own_bests = bests
         return trouble
+
+    def learn_equipment(self) -> None:
+        """Read what the movements need, where the club has counted what it has. Takes a moment."""
+        if self.club.inventory and self._offers is None:
+            from classclock.equipment_offer import EquipmentOffers  # noqa: PLC0415  few count
+
+            self._offers = EquipmentOffers(self.club, self._folder)
+
+    def offer(self) -> "Offer | None":
+        """What is short in the segment on the board, and the ways to share it.
+
+        None: nothing, it has begun already, or `learn_equipment` has yet to come.
+        """
+        record = self.live.record
+        index = record.chosen.segment
+        if self._offers is None or record.closed or record.heats(record.chosen):
+            return None
+        choices = {person.id: record.choice(person.id, index) for person in record.people}
+        return self._offers.of(record.plan, index, record.people, choices)
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""

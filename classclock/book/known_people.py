@@ -10,7 +10,8 @@ from msgspec import Struct, field
 
 from classclock.book.changes import ERASED
 from classclock.book.saved_results import read_results
-from classclock.plan.model import Segment
+from classclock.plan.model import Segment, Station
+from classclock.plan.spelling import fold
 from classclock.tally.lanes import Mark
 
 MOST_CLASSES = 300
@@ -43,10 +44,15 @@ def options_again(known: KnownPerson, segment: Segment) -> tuple[int, ...]:
     0 is as written, as in a lane.
     """
     names = known.modifications.get(piece_name(segment), ())
-    return tuple(
-        next((n for n, one in enumerate(station.options, 1) if one.name == name), 0)
-        for station, name in zip(segment.station, names, strict=False)
-    )
+    stations = zip(segment.station, names, strict=False)
+    return tuple(_number_of(name, station) for station, name in stations)
+
+
+def _number_of(name: str | None, station: Station) -> int:
+    """The option of this name, however it is spelled; 0 where the station has none."""
+    wanted = fold(name or "")
+    numbered = enumerate(station.options, start=1)
+    return next((number for number, one in numbered if fold(one.name) == wanted), 0)
 
 
 def known_people(results: Path) -> tuple[KnownPerson, ...]:

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from typing import Any
 
+from classclock.plan.cautions import cautions_of
 from classclock.plan.model import is_piece
 from classclock.strength.loads import plain
 from classclock.tally.lane_score import LaneScore
@@ -52,7 +53,7 @@ def _piece(record: ClassRecord, key: RunKey) -> dict[str, Any]:
         "lift": segment.lift,
         "sets": [each.reps for each in segment.sets],
         "length_s": sheets[0].timeline.total // 1000,
-        "caution": list(segment.caution),
+        "caution": list(cautions_of(segment)),
         "attempt": key.attempt,
         "status": "settled" if settled else "provisional",
         "lanes": [_lane(score) for score in scores(sheets, now=None, settled=settled)],

@@ -1,7 +1,8 @@
-"""A plan filled in from the library: standards, options and cautions of the movements it names."""
+"""A plan filled in from the library: what it knows of the movements that the plan names."""
 
-from collections.abc import Iterable, Iterator
+from typing import Protocol
 
+from classclock.plan.cautions import each_once
 from classclock.plan.model import Amount, Option, Plan, Segment, Station
 from classclock.plan.movements import CountedIn, EasierMovement, Library, Movement
 from classclock.plan.plan_file import PlanFile
@@ -12,10 +13,10 @@ from classclock.plan.writing import plan_text
 def complete(plan: Plan, library: Library) -> Plan:
     """Fill in what the plan leaves out; what it says stays, and its options keep their numbers.
 
-    A station that names a known movement takes its standard where it has none, and its options
-    after its own, the easiest first, if they are counted in what the station is. A segment takes
-    the cautions of its lift and its movements after its own, each once; those of options would
-    bury them. Completing twice changes nothing more.
+    A station that names a known movement takes its standard and its points to coach where it has
+    none, its options after its own, the easiest first, if they are counted in what the station
+    is, and its cautions after its own, each once; those of options would bury them. A segment
+    takes the same of its lift. Completing twice changes nothing more.
     """
     segments = tuple(complete_segment(segment, library) for segment in plan.segment)
     return plan.model_copy(update={"segment": segments})
@@ -30,8 +31,28 @@ def complete_file(read: PlanFile, library: Library) -> PlanFile:
 def complete_segment(segment: Segment, library: Library) -> Segment:
     """One segment, as `complete` does it."""
     stations = tuple(_complete_station(station, library) for station in segment.station)
-    caution = _each_once((*segment.caution, *_cautions(segment, library)))
-    return segment.model_copy(update={"station": stations, "caution": caution})
+    lift = library.find(segment.lift) if segment.lift else None
+    taught = {} if lift is None else _taught(segment, lift)
+    return segment.model_copy(update={**taught, "station": stations})
+
+
+class _Taught(Protocol):
+    """What a station says of its movement, and a segment of its lift."""
+
+    @property
+    def standard(self) -> str | None: ...
+    @property
+    def points(self) -> tuple[str, ...]: ...
+    @property
+    def caution(self) -> tuple[str, ...]: ...
+
+
+def _taught(said: _Taught, movement: Movement) -> dict[str, object]:
+    return {
+        "standard": said.standard or movement.standard,
+        "points": said.points or movement.points,
+        "caution": each_once((*said.caution, *movement.caution)),
+    }
 
 
 def _complete_station(station: Station, library: Library) -> Station:
@@ -45,10 +66,7 @@ def _complete_station(station: Station, library: Library) -> Station:
         if fold(one.name) not in own and _can_be_counted(station, movement, one, library)
     )
     return station.model_copy(
-        update={
-            "standard": station.standard or movement.standard,
-            "options": (*station.options, *offered),
-        }
+        update={**_taught(station, movement), "options": (*station.options, *offered)}
     )
 
 
@@ -72,20 +90,3 @@ def _counted_in(amount: Amount) -> CountedIn | None:
     if amount.seconds is not None:
         return "seconds"
     return "reps" if amount.reps is not None or amount.climb is not None else None
-
-
-def _cautions(segment: Segment, library: Library) -> Iterator[str]:
-    names = [segment.lift] if segment.lift else []
-    names += [station.movement for station in segment.station]
-    for name in names:
-        movement = library.find(name)
-        if movement is not None:
-            yield from movement.caution
-
-
-def _each_once(lines: Iterable[str]) -> tuple[str, ...]:
-    """Each line once, however it is spelled; the first spelling stays."""
-    kept: dict[str, str] = {}
-    for line in lines:
-        kept.setdefault(fold(line) or line, line)
-    return tuple(kept.values())

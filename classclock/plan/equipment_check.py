@@ -24,6 +24,8 @@ from classclock.plan.staging import Staging, propose_staging, usual_heats
 from classclock.plan.staging_words import short_words, spare_words, staging_words, who_starts_where
 from classclock.plan.times import show_time
 
+NOTHING_FITS = "nothing fits that: write another movement, or an option without it"
+
 
 class Room(Struct, frozen=True):
     """How many come, and what there is."""
@@ -104,15 +106,19 @@ def _lines(plan: Plan, shared: Shared, room: Room) -> Iterator[str]:
     for one in shared.short:
         yield f"    {name}: {short_words(one)}"
     for way in shared.ways:
-        words, spare = staging_words(way, shared.segment), spare_words(way)
-        hour = _hour(plan, shared.segment, way, room)
-        yield f"      {words}{hour}{'; ' if spare else ''}{spare}"
+        yield f"      {way_words(plan, shared.segment, way, room)}"
     if not shared.ways:
-        yield "      nothing fits that: write another movement, or an option without it"
+        yield f"      {NOTHING_FITS}"
     elif room.names:
         first = who_starts_where(shared.ways[0], shared.segment, room.names)
         for where, who in first:
             yield f"        {printable(where)}: {printable(who, 200)}"
+
+
+def way_words(plan: Plan, segment: Segment, way: Staging, room: Room) -> str:
+    """What to do, what it costs, what that makes of the class, where somebody may wait."""
+    words, spare = staging_words(way, segment), spare_words(way)
+    return f"{words}{_hour(plan, segment, way, room)}{'; ' if spare else ''}{spare}"
 
 
 def _class_length(plan: Plan, segment: Segment, way: Staging) -> int:

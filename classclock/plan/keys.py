@@ -61,6 +61,7 @@ KEYS: dict[str, Key] = {
     "scheme": Key("a list of 1 to 60 whole numbers", "[18, 12, 6]"),
     "movement": Key(_TEXT, '"box step-over"'),
     "standard": Key(_TEXT, '"both feet on the box"'),
+    "points": Key(_LINES, '["chest up", "whole foot on the box"]'),
     "options": Key("a list of options", '["lower box", { name = "step-up", reps = 4 }]'),
     "keep_load": Key(_YES, "false"),
     "reps": Key(_COUNT, "12"),

@@ -145,6 +145,10 @@ class Station(Amount):
 
     movement: Text
     standard: Text | None = None
+    points: Lines = ()
+    """What to coach: what to watch and to say, in a few words each."""
+    caution: Lines = ()
+    """What is this movement's own to look out for."""
     load: LoadChoice | None = None
     options: tuple[Annotated[Option, BeforeValidator(_option)], ...] = ()
 
@@ -194,6 +198,10 @@ class SegmentBase(Strict):
     separate: Flag = False
     """Rank as-written and modified lanes apart, as-written first."""
     lift: Text | None = None
+    standard: Text | None = None
+    """What makes a rep of the lift count."""
+    points: Lines = ()
+    """What to coach of the lift."""
     sets: tuple[LiftSet, ...] = ()
     load: LoadChoice | None = None
 

@@ -1,6 +1,6 @@
 """What the board says: the segment to come, who is in it, and how the class stands for time."""
 
-from collections.abc import Collection, Iterator
+from collections.abc import Collection, Iterator, Sequence
 from datetime import datetime
 from typing import TYPE_CHECKING
 
@@ -9,6 +9,7 @@ from msgspec import Struct
 from classclock.clock.formats import timeline
 from classclock.live import LiveClass
 from classclock.plan.amounts import amount_of
+from classclock.plan.cautions import cautions_of
 from classclock.plan.club import Club
 from classclock.plan.model import Option, Segment, Station, is_piece
 from classclock.plan.outline import describe, set_words, station_line
@@ -20,8 +21,11 @@ from classclock.screens.time_words import left_words
 from classclock.screens.wall_content import next_segment
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
+from classclock.tally.record import ClassRecord
 
 if TYPE_CHECKING:
+    from classclock.equipment_offer import Offer
+    from classclock.screens.lesson_content import Lesson
     from classclock.screens.lift_content import LiftBoard
 
 _LONGEST = 300
@@ -39,6 +43,8 @@ class BoardLane(Struct, frozen=True):
     name: str
     modification: str
     load: str
+    start: str = ""
+    """The movement that this lane starts at, where not all start at the same."""
 
 
 class BoardContent(Struct, frozen=True):
@@ -61,16 +67,28 @@ class BoardContent(Struct, frozen=True):
     """Everybody's load and plates, where the segment is a lift with sets."""
     expected: str = ""
     """What most here would do; empty until the book has been read."""
+    equipment: str = ""
+    """What is short, or how it is shared."""
+    lesson: "Lesson | None" = None
+    """The movement that is taught; then nothing else is shown."""
 
 
-def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
-    """The board at this time of day."""
+def board_content(
+    live: LiveClass,
+    club: Club,
+    now: datetime,
+    *,
+    offer: "Offer | None" = None,
+    lesson: "Lesson | None" = None,
+) -> BoardContent:
+    """The board at this time of day; `offer` is what is short, `lesson` what is taught."""
     record, segment = live.record, live.record.segment
     piece = Piece.of(segment, record.unit)
     lanes = live.lineup() if is_piece(segment) else ()
     heats = max((lane.heat for lane in lanes), default=1)
     lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
+    starts = _starts(segment, lanes)
     here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
@@ -81,17 +99,34 @@ def board_content(live: LiveClass, club: Club, now: datetime) -> BoardContent:
         place=here,
         name=_safe(segment.name),
         words=describe(segment),
-        cautions=_all_safe(segment.caution),
+        cautions=_all_safe(cautions_of(segment)),
         stations=tuple(_stations(segment)),
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
-        lanes=tuple(_lane(piece, lane, off) for lane in lanes),
+        lanes=tuple(_lane(piece, lane, off, starts) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(club),
         lift=_lift(live, off),
+        equipment=_equipment(live, offer),
+        lesson=lesson,
     )
+
+
+def _equipment(live: LiveClass, offer: "Offer | None") -> str:
+    """What is short and what can be done about it, or how it is shared, in a line."""
+    shared = live.record.shared.get(live.record.chosen.segment)
+    if shared is not None:
+        return _safe(f"{shared.way} (ctrl+t: another way)" if offer is not None else shared.way)
+    return _safe(f"{offer.short}: ctrl+t says what to do") if offer is not None else ""
+
+
+def _starts(segment: Segment, lanes: Sequence[Lane]) -> tuple[str, ...]:
+    """The name of each station, where not all lanes start at the same; else nothing."""
+    if len({lane.start_station for lane in lanes}) < 2:
+        return ()
+    return tuple(_safe(station.movement) for station in segment.station)
 
 
 def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":
@@ -131,13 +166,14 @@ def _differs(station: Station, option: Option) -> bool:
     return amount_of(station, option) is option or option.load is not None
 
 
-def _lane(piece: Piece, lane: Lane, off: Collection[str]) -> BoardLane:
+def _lane(piece: Piece, lane: Lane, off: Collection[str], starts: Sequence[str]) -> BoardLane:
     planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
     load = str(planned) if planned is not None else lane.load or ""
     key = lane.key.upper()
     if load and key in off:
         load = DASH
-    return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load))
+    start = starts[lane.start_station] if starts else ""
+    return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
 
 
 def _next(live: LiveClass) -> str:
@@ -149,8 +185,20 @@ def _next(live: LiveClass) -> str:
 
 def _needs(live: LiveClass) -> int:
     """What this segment and those after it take, with their count-ins, in milliseconds."""
-    rest = live.record.plan.segment[live.record.chosen.segment :]
-    return sum(timeline(segment).total + segment.count_in for segment in rest)
+    record = live.record
+    here = record.chosen.segment
+    return sum(
+        _heats_left(record, index) * (timeline(segment).total + segment.count_in)
+        for index, segment in enumerate(record.plan.segment)
+        if index >= here
+    )
+
+
+def _heats_left(record: ClassRecord, segment: int) -> int:
+    """How many heats are to come where equipment is shared; 1 elsewhere."""
+    shared = record.shared.get(segment)
+    heats = 1 if shared is None else max(place.heat for place in shared.places)
+    return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats
 
 
 def _no_card(club: Club) -> str:

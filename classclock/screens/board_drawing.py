@@ -1,6 +1,7 @@
 """The board as a drawing: the plan at the left, who is in it at the right."""
 
 from collections.abc import Iterator
+from textwrap import wrap
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
@@ -14,6 +15,10 @@ _MARGIN = 2
 
 def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Drawing:
     """The board in a box of this size. Its cautions are never left out."""
+    if content.lesson is not None:
+        from classclock.screens.lesson_drawing import draw_lesson  # noqa: PLC0415  only if asked
+
+        return draw_lesson(content.lesson, columns, rows, look)
     ground = look.theme.ground
     inner = columns - 2 * _MARGIN if columns >= _TWO_SIDES else columns - 2
     top = _top(content, inner, look)
@@ -61,6 +66,9 @@ def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
         drawn.insert(
             0, look.text(text, columns, ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
         )
+    if content.equipment:
+        lines = wrap(content.equipment, columns)[:2]
+        drawn[:0] = [look.text(text, columns, ink=theme.doubtful, bold=True) for text in lines]
     return above(*drawn)
 
 
@@ -99,8 +107,15 @@ def _names(content: BoardContent, look: Look) -> tuple[Line, ...]:
     """Who is in it, in one line that breaks, where there is no side for them."""
     if not content.lanes:
         return ()
-    words = "   ".join(f"{lane.key}\N{NO-BREAK SPACE}{lane.name}" for lane in content.lanes)
-    return (Line(keep=6), Line(words, keep=3, ink=look.theme.quiet))
+    starts = dict.fromkeys(lane.start for lane in content.lanes)
+    lines = []
+    for start in starts:
+        here = (lane for lane in content.lanes if lane.start == start)
+        words = "   ".join(f"{lane.key}\N{NO-BREAK SPACE}{lane.name}" for lane in here)
+        # Who starts where must be known before the start; who is here can be seen.
+        text, keep = (f"{start}: {words}", 2) if start else (words, 3)
+        lines.append(Line(text, keep=keep, ink=look.theme.quiet))
+    return (Line(keep=6), *lines)
 
 
 def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look) -> Drawing:
@@ -109,10 +124,11 @@ def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look
     across = max((1, 2), key=lambda sides: _lane_rows(lanes, columns, rows, sides, look))
     high = max(1, _lane_rows(lanes, columns, rows, across, look))
     down, each = -(-len(lanes) // across), _side(columns, across)
+    longest = max(len(lane.name) for lane in lanes)
     sides = []
     for side in range(across):
         part = lanes[side * down : (side + 1) * down]
-        drawn = above(*(_lane(lane, each, high, look) for lane in part)) if part else ()
+        drawn = above(*(_lane(lane, each, high, look, longest) for lane in part)) if part else ()
         sides.append(place(drawn or blank(each, 0, ground), each, rows, ground))
     drawing = sides[0] if across == 1 else beside(sides[0], blank(2, rows, ground), sides[1])
     return place(drawing, columns, rows, ground)
@@ -136,14 +152,17 @@ def _lane_rows(
     return next(drawn, min(1, most)) if look.terminal.sextants else min(1, most)
 
 
-def _lane(lane: BoardLane, columns: int, rows: int, look: Look) -> Drawing:
+def _lane(lane: BoardLane, columns: int, rows: int, look: Look, longest: int) -> Drawing:
+    """One lane; in one row the names of all take as much as the longest."""
     theme = look.theme
     details = ", ".join(part for part in (lane.modification, lane.load) if part)
     if details == "as written":
         details = ""  # what nobody has to be told
+    if lane.start:
+        details = ", ".join(part for part in (f"at {lane.start}", details) if part)
     if rows == 1:
         key = look.text(f" {lane.key} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
-        name = min(14, columns - 4)
+        name = min(max(14, longest + 1), columns - 4)
         rest = columns - 4 - name
         return beside(
             key,

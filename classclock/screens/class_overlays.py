@@ -16,6 +16,8 @@ from classclock.screens.look import Look
 from classclock.screens.name_entry import NameEntry
 from classclock.screens.pending_sign import PendingSign
 from classclock.screens.place_entry import PlaceEntry
+from classclock.screens.share_overlay import ShareOverlay
+from classclock.screens.start_lines import start_lines
 from classclock.screens.too_small import TooSmall
 from classclock.session import Session
 from classclock.tally.piece import Piece
@@ -30,6 +32,7 @@ class ClassOverlays:
         self._session = session
         self.flags = FlagsOverlay(look)
         self.keys = KeysOverlay(look)
+        self.share = ShareOverlay(look)
         self.card = EmergencyCard(look, mirrored=mirrored)
         self.leave = LeaveQuestion(look)
         self.name = NameEntry(look)
@@ -43,6 +46,7 @@ class ClassOverlays:
         for widget in (
             self.flags,
             self.keys,
+            self.share,
             self.card,
             self.leave,
             self.name,
@@ -57,7 +61,7 @@ class ClassOverlays:
 
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
-        over = (self.leave, self.card, self.keys, self.flags)
+        over = (self.leave, self.card, self.keys, self.share, self.flags)
         return any(one.offer(sign) for one in over)
 
     @property
@@ -94,6 +98,24 @@ class ClassOverlays:
             return "loads are looked at on the board, before the start"
         self.flags.show(flags)
         return ""
+
+    def show_sharing(self) -> str:
+        """Show the ways to share what is short; what to say where there is nothing to show."""
+        record = self._session.live.record
+        offer = self._session.offer()
+        if offer is not None:
+            self.keys.display = False
+            chosen = record.shared.get(offer.segment)
+            if chosen is None or (self.share.display and self.share.starts):
+                self.share.show(offer, chosen)
+            else:
+                self.share.show(offer, chosen, start_lines(self._session.live))
+            return ""
+        if self._session.live.phase != "board":
+            return "equipment is shared on the board, before the start"
+        if not self._session.club.inventory:
+            return "no equipment is counted: write [equipment] in club.toml"
+        return "nothing that was counted is short here"
 
     def ask_name(self) -> None:
         self.name.ask(running=self._session.live.phase in ("count-in", "running"))

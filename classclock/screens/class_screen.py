@@ -49,6 +49,7 @@ if TYPE_CHECKING:
     from classclock.screens.leave_question import LeaveQuestion
     from classclock.screens.name_entry import NameEntry
     from classclock.screens.place_entry import PlaceEntry
+    from classclock.screens.share_overlay import ShareOverlay
 
 _UPKEEP = 0.5
 """Seconds between two looks at what neither a key nor the clock brings."""
@@ -117,6 +118,8 @@ class ClassScreen(Screen[None]):
         self.set_interval(_UPKEEP, self.look_after)
         if self.session.live.loads_unread:
             self.run_worker(self._plan_loads())
+        if self.session.club.inventory:
+            self.run_worker(self._learn_equipment())
         _ = self._views.started, self._over  # loaded before a key asks for them
         self.look_after()
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
@@ -128,6 +131,10 @@ class ClassScreen(Screen[None]):
 
     async def _plan_loads(self) -> None:
         await asyncio.to_thread(self.session.live.plan_loads)
+        self.show()
+
+    async def _learn_equipment(self) -> None:
+        await asyncio.to_thread(self.session.learn_equipment)
         self.show()
 
     def on_unmount(self) -> None:
@@ -176,6 +183,10 @@ class ClassScreen(Screen[None]):
             self._say(self._over.show_flags())
         elif sign == "<f9>":
             self._say(self._over.ask_correction(self._selected))
+        elif sign == "<ctrl+t>":
+            self._say(self._over.show_sharing())
+        elif (taught := self._views.board_keys.press(sign)) is not None:
+            self._say(taught)
         else:
             runs = session.live.phase in ("count-in", "running", "held")
             said = self._sound.press(sign, clock_runs=runs)
@@ -241,6 +252,11 @@ class ClassScreen(Screen[None]):
     def on_flags_overlay_looked_at(self, event: "FlagsOverlay.LookedAt") -> None:
         for flag in event.flags:
             self._came(self.session.live.acknowledge(flag.person_id, flag.segment, flag.text))
+
+    def on_share_overlay_chose(self, event: "ShareOverlay.Chose") -> None:
+        self._came(self.session.live.share(event.segment, event.sharing))
+        if event.sharing is not None:
+            self._say(self._over.show_sharing())
 
     def on_correct_entry_corrected(self, event: "CorrectEntry.Corrected") -> None:
         outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
@@ -312,6 +328,7 @@ class ClassScreen(Screen[None]):
             self._views.styles.margin = (0, 0, rows, 0)
         if self._overlays is not None:
             self._overlays.pending.show(self.session.desk.pending)
+            self._overlays.share.display &= self.session.live.phase == "board"
 
     def _show_soon(self) -> None:
         """Show it when all keys that have come are counted: a whole class may shout at once."""

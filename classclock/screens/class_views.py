@@ -6,6 +6,7 @@ from textual.app import ComposeResult
 from textual.widgets import ContentSwitcher
 
 from classclock.screens.board_content import BoardContent, board_content
+from classclock.screens.board_keys import BoardKeys
 from classclock.screens.board_view import BoardView
 from classclock.screens.look import Look
 from classclock.session import Session
@@ -20,6 +21,7 @@ class ClassViews(ContentSwitcher):
         super().__init__(initial="board")
         self._session, self._look = session, look
         self._board = BoardView(look, id="board")
+        self.board_keys = BoardKeys(session)
         self._started: StartedViews | None = None
         self._expectation: KeptExpectation | None = None
 
@@ -42,7 +44,13 @@ class ClassViews(ContentSwitcher):
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         session, live = self._session, self._session.live
         if live.record.sheet is None and not live.record.closed:
-            content = board_content(live, session.club, session.source.wall())
+            content = board_content(
+                live,
+                session.club,
+                session.source.wall(),
+                offer=session.offer(),
+                lesson=self.board_keys.lesson,
+            )
             self._board.show(self._expecting(content))
             self.current = "board"
         else:

@@ -6,6 +6,7 @@ from pathlib import Path
 from classclock.book.journal import JournalDamagedError
 from classclock.book.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
+from classclock.club_movements import filled_in
 from classclock.flagged import open_flags, to_come
 from classclock.lift_reading import LiftReading, has_lifts
 from classclock.people_reading import remember_marks
@@ -56,6 +57,7 @@ async def who_then_class(
     """Who is here, then the class; None where the coach went back."""
     from classclock.screens.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
 
+    plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(speed)
     lifts = LiftReading(folder)
     if has_lifts(plan_file.plan):
@@ -79,7 +81,9 @@ async def who_then_class(
     )
     for (segment, person), choice in came.choices.items():
         session.live.choose(person, segment, choice)
-    return await run_class(app, session)
+    for segment, sharing in came.shared.items():
+        session.live.share(segment, sharing)
+    return await run_class(app, session, notice=trouble)
 
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:

@@ -5,6 +5,7 @@ from textual.containers import Horizontal, Vertical
 
 from classclock.plan.model import Countdown, is_piece
 from classclock.screens.drawing.layout import LEAST_ROWS
+from classclock.screens.lesson_content import lessons
 from classclock.screens.look import Look
 from classclock.screens.status_content import StatusContent, keys_now
 from classclock.screens.status_line import StatusLine
@@ -58,4 +59,5 @@ class Foot(Vertical):
             scored=is_piece(record.segment),
             countdown=isinstance(record.segment, Countdown),
             all_in=sheet is not None and sheet.all_in(now) is not None,
+            teaches=bool(lessons(record.segment)),
         )

@@ -1,5 +1,7 @@
 """What stands beside or around the clock: what is being done, and what the clock is doing."""
 
+from collections.abc import Iterator
+
 from classclock.screens.drawing.cells import Drawing, blank
 from classclock.screens.look import Look
 from classclock.screens.painted import Painted
@@ -10,7 +12,7 @@ from classclock.screens.wall_content import WallContent
 def beside_lines(content: WallContent, look: Look) -> tuple[Line, ...]:
     """For the box right of the clock, above the lanes."""
     theme = look.theme
-    stations = [Line(text, "main", keep=3, bold=True) for text in content.stations]
+    stations = tuple(_stations(content, look, keep=3))
     return tuple(
         line
         for line in (
@@ -35,7 +37,7 @@ def around_lines(content: WallContent, look: Look) -> tuple[tuple[Line, ...], tu
         *_shout(content, look, "title" if content.held else "main"),
         *_progress(content),
         Line(keep=6),
-        *(Line(text, "main", keep=2, bold=True) for text in content.stations),
+        *_stations(content, look, keep=2),
         *(Line(text, "main", keep=3) for text in content.lines),
         Line(keep=6),
         *(
@@ -44,6 +46,15 @@ def around_lines(content: WallContent, look: Look) -> tuple[tuple[Line, ...], tu
         ),
     )
     return over, under
+
+
+def _stations(content: WallContent, look: Look, *, keep: int) -> Iterator[Line]:
+    """What is done, and quietly what makes it count, which is the first to go."""
+    standards = content.standards or ("",) * len(content.stations)
+    for text, standard in zip(content.stations, standards, strict=True):
+        yield Line(text, "main", keep=keep, bold=True)
+        if standard:
+            yield Line(standard, keep=7, ink=look.theme.quiet, indent=2)
 
 
 def _progress(content: WallContent) -> tuple[Line, ...]:

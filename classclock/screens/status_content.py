@@ -23,11 +23,18 @@ class StatusContent(Struct, frozen=True):
     """What is said is a standing trouble."""
 
 
-def keys_now(phase: Phase, *, scored: bool, countdown: bool, all_in: bool) -> tuple[str, ...]:
-    """The few keys that matter now, the weightiest first."""
+def keys_now(
+    phase: Phase, *, scored: bool, countdown: bool, all_in: bool, teaches: bool = False
+) -> tuple[str, ...]:
+    """The few keys that matter now, the weightiest first.
+
+    `teaches`: the segment has movements of which there is something to teach.
+    """
     match phase:
         case "board":
-            return ("enter starts", "? keys", "up, down: another segment", "F3 sound check")
+            teach = ("tab teaches",) if teaches else ()
+            rest = ("up, down: another segment", "F3 sound check")
+            return ("enter starts", "? keys", *teach, *rest)
         case "count-in":
             return ("space calls it off", "? keys")
         case "running" if all_in:

@@ -1,8 +1,11 @@
 """What the wall says beside the lanes: the clock, and what is being done."""
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 
 from classclock.clock.timeline import Reading
+from classclock.plan.cautions import cautions_of
 from classclock.plan.model import Interval, Plan, Segment
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
@@ -30,6 +33,8 @@ class WallContent(Struct, frozen=True):
     total_left: str = ""
     """Beside an interval's own time."""
     stations: tuple[str, ...] = ()
+    standards: tuple[str, ...] = ()
+    """What makes a rep count, station by station."""
     lines: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     hint: str = ""
@@ -41,6 +46,7 @@ def wall_content(
 ) -> WallContent:
     """The wall at this moment of the class; `cue` is the word of a cue that has just come."""
     segment = record.segment
+    lines = tuple(_stations(segment, reading))
     counting_in = phase == "count-in"
     held, over = phase == "held", phase in ("over", "closed")
     just_over = over and sheet.moment(now).late_by < END_STAYS
@@ -54,9 +60,10 @@ def wall_content(
         inverted=just_over,
         progress="" if counting_in else _progress(sheet, reading),
         total_left="" if counting_in else _total_left(sheet, reading),
-        stations=tuple(printable(line, _LONGEST) for line in _stations(segment, reading)),
+        stations=tuple(printable(line, _LONGEST) for line, _ in lines),
+        standards=tuple(printable(standard, _LONGEST) for _, standard in lines),
         lines=tuple(printable(line, _LONGEST) for line in segment.lines),
-        cautions=tuple(printable(line, _LONGEST) for line in segment.caution),
+        cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment)),
         hint=_hint(record, phase, all_in=all_in is not None),
     )
 
@@ -78,16 +85,18 @@ def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all
     return printable(reading.span.label).upper() if reading.span.label else kind
 
 
-def _stations(segment: Segment, reading: Reading) -> tuple[str, ...]:
-    """The stations of the step that is on, all of them where a step names none; or the set."""
+def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
+    """The stations of the step that is on, all of them where a step names none; or the set.
+
+    With the standard of each.
+    """
     if segment.lift is not None and segment.sets and isinstance(segment, Interval):
-        return (_set_on(segment, reading),)
+        yield _set_on(segment, reading), segment.standard or ""
+        return
     named = reading.span.stations
-    return tuple(
-        station_line(station)
-        for station in segment.station
-        if not named or station.movement in named
-    )
+    for station in segment.station:
+        if not named or station.movement in named:
+            yield station_line(station), station.standard or ""
 
 
 def _set_on(segment: Interval, reading: Reading) -> str:

@@ -1,14 +1,19 @@
 """The coach's keys at "who is here": signs in, the list changed, and what to say of it."""
 
-from typing import Literal
+from typing import TYPE_CHECKING, Literal
 
 from classclock.plan.printable import can_be_shown
 from classclock.screens.modifiable import Modifiable
 from classclock.screens.who_list import MARKS, Entry, WhoList
 
+if TYPE_CHECKING:
+    from classclock.equipment_offer import EquipmentOffers, Offer
+
 Step = Literal["", "board", "back"]
 Mode = Literal["find", "key", "name"]
 _LONGEST = 60
+MOST_DIGITS = 9
+"""Options that digits can mean at a time; 0 is as written."""
 
 
 class WhoDesk:
@@ -24,7 +29,12 @@ class WhoDesk:
         self.notice = ""
         self.expected = ""
         """What most here would do; empty where nothing tells it."""
+        self.offers: EquipmentOffers | None = None
+        """What is short for who is here, once it is known; None where nothing is counted."""
+        self.sharing: Offer | None = None
+        """The offer that is open: its ways have the digits."""
         self._piece = 0
+        self._options_page = 0
 
     @property
     def entries(self) -> tuple[Entry, ...]:
@@ -50,6 +60,8 @@ class WhoDesk:
         if self.mode == "name":
             self._name(sign)
             return ""
+        if self.sharing is not None and self._share(self.sharing, sign):
+            return ""
         if sign in ("<ctrl+s>", "<enter>") and (sign == "<ctrl+s>" or not self.text.strip()):
             self.notice = self.who.hindrance()
             return "" if self.notice else "board"
@@ -68,6 +80,44 @@ class WhoDesk:
     def paste(self, text: str) -> None:
         for sign in " ".join(text.split()):
             self._type("<space>" if sign == " " else sign)
+
+    # -- equipment ---------------------------------------------------------------------
+
+    def short(self) -> tuple["Offer", ...]:
+        """The segments for which something is short, as those who are here modify them."""
+        who, offers = self.who, self.offers
+        if offers is None:
+            return ()
+        every = (
+            offers.of(who.plan, index, who.people, who.choices_in(index))
+            for index in range(len(who.plan.segment))
+        )
+        return tuple(offer for offer in every if offer is not None)
+
+    def open_sharing(self) -> None:
+        """The ways to share of the first segment that lacks something; of the next; none."""
+        short = self.short()
+        at = -1 if self.sharing is None else self.sharing.segment
+        self.sharing = next((offer for offer in short if offer.segment > at), None)
+        if not short:
+            self.notice = "nothing that was counted is short"
+
+    def _share(self, offer: "Offer", sign: str) -> bool:
+        """Whether the sign was for the ways that are open."""
+        if sign == "<escape>":
+            self.sharing = None
+        elif sign.isdecimal() and sign.isascii() and int(sign) <= len(offer.ways):
+            self.who.shared.pop(offer.segment, None)
+            if number := int(sign):
+                self.who.shared[offer.segment] = offer.ways[number - 1].sharing
+            self.notice = f"{offer.name}: " + ("shared as chosen" if number else "as planned")
+            self.sharing = None
+        elif sign == "<ctrl+t>":
+            return False
+        else:
+            self.sharing = None
+            return False
+        return True
 
     # -- typing ----------------------------------------------------------------------
 
@@ -162,11 +212,21 @@ class WhoDesk:
         if self.marks_open:
             if 0 < number <= len(MARKS):
                 self.who.toggle_mark(entry.id, MARKS[number - 1])
-        elif piece is None or number > len(piece.menu):
-            most = len(piece.menu) if piece else 0
-            self.notice = f"there are {most} options here" if most else "this plan has no options"
+        elif piece is None or not piece.menu:
+            self.notice = "this plan has no options"
+        elif number > len(shown := self.options_shown(piece)):
+            self.notice = f"there are {len(shown)} options here"
         else:
-            self.who.toggle_option(entry.id, piece, number)
+            self.who.toggle_option(entry.id, piece, shown[number - 1] if number else 0)
+
+    def options_shown(self, piece: Modifiable) -> range:
+        """The numbers of the options that the digits mean, nine at a time."""
+        pages = max(1, -(-len(piece.menu) // MOST_DIGITS))
+        first = self._options_page % pages * MOST_DIGITS + 1
+        return range(first, min(first + MOST_DIGITS, len(piece.menu) + 1))
+
+    def more_options(self) -> None:
+        self._options_page += 1
 
     def next_load(self) -> None:
         entry, piece = self._here(), self.piece
@@ -179,6 +239,7 @@ class WhoDesk:
 
     def next_piece(self) -> None:
         self._piece += 1
+        self._options_page = 0
 
     def marks(self) -> None:
         self.marks_open = not self.marks_open
@@ -201,6 +262,8 @@ _ACTIONS = {
     "<right>": lambda desk: desk.who.move_end(1),
     "<tab>": WhoDesk.next_load,
     "<ctrl+n>": WhoDesk.next_piece,
+    "<ctrl+o>": WhoDesk.more_options,
+    "<ctrl+t>": WhoDesk.open_sharing,
     "<ctrl+k>": WhoDesk.ask_key,
     "<ctrl+e>": WhoDesk.ask_name,
     "<f7>": WhoDesk.marks,

@@ -1,6 +1,7 @@
 """How "who is here" is drawn."""
 
 from datetime import datetime
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
@@ -9,8 +10,12 @@ from classclock.plan.printable import printable
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
-from classclock.screens.who_desk import WhoDesk
+from classclock.screens.share_content import share_lines
+from classclock.screens.who_desk import MOST_DIGITS, WhoDesk
 from classclock.screens.who_list import MARKS, Entry
+
+if TYPE_CHECKING:
+    from classclock.equipment_offer import Offer
 
 _LEAST_COLUMN = 38
 _SIGN = "•"  # stands for marks that the room may not read
@@ -31,9 +36,14 @@ def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
     heading = draw_heading("Who is here?", beside_it, inner, high, look)
     choosing = _choosing(desk, inner, look)
     foot = above(
+        *(look.text(text, inner, ink=look.theme.doubtful, bold=True) for text in _short(desk)),
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
         *(look.text(text, inner, ink=look.theme.quiet) for text in _wrapped(_keys(desk), inner)),
     )
+    if desk.sharing is not None:
+        ways = _sharing(desk, desk.sharing, inner, look)
+        ways = look.box(ways, inner, max(0, rows - len(heading) - len(foot)))
+        return look.box(above(heading, ways, foot), columns, rows, across="middle")
     left = rows - len(heading) - len(choosing) - 3 - len(foot)
     drawn = above(
         heading,
@@ -55,8 +65,12 @@ def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     piece = desk.piece
     if piece is None:
         return look.gap(columns, 0)
-    names = [f"{number} {piece.option_name(number)}" for number in range(1, len(piece.menu) + 1)]
+    names = [
+        f"{digit} {piece.option_name(number)}"
+        for digit, number in enumerate(desk.options_shown(piece), start=1)
+    ]
     names += ["0 as written"] if names else []
+    names += ["ctrl+o more options"] if len(piece.menu) > MOST_DIGITS else []
     names += [f"tab {' / '.join(map(piece.load_name, piece.loads))}"] if piece.loads else []
     title = f"{piece.segment.name}: {describe(piece.segment)}"
     if len(desk.who.modifiable()) > 1:
@@ -67,6 +81,24 @@ def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
         for text in _wrapped(names, columns)
     ]
     return above(*lines)
+
+
+def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing:
+    """The ways to share what is short in one segment."""
+    lines = share_lines(offer, desk.who.sharing(offer.segment), columns)
+    return above(*(look.text(line.text, columns, bold=line.bold) for line in lines))
+
+
+def _short(desk: WhoDesk) -> tuple[str, ...]:
+    """What is short for who is here, or how it is shared, in one line."""
+    short = desk.short()
+    if not short or desk.sharing is not None:
+        return ()
+    offer = short[0]
+    sharing = desk.who.sharing(offer.segment)
+    words = offer.short if sharing is None else sharing.way
+    more = f", and {len(short) - 1} more" if len(short) > 1 else ""
+    return (printable(f"ctrl+t: {offer.name}{more}: {words}", 300),)
 
 
 def _wrapped(parts: list[str], columns: int) -> list[str]:
@@ -170,6 +202,9 @@ def _marks(entry: Entry, page: WhoPage) -> str:
 
 
 def _keys(desk: WhoDesk) -> list[str]:
+    if desk.sharing is not None:
+        digits = ["a digit chooses"] if desk.sharing.ways else []
+        return [*digits, "ctrl+t: the next piece", "escape: leave it"]
     if desk.marks_open:
         return [
             f"1 to {len(MARKS)}: set or take off a mark",

@@ -15,7 +15,7 @@ from classclock.plan.model import Plan, is_piece
 from classclock.screens.modifiable import Modifiable, modifiable
 from classclock.strength.loads import Unit
 from classclock.tally.lane_keys import assign_keys, propose_key
-from classclock.tally.lanes import Choice, Mark, Person
+from classclock.tally.lanes import Choice, Mark, Person, Sharing
 from classclock.tally.lineup import draw_lanes
 
 MARKS: tuple[Mark, ...] = get_args(Mark)
@@ -42,6 +42,8 @@ class WhoList(Struct):
     choices: dict[tuple[int, str], Choice] = field(default_factory=dict)
     recalled: set[tuple[int, str]] = field(default_factory=set)
     """Choices that are as last time, unchanged."""
+    shared: dict[int, Sharing] = field(default_factory=dict)
+    """How equipment is shared, by segment, for those who were here when that was chosen."""
     own_keys: set[str] = field(default_factory=set)
     """The ids of those whose key was chosen here."""
     marked: dict[tuple[str, Mark], bool] = field(default_factory=dict)
@@ -155,6 +157,12 @@ class WhoList(Struct):
     def choice(self, piece: Modifiable, ident: str) -> Choice:
         return self.choices.get((piece.index, ident), Choice())
 
+    def choices_in(self, segment: int) -> dict[str, Choice]:
+        """What everybody modifies in a segment, by their ids."""
+        return {
+            ident: choice for (index, ident), choice in self.choices.items() if index == segment
+        }
+
     def choice_words(self, piece: Modifiable, ident: str) -> str:
         """What somebody modifies in a piece; empty is as written, no load chosen."""
         choice = self.choice(piece, ident)
@@ -170,6 +178,14 @@ class WhoList(Struct):
         """How many days ago somebody was last here; None is not known."""
         known = self._known(ident)
         return None if known is None else (today.date() - known.last).days
+
+    def sharing(self, segment: int) -> Sharing | None:
+        """How equipment is shared in a segment, as long as the same people are here."""
+        sharing = self.shared.get(segment)
+        if sharing is None:
+            return None
+        members = [ident for place in sharing.places for ident in place.members]
+        return sharing if members == [person.id for person in self.people] else None
 
     def heats(self) -> int:
         """In how many heats the fullest piece runs."""

@@ -21,7 +21,7 @@ from classclock.screens.painted import Painted
 from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_drawing import WhoPage, draw_who
 from classclock.screens.who_list import WhoList, likely_end
-from classclock.tally.lanes import Choice, Mark, Person
+from classclock.tally.lanes import Choice, Mark, Person, Sharing
 
 if TYPE_CHECKING:
     from classclock.screens.who_fit import FitHere
@@ -33,6 +33,8 @@ class WhoCame(Struct, frozen=True):
     """What each modifies, by segment and person's id; only where something was chosen."""
     ends: str
     """When the class ends, RFC 3339 with offset."""
+    shared: Mapping[int, Sharing]
+    """How equipment is shared, by segment; only where that was chosen."""
     marked: Mapping[tuple[str, Mark], bool]
     """Marks that the coach set or took off, by person's id; to be remembered."""
 
@@ -63,12 +65,22 @@ class WhoScreen(Screen[WhoCame | None]):
 
     def on_mount(self) -> None:
         self.remember()
+        if self.club.inventory:
+            self.learn_equipment()
 
     @work(thread=True, exit_on_error=False)
     def remember(self) -> None:
         """Read who came to earlier classes; with years of results that takes a moment."""
         known = remembered(self.folder)
         self.app.call_from_thread(self.know, known)
+
+    @work(thread=True, exit_on_error=False)
+    def learn_equipment(self) -> None:
+        """Read what the movements need, so that it can be said what is short."""
+        from classclock.equipment_offer import EquipmentOffers  # noqa: PLC0415  few clubs count
+
+        self.desk.offers = EquipmentOffers(self.club, self.folder)
+        self.app.call_from_thread(self.view.repaint)
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:
         self.desk.who.known = known
@@ -141,4 +153,6 @@ class WhoScreen(Screen[WhoCame | None]):
         }
         marked = {key: on for key, on in who.marked.items() if key[0] in here}
         ends = who.ends.isoformat(timespec="seconds")
-        return WhoCame(who.people, chosen, ends, marked)
+        every = ((index, who.sharing(index)) for index in who.shared)
+        shared = {index: sharing for index, sharing in every if sharing is not None}
+        return WhoCame(who.people, chosen, ends, shared, marked)

@@ -8,7 +8,7 @@ take-back is one more event.
 from msgspec import Struct
 
 from classclock.strength.loads import Load
-from classclock.tally.lanes import Lane, Person
+from classclock.tally.lanes import Lane, Person, Sharing
 
 
 class Event(Struct, frozen=True, omit_defaults=True):
@@ -52,6 +52,13 @@ class OptionChosen(Event, frozen=True):
     options: tuple[int, ...]
     load: str | None
     start_station: int
+
+
+class EquipmentShared(Event, frozen=True):
+    """Before a segment starts: how its people share what is short; None: all as planned again."""
+
+    segment: int
+    sharing: Sharing | None
 
 
 class FlagAcknowledged(Event, frozen=True):

@@ -34,6 +34,25 @@ class Choice(Struct, frozen=True):
     start_station: int = 0
 
 
+class Place(Struct, frozen=True, omit_defaults=True):
+    """Where some people begin who share equipment, together in one lane."""
+
+    members: tuple[str, ...]
+    """Their ids."""
+    heat: int = 1
+    start_station: int = 0
+    options: tuple[int, ...] = ()
+    """Station by station the option that they take for want of equipment; 0 is their own choice."""
+
+
+class Sharing(Struct, frozen=True):
+    """How a class does a segment for which there isn't enough equipment."""
+
+    way: str
+    """In words, as it was offered."""
+    places: tuple[Place, ...]
+
+
 class Lane(Struct, frozen=True):
     """One row in a piece: an athlete, or a pair or team that shares a tally."""
 

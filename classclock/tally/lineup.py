@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from classclock.plan.model import Segment
 from classclock.tally.lane_keys import propose_key
-from classclock.tally.lanes import Choice, Lane, Person
+from classclock.tally.lanes import Choice, Lane, Person, Place
 
 if TYPE_CHECKING:
     from classclock.strength.class_loads import ClassLoads
@@ -17,14 +17,19 @@ MOST_LANES = 26
 
 
 def draw_lanes(
-    segment: Segment, people: Sequence[Person], choices: Mapping[str, Choice]
+    segment: Segment,
+    people: Sequence[Person],
+    choices: Mapping[str, Choice],
+    places: Sequence[Place] = (),
 ) -> tuple[Lane, ...]:
     """The lanes of all heats.
 
     `choices` says by person what each modifies; a team does as its first member does.
     Above 26 lanes they run in heats of even size, and a key that two in one heat share is changed
-    for the later one.
+    for the later one. Where equipment is shared, `places` says who begins where, and when.
     """
+    if places:
+        return _placed(segment, people, choices, places)
     size = segment.teams or 1
     teams = [tuple(people[at : at + size]) for at in range(0, len(people), size)]
     lanes = [_lane(team, choices.get(team[0].id, Choice())) for team in teams]
@@ -34,6 +39,38 @@ def draw_lanes(
         first, last = heat * len(lanes) // heats, (heat + 1) * len(lanes) // heats
         drawn += _keys_apart([replace(lane, heat=heat + 1) for lane in lanes[first:last]])
     return tuple(drawn)
+
+
+def _placed(
+    segment: Segment,
+    people: Sequence[Person],
+    choices: Mapping[str, Choice],
+    places: Sequence[Place],
+) -> tuple[Lane, ...]:
+    """The lanes as places were given out; who came after that joins the last heat."""
+    here = {person.id: person for person in people}
+    lanes = []
+    for place in places:
+        team = tuple(here.pop(ident) for ident in place.members if ident in here)
+        if team:
+            lane = _lane(team, choices.get(team[0].id, Choice()))
+            lanes.append(_at(place, lane))
+    last = max((lane.heat for lane in lanes), default=1)
+    room = MOST_LANES - sum(lane.heat == last for lane in lanes)
+    for number, lane in enumerate(draw_lanes(segment, tuple(here.values()), choices)):
+        lanes.append(replace(lane, heat=last + (number >= room)))
+    heats = sorted({lane.heat for lane in lanes})
+    return tuple(
+        lane for heat in heats for lane in _keys_apart([one for one in lanes if one.heat == heat])
+    )
+
+
+def _at(place: Place, lane: Lane) -> Lane:
+    stations = max(len(place.options), len(lane.options))
+    given = (*place.options, *(0,) * (stations - len(place.options)))
+    options = tuple(option or lane.option(station) for station, option in enumerate(given))
+    start = place.start_station or lane.start_station
+    return replace(lane, heat=place.heat, start_station=start, options=options)
 
 
 def give_loads(lanes: Sequence[Lane], segment: int, loads: "ClassLoads") -> tuple[Lane, ...]:

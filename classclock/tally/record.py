@@ -13,7 +13,7 @@ from classclock.clock.formats import timeline
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.strength.loads import Unit
 from classclock.tally import events as ev
-from classclock.tally.lanes import Choice, Person
+from classclock.tally.lanes import Choice, Person, Sharing
 from classclock.tally.piece import Piece
 from classclock.tally.sheet import Sheet
 
@@ -39,6 +39,8 @@ class ClassRecord(Struct, frozen=True):
     choices: Mapping[tuple[int, str], Choice] = field(default_factory=dict)
     acknowledged: frozenset[tuple[str, int, str]] = frozenset()
     """Flags that the coach has read: the person's id, the segment, the flag's text."""
+    shared: Mapping[int, Sharing] = field(default_factory=dict)
+    """How the people of a segment share equipment, where they do."""
     chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
@@ -121,6 +123,12 @@ def _option_chosen(record: ClassRecord, _: int, event: ev.OptionChosen) -> Class
     return replace(record, choices=choices)
 
 
+def _equipment_shared(record: ClassRecord, _: int, event: ev.EquipmentShared) -> ClassRecord:
+    others = {index: way for index, way in record.shared.items() if index != event.segment}
+    here = {} if event.sharing is None else {event.segment: event.sharing}
+    return replace(record, shared={**others, **here})
+
+
 def _flag_acknowledged(record: ClassRecord, _: int, event: ev.FlagAcknowledged) -> ClassRecord:
     flag = (event.person_id, event.segment, event.text)
     return replace(record, acknowledged=record.acknowledged | {flag})
@@ -162,6 +170,7 @@ FOLD: Mapping[type[ev.Event], Callable[[ClassRecord, int, Any], ClassRecord]] = 
     ev.PersonChanged: _person_changed,
     ev.PersonLeft: _person_left,
     ev.OptionChosen: _option_chosen,
+    ev.EquipmentShared: _equipment_shared,
     ev.FlagAcknowledged: _flag_acknowledged,
     ev.EndMoved: _end_moved,
     ev.ClassClosed: _closed,

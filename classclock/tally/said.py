@@ -76,7 +76,13 @@ def _time_added(event: ev.TimeAdded, _: Sheet | None) -> str:
     return f"{abs(event.by) // 60_000} minute {'more' if event.by > 0 else 'less'}"
 
 
+def _shared(event: ev.EquipmentShared, _: Sheet | None) -> str:
+    shared = "shared as chosen"
+    return shared if event.sharing is not None else "all start together, as planned"
+
+
 SENTENCES: Mapping[type[ev.Event], Callable[[Any, Sheet | None], str]] = {
+    ev.EquipmentShared: _shared,
     ev.CalledOff: _fixed("count-in called off: enter starts it again"),
     ev.Held: _fixed("held: space resumes, enter ends the segment here"),
     ev.Resumed: _fixed("the clock runs again"),

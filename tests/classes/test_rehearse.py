@@ -65,7 +65,9 @@ def test_a_rehearsed_piece_has_the_shape_of_a_results_file(
     assert set(first) == set(COLUMNS) | LANE_FIELDS
     assert (first["athlete"], first["score"], first["splits"]) == ("Ilse", "2+12", [61, 69])
     assert (first["round_reps"], piece["length_s"]) == ([27, 27], 960)
-    assert piece["caution"] == ["Step down from the box, don't jump."]
+    own, *of_movements = piece["caution"]
+    assert own == "Step down from the box, don't jump."
+    assert "Put the dumbbells down, don't drop them." in of_movements
     assert document["people"][0] == {"id": "Ilse", "name": "Ilse", "key": "i"}
 
 

@@ -25,7 +25,7 @@ FAULTS = {
     "a key like no other": (f"{COUNTDOWN}\nxyzzy = 5", 6, '"xyzzy"', "what goes here: name"),
     "a misspelt key isn't missing": ('format = "countdown"\ntiem = "8:00"', 5, "tiem", '"time"'),
     "a missing key": ('format = "countdown"', 2, '"time" is missing', 'Write time = "16:00"'),
-    "a segment's key below a station": (f"{ROUNDS}\n{SQUAT}\ncaution = []", 9, "segment", "above"),
+    "a segment's key below a station": (f"{ROUNDS}\n{SQUAT}\nnotes = []", 9, "segment", "above"),
     "a station's key in the segment": (f"{ROUNDS}\nreps = 5\n{SQUAT}", 6, "station", "under a"),
     "an unknown format": ('format = "intervall"\nrepeat = 8\n' + STEPS, 4, "format", '"interval"'),
     "no format": ('time = "8:00"', 2, '"format" is missing', 'format = "countdown"'),

@@ -7,6 +7,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from classclock.plan.cautions import cautions_of
 from classclock.plan.completing import complete, complete_file
 from classclock.plan.model import Plan, Segment
 from classclock.plan.movements_reading import starter_library
@@ -37,7 +38,8 @@ def test_a_station_takes_standard_options_and_cautions_from_its_movement(
     assert station.movement == "Box Step-overs", "the plan's own word stays"
     assert station.standard == "both feet on the box"
     assert [one.name for one in station.options] == ["step over a line", "step-up", "lower box"]
-    assert segment.caution == ("Step down from the box, don't jump.",)
+    assert station.points, "what to coach comes too"
+    assert station.caution == ("Step down from the box, don't jump.",)
 
 
 def test_what_the_plan_says_wins_and_its_options_keep_their_numbers(
@@ -57,12 +59,13 @@ def test_what_the_plan_says_wins_and_its_options_keep_their_numbers(
         "lower box",
     ]
     assert station.options[1].reps == 4
-    assert segment.caution == ("Mind the rail.", "step down from the box: don't jump!")
+    assert cautions_of(segment) == ("Mind the rail.", "step down from the box: don't jump!")
 
 
 def test_a_lift_brings_its_cautions(completed: Callable[[str], Segment]) -> None:
     segment = completed('format = "countdown"\ntime = "15:00"\nlift = "Bench Press"')
     assert segment.caution[0] == "Never alone: a spotter, or safety bars."
+    assert segment.points
 
 
 def test_an_option_is_offered_only_if_it_can_be_counted_as_the_station_is(
