@@ -24,7 +24,8 @@ NAMES = ", ".join(PEOPLE)
 KEYS = "".join(name[0].lower() for name in PEOPLE)
 LOOK: Mapping[str, str] = MappingProxyType({"COLORTERM": "", "CLASSCLOCK_SOUND": "silent"})
 """The environment in which the wall comes out like that, and in silence."""
-_TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(\d+)\b")
+_TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(?:\? +)?(\d+)\b")
+"""A name, a question whether a round was missed or doubtful, the rounds."""
 
 
 def tallies(text: str) -> dict[str, int]:
