@@ -3,6 +3,8 @@
 from collections.abc import Callable, Generator
 from typing import Any
 
+from msgspec import Struct
+
 from classclock.sound.agenda import Agenda
 from classclock.sound.backend import NoSound
 from classclock.sound.frame_clock import FrameClock
@@ -10,12 +12,24 @@ from classclock.sound.mixing import Mixer
 from classclock.sound.waves import RATE, Waves
 
 _PERIOD_MS = 20
-_PERIODS = 4
-_CAPACITY = _PERIOD_MS * _PERIODS * RATE // 1000
-# How much is queued when a block is asked for: one period, as recorded through a sound server's
-# null sink. Straight to a sound card it may be two, 20 ms later: nobody notices before 125 ms
-# (ITU-R BT.1359-1). What loudspeakers and TVs add, the club's offset takes off.
-_BUFFERED = _PERIOD_MS * RATE // 1000
+
+
+class _Way(Struct, frozen=True):
+    """How a sound system is used."""
+
+    backends: tuple[str, ...]
+    ready: int
+    """Periods that fit its buffer."""
+    queued: int
+    """Periods in it that are heard before the block that is asked for."""
+
+
+# A sound server, as recorded through its null sink: with a fifth of a second ready no beep comes
+# off while every core is busy, with less some came 30 ms late. It asks for more at the last moment.
+_SERVER = _Way(("PULSEAUDIO",), ready=10, queued=1)
+# Straight to a card, which asks as soon as there is room, as the drivers' interface has it; not
+# recorded. What loudspeakers and TVs add, the club's offset takes off.
+_CARD = _Way((), ready=4, queued=3)
 _PATIENCE = 3  # times asked in a row (1.5 s) without a block in between: the device is gone
 _PATIENCE_AT_START = 10  # a sound server may take a block and then stand still for two seconds
 
@@ -24,24 +38,21 @@ class MiniaudioBackend:
     def __init__(self, agenda: Agenda, waves: Waves, now: Callable[[], int]) -> None:
         """Open the stream. Raises NoSound when there is no device to open it on."""
         self._mixer = Mixer(agenda, waves)
-        self._clock = FrameClock(_BUFFERED, _CAPACITY)
         self._now = now
         self._fault: str | None = None
         self._seen = 0
         self._stood = 0
         try:
             import miniaudio  # noqa: PLC0415 - loads the system's audio libraries
-
-            self._device: Any = miniaudio.PlaybackDevice(
-                output_format=miniaudio.SampleFormat.SIGNED16,
-                nchannels=1,
-                sample_rate=RATE,
-                buffersize_msec=_PERIOD_MS,
-                callback_periods=_PERIODS,
-                app_name="classclock",
-            )
         except Exception as error:
             raise NoSound(f"miniaudio: {error}") from error
+        try:
+            self._open(miniaudio, _SERVER)
+        except miniaudio.MiniaudioError:
+            try:
+                self._open(miniaudio, _CARD)
+            except Exception as error:
+                raise NoSound(f"miniaudio: {error}") from error
         self.name = f"miniaudio, {self._device.backend}"
         if self._device.backend == "Null":  # plays to nobody, on a machine without any sound
             self.close()
@@ -54,6 +65,20 @@ class MiniaudioBackend:
         except Exception as error:
             self.close()
             raise NoSound(f"miniaudio: {error}") from error
+
+    def _open(self, miniaudio: Any, way: _Way) -> None:
+        self._clock = FrameClock(
+            way.queued * _PERIOD_MS * RATE // 1000, way.ready * _PERIOD_MS * RATE // 1000
+        )
+        self._device: Any = miniaudio.PlaybackDevice(
+            output_format=miniaudio.SampleFormat.SIGNED16,
+            nchannels=1,
+            sample_rate=RATE,
+            buffersize_msec=_PERIOD_MS,
+            callback_periods=way.ready,
+            backends=[getattr(miniaudio.Backend, name) for name in way.backends] or None,
+            app_name="classclock",
+        )
 
     def fault(self) -> str | None:
         """Tell what went wrong; a device that no longer asks for sound counts as gone."""

@@ -18,20 +18,29 @@ from classclock.sound.simpleaudio_backend import SimpleaudioBackend, installed_s
 from classclock.sound.waves import RATE, Waves
 
 Until = Callable[[Callable[[], bool]], None]
+SECOND = 1_000_000_000
 
 
 def ignore(_name: str) -> None:
     pass
 
 
+class PretendedError(Exception):
+    """There is no such device, or it can't be opened."""
+
+
 class PretendedDevice:
     """A stream that asks for sound only when the test does."""
+
+    server = True
 
     backend = "Pretended"
     stop_callback: Callable[[], None] | None = None
     blocks: Generator[bytes, int, None]
 
-    def __init__(self, **_settings: Any) -> None:
+    def __init__(self, *, backends: list[int] | None, **_settings: Any) -> None:
+        if backends and not self.server:
+            raise PretendedError("no server")
         self.closed = False
 
     def start(self, blocks: Generator[bytes, int, None]) -> None:
@@ -48,7 +57,12 @@ def device(monkeypatch: pytest.MonkeyPatch) -> type[PretendedDevice]:
     class Device(PretendedDevice):
         pass
 
-    library = SimpleNamespace(PlaybackDevice=Device, SampleFormat=SimpleNamespace(SIGNED16=2))
+    library = SimpleNamespace(
+        PlaybackDevice=Device,
+        SampleFormat=SimpleNamespace(SIGNED16=2),
+        Backend=SimpleNamespace(PULSEAUDIO=1),
+        MiniaudioError=PretendedError,
+    )
     monkeypatch.setitem(sys.modules, "miniaudio", library)
     return Device
 
@@ -69,6 +83,19 @@ def test_a_machine_that_plays_to_nobody_counts_as_silent(
     device.backend = "Null"
     with pytest.raises(NoSound):
         MiniaudioBackend(Agenda(ignore), waves, lambda: 0)
+
+
+@pytest.mark.parametrize(("server", "frame"), [(True, 960), (False, 3 * 960)])
+def test_a_server_has_one_period_queued_and_a_card_without_one_all_but_one(
+    device: type[PretendedDevice], waves: Waves, *, server: bool, frame: int
+) -> None:
+    device.server = server
+    agenda = Agenda(ignore)
+    backend = MiniaudioBackend(agenda, waves, lambda: 0)
+    agenda.add(Due(frame * SECOND // RATE + SECOND // 100, "a", "go"))
+    samples = array("h", backend._device.blocks.send(960))
+    assert not any(samples[:480])
+    assert any(samples[480:])
 
 
 def test_an_error_while_sounding_is_noticed_and_not_swallowed(
@@ -186,7 +213,6 @@ def library(installed: Installed, monkeypatch: pytest.MonkeyPatch) -> PretendedL
     return pretended
 
 
-SECOND = 1_000_000_000
 BEEP: Waves = {"go": array("h", [400] * 960)}
 
 
