@@ -116,6 +116,14 @@ class ClockEngine:
         self._tell_over(over=elapsed >= view.end)
         return math.inf if deadline is None else self._clock.real_seconds(deadline)
 
+    def until_change(self) -> float:
+        """Real seconds until a digit changes or a cue is due; infinite where none will."""
+        now, view = self._clock.now(), self._view()
+        deadline = None
+        if view is not None:
+            deadline = self._deadline(view, view.running.elapsed(now), now)
+        return math.inf if deadline is None else self._clock.real_seconds(deadline)
+
     def _follow(self, view: EngineView, elapsed: int) -> None:
         cues = tuple(cue for cue in view.timeline.cues if cue.at <= view.end)
         if view.running.go == self._go:

@@ -5,6 +5,7 @@ where it always goes.
 """
 
 import asyncio
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -27,6 +28,7 @@ from classclock.screens.clock_listener import ClockListener
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
+from classclock.screens.held_resize import HeldResize
 from classclock.screens.kept_off import said_to_the_room
 from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
@@ -89,6 +91,7 @@ class ClassScreen(Screen[None]):
             remembered=self._remembered,
             awake=Awake(self._say_from_thread) if keep_awake else None,
         )
+        self._resize = HeldResize(self._tasks.engine.until_change)
         self._standing = Standing(session, self._tasks.saver)
 
     # -- coming and going --------------------------------------------------------------
@@ -338,6 +341,12 @@ class ClassScreen(Screen[None]):
     def on_idle(self) -> None:
         if self._changed:
             self.show()
+
+    async def on_event(self, event: events.Event) -> None:
+        if isinstance(event, events.Resize) and (wait := self._resize.wait(event)):
+            self.set_timer(wait, partial(self.post_message, event))
+        else:
+            await super().on_event(event)
 
     def on_resize(self, event: events.Resize) -> None:
         self._over.too_small.display = is_too_small(*event.size)

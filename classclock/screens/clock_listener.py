@@ -11,7 +11,7 @@ from classclock.clock.source import MS
 from classclock.clock.timeline import Reading
 from classclock.sound.loudspeaker import Speaker
 
-PAINTING = 10 * MS
+PAINTING = 20 * MS
 """Nanoseconds until changed digits are out on the terminal, as measured: a sound waits as long,
 since one that comes before its picture is noticed sooner than one after it (ITU-R BT.1359-1)."""
 

@@ -291,6 +291,15 @@ def test_a_minute_more_reopens_a_countdown_and_keeps_what_was_given_out(write: W
     ]
 
 
+def test_it_knows_how_long_the_digits_stay(write: Write) -> None:
+    room = Room()
+    assert room.engine.until_change() == math.inf
+    room.start(timeline(write("countdown", time="1:00")))
+    room.wind(9_700)
+    room.engine.look()
+    assert room.engine.until_change() == pytest.approx(0.3)
+
+
 async def test_a_hand_on_the_clock_wakes_the_engine_at_once(write: Write) -> None:
     source = WoundSource()
     room = Room(source)

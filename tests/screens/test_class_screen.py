@@ -6,10 +6,13 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from textual.events import Resize
+from textual.geometry import Size
 
 from classclock.plan.club import Club, Keyboard
 from classclock.screens.big_clock import ClockSlice
 from classclock.screens.class_views import ClassViews
+from classclock.screens.held_resize import HeldResize
 from classclock.screens.lane_row import LaneRow
 from classclock.screens.time_line import TimeLine
 from classclock.screens.wall_view import WallView
@@ -496,3 +499,14 @@ async def test_text_of_hostile_names_is_plain_text(open_class: Any) -> None:
         assert [lane.name for lane in lanes][:2] == ["[red]Odell[/red]", "\\x1b[31mBram"]
         assert "\x1b" not in coach.seen()
         assert "\u202e" not in coach.seen()
+
+
+def test_a_new_size_waits_for_digits_that_are_about_to_change_but_never_twice() -> None:
+    until = 0.5
+    held = HeldResize(lambda: until)
+    first, second = (Resize(Size(120, rows), Size(120, rows)) for rows in (36, 37))
+    assert held.wait(first) == 0
+    until = 0.08
+    assert held.wait(first) == pytest.approx(0.11)
+    assert held.wait(first) == 0  # digits that change all the time would hold it up for good
+    assert held.wait(second) == pytest.approx(0.11)
