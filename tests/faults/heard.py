@@ -35,6 +35,8 @@ steps = [{ work = "0:05" }]
 _EVERY = 50 * MS
 """Between two taps of a busy coach."""
 _RESIZED_EVERY = 700 * MS
+_TALLER = 3
+"""Rows by which the window may grow."""
 
 
 class Heard(Struct):
@@ -100,7 +102,7 @@ class ListenedTo:
                 self._typed += 1
             if self.busy and now >= resize:
                 resize += _RESIZED_EVERY
-                rows = ROWS + chance.randrange(4)
+                rows = ROWS + chance.randrange(_TALLER + 1)
                 terminal._child.setwinsize(rows, COLUMNS)
                 self._painted.append((now, rows))
             wait = min(end, tap if self.busy and now < end else end, now + 20 * MS) - now
@@ -138,13 +140,12 @@ class ListenedTo:
         """When the digits of each of these moments of the piece stood on the screen."""
         moments = sorted(dues)
         whens = [dues[at] for at in moments]
-        screen = pyte.Screen(COLUMNS, ROWS)
+        screen = pyte.Screen(COLUMNS, ROWS + _TALLER)  # all is painted from the top
         stream = pyte.ByteStream(screen)
-        rows, found = ROWS, dict[int, int]()
+        sizes, found = (ROWS, ROWS), dict[int, int]()
         for when, painted in self._painted:
             if isinstance(painted, int):
-                rows = painted
-                screen.resize(rows, COLUMNS)
+                sizes = (sizes[1], painted)  # the wall may still be painted for the one before
                 continue
             stream.feed(painted)
             place = bisect_left(whens, when + 20 * MS) - 1
@@ -153,8 +154,10 @@ class ListenedTo:
             at = moments[place]
             shown, count_in = self._shown(at), at <= 0
             text = "\n".join(screen.display)
-            if clock_rows(text, rows, count_in=count_in) == clock_drawn(
-                shown, rows, count_in=count_in
+            if any(
+                clock_rows(text, rows, count_in=count_in)
+                == clock_drawn(shown, rows, count_in=count_in)
+                for rows in sizes
             ):
                 found[at] = when
         return found

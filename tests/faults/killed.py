@@ -22,7 +22,7 @@ from tests.faults.a_full_wall import (
 from tests.faults.conftest import WatchedClub
 from tests.terminal.conftest import Terminal
 
-SPEED = 20
+SPEED = 10
 PIECE = 5 * 3_600_000
 """Milliseconds; long enough to be killed in hundreds of times."""
 _LATEST = 1.8
@@ -118,8 +118,8 @@ class KilledClass:
             if rows.get(name) != taps.count(name)
         ]
         up = raw_now()
-        # The first paint takes its time, twenty-fold at this speed; then the digits must be right.
-        terminal.waits_for(lambda: not self._clock_on(terminal), "the right time on the clock", 2)
+        # The first paint takes its time, tenfold at this speed; then the digits must be right.
+        terminal.waits_for(lambda: not self._clock_on(terminal), "the right time on the clock", 5)
         self.seen.clock_ms.append((raw_now() - up) / MS)
         before, at = len(taps), raw_now()
         terminal.type(KEYS[self._next])
