@@ -1,6 +1,7 @@
 """Time that goes wrong round a class: the clock is right, and what came too late is said so."""
 
 import os
+import random
 import signal
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
@@ -114,6 +115,23 @@ def test_stopped_for_forty_seconds_of_the_class_it_goes_on_at_the_right_time(
     terminal.says("Noor, round 1")
     (tap,) = club.tapped()
     assert 0 <= tap["at"] - at < 50 * 20
+
+
+def test_a_class_rejoined_two_hundred_times_has_not_lost_the_parts_of_a_millisecond(
+    machine: Machine,
+) -> None:
+    coach = machine.opens()
+    into_the_piece(coach)
+    coach.session.close()
+    chance = random.Random(200)  # noqa: S311  a sample, no secret
+    before, began = elapsed(coach.session), machine.source.now()
+    session = coach.session
+    for _ in range(200):
+        machine.source.jump(chance.randrange(1_000 * MS))
+        session = machine.rejoins(coach.session.journal.path)
+        session.close()
+    gone = (machine.source.now() - began) / MS
+    assert elapsed(session) - before == pytest.approx(gone, abs=15)  # each is 0.5 off at most
 
 
 # -- the screen is busy --------------------------------------------------------------
