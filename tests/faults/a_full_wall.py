@@ -61,4 +61,10 @@ def _box(rows: int, *, count_in: bool) -> Box:
 
 def is_up(text: str) -> bool:
     """Whether clock and lanes are all on the screen."""
-    return len(tallies(text)) == len(PEOPLE) and any(row.strip() for row in clock_rows(text))
+    rows = clock_rows(text, rows_left(text))
+    return len(tallies(text)) == len(PEOPLE) and any(row.strip() for row in rows)
+
+
+def rows_left(text: str) -> int:
+    """The rows of the window without those that a trouble takes, when there is one."""
+    return ROWS - sum(line.startswith(" ! ") for line in text.split("\n"))

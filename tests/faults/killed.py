@@ -17,6 +17,7 @@ from tests.faults.a_full_wall import (
     clock_rows,
     is_up,
     left_of,
+    rows_left,
     tallies,
 )
 from tests.faults.conftest import WatchedClub
@@ -133,10 +134,12 @@ class KilledClass:
         """What is wrong with the clock on the screen; empty when it stands as it should."""
         go = next(line["go"] for line in self.club.events() if line["event"] == "SegmentStarted")
         earliest = self._moment(raw_now()) - go - 50 * SPEED
-        rows = clock_rows(terminal.text)
+        text = terminal.text
+        left = rows_left(text)
+        rows = clock_rows(text, left)
         latest = self._moment(raw_now()) - go
         seconds = range(earliest - earliest % 1000, latest + 1000, 1000)
-        if any(rows == clock_drawn(left_of(PIECE, second)) for second in seconds):
+        if any(rows == clock_drawn(left_of(PIECE, second), left) for second in seconds):
             return ""
         return "\n".join((f"not {earliest} to {latest} ms after go:", *rows))
 
