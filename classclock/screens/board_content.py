@@ -118,8 +118,8 @@ def _equipment(live: LiveClass, offer: "Offer | None") -> str:
     """What is short and what can be done about it, or how it is shared, in a line."""
     shared = live.record.shared.get(live.record.chosen.segment)
     if shared is not None:
-        return _safe(f"{shared.way} (ctrl+t: another way)" if offer is not None else shared.way)
-    return _safe(f"{offer.short}: ctrl+t says what to do") if offer is not None else ""
+        return _safe(f"ctrl+t: {shared.way}" if offer is not None else shared.way)
+    return _safe(f"ctrl+t: {offer.short}") if offer is not None else ""
 
 
 def _starts(segment: Segment, lanes: Sequence[Lane]) -> tuple[str, ...]:

@@ -1,12 +1,11 @@
 """The board as a drawing: the plan at the left, who is in it at the right."""
 
 from collections.abc import Iterator
-from textwrap import wrap
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.look import Look
-from classclock.screens.stack import Line, fit, lettering_width, stack
+from classclock.screens.stack import Line, fit, least_rows, lettering_width, stack
 
 _TWO_SIDES = 100
 """Columns from which the lanes have a side of their own."""
@@ -30,7 +29,8 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
 
         body = draw_lift_body(content, content.lift, inner, middle, look)
     elif columns >= _TWO_SIDES and content.lanes:
-        lines = tuple(_lines(content, look))
+        cautions = _cautions(content, inner * 58 // 100, middle, look)
+        lines = tuple(_lines(content, cautions, look))
         left = max(
             (inner * share // 100 for share in (58, 66, 74)),
             key=lambda columns: fit(lines, columns, middle, look),
@@ -42,7 +42,9 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
         )
     else:
         names = _names(content, look)
-        body = stack((*_lines(content, look), *names), inner, middle, look)
+        cautions = _cautions(content, inner, middle, look)
+        lines = (*_lines(content, cautions, look), *names)
+        body = stack(lines, inner, middle, look)
     gap = blank(inner, spare, ground)
     board = above(top, gap, body, gap, foot) if spare else above(top, body, foot)
     return place(board, columns, rows, ground, across="middle")
@@ -67,21 +69,29 @@ def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
             0, look.text(text, columns, ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
         )
     if content.equipment:
-        lines = wrap(content.equipment, columns)[:2]
-        drawn[:0] = [look.text(text, columns, ink=theme.doubtful, bold=True) for text in lines]
+        drawn.insert(0, look.text(content.equipment, columns, ink=theme.doubtful, bold=True))
     return above(*drawn)
 
 
-def _lines(content: BoardContent, look: Look) -> Iterator[Line]:
+def _cautions(content: BoardContent, columns: int, rows: int, look: Look) -> tuple[Line, ...]:
+    """A line each; in one that breaks where they would take the rows of what is to be done."""
+    ink, ground = look.theme.alarm_ink, look.theme.alarm_ground
+    each = [f" ! {text}" for text in content.cautions]
+    lines = [Line(text, "second", ink=ink, ground=ground, bold=True) for text in each]
+    together = (Line("".join(each), ink=ink, ground=ground, bold=True),)
+    taken, least = least_rows(lines, columns, look), least_rows(together, columns, look)
+    others = len(content.stations) + 1
+    makes_room = taken > rows or least + others <= rows < taken + others
+    return together if makes_room else tuple(lines)
+
+
+def _lines(content: BoardContent, cautions: tuple[Line, ...], look: Look) -> Iterator[Line]:
     theme = look.theme
     yield Line(content.name, "title", keep=1, bold=True)
     yield Line(content.words, "second", keep=2, ink=theme.quiet)
     if content.expected:
         yield Line(content.expected, "second", keep=2, ink=theme.quiet)
-    for text in content.cautions:
-        yield Line(
-            f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True
-        )
+    yield from cautions
     yield Line(keep=6)
     for number, station in enumerate(content.stations):
         if number:

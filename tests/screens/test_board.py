@@ -22,14 +22,21 @@ PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextan
 CARD = Emergency(address="4 Terminus Road", defibrillator="hall", first_aid="desk", call="112")
 
 
-def content(lanes: int = 8, *, no_card: str = "") -> BoardContent:
+def content(
+    lanes: int = 8, *, no_card: str = "", more: int = 0, equipment: str = ""
+) -> BoardContent:
     station = BoardStation("9 push press, 22.5 kg", "arms straight", ("(1) seated press",))
     return BoardContent(
         title="Turntable Tuesday",
         place="segment 2 of 3",
         name="Turntable",
         words="rounds in 16:00, 18 reps a round",
-        cautions=("Step down from the box, don't jump.", "Dizzy: stop and call the coach."),
+        cautions=(
+            "Step down from the box, don't jump.",
+            *(f"Knees hurt at station {number}: less deep, or to a box." for number in range(more)),
+            "Dizzy: stop and call the coach.",
+        ),
+        equipment=equipment,
         stations=(station, station, station),
         sets=(),
         lines=("easy row",),
@@ -41,15 +48,23 @@ def content(lanes: int = 8, *, no_card: str = "") -> BoardContent:
     )
 
 
-@given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26))
+@given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26), st.integers(0, 6))
 def test_no_window_hides_a_caution(
-    check_filled: Callable[[Drawing, int, int], None], columns: int, rows: int, lanes: int
+    check_filled: Callable[[Drawing, int, int], None],
+    columns: int,
+    rows: int,
+    lanes: int,
+    more: int,
 ) -> None:
-    drawn = draw_board(content(lanes), columns, rows, PLAIN)
+    short = "ctrl+t: 14 bars are needed at once, 6 are here; 14 boxes are needed at once"
+    shown = content(lanes, no_card="the card is empty", more=more, equipment=short)
+    drawn = draw_board(shown, columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
     assert "Step down from the box, don't jump." in text
     assert "Dizzy: stop and call the coach." in text
+    assert all(caution in text for caution in shown.cautions)
+    assert "9 push press" in text or rows < 24, "what is done stays, too, where there is room"
 
 
 @pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])
