@@ -77,7 +77,8 @@ def _run(asked: argparse.Namespace) -> int:
         ends=ends.isoformat(timespec="seconds"),
         speed=asked.speed,
     )
-    return show_class(session, notice=trouble)
+    session.left_out = trouble
+    return show_class(session)
 
 
 def _demo(asked: argparse.Namespace) -> int:

@@ -64,6 +64,8 @@ class Session:
         """Everybody the club knows, once `remember` has read it."""
         self.basis: Basis | None = None
         """What the cap fit rests on, once `remember` has read it."""
+        self.left_out = ""
+        """What is wrong with the club's movements, in words; said on the board."""
         self._offers: EquipmentOffers | None = None
         self._folder = results.folder.parent
 

@@ -325,7 +325,8 @@ class ClassScreen(Screen[None]):
 
     def _show_foot(self, real: int) -> None:
         flagged = flag_words(self.session.live)
-        troubles = (*self._standing.troubles(), *((flagged,) if flagged else ()))
+        left_out = self.session.left_out if self.session.live.phase == "board" else ""
+        troubles = (*self._standing.troubles(), *filter(None, (flagged, left_out)))
         rows = self._foot.show(troubles, real)
         if self._views.styles.margin.bottom != rows:
             self._views.styles.margin = (0, 0, rows, 0)

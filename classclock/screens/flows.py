@@ -83,7 +83,8 @@ async def who_then_class(
         session.live.choose(person, segment, choice)
     for segment, sharing in came.shared.items():
         session.live.share(segment, sharing)
-    return await run_class(app, session, notice=trouble)
+    session.left_out = trouble
+    return await run_class(app, session)
 
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:

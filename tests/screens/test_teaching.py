@@ -166,3 +166,16 @@ async def test_the_wall_shows_the_standards_quietly_where_there_is_room(open_cla
         await coach.start()
         assert "both feet on the box" not in coach.seen()
         assert "Headway" in coach.seen(), "the standards go before anything else"
+
+
+async def test_a_faulty_list_of_movements_is_said_on_the_board_until_the_start(
+    open_class: Any,
+) -> None:
+    async with open_class(completed(), look=PLAIN, segment=1) as coach:
+        coach.session.left_out = "movements.toml is left out (line 4: no such pattern)"
+        coach.screen.show()
+        await coach.pilot.pause()
+        assert "movements.toml is left out (line 4" in coach.seen()
+        await coach.start()
+        assert coach.live.phase == "running"
+        assert "movements.toml" not in coach.seen()
