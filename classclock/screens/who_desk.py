@@ -1,13 +1,11 @@
 """The coach's keys at "who is here": signs in, the list changed, and what to say of it."""
 
-from typing import TYPE_CHECKING, Literal
+from typing import Literal
 
 from classclock.plan.printable import can_be_shown
 from classclock.screens.modifiable import Modifiable
 from classclock.screens.who_list import MARKS, Entry, WhoList
-
-if TYPE_CHECKING:
-    from classclock.equipment_offer import EquipmentOffers, Offer
+from classclock.screens.who_sharing import WhoSharing
 
 Step = Literal["", "board", "back"]
 Mode = Literal["find", "key", "name"]
@@ -29,10 +27,7 @@ class WhoDesk:
         self.notice = ""
         self.expected = ""
         """What most here would do; empty where nothing tells it."""
-        self.offers: EquipmentOffers | None = None
-        """What is short for who is here, once it is known; None where nothing is counted."""
-        self.sharing: Offer | None = None
-        """The offer that is open: its ways have the digits."""
+        self.sharing = WhoSharing(who)
         self._piece = 0
         self._options_page = 0
 
@@ -60,7 +55,8 @@ class WhoDesk:
         if self.mode == "name":
             self._name(sign)
             return ""
-        if self.sharing is not None and self._share(self.sharing, sign):
+        if (shared := self.sharing.sign(sign)) is not None:
+            self.notice = shared
             return ""
         if sign in ("<ctrl+s>", "<enter>") and (sign == "<ctrl+s>" or not self.text.strip()):
             self.notice = self.who.hindrance()
@@ -80,44 +76,6 @@ class WhoDesk:
     def paste(self, text: str) -> None:
         for sign in " ".join(text.split()):
             self._type("<space>" if sign == " " else sign)
-
-    # -- equipment ---------------------------------------------------------------------
-
-    def short(self) -> tuple["Offer", ...]:
-        """The segments for which something is short, as those who are here modify them."""
-        who, offers = self.who, self.offers
-        if offers is None:
-            return ()
-        every = (
-            offers.of(who.plan, index, who.people, who.choices_in(index))
-            for index in range(len(who.plan.segment))
-        )
-        return tuple(offer for offer in every if offer is not None)
-
-    def open_sharing(self) -> None:
-        """The ways to share of the first segment that lacks something; of the next; none."""
-        short = self.short()
-        at = -1 if self.sharing is None else self.sharing.segment
-        self.sharing = next((offer for offer in short if offer.segment > at), None)
-        if not short:
-            self.notice = "nothing that was counted is short"
-
-    def _share(self, offer: "Offer", sign: str) -> bool:
-        """Whether the sign was for the ways that are open."""
-        if sign == "<escape>":
-            self.sharing = None
-        elif sign.isdecimal() and sign.isascii() and int(sign) <= len(offer.ways):
-            self.who.shared.pop(offer.segment, None)
-            if number := int(sign):
-                self.who.shared[offer.segment] = offer.ways[number - 1].sharing
-            self.notice = f"{offer.name}: " + ("shared as chosen" if number else "as planned")
-            self.sharing = None
-        elif sign == "<ctrl+t>":
-            return False
-        else:
-            self.sharing = None
-            return False
-        return True
 
     # -- typing ----------------------------------------------------------------------
 
@@ -263,7 +221,6 @@ _ACTIONS = {
     "<tab>": WhoDesk.next_load,
     "<ctrl+n>": WhoDesk.next_piece,
     "<ctrl+o>": WhoDesk.more_options,
-    "<ctrl+t>": WhoDesk.open_sharing,
     "<ctrl+k>": WhoDesk.ask_key,
     "<ctrl+e>": WhoDesk.ask_name,
     "<f7>": WhoDesk.marks,

@@ -40,8 +40,8 @@ def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
         *(look.text(text, inner, ink=look.theme.quiet) for text in _wrapped(_keys(desk), inner)),
     )
-    if desk.sharing is not None:
-        ways = _sharing(desk, desk.sharing, inner, look)
+    if desk.sharing.asked is not None:
+        ways = _sharing(desk, desk.sharing.asked, inner, look)
         ways = look.box(ways, inner, max(0, rows - len(heading) - len(foot)))
         return look.box(above(heading, ways, foot), columns, rows, across="middle")
     left = rows - len(heading) - len(choosing) - 3 - len(foot)
@@ -91,8 +91,8 @@ def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing
 
 def _short(desk: WhoDesk) -> tuple[str, ...]:
     """What is short for who is here, or how it is shared, in one line."""
-    short = desk.short()
-    if not short or desk.sharing is not None:
+    short = desk.sharing.short()
+    if not short or desk.sharing.asked is not None:
         return ()
     offer = short[0]
     sharing = desk.who.sharing(offer.segment)
@@ -202,8 +202,8 @@ def _marks(entry: Entry, page: WhoPage) -> str:
 
 
 def _keys(desk: WhoDesk) -> list[str]:
-    if desk.sharing is not None:
-        digits = ["a digit chooses"] if desk.sharing.ways else []
+    if desk.sharing.asked is not None:
+        digits = ["a digit chooses"] if desk.sharing.asked.ways else []
         return [*digits, "ctrl+t: the next piece", "escape: leave it"]
     if desk.marks_open:
         return [

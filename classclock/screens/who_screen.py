@@ -79,7 +79,7 @@ class WhoScreen(Screen[WhoCame | None]):
         """Read what the movements need, so that it can be said what is short."""
         from classclock.equipment_offer import EquipmentOffers  # noqa: PLC0415  few clubs count
 
-        self.desk.offers = EquipmentOffers(self.club, self.folder)
+        self.desk.sharing.offers = EquipmentOffers(self.club, self.folder)
         self.app.call_from_thread(self.view.repaint)
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:

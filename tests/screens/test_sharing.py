@@ -142,7 +142,7 @@ def desk(tmp_path: Path) -> WhoDesk:
     assert plan is not None
     end = likely_end(datetime(2026, 3, 3, 18, tzinfo=UTC), 3_600_000)
     desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True)
-    desk.offers = EquipmentOffers(CLUB, tmp_path)
+    desk.sharing.offers = EquipmentOffers(CLUB, tmp_path)
     for name in NAMES:
         for sign in (*name, "<enter>"):
             desk.sign(sign)
@@ -150,9 +150,11 @@ def desk(tmp_path: Path) -> WhoDesk:
 
 
 def test_who_is_here_shares_too_as_long_as_the_same_people_are_here(desk: WhoDesk) -> None:
-    (offer,) = desk.short()
+    (offer,) = desk.sharing.short()
     assert offer.short.startswith(SHORT)
     desk.sign("<ctrl+t>")
+    desk.sign("9")
+    assert desk.notice == f"there are {len(offer.ways)} ways here"
     desk.sign("2")
     sharing = desk.who.sharing(0)
     assert sharing is not None
@@ -170,7 +172,7 @@ def test_who_is_here_shares_too_as_long_as_the_same_people_are_here(desk: WhoDes
 def test_with_the_ways_open_a_name_can_be_typed_all_the_same(desk: WhoDesk) -> None:
     desk.sign("<ctrl+t>")
     desk.sign("P")
-    assert (desk.text, desk.sharing) == ("P", None)
+    assert (desk.text, desk.sharing.asked) == ("P", None)
 
 
 def test_more_than_nine_options_are_chosen_from_in_turn() -> None:
