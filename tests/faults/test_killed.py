@@ -17,17 +17,19 @@ def test_killed_at_any_moment_every_tap_that_was_shown_is_there_once_and_the_clo
 ) -> None:
     kills = times(3, 200)
     found = KilledClass(club, random.Random(26)).run(kills)  # noqa: S311  a sample, no secret
-    off = sorted(found.off_ms)
+    off, taken = sorted(found.off_ms), sorted(found.taken_ms)
     seen(
         f"{found.before_the_wall} kills while rejoining; {found.typed} taps typed, "
         f"{found.shown} were shown, {len(found.lost)} lost, {len(found.doubled)} twice; "
-        f"clock off by {off[0]:.1f} to {off[-1]:.1f} ms in {len(off)} looks, right on the screen "
-        f"{max(found.clock_ms):.0f} ms after the first paint at the latest"
+        f"clock off by {off[0]:.1f} to {off[-1]:.1f} ms in {len(off)} looks, a key's moment "
+        f"{taken[len(taken) // 2]:.1f} ms after it was typed ({taken[-1]:.0f} at worst), the "
+        f"digits right {max(found.clock_ms):.0f} ms after the first paint at the latest"
     )
     assert found.lost == []
     assert found.doubled == []
-    assert off[0] >= -1
-    assert off[-1] < 50
+    assert off[0] > -5
+    assert off[-1] < 5
+    assert taken[len(taken) // 2] < 50
 
 
 @pytest.fixture
