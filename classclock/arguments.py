@@ -43,6 +43,19 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     run.add_argument("--speed", type=_speed, default=1, help="times as fast, to try things out (1)")
     run.set_defaults(command="run")
 
+    new = commands.add_parser("new", help="write a new plan", parents=[club])
+    new.add_argument(
+        "source",
+        nargs="?",
+        metavar="FORMAT|PLAN|RESULTS",
+        help="begin with a segment of this format, a copy of a plan, or what a class was run by",
+    )
+    new.set_defaults(command="new")
+
+    edit = commands.add_parser("edit", help="go on with a plan", parents=[club])
+    edit.add_argument("plan", help="a plan file; a sample plan is edited as a copy")
+    edit.set_defaults(command="edit")
+
     resume = commands.add_parser("resume", help="rejoin a class that was cut off", parents=[club])
     resume.add_argument("journal", nargs="?", help="its journal; the latest unless named")
     resume.set_defaults(command="resume")

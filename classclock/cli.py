@@ -81,6 +81,41 @@ def _run(asked: argparse.Namespace) -> int:
     return show_class(session)
 
 
+def _edit(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    from classclock.plan_being_written import open_plan  # noqa: PLC0415  one command needs it
+
+    path = headless.plan_path(asked.plan)
+    try:
+        plan = open_plan(path)
+    except ValueError as error:
+        say_wrong(f"{path}: {error}")
+        return FINDINGS
+    from classclock.screens.start import show_editor  # noqa: PLC0415  textual takes its time
+
+    return show_editor(plan, folder, club)
+
+
+def _new(asked: argparse.Namespace) -> int:
+    folder, club = _club(asked)
+    if club is None:
+        return FINDINGS
+    plan = None
+    if asked.source is not None:
+        from classclock.screens.new_plan_list import begin_named  # noqa: PLC0415  the same
+
+        try:
+            plan = begin_named(asked.source, folder)
+        except ValueError as error:
+            say_wrong(f"{asked.source}: {error}")
+            return FINDINGS
+    from classclock.screens.start import show_editor  # noqa: PLC0415  textual takes its time
+
+    return show_editor(plan, folder, club)
+
+
 def _demo(asked: argparse.Namespace) -> int:
     from classclock.clock.source import time_source  # noqa: PLC0415
     from classclock.demo import demo_class  # noqa: PLC0415
@@ -279,6 +314,8 @@ def _library(folder: Path) -> "Library | None":
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
     "home": _home,
     "run": _run,
+    "edit": _edit,
+    "new": _new,
     "demo": _demo,
     "resume": _resume,
     "check": _check,

@@ -49,19 +49,20 @@ def _value(key: str, value: object) -> str:
         case dt.date():
             return value.isoformat()
         case str() | Load():
-            return _quoted(str(value))
+            return quoted(str(value))
         case tuple():
             return "[" + ", ".join(_value(key, one) for one in value) + "]"
         case dict():
-            return _table((_quoted(name), one) for name, one in value.items())
+            return _table((quoted(name), one) for name, one in value.items())
         case BaseModel():
             return _table(_said(value))
     raise TypeError(f"{key} holds {value!r}, which has no form in TOML")
 
 
-def _quoted(text: str) -> str:
-    # A JSON string is a TOML string, since no text of a plan holds control characters.
-    return json.dumps(text, ensure_ascii=False)
+def quoted(text: str) -> str:
+    """The text as a string of TOML."""
+    # A JSON string is one, but for the delete sign, which JSON leaves as it is.
+    return json.dumps(text, ensure_ascii=False).replace("\x7f", "\\u007f")
 
 
 def _table(pairs: Iterator[tuple[str, object]]) -> str:

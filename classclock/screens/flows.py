@@ -2,6 +2,7 @@
 
 import asyncio
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from classclock.book.journal import JournalDamagedError
 from classclock.book.journal_writer import JournalInUseError
@@ -17,6 +18,9 @@ from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.class_tasks import Autopilot
 from classclock.session import Session, open_session, rejoin_session
+
+if TYPE_CHECKING:
+    from classclock.plan_being_written import PlanOnDisk
 
 
 async def run_class(
@@ -112,3 +116,17 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
         said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
         if said is not None:
             return said
+
+
+async def write_plan(
+    app: ClassclockApp, plan: "PlanOnDisk | None", *, folder: Path, club: Club
+) -> str:
+    """Write a plan; None asks first what a new one is made from."""
+    from classclock.screens.new_plan_screen import NewPlanScreen  # noqa: PLC0415  few starts ask
+    from classclock.screens.plan_editor_screen import PlanEditorScreen  # noqa: PLC0415  the same
+
+    if plan is None:
+        plan = await app.push_screen_wait(NewPlanScreen(app.look, folder=folder))
+    if plan is None:
+        return ""
+    return await app.push_screen_wait(PlanEditorScreen(app.look, plan, folder=folder, club=club))

@@ -2,27 +2,43 @@
 
 from classclock.plan.printable import printable
 from classclock.screens.drawing.cells import Drawing, above, beside
+from classclock.screens.foot_keys import key_rows
 from classclock.screens.home_desk import HomeDesk
 from classclock.screens.home_list import HomeEntry
 from classclock.screens.look import Look
 from classclock.screens.page_heading import draw_heading, heading_rows
 
-_KEYS = "enter opens   up, down   type to find   F6 chart   F7 weeks   escape leaves"
+_KEYS = (
+    "enter opens",
+    "up, down",
+    "type to find",
+    "F6 chart",
+    "F7 weeks",
+    "F8 edits",
+    "F9 new plan",
+    "escape leaves",
+)
 _PITCH = 3
 """Rows from one entry to the next: its title, its words, and a free one."""
 
 
-def draw_home(desk: HomeDesk, columns: int, rows: int, look: Look) -> Drawing:
+def draw_home(
+    desk: HomeDesk,
+    columns: int,
+    rows: int,
+    look: Look,
+    *,
+    title: str = "classclock",
+    keys: tuple[str, ...] = _KEYS,
+) -> Drawing:
     inner = columns - 2
-    heading = draw_heading(
-        "classclock", (printable(desk.club, 60),), inner, heading_rows(rows), look
-    )
+    heading = draw_heading(title, (printable(desk.club, 60),), inner, heading_rows(rows), look)
     found = f"find: {printable(desk.text)}"
     caret = look.on(look.theme.ink).gap(1)
     typed = look.box(beside(look.text(found, len(found), bold=True), caret), inner, 1)
     foot = above(
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
-        look.text(_KEYS, inner, ink=look.theme.quiet),
+        *(look.text(row, inner, ink=look.theme.quiet) for row in key_rows(keys, inner)),
     )
     left = max(0, rows - len(heading) - 3 - len(foot))
     drawn = above(

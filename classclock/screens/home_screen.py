@@ -2,6 +2,7 @@
 
 from datetime import datetime
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from textual import events, work
 from textual.app import ComposeResult
@@ -23,6 +24,9 @@ from classclock.screens.home_list import (
 from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
 from classclock.screens.painted import Painted
+
+if TYPE_CHECKING:
+    from classclock.plan_being_written import PlanOnDisk
 
 HomeChoice = PlanFile | Path
 """A plan to run, or the journal of a class to rejoin."""
@@ -58,6 +62,7 @@ class HomeScreen(Screen[HomeChoice | None]):
         """
         super().__init__()
         self.folder, self.club = folder, club
+        self.plans = plans
         self.paths = plan_paths(folder, plans)
         self.desk = HomeDesk(
             cut_off=unfinished_entries(folder, now or local_now()),
@@ -98,6 +103,10 @@ class HomeScreen(Screen[HomeChoice | None]):
                 self.open_chart()
             elif sign == "<f7>":
                 self.open_weeks()
+            elif sign == "<f8>":
+                self.edit_plan()
+            elif sign == "<f9>":
+                self.new_plan()
             elif self.desk.sign(sign):
                 self.dismiss(None)
                 return
@@ -126,3 +135,41 @@ class HomeScreen(Screen[HomeChoice | None]):
         from classclock.screens.weeks_screen import WeeksScreen  # noqa: PLC0415  only if asked
 
         self.app.push_screen(WeeksScreen(self.view.look, folder=self.folder, club=self.club))
+
+    def edit_plan(self) -> None:
+        """Edit the plan in focus, a faulty one too."""
+        from classclock.plan_being_written import open_plan  # noqa: PLC0415  only if asked
+
+        desk, lit = self.desk, self.desk.highlighted
+        at = next((n for n, entry in enumerate(desk.plans) if entry is lit), None)
+        if at is None:
+            desk.notice = "up and down to a plan, then F8 edits it"
+            return
+        try:
+            self.write_plan(open_plan(self.paths[at]))
+        except ValueError as error:
+            desk.notice = str(error)
+
+    def new_plan(self) -> None:
+        from classclock.screens.new_plan_screen import NewPlanScreen  # noqa: PLC0415  only if asked
+
+        self.app.push_screen(NewPlanScreen(self.view.look, folder=self.folder), self.write_plan)
+
+    def write_plan(self, plan: "PlanOnDisk | None") -> None:
+        """Open the editor on this plan; None opens nothing."""
+        if plan is None:
+            return
+        from classclock.screens.plan_editor_screen import (  # noqa: PLC0415  only if asked
+            PlanEditorScreen,
+        )
+
+        editor = PlanEditorScreen(self.view.look, plan, folder=self.folder, club=self.club)
+        self.app.push_screen(editor, self.written)
+
+    def written(self, said: str | None) -> None:
+        """Back from the editor: the list is read anew."""
+        self.paths = plan_paths(self.folder, self.plans)
+        self.desk.plans = [unread(path) for path in self.paths]
+        self.desk.notice = said or ""
+        self.read_plans()
+        self.view.repaint()

@@ -21,6 +21,7 @@ from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
 
 if TYPE_CHECKING:
+    from classclock.plan_being_written import PlanOnDisk
     from classclock.screens.class_tasks import Autopilot
 
 
@@ -39,6 +40,15 @@ def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -
     async def flow(app: ClassclockApp) -> str:
         said = await flows.who_then_class(app, plan_file, folder=folder, club=club, speed=speed)
         return said or ""
+
+    return _run(club, flow)
+
+
+def show_editor(plan: "PlanOnDisk | None", folder: Path, club: Club) -> int:
+    """Write a plan; None asks first what a new one is made from."""
+
+    async def flow(app: ClassclockApp) -> str:
+        return await flows.write_plan(app, plan, folder=folder, club=club)
 
     return _run(club, flow)
 

@@ -1,0 +1,155 @@
+"""Writing a plan: its parts, what can be set on each, what is wrong, always with its sums."""
+
+from pathlib import Path
+
+from msgspec.structs import replace
+from textual import events
+from textual.app import ComposeResult
+from textual.screen import Screen
+
+from classclock.book.file_names import file_safe
+from classclock.clock.source import local_now
+from classclock.plan.club import Club
+from classclock.plan.editing.draft import Draft
+from classclock.plan.editing.fields import typed_at
+from classclock.plan.editing.starts import UNTITLED
+from classclock.plan.movements_reading import read_library, starter_library
+from classclock.plan.printable import printable
+from classclock.plan_being_written import DraftFile, PlanOnDisk, changed_meanwhile, save_plan
+from classclock.screens.drawing.cells import Drawing
+from classclock.screens.key_sign import signs_of
+from classclock.screens.look import Look
+from classclock.screens.own_editor import NoEditorError, edited_outside
+from classclock.screens.painted import Painted
+from classclock.screens.plan_editor_desk import PlanEditorDesk, Wish, begin_with_the_title
+from classclock.screens.plan_editor_drawing import EditorPage, draw_editor
+
+
+class PlanEditorView(Painted):
+    def __init__(self, look: Look, page: EditorPage) -> None:
+        super().__init__(look)
+        self.page = page
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        return draw_editor(self.page, columns, rows, self.look)
+
+
+class PlanEditorScreen(Screen[str]):
+    """Ends with its last words: where the plan was saved, or that its draft stays."""
+
+    def __init__(self, look: Look, plan: PlanOnDisk, *, folder: Path, club: Club) -> None:
+        """`folder` is the club's. A draft that is kept for this plan is offered first."""
+        super().__init__()
+        self.folder = folder
+        self.plan = plan
+        self.kept_in = DraftFile(folder, plan.path)
+        kept = self.kept_in.read()
+        if kept is not None and kept.text == plan.text and not kept.key:
+            kept = None
+        self._base = kept.data if kept is not None and plan.path is not None else plan.data
+        library = read_library(folder / "movements.toml")[0] or starter_library()
+        name = plan.path.name if plan.path is not None else "the plan"
+        draft = Draft(plan.text, name=name, unit=club.unit, library=library)
+        self.desk = PlanEditorDesk(draft, library, kept=kept)
+        self.desk.notice = plan.note
+        if plan.path is None:
+            self.desk.saved = None
+        if typed_at(self.desk.part, "title") == UNTITLED:
+            begin_with_the_title(self.desk)
+        self.said = ""
+        self.view = PlanEditorView(look, EditorPage(self.desk, self._file))
+
+    @property
+    def _file(self) -> str:
+        return "" if self.plan.path is None else self.plan.path.name
+
+    def compose(self) -> ComposeResult:
+        yield self.view
+
+    def on_key(self, event: events.Key) -> None:
+        event.stop()
+        event.prevent_default()
+        if event.key in ("ctrl+q", "ctrl+c"):
+            self._leave()
+            return
+        for sign in signs_of(event.key, event.character):
+            self._take(sign)
+        self.view.repaint()
+
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()
+        for sign in event.text:
+            if self.desk.mode == "entry":
+                self._take("<space>" if sign.isspace() else sign)
+        self.view.repaint()
+
+    def _take(self, sign: str) -> None:
+        offered = self.desk.kept
+        wish = self.desk.sign(sign)
+        if offered is not None and self.desk.kept is None and sign == "<enter>":
+            # What the draft was begun from, so that a change of the file since is noticed.
+            self.plan = replace(self.plan, data=self._base)
+        if self.desk.mode != "draft" and wish != "leave":
+            self._keep()
+        self._do(wish)
+
+    def _do(self, wish: Wish) -> None:
+        match wish:
+            case "save" if changed_meanwhile(self.plan):
+                self.desk.mode = "changed"
+            case "save" | "overwrite":
+                self._save(self.plan)
+            case "save beside":
+                self._save(PlanOnDisk(self.desk.draft.text))
+            case "own editor":
+                self._edit_outside()
+            case "leave":
+                self._leave()
+            case "drop":
+                self.kept_in.drop()
+                self.dismiss(self.said)
+
+    def _leave(self) -> None:
+        if self.desk.mode == "draft" or (self.desk.unsaved and self.kept_in.path.exists()):
+            self.said = "the plan isn't saved; its draft is offered the next time"
+        self.dismiss(self.said)
+
+    def _keep(self) -> None:
+        """Put what isn't saved where it outlives this process: at every key, half a word too."""
+        kept = self.desk.to_keep(local_now().isoformat(timespec="seconds"), self.plan.data)
+        if kept is None:
+            self.kept_in.drop()
+            return
+        try:
+            self.kept_in.keep(kept)
+        except OSError as error:
+            self.desk.notice = f"the draft can't be kept ({error.strerror}): ctrl+s saves the plan"
+
+    def _save(self, plan: PlanOnDisk) -> None:
+        desk = self.desk
+        title = typed_at(desk.draft.reading.parts[0], "title") or UNTITLED
+        try:
+            self.plan = save_plan(plan, desk.draft.text, title, self.folder)
+        except OSError as error:
+            desk.notice = f"it can't be saved ({error.strerror}): the draft is kept"
+            return
+        self.kept_in.drop()
+        self.kept_in = DraftFile(self.folder, self.plan.path)
+        desk.saved = desk.draft.text
+        self.view.page.file = self._file
+        self.said = f"saved: {self.plan.path}"
+        faulty = desk.draft.reading.plan is None
+        still = ", with what is still wrong in it" if faulty else ""
+        desk.notice = f"saved as {printable(self._file)}{still}"
+
+    def _edit_outside(self) -> None:
+        desk = self.desk
+        name = self._file or f"{file_safe(typed_at(desk.draft.reading.parts[0], 'title'))}.toml"
+        try:
+            text = edited_outside(self.app, desk.draft.text, name)
+        except NoEditorError as error:
+            desk.notice = str(error)
+            return
+        changed = desk.draft.change(text)
+        desk.notice = "taken over from your editor" if changed else "nothing was changed there"
+        self._keep()
