@@ -6,6 +6,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from classclock import club_folder
+from classclock.plan.editing.parts import parts_of
 from classclock.plan.editing.starts import copy_of, plan_of
 from classclock.plan.keys import FORMATS
 from classclock.plan.printable import printable
@@ -47,7 +48,10 @@ def begin(source: str | Path) -> PlanOnDisk:
     path = Path(source)
     if path.suffix == ".json":
         return PlanOnDisk(copy_of(plan_of_result(path)))
-    return PlanOnDisk(copy_of(open_plan(path).text))
+    text = open_plan(path).text
+    if len(parts_of(text)) == 1:
+        raise ValueError("there is no [[segment]] in it, so it is no plan: name another file")
+    return PlanOnDisk(copy_of(text))
 
 
 def begin_named(named: str, folder: Path) -> PlanOnDisk:

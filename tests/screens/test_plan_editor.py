@@ -1,5 +1,6 @@
 """Writing a plan by keys, in front of its screen."""
 
+import json
 import tomllib
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager
@@ -10,7 +11,9 @@ import pytest
 from textual.pilot import Pilot
 
 from classclock.bundled import bundled
+from classclock.clock.source import WoundSource
 from classclock.plan.club import Club
+from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import read_plan
 from classclock.plan_being_written import DraftFile, PlanOnDisk, open_plan
 from classclock.screens.app import ClassclockApp
@@ -20,6 +23,8 @@ from classclock.screens.look import Look
 from classclock.screens.new_plan_list import begin, starts_in
 from classclock.screens.plan_editor_drawing import draw_editor
 from classclock.screens.plan_editor_screen import PlanEditorScreen
+from classclock.session import open_session
+from classclock.tally.lane_keys import people_named
 
 COMMENTED = """\
 # ours since the spring
@@ -380,3 +385,33 @@ async def test_home_edits_the_plan_in_focus_and_reads_it_again(tmp_path: Path) -
         await pilot.pause()
         assert home.desk.plans[0].title == "Monday"
         assert home.desk.notice.startswith("saved: ")
+
+
+@pytest.mark.parametrize("named", ["nothing-here", "notes.txt", "broken.json"])
+def test_what_is_no_plan_is_answered_in_a_sentence(tmp_path: Path, named: str) -> None:
+    put(tmp_path / "notes.txt", "bring chalk")
+    put(tmp_path / "broken.json", '{"journal": 3}')
+    path = tmp_path / named
+    with pytest.raises(ValueError, match=r"no such file|it is no plan|no results file"):
+        begin(path)
+
+
+async def test_a_plan_begins_from_what_a_class_was_run_by(tmp_path: Path) -> None:
+    plan, _ = read_plan(bundled("plans") / "sandbox.toml")
+    assert plan is not None
+    text = (bundled("plans") / "sandbox.toml").read_text("utf-8")
+    session = open_session(
+        PlanFile("sandbox", text, plan),
+        people_named(["Ilse"]),
+        folder=tmp_path,
+        club=Club(),
+        source=WoundSource(),
+        sound=False,
+    )
+    session.close()
+    (tmp_path / "results").mkdir(exist_ok=True)
+    result = tmp_path / "results" / "2026-03-06-sandbox.json"
+    put(result, json.dumps({"journal": session.journal.path.name}))
+    begun = tomllib.loads(begin(result).text)
+    assert begun["title"] == "New plan"
+    assert begun["segment"] == tomllib.loads(text)["segment"]
