@@ -42,6 +42,9 @@ class PlanEditorDesk:
 
     @property
     def unsaved(self) -> bool:
+        """Whether leaving now would lose anything; what a new plan begins with can be had again."""
+        if self.saved is None:
+            return self.draft.changed
         return self.draft.text != self.saved
 
     def to_keep(self, at: str, data: bytes | None) -> KeptDraft | None:

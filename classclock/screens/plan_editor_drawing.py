@@ -94,7 +94,7 @@ def _sums(desk: PlanEditorDesk) -> str:
         said.append(_number(errors, "fault"))
     if hints:
         said.append(_number(hints, "hint"))
-    said.append("not saved" if desk.unsaved else "saved")
+    said.append("not saved" if desk.unsaved or desk.saved is None else "saved")
     return " · ".join(said)
 
 

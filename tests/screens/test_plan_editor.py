@@ -415,3 +415,13 @@ async def test_a_plan_begins_from_what_a_class_was_run_by(tmp_path: Path) -> Non
     begun = tomllib.loads(begin(result).text)
     assert begun["title"] == "New plan"
     assert begun["segment"] == tomllib.loads(text)["segment"]
+
+
+async def test_a_new_plan_that_nobody_touched_leaves_nothing_behind(
+    write: Write, tmp_path: Path
+) -> None:
+    async with write(begin("interval")) as coach:
+        assert "not saved" in coach.seen
+        await coach.press("escape", "escape", "escape")
+    assert coach.said == ""
+    assert DraftFile(tmp_path, None).read() is None

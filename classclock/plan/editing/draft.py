@@ -79,6 +79,11 @@ class Draft:
     def text(self) -> str:
         return self.reading.text
 
+    @property
+    def changed(self) -> bool:
+        """Whether there is an edit to take back."""
+        return bool(self._before)
+
     def change(self, text: str, place: Place | None = None) -> bool:
         """Set the text, and where the coach is then; whether anything changed."""
         if text == self.text:

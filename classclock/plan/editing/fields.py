@@ -67,6 +67,7 @@ _REST = (
     "notes",
     "cues",
 )
+_LATE = ("benchmark", "caution")
 _PLAN = ("title", "date", "notes")
 _STATION = ("movement", "amount", "load", "standard", "options", "counts")
 ORDER: dict[str, tuple[str, ...]] = {
@@ -75,8 +76,10 @@ ORDER: dict[str, tuple[str, ...]] = {
         "name",
         "benchmark",
         "format",
-        *dict.fromkeys(key for keys in _CLOCK.values() for key in keys),
-        *(key for key in _REST if key != "benchmark"),
+        *dict.fromkeys(key for keys in _CLOCK.values() for key in keys if key != "score"),
+        *(key for key in _REST if key not in _LATE),
+        "score",
+        "caution",
     ),
     "station": ("movement", *AMOUNTS, "counts", "load", "standard", "options"),
 }
