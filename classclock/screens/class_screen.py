@@ -350,7 +350,8 @@ class ClassScreen(Screen[None]):
             await super().on_event(event)
 
     def on_resize(self, event: events.Resize) -> None:
-        self._over.too_small.display = is_too_small(*event.size)
+        if (small := is_too_small(*event.size)) or self._overlays is not None:
+            self._over.too_small.display = small
 
     def _say(self, text: str) -> None:
         if text:
@@ -367,4 +368,5 @@ class ClassScreen(Screen[None]):
         self.app.call_from_thread(self._say, text)
 
     def on_focus_moved(self, event: FocusMoved) -> None:
-        self._over.focus.display = not event.here
+        if not event.here or self._overlays is not None:
+            self._over.focus.display = not event.here
