@@ -12,7 +12,6 @@ from typing import TYPE_CHECKING
 from textual import events
 from textual._styles_cache import StylesCache
 from textual.app import ComposeResult
-from textual.screen import Screen
 
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.source import stamp_now
@@ -22,6 +21,8 @@ from classclock.live import Outcome
 from classclock.plan.model import is_piece
 from classclock.screens import class_actions
 from classclock.screens.awake import Awake
+from classclock.screens.class_answers import ClassAnswers
+from classclock.screens.class_keys import ClassKeys
 from classclock.screens.class_tasks import Autopilot, ClassTasks
 from classclock.screens.class_views import ClassViews
 from classclock.screens.clock_listener import ClockListener
@@ -44,20 +45,13 @@ from classclock.tally import events as ev
 if TYPE_CHECKING:
     # Named only, and not loaded before they are wanted.
     from classclock.screens.class_overlays import ClassOverlays
-    from classclock.screens.correct_entry import CorrectEntry
-    from classclock.screens.emergency_card import EmergencyCard
-    from classclock.screens.flags_overlay import FlagsOverlay
     from classclock.screens.lane_row import LaneRow
-    from classclock.screens.leave_question import LeaveQuestion
-    from classclock.screens.name_entry import NameEntry
-    from classclock.screens.place_entry import PlaceEntry
-    from classclock.screens.share_overlay import ShareOverlay
 
 _UPKEEP = 0.5
 """Seconds between two looks at what neither a key nor the clock brings."""
 
 
-class ClassScreen(Screen[None]):
+class ClassScreen(ClassAnswers):
     # As a path it would have all style sheets read again, before the first paint.
     DEFAULT_CSS = Path(__file__).with_suffix(".tcss").read_text("utf-8")
     AUTO_FOCUS = ""
@@ -81,7 +75,11 @@ class ClassScreen(Screen[None]):
         self._foot = Foot(session, look)
         self._look = look
         self._overlays: ClassOverlays | None = None
-        self._sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
+        self._keys = ClassKeys(
+            self,
+            SoundKeys(session.speaker, session.club.sound.volume, self._say_later),
+            self._views.board_keys,
+        )
         self._tasks = ClassTasks(
             session,
             ClockListener(
@@ -101,7 +99,7 @@ class ClassScreen(Screen[None]):
         yield self._foot
 
     @property
-    def _over(self) -> "ClassOverlays":
+    def over(self) -> "ClassOverlays":
         """Made when first asked for, at the latest when the board is painted; hidden at first."""
         if self._overlays is None:
             from classclock.screens.class_overlays import ClassOverlays  # noqa: PLC0415  see above
@@ -111,7 +109,7 @@ class ClassScreen(Screen[None]):
         return self._overlays
 
     def on_mount(self) -> None:
-        self._say(self._notice)
+        self.say(self._notice)
         self.show()
         self.call_after_refresh(self._settle_in)
 
@@ -123,12 +121,12 @@ class ClassScreen(Screen[None]):
             self.run_worker(self._plan_loads())
         if self.session.club.inventory:
             self.run_worker(self._learn_equipment())
-        _ = self._views.started, self._over  # loaded before a key asks for them
+        _ = self._views.started, self.over  # loaded before a key asks for them
         self.look_after()
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 
     def _remembered(self, trouble: str) -> None:
-        self._say(trouble)
+        self.say(trouble)
         self._tasks.saver.ask()
         self.show()
 
@@ -145,7 +143,7 @@ class ClassScreen(Screen[None]):
         # Textual keeps a thousand of these, of widgets long gone, each with all that it painted.
         StylesCache.get_inner_outer.cache_clear()
 
-    def _leave(self) -> None:
+    def leave(self) -> None:
         self.run_worker(self._leave_when_saved())
 
     async def _leave_when_saved(self) -> None:
@@ -155,7 +153,7 @@ class ClassScreen(Screen[None]):
     # -- keys and clicks ---------------------------------------------------------------
 
     def on_key(self, event: events.Key) -> None:
-        line = self._over.typed_into
+        line = self.over.typed_into
         if line is not None and event.key not in ("ctrl+q", "ctrl+c"):
             line.on_key(event)  # it will have the focus in a moment
             return
@@ -169,33 +167,9 @@ class ClassScreen(Screen[None]):
         self._stroke(sign, stamp_now())
 
     def _stroke(self, sign: str, stamp: float) -> None:
-        if not self._over.offer(sign) and not self._own_key(sign):
+        if not self.over.offer(sign) and not self._keys.press(sign, selected=self._selected):
             self._carry_out(self.session.key(sign, stamp))
         self._show_soon()
-
-    def _own_key(self, sign: str) -> bool:
-        """The keys that only this screen knows; `screen_keys.py` has them in words."""
-        session = self.session
-        if session.check_clock and sign in ("<left>", "<right>", "<enter>"):
-            self._came(class_actions.check_clock(session, sign))
-        elif sign == "<f8>" and session.troubles():
-            self._over.place.ask()
-        elif sign == "<f8>":
-            self._say("everything is being saved")
-        elif sign == "<f7>":
-            self._say(self._over.show_flags())
-        elif sign == "<f9>":
-            self._say(self._over.ask_correction(self._selected))
-        elif sign == "<ctrl+t>":
-            self._say(self._over.show_sharing())
-        elif (taught := self._views.board_keys.press(sign)) is not None:
-            self._say(taught)
-        else:
-            runs = session.live.phase in ("count-in", "running", "held")
-            said = self._sound.press(sign, clock_runs=runs)
-            self._say(said or "")
-            return said is not None
-        return True
 
     def on_lane_row_clicked(self, event: "LaneRow.Clicked") -> None:
         if self.session.club.keyboard.click_taps:
@@ -212,14 +186,14 @@ class ClassScreen(Screen[None]):
     # -- what came of them -------------------------------------------------------------
 
     def _carry_out(self, answer: Answer) -> None:
-        self._say(answer.notice)
+        self.say(answer.notice)
         if answer.outcome is not None:
-            self._came(answer.outcome)
+            self.came(answer.outcome)
         if answer.screen is not None:
             self._screen_command(answer.screen)
 
-    def _came(self, outcome: Outcome) -> None:
-        self._say(said_to_the_room(outcome, self.session.live.record))
+    def came(self, outcome: Outcome) -> None:
+        self.say(said_to_the_room(outcome, self.session.live.record))
         if outcome.events:
             if any(isinstance(one, ev.PersonAdded) for one in outcome.events):
                 self._tasks.memory.ask()
@@ -235,45 +209,16 @@ class ClassScreen(Screen[None]):
             case cmd.Select(lane=lane):
                 self._selected = lane
             case cmd.AddLate():
-                self._over.ask_name()
+                self.over.ask_name()
             case cmd.ShowCard():
-                self._came(class_actions.stop_clock(self.session))
-                self._over.show_card()
+                self.came(class_actions.stop_clock(self.session))
+                self.over.show_card()
             case cmd.ShowKeys():
-                self._over.show_keys()
+                self.over.show_keys()
             case cmd.Leave() if self.session.live.record.closed:
-                self._leave()
+                self.leave()
             case cmd.Leave():
-                self._over.ask_leave()
-
-    def on_name_entry_named(self, event: "NameEntry.Named") -> None:
-        self._came(class_actions.take_in(self.session, event.name))
-
-    def on_emergency_card_noted(self, event: "EmergencyCard.Noted") -> None:
-        self._came(class_actions.note_emergency(self.session, event.text))
-
-    def on_flags_overlay_looked_at(self, event: "FlagsOverlay.LookedAt") -> None:
-        for flag in event.flags:
-            self._came(self.session.live.acknowledge(flag.person_id, flag.segment, flag.text))
-
-    def on_share_overlay_chose(self, event: "ShareOverlay.Chose") -> None:
-        self._came(self.session.live.share(event.segment, event.sharing))
-        if event.sharing is not None:
-            self._say(self._over.show_sharing())
-
-    def on_correct_entry_corrected(self, event: "CorrectEntry.Corrected") -> None:
-        outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
-        self._came(outcome)
-        if outcome.refused:
-            self._over.correct.refuse(outcome.text)
-        else:
-            self._over.correct.close()
-
-    def on_place_entry_given(self, event: "PlaceEntry.Given") -> None:
-        self._came(class_actions.save_elsewhere(self.session, event.folder))
-
-    def on_leave_question_leave(self, _: "LeaveQuestion.Leave") -> None:
-        self._leave()
+                self.over.ask_leave()
 
     # -- what comes by itself ----------------------------------------------------------
 
@@ -285,7 +230,7 @@ class ClassScreen(Screen[None]):
     def _cues_came(self, cues: tuple[CueHeard | CueSkipped, ...]) -> None:
         if word := word_of(cues):
             self._cue, self._cue_at = word, self._real()
-        self._say(skipped_words(cues))
+        self.say(skipped_words(cues))
         self.call_after_refresh(self.show)
 
     def _segment_over(self) -> None:
@@ -300,7 +245,7 @@ class ClassScreen(Screen[None]):
     def look_after(self) -> None:
         """The time of day, what lapses, the loudspeaker, the disk, the battery."""
         real = self._real()
-        self._say(self.session.desk.lapse(real))
+        self.say(self.session.desk.lapse(real))
         for said in self.session.speaker.poll():
             late = "a sound was left out: too late"
             self._standing.sound(said.text if isinstance(said, Notice) else late, real)
@@ -351,22 +296,22 @@ class ClassScreen(Screen[None]):
 
     def on_resize(self, event: events.Resize) -> None:
         if (small := is_too_small(*event.size)) or self._overlays is not None:
-            self._over.too_small.display = small
+            self.over.too_small.display = small
 
-    def _say(self, text: str) -> None:
+    def say(self, text: str) -> None:
         if text:
             self._foot.say(text, self._real())
 
     def _say_later(self, seconds: float, text: str) -> None:
         def say() -> None:
-            self._say(text)
+            self.say(text)
             self.show()
 
         self.set_timer(seconds, say)
 
     def _say_from_thread(self, text: str) -> None:
-        self.app.call_from_thread(self._say, text)
+        self.app.call_from_thread(self.say, text)
 
     def on_focus_moved(self, event: FocusMoved) -> None:
         if not event.here or self._overlays is not None:
-            self._over.focus.display = not event.here
+            self.over.focus.display = not event.here

@@ -267,7 +267,7 @@ async def test_what_is_pending_stands_large_and_lapses(open_class: Any) -> None:
     async with open_class(segment=1) as coach:
         await coach.start()
         await coach.press("1", "2")
-        pending = coach.screen._over.pending
+        pending = coach.screen.over.pending
         assert (pending.text, pending.display) == ("12", True)
         await coach.wind(4.1)
         assert not pending.display
@@ -291,9 +291,9 @@ async def test_under_the_keys_and_the_card_taps_still_count(open_class: Any) -> 
         await coach.start()
         await coach.wind(30)
         await coach.press("question_mark", "n")
-        assert coach.screen._over.keys.display
+        assert coach.screen.over.keys.display
         await coach.press("escape", "exclamation_mark", "i")
-        assert coach.screen._over.card.display
+        assert coach.screen.over.card.display
         assert coach.live.phase == "held"
         assert tallies(coach) == {"Ilse": "1", "Bram": "0", "Noor": "1"}
 
@@ -364,7 +364,7 @@ async def test_a_click_on_its_sign_opens_the_card(open_class: Any) -> None:
     async with open_class() as coach:
         row, column = 35, status(coach).index("! emergency card")
         await coach.pilot.click(offset=(column + 2, row))
-        assert coach.screen._over.card.display
+        assert coach.screen.over.card.display
 
 
 async def test_a_terminal_that_lost_the_focus_says_that_keys_go_elsewhere(open_class: Any) -> None:
@@ -461,7 +461,7 @@ async def test_another_place_is_offered_while_there_is_trouble(
         await coach.wind(16 * 60)
         await coach.screen._tasks.saver.done()
         await coach.press("f8")
-        coach.screen._over.place.text = str(tmp_path / "stick")
+        coach.screen.over.place.text = str(tmp_path / "stick")
         await coach.press("enter")
         assert list((tmp_path / "stick" / "results").glob("*.json"))
         assert "saved in" in coach.seen()

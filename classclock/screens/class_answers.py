@@ -1,0 +1,71 @@
+"""What comes of the questions and lines that open over a class."""
+
+from typing import TYPE_CHECKING
+
+from textual.screen import Screen
+
+from classclock.live import Outcome
+from classclock.screens import class_actions
+from classclock.session import Session
+from classclock.tally import commands as cmd
+
+if TYPE_CHECKING:
+    # Named only, and not loaded before they are wanted.
+    from classclock.screens.class_overlays import ClassOverlays
+    from classclock.screens.correct_entry import CorrectEntry
+    from classclock.screens.emergency_card import EmergencyCard
+    from classclock.screens.flags_overlay import FlagsOverlay
+    from classclock.screens.leave_question import LeaveQuestion
+    from classclock.screens.name_entry import NameEntry
+    from classclock.screens.place_entry import PlaceEntry
+    from classclock.screens.share_overlay import ShareOverlay
+
+
+class ClassAnswers(Screen[None]):
+    """The part of a class's screen that carries out what was answered."""
+
+    session: Session
+
+    @property
+    def over(self) -> "ClassOverlays":
+        raise NotImplementedError
+
+    def came(self, outcome: Outcome) -> None:
+        """Show what came of a command."""
+        raise NotImplementedError
+
+    def say(self, text: str) -> None:
+        """Say something at the foot, if it is anything."""
+        raise NotImplementedError
+
+    def leave(self) -> None:
+        raise NotImplementedError
+
+    def on_name_entry_named(self, event: "NameEntry.Named") -> None:
+        self.came(class_actions.take_in(self.session, event.name))
+
+    def on_emergency_card_noted(self, event: "EmergencyCard.Noted") -> None:
+        self.came(class_actions.note_emergency(self.session, event.text))
+
+    def on_flags_overlay_looked_at(self, event: "FlagsOverlay.LookedAt") -> None:
+        for flag in event.flags:
+            self.came(self.session.live.acknowledge(flag.person_id, flag.segment, flag.text))
+
+    def on_share_overlay_chose(self, event: "ShareOverlay.Chose") -> None:
+        self.came(self.session.live.share(event.segment, event.sharing))
+        if event.sharing is not None:
+            self.say(self.over.show_sharing())
+
+    def on_correct_entry_corrected(self, event: "CorrectEntry.Corrected") -> None:
+        outcome = self.session.live.do(cmd.Correct(event.lane, event.score, event.reason))
+        self.came(outcome)
+        if outcome.refused:
+            self.over.correct.refuse(outcome.text)
+        else:
+            self.over.correct.close()
+
+    def on_place_entry_given(self, event: "PlaceEntry.Given") -> None:
+        self.came(class_actions.save_elsewhere(self.session, event.folder))
+
+    def on_leave_question_leave(self, _: "LeaveQuestion.Leave") -> None:
+        self.leave()
