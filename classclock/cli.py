@@ -8,16 +8,15 @@ import argparse
 import os
 import sys
 from collections.abc import Callable, Mapping, Sequence
-from datetime import timedelta
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from classclock import headless
+from classclock import cli_screens, headless
 from classclock.arguments import parser
-from classclock.club_folder import club_folder, journals, results
-from classclock.headless import FINDINGS, OK, say_wrong
+from classclock.cli_club import asked_club, known_library
+from classclock.club_folder import club_folder, results
+from classclock.headless import FINDINGS, OK
 from classclock.plan.club import Club
-from classclock.plan.club_reading import read_club
 
 if TYPE_CHECKING:
     from classclock.book.cap_fit import PieceFit
@@ -38,137 +37,14 @@ def main(arguments: Sequence[str] | None = None) -> int:
         return OK
 
 
-# -- commands with a screen ------------------------------------------------------
-
-
-def _home(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    if club is None:
-        return FINDINGS
-    from classclock.screens.start import show_home  # noqa: PLC0415  textual takes its time
-
-    return show_home(folder, club)
-
-
-def _run(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    if club is None:
-        return FINDINGS
-    plan_file = headless.plan_file(asked.plan, club.unit)
-    if plan_file is None:
-        return FINDINGS
-    from classclock.clock.source import time_source  # noqa: PLC0415
-    from classclock.club_movements import filled_in  # noqa: PLC0415
-    from classclock.people_reading import in_files, people_called  # noqa: PLC0415
-    from classclock.screens.start import show_class, show_who  # noqa: PLC0415
-    from classclock.session import open_session  # noqa: PLC0415
-
-    if not asked.athletes:
-        return show_who(plan_file, folder, club, speed=asked.speed)
-    plan_file, trouble = filled_in(plan_file, folder)
-    source = time_source(asked.speed)
-    ends = source.wall() + timedelta(milliseconds=club.class_length)
-    session = open_session(
-        plan_file,
-        people_called(asked.athletes, in_files(folder)),
-        folder=folder,
-        club=club,
-        source=source,
-        ends=ends.isoformat(timespec="seconds"),
-        speed=asked.speed,
-    )
-    session.left_out = trouble
-    return show_class(session)
-
-
-def _edit(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    if club is None:
-        return FINDINGS
-    from classclock.plan_being_written import open_plan  # noqa: PLC0415  one command needs it
-
-    path = headless.plan_path(asked.plan)
-    try:
-        plan = open_plan(path)
-    except ValueError as error:
-        say_wrong(f"{path}: {error}")
-        return FINDINGS
-    from classclock.screens.start import show_editor  # noqa: PLC0415  textual takes its time
-
-    return show_editor(plan, folder, club)
-
-
-def _new(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    if club is None:
-        return FINDINGS
-    plan = None
-    if asked.source is not None:
-        from classclock.screens.new_plan_list import begin_named  # noqa: PLC0415  the same
-
-        try:
-            plan = begin_named(asked.source, folder)
-        except ValueError as error:
-            say_wrong(f"{asked.source}: {error}")
-            return FINDINGS
-    from classclock.screens.start import show_editor  # noqa: PLC0415  textual takes its time
-
-    return show_editor(plan, folder, club)
-
-
-def _demo(asked: argparse.Namespace) -> int:
-    from classclock.clock.source import time_source  # noqa: PLC0415
-    from classclock.demo import demo_class  # noqa: PLC0415
-    from classclock.screens.start import show_class  # noqa: PLC0415
-
-    session, athletes = demo_class(
-        seed=asked.seed, source=time_source(asked.speed), speed=asked.speed
-    )
-    return show_class(session, autopilot=athletes)
-
-
-def _resume(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    if club is None:
-        return FINDINGS
-    from classclock.book.unfinished import unfinished  # noqa: PLC0415
-    from classclock.clock.source import local_now  # noqa: PLC0415
-
-    if asked.journal:
-        path = Path(asked.journal)
-    elif cut_off := unfinished(journals(folder), local_now()):
-        path = cut_off[0].path
-    else:
-        say_wrong(f"no class was cut off in {journals(folder)}: classclock starts one")
-        return FINDINGS
-    from classclock.book.journal import JournalDamagedError  # noqa: PLC0415
-    from classclock.book.journal_writer import JournalInUseError  # noqa: PLC0415
-    from classclock.screens.start import show_class  # noqa: PLC0415
-    from classclock.session import rejoin_session  # noqa: PLC0415
-
-    try:
-        session, journal = rejoin_session(path, folder=folder, club=club)
-    except (JournalDamagedError, JournalInUseError, ValueError) as error:
-        say_wrong(str(error))
-        return FINDINGS
-    except OSError as error:
-        say_wrong(f"{path}: this journal can't be read ({error.strerror})")
-        return FINDINGS
-    torn = "the last line was torn and is left out; all before it is here"
-    return show_class(session, notice=torn if journal.torn else "rejoined")
-
-
-# -- commands that print ---------------------------------------------------------
-
-
 def _check(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock import headless_check  # noqa: PLC0415  one command needs it
     from classclock.plan.equipment_check import room_for  # noqa: PLC0415  the same
 
-    library = _library(folder)
+    library = known_library(folder)
     if library is None:
         return FINDINGS
     from classclock.screens.reading_words import reading_lines  # noqa: PLC0415
@@ -192,7 +68,7 @@ def _fits(
 
 
 def _rehearse(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     return headless.rehearse(
@@ -216,7 +92,7 @@ def _results(asked: argparse.Namespace) -> int:
 
 
 def _bar(asked: argparse.Namespace) -> int:
-    _, club = _club(asked)
+    _, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock import headless_bar  # noqa: PLC0415
@@ -232,7 +108,7 @@ def _bar(asked: argparse.Namespace) -> int:
 
 
 def _load(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock.headless_load import Asked, load  # noqa: PLC0415
@@ -242,7 +118,7 @@ def _load(asked: argparse.Namespace) -> int:
 
 
 def _chart(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock.headless_pages import show_chart  # noqa: PLC0415
@@ -251,7 +127,7 @@ def _chart(asked: argparse.Namespace) -> int:
 
 
 def _athlete(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock.headless_pages import show_athlete  # noqa: PLC0415
@@ -260,8 +136,8 @@ def _athlete(asked: argparse.Namespace) -> int:
 
 
 def _weeks(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
-    library = None if club is None else _library(folder)
+    folder, club = asked_club(asked)
+    library = None if club is None else known_library(folder)
     if club is None or library is None:
         return FINDINGS
     from classclock.headless_weeks import show_weeks  # noqa: PLC0415  one command needs it
@@ -270,7 +146,7 @@ def _weeks(asked: argparse.Namespace) -> int:
 
 
 def _book(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock.headless_book import book  # noqa: PLC0415  sqlalchemy takes its time
@@ -279,7 +155,7 @@ def _book(asked: argparse.Namespace) -> int:
 
 
 def _report(asked: argparse.Namespace) -> int:
-    folder, club = _club(asked)
+    folder, club = asked_club(asked)
     if club is None:
         return FINDINGS
     from classclock.headless_report import report  # noqa: PLC0415
@@ -291,33 +167,13 @@ def _schema(_: argparse.Namespace) -> int:
     return headless.schema()
 
 
-# -- what they share ------------------------------------------------------------
-
-
-def _club(asked: argparse.Namespace) -> tuple[Path, Club | None]:
-    folder = club_folder(asked.club)
-    club, findings = read_club(folder / "club.toml")
-    for finding in findings:
-        say_wrong(str(finding))
-    return folder, club
-
-
-def _library(folder: Path) -> "Library | None":
-    from classclock.plan.movements_reading import read_library  # noqa: PLC0415  two commands do
-
-    library, findings = read_library(folder / "movements.toml")
-    for finding in findings:
-        say_wrong(str(finding))
-    return library
-
-
 COMMANDS: Mapping[str, Callable[[argparse.Namespace], int]] = {
-    "home": _home,
-    "run": _run,
-    "edit": _edit,
-    "new": _new,
-    "demo": _demo,
-    "resume": _resume,
+    "home": cli_screens.home,
+    "run": cli_screens.run,
+    "edit": cli_screens.edit,
+    "new": cli_screens.new,
+    "demo": cli_screens.demo,
+    "resume": cli_screens.resume,
     "check": _check,
     "rehearse": _rehearse,
     "replay": _replay,
