@@ -30,7 +30,7 @@ def run(asked: argparse.Namespace) -> int:
     from classclock.club_movements import filled_in  # noqa: PLC0415
     from classclock.people_reading import in_files, people_called  # noqa: PLC0415
     from classclock.screens.start import show_class, show_who  # noqa: PLC0415
-    from classclock.session import open_session  # noqa: PLC0415
+    from classclock.session_opening import open_session  # noqa: PLC0415
 
     if not asked.athletes:
         return show_who(plan_file, folder, club, speed=asked.speed)
@@ -113,7 +113,7 @@ def resume(asked: argparse.Namespace) -> int:
     from classclock.book.journal import JournalDamagedError  # noqa: PLC0415
     from classclock.book.journal_writer import JournalInUseError  # noqa: PLC0415
     from classclock.screens.start import show_class  # noqa: PLC0415
-    from classclock.session import rejoin_session  # noqa: PLC0415
+    from classclock.session_opening import rejoin_session  # noqa: PLC0415
 
     try:
         session, journal = rejoin_session(path, folder=folder, club=club)

@@ -19,7 +19,8 @@ from classclock.plan.club import Club, Emergency
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import read_plan
 from classclock.rehearsal import piece_called
-from classclock.session import Session, open_session
+from classclock.session import Session
+from classclock.session_opening import open_session
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Choice

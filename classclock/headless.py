@@ -55,7 +55,7 @@ def replay(path: Path, *, as_json: bool) -> int:
     from classclock.book.journal import JournalDamagedError, read_journal  # noqa: PLC0415
     from classclock.book.results_document import results_document  # noqa: PLC0415
     from classclock.book.saved_results import differences, saved_for  # noqa: PLC0415
-    from classclock.session import replayed  # noqa: PLC0415
+    from classclock.session_opening import replayed  # noqa: PLC0415
 
     try:
         journal = read_journal(path)

@@ -17,7 +17,8 @@ from classclock.plan.plan_file import PlanFile
 from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.class_tasks import Autopilot
-from classclock.session import Session, open_session, rejoin_session
+from classclock.session import Session
+from classclock.session_opening import open_session, rejoin_session
 
 if TYPE_CHECKING:
     from classclock.plan_being_written import PlanOnDisk

@@ -8,7 +8,8 @@ from classclock.clock.source import MS, WoundSource
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
-from classclock.session import Session, open_session
+from classclock.session import Session
+from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 from classclock.tally.strokes import NAMED_KEYS
 

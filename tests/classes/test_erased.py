@@ -7,7 +7,7 @@ import pytest
 
 from classclock.book.journal import read_journal
 from classclock.cli import main
-from classclock.session import replayed
+from classclock.session_opening import replayed
 from classclock.tally.scores import scores
 
 

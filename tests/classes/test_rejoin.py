@@ -17,7 +17,7 @@ from classclock.book.unfinished import unfinished
 from classclock.cli import main
 from classclock.clock.source import MS, WoundSource
 from classclock.plan.club import Club
-from classclock.session import rejoin_session, replayed
+from classclock.session_opening import rejoin_session, replayed
 
 BOOT = "boot before the power cut"
 

@@ -14,7 +14,7 @@ from classclock.club_movements import filled_in
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
-from classclock.session import open_session, rejoin_session
+from classclock.session_opening import open_session, rejoin_session
 from classclock.tally.lane_keys import people_named
 
 PLAN = """

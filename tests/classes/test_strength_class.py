@@ -13,7 +13,8 @@ from classclock.flagged import flags_of, open_flags, to_come
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
-from classclock.session import Session, open_session, rejoin_session, replayed
+from classclock.session import Session
+from classclock.session_opening import open_session, rejoin_session, replayed
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
 

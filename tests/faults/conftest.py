@@ -12,7 +12,8 @@ from classclock.clock.source import MS, WoundSource, raw_now
 from classclock.plan.club import Club as Settings
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import parse_plan
-from classclock.session import Session, open_session, rejoin_session
+from classclock.session import Session
+from classclock.session_opening import open_session, rejoin_session
 from classclock.tally.lane_keys import people_named
 from tests.classes.conftest import PLAN, Coach
 from tests.screens.conftest import open_class as class_on_screen

@@ -19,7 +19,8 @@ from classclock.plan.reading import parse_plan
 from classclock.screens.app import ClassclockApp
 from classclock.screens.flows import run_class
 from classclock.screens.look import Look
-from classclock.session import Session, open_session
+from classclock.session import Session
+from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 from tests.faults.a_full_wall import KEYS, PEOPLE
 

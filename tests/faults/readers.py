@@ -17,7 +17,7 @@ from classclock.bundled import bundled
 from classclock.plan.club_reading import read_club
 from classclock.plan.movements_reading import read_library
 from classclock.plan.reading import read_plan
-from classclock.session import replayed
+from classclock.session_opening import replayed
 from classclock.tally import events as ev
 from classclock.tally.keys import KeyContext, KeyState, Stroke, press
 from classclock.tally.lane_keys import people_named

@@ -15,7 +15,8 @@ from typing import Any
 import pytest
 
 from classclock.book.journal import read_journal
-from classclock.session import Session, replayed
+from classclock.session import Session
+from classclock.session_opening import replayed
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Machine, WatchedClub
 from tests.terminal.conftest import Terminal

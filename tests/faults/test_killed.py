@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from classclock.book.journal import read_journal
-from classclock.session import replayed
+from classclock.session_opening import replayed
 from tests.faults.conftest import Machine, Seen, Times, WatchedClub
 from tests.faults.killed import KilledClass
 

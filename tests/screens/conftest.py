@@ -19,7 +19,8 @@ from classclock.screens.app import ClassclockApp
 from classclock.screens.class_screen import ClassScreen
 from classclock.screens.drawing.cells import Drawing
 from classclock.screens.look import Look
-from classclock.session import Session, open_session
+from classclock.session import Session
+from classclock.session_opening import open_session
 from classclock.sound.loudspeaker import SilentLoudspeaker
 from classclock.tally.lane_keys import people_named
 

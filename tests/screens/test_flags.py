@@ -18,7 +18,8 @@ from classclock.screens.drawing.cells import plain_text
 from classclock.screens.flags_screen import FlagsScreen
 from classclock.screens.flags_view import draw_flags, fitting
 from classclock.screens.look import Look
-from classclock.session import Session, open_session
+from classclock.session import Session
+from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 
 PLAN = """

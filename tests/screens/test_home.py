@@ -19,7 +19,7 @@ from classclock.screens.home_drawing import draw_home
 from classclock.screens.home_list import HomeEntry, plan_entry, plan_paths
 from classclock.screens.home_screen import HomeChoice, HomeScreen
 from classclock.screens.look import Look
-from classclock.session import open_session
+from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 
 GOOD = """

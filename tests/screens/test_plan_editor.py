@@ -23,7 +23,7 @@ from classclock.screens.look import Look
 from classclock.screens.new_plan_list import begin, starts_in
 from classclock.screens.plan_editor_drawing import draw_editor
 from classclock.screens.plan_editor_screen import PlanEditorScreen
-from classclock.session import open_session
+from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 
 COMMENTED = """\
