@@ -44,7 +44,7 @@ def test_a_rehearsal_loads_no_screen_and_no_sound() -> None:
 
 
 def test_a_session_loads_no_database() -> None:
-    assert "sqlalchemy" not in loaded_by("import classclock.session")
+    assert "sqlalchemy" not in loaded_by("import classclock.session_opening")
 
 
 @pytest.mark.parametrize("screen", ["start", "class_screen", "who_screen", "home_screen"])

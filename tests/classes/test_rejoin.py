@@ -9,7 +9,7 @@ from unittest.mock import patch
 
 import pytest
 
-from classclock import session as session_module
+from classclock import session_opening
 from classclock.book.journal import read_journal
 from classclock.book.journal_writer import JournalInUseError
 from classclock.book.saved_results import saved_for
@@ -25,8 +25,8 @@ BOOT = "boot before the power cut"
 @pytest.fixture(autouse=True)
 def _one_machine(monkeypatch: pytest.MonkeyPatch, source: WoundSource) -> None:
     """The machine's raw clock is the wound one, so that time away is wound too."""
-    monkeypatch.setattr(session_module, "raw_now", source.now)
-    monkeypatch.setattr(session_module, "boot_id", lambda: BOOT)
+    monkeypatch.setattr(session_opening, "raw_now", source.now)
+    monkeypatch.setattr(session_opening, "boot_id", lambda: BOOT)
 
 
 def in_the_piece(coach: Any) -> None:
@@ -85,8 +85,8 @@ def test_after_a_reboot_the_time_of_day_serves_and_the_coach_is_told_to_check(
 ) -> None:
     in_the_piece(coach)
     path = killed(coach, tmp_path)
-    monkeypatch.setattr(session_module, "boot_id", lambda: "another boot")
-    monkeypatch.setattr(session_module, "raw_now", lambda: 7)
+    monkeypatch.setattr(session_opening, "boot_id", lambda: "another boot")
+    monkeypatch.setattr(session_opening, "raw_now", lambda: 7)
     fresh = WoundSource(start=0, wall=source.wall() + timedelta(minutes=2))
     session = rejoin(path, fresh)
     assert session.check_clock

@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from classclock import session as session_module
+from classclock import session_opening
 from classclock.clock.source import WoundSource
 from classclock.club_movements import filled_in
 from classclock.plan.club import Club
@@ -193,7 +193,7 @@ def test_a_class_that_was_cut_off_has_the_same_places_and_options_though_the_lib
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    monkeypatch.setattr(session_module, "raw_now", source.now)
+    monkeypatch.setattr(session_opening, "raw_now", source.now)
     coach = open_short()
     choose(coach, "2 heats of 3; ")
     live = coach.session.live

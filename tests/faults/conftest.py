@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from classclock import session as session_module
+from classclock import session_opening
 from classclock.clock.source import MS, WoundSource, raw_now
 from classclock.plan.club import Club as Settings
 from classclock.plan.plan_file import PlanFile
@@ -127,11 +127,11 @@ class Machine:
         self.source = WoundSource(
             start=5_000 * MS, wall=datetime.fromisoformat("2026-11-24T18:30:00+01:00")
         )
-        self._patch.setattr(session_module, "raw_now", self.source.now)
+        self._patch.setattr(session_opening, "raw_now", self.source.now)
         self.boot("the first start")
 
     def boot(self, name: str) -> None:
-        self._patch.setattr(session_module, "boot_id", lambda: name)
+        self._patch.setattr(session_opening, "boot_id", lambda: name)
 
     def opens(self, *names: str, plan: str = PLAN, plan_name: str = "turntable") -> Coach:
         """A class, opened on this machine."""
@@ -151,7 +151,7 @@ class Machine:
     def rejoins(self, journal: Path, source: WoundSource | None = None) -> Session:
         """The class of this journal taken up again, by another process or after another start."""
         source = source or self.source
-        self._patch.setattr(session_module, "raw_now", source.now)
+        self._patch.setattr(session_opening, "raw_now", source.now)
         session, _ = rejoin_session(
             journal, folder=self.folder, club=Settings(), source=source, sound=False
         )
