@@ -18,7 +18,7 @@ from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
 from classclock.tally.lane_keys import propose_key
 from classclock.tally.lanes import Choice, Lane, Person, Sharing
-from classclock.tally.lineup import draw_lanes, give_loads
+from classclock.tally.lineup import MOST_LANES, draw_lanes, give_loads
 from classclock.tally.record import ClassRecord, Phase, RunKey
 from classclock.tally.said import said
 from classclock.tally.scores import unsettled
@@ -136,14 +136,21 @@ class LiveClass:
         return self._happened(ev.EquipmentShared(self.clock.now(), segment, sharing))
 
     def add_person(self, newcomer: Person) -> Outcome:
-        """Take someone in, with their own key where it is free; late while a piece runs."""
+        """Take someone in, with their own key where it is free; late while a piece runs.
+
+        Where the heat that runs has no letter left they wait: another heat is drawn with them.
+        """
         now = self.clock.now()
         sheet = self.record.sheet
         running = sheet is not None and self.record.phase(now) in ("running", "held")
         key = _free_key(newcomer, {person.key for person in self.record.people})
-        person = replace(newcomer, key=key, late=running)
-        events: list[ev.Event] = [ev.PersonAdded(now, person)]
+        person = replace(newcomer, key=key)
+        added = ev.PersonAdded(now, person)
+        events: list[ev.Event] = [added]
         if running and sheet is not None and is_piece(self.record.segment):
+            if len(sheet.lanes) >= MOST_LANES:
+                text = f"all {MOST_LANES} keys are taken: {person.name} comes in the next heat"
+                return replace(self._happened(added), text=text)
             lane_key = _free_key(person, {lane.key for lane in sheet.lanes})
             lane = Lane(person.id, person.name, lane_key, (person.id,), heat=sheet.heat, late=True)
             if self.loads is not None:

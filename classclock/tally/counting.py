@@ -32,10 +32,23 @@ def count(
         return Refusal(f"{piece.segment.name} isn't scored: there is nothing to count")
     if moment.elapsed < 0 and not isinstance(event, ev.OptionChanged | ev.StoppedHere):
         return Refusal("not started yet: counting begins at go")
+    if refusal := _corrected_already(piece, tally, event):
+        return refusal
     counted = COUNTED[type(event)](place, tally, event, moment)
     if isinstance(counted, Refusal):
         return counted
     return replace(counted, station=rounds.station_on(piece, counted))
+
+
+def _corrected_already(piece: Piece, tally: LaneTally, event: ev.LaneEvent) -> Refusal | None:
+    """A correction of these is the whole score: what came after it would count nothing."""
+    steps_counted = piece.counts_by in ("intervals", "load")
+    if tally.correction is None or not steps_counted or isinstance(event, ev.Corrected):
+        return None
+    if isinstance(event, ev.StoppedHere | ev.OptionChanged):
+        return None
+    name, key = tally.lane.name, tally.lane.key
+    return Refusal(f"{name}'s score was corrected: correct it again, or -{key} takes that back")
 
 
 def _too_late(tally: LaneTally, moment: Moment) -> Refusal | None:

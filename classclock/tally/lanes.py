@@ -17,7 +17,6 @@ class Person(Struct, frozen=True):
     name: str
     key: str
     newcomer: bool = False
-    late: bool = False
     marks: tuple[Mark, ...] = ()
 
     @property

@@ -98,7 +98,6 @@ def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:
         options=choice.options,
         load=choice.load,
         start_station=choice.start_station,
-        late=any(person.late for person in team),
     )
 
 

@@ -50,10 +50,10 @@ def _about_entry(words: str) -> Callable[[Any, Sheet | None], str]:
     def sentence(event: ev.TookBack | ev.BroughtBack, sheet: Sheet | None) -> str:
         lane = sheet.ledgers.lane_of(event.entry) if sheet is not None else None
         if sheet is None or lane is None:
-            return words.format(name="the end of the segment", tally="").rstrip(", ")
+            return words.format(entry="the end of the segment")
         tally = sheet.tallies[lane]
         return words.format(
-            name=f"{tally.lane.name}'s entry", tally=score_text(sheet.piece, tally, settled=False)
+            entry=f"{tally.lane.name}'s entry, {score_text(sheet.piece, tally, settled=False)}"
         )
 
     return sentence
@@ -92,8 +92,8 @@ SENTENCES: Mapping[type[ev.Event], Callable[[Any, Sheet | None], str]] = {
     ev.TimeAdded: _time_added,
     ev.ClockShifted: _fixed("the clock was set"),
     ev.LaneJoined: _joined,
-    ev.TookBack: _about_entry("took back {name}, {tally}. - backspace brings it back"),
-    ev.BroughtBack: _about_entry("brought back {name}, {tally}"),
+    ev.TookBack: _about_entry("took back {entry}. - backspace brings it back"),
+    ev.BroughtBack: _about_entry("brought back {entry}"),
     ev.Moved: _moved,
     ev.Settled: _fixed("settled and saved"),
 }

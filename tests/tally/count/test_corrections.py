@@ -142,3 +142,16 @@ def test_settled_scores_can_still_be_corrected(rehearsal: Any, turntable: Any) -
     piece.settle("16:30")
     assert _correct(piece, "7+12") == ""
     assert piece.score("Noor").score == "7+12"
+
+
+@pytest.mark.parametrize("score", ["load", "lowest"])
+def test_what_is_typed_after_a_correction_is_refused_where_the_correction_is_the_whole_score(
+    rehearsal: Any, score: str
+) -> None:
+    piece = rehearsal(format="interval", repeat=3, steps=[{"work": "2:00"}], score=score)
+    piece.number("Noor", 60, "1:00")
+    assert _correct(piece, "85") == ""
+    said = piece.number("Noor", 90, "17:10")
+    assert said == "Noor's score was corrected: correct it again, or -n takes that back"
+    assert piece.do(cmd.TakeBack("Noor"), "17:20") == ""
+    assert piece.number("Noor", 90, "17:30") == ""
