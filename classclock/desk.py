@@ -9,8 +9,10 @@ from classclock.live import LiveClass, Outcome
 from classclock.plan.model import Countdown
 from classclock.tally import commands as cmd
 from classclock.tally.counting import GRACE
+from classclock.tally.key_actions import Phase
 from classclock.tally.keys import KeyContext, KeyState, Stroke, lapse, pending_shown, press
 from classclock.tally.piece import Piece
+from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import Sheet
 
 
@@ -56,17 +58,22 @@ class Desk:
         lanes = sheet.lanes if sheet is not None else self.live.lineup()
         here = [lane for lane in lanes if lane.heat == record.chosen.heat]
         piece = sheet.piece if sheet is not None else Piece.of(record.segment, record.unit)
-        phase = record.phase(at)
-        if sheet is not None and phase == "over" and _taps_still_count(sheet, at):
-            phase = "running"
         return KeyContext(
             keys={lane.key: lane.id for lane in here},
             names={lane.id: lane.name for lane in here},
-            phase="over" if phase == "closed" else phase,
+            phase=_phase(record, at),
             counts_by=piece.counts_by,
             can_change_time=isinstance(record.segment, Countdown),
             all_in=sheet is not None and sheet.all_in(at) is not None,
         )
+
+
+def _phase(record: ClassRecord, at: int) -> Phase:
+    """What the keys take the class to be doing."""
+    phase, sheet = record.phase(at), record.sheet
+    if phase == "over" and sheet is not None and _taps_still_count(sheet, at):
+        return "late"
+    return "over" if phase == "closed" else phase
 
 
 def _taps_still_count(sheet: Sheet, at: int) -> bool:

@@ -21,7 +21,7 @@ from classclock.tally.lanes import Choice, Lane, Person, Sharing
 from classclock.tally.lineup import MOST_LANES, draw_lanes, give_loads
 from classclock.tally.record import ClassRecord, Phase, RunKey
 from classclock.tally.said import said
-from classclock.tally.scores import unsettled
+from classclock.tally.scores import ODD_REPS, unsettled
 
 if TYPE_CHECKING:
     from classclock.strength.class_loads import ClassLoads
@@ -239,15 +239,18 @@ class LiveClass:
     def _next(self, _: cmd.Next, at: int) -> Outcome:
         record = self.record
         sheet, chosen = record.sheet, record.chosen
+        if record.closed:
+            return _refuse("the class is over: ctrl+q leaves, up goes back to its last segment")
         if sheet is None or record.phase(at) != "over":
             return _refuse("the clock runs: space holds it")
         events: list[ev.Event] = []
         scored = is_piece(record.segment)
         if scored and not sheet.settled:
-            names = tuple(sheet.tallies[lane].lane.name for lane, _ in unsettled(sheet))
+            asked = unsettled(sheet)
+            names = tuple(sheet.tallies[lane].lane.name for lane, _ in asked)
             if names and names != self._asked:
                 self._asked = names
-                return _refuse(_unsettled(names))
+                return _refuse(_unsettled(names, {words for _, words in asked}))
             events.append(ev.Settled(at, chosen.segment, chosen.heat))
         self._asked = None
         heats = max((lane.heat for lane in self._all_heats()), default=1) if scored else 1
@@ -304,6 +307,8 @@ def _refuse(text: str) -> Outcome:
     return Outcome(text, refused=True)
 
 
-def _unsettled(names: Sequence[str]) -> str:
+def _unsettled(names: Sequence[str], wanted: Collection[str]) -> str:
     who = ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
-    return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
+    if set(wanted) == {ODD_REPS}:
+        return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
+    return f"not settled yet: {who}. Look at what is asked, or enter again to let it stand"

@@ -20,11 +20,14 @@ from classclock.tally.commands import (
     Start,
 )
 
-Phase = Literal["board", "count-in", "running", "held", "over"]
-"""`board`: a segment is shown, not started; `over`: it has ended and is to be settled."""
+Phase = Literal["board", "count-in", "running", "held", "late", "over"]
+"""`board`: a segment is shown, not started; `late`: it has ended a moment ago, so that a letter is
+still a tap; `over`: it has ended and is to be settled."""
 
 _RUNS = "the clock runs: space holds it first"
 _CALL_OFF_FIRST = "the count-in runs: space calls it off"
+
+_LATE_CALLS = "late calls still count for a moment: then enter goes on"
 
 _IN_EVERY_PHASE: Mapping[str, Command | str] = {
     "+": AddLate(),
@@ -51,6 +54,7 @@ _BY_PHASE: Mapping[Phase, Mapping[str, Command | str]] = {
     },
     "running": {"<space>": HoldClock(), "<enter>": _RUNS, "<ctrl+r>": _RUNS},
     "held": {"<space>": Resume(), "<enter>": EndSegment(), "<ctrl+r>": Restart()},
+    "late": dict.fromkeys(("<space>", "<enter>", "<ctrl+r>", "<up>", "<down>"), _LATE_CALLS),
     "over": {"<space>": "the segment is over: enter goes on", "<enter>": Next(), **_BETWEEN},
 }
 

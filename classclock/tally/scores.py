@@ -10,7 +10,10 @@ from classclock.tally.piece import Piece
 from classclock.tally.ranks import ranks, ranks_apart
 from classclock.tally.sheet import Sheet
 
-__all__ = ["LaneScore", "Status", "places", "scores", "unsettled"]
+__all__ = ["ODD_REPS", "LaneScore", "Status", "places", "scores", "unsettled"]
+
+ODD_REPS = "odd reps"
+"""What whoever has an unfinished round is asked for."""
 
 
 def scores(sheets: Sequence[Sheet], *, now: int | None, settled: bool) -> tuple[LaneScore, ...]:
@@ -64,7 +67,7 @@ def _to_ask(piece: Piece, tally: LaneTally) -> str:
     if tally.stopped is not None and tally.nothing_done:
         return ""
     if piece.counts_by == "rounds" and tally.finish is None and tally.odd is None:
-        return "odd reps"
+        return ODD_REPS
     if missing := parts.missing_intervals(piece, tally):
         return f"interval {', '.join(str(number) for number in missing)}"
     return "; ".join(tally.doubts)

@@ -98,8 +98,8 @@ class Sheet(Struct, frozen=True):
         if self.ended_by is not None and self.ended_by.at <= at:
             late_by = at - self.ended_by.at
         else:
-            end = self.timeline.total if self.ended_all_in is None else self.ended_all_in
-            late_by = self.clock.elapsed(at) - end
+            end = self.ended(at)
+            late_by = self.clock.elapsed(at) - (self.timeline.total if end is None else end)
         return Moment(self.elapsed(at), late_by)
 
     # -- the fold ------------------------------------------------------------------
