@@ -194,4 +194,11 @@ def _how_many(written: str) -> int | tuple[str, ...]:
 
 
 def _names(written: str) -> tuple[str, ...]:
-    return tuple(name.strip() for name in written.split(",") if name.strip())
+    """Names that differ: two people of one name can't be told apart on the wall."""
+    names = tuple(name.strip() for name in written.split(",") if name.strip())
+    seen: set[str] = set()
+    for name in names:
+        if name.casefold() in seen:
+            raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
+        seen.add(name.casefold())
+    return names
