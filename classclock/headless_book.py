@@ -56,6 +56,8 @@ def in_words(folder: Path, do: Callable[[], int]) -> int:
         return BAD_USE
     except (BookError, ChangesDamagedError, ClassRunningError) as error:
         say_wrong(str(error))
+    except BrokenPipeError:
+        raise  # whoever read our output has stopped: the command line knows
     except OSError as error:
         say_wrong(f"{error.filename or folder}: {error.strerror}")
     return FINDINGS
@@ -123,7 +125,7 @@ def _merge(book: Book, asked: argparse.Namespace) -> int:
         gone, kept = the_one(connection, asked.gone), the_one(connection, asked.kept)
     if gone.id == kept.id:
         raise AskedWrongError("both names are one entry already")
-    _change(book, [Merge(gone=gone.id, kept=kept.id)])
+    _change(book, [Merge(gone=gone.id, kept=kept.id, name=kept.name)])
     return _done(
         asked, {"gone": gone.id, "kept": kept.id}, f"All that was {gone.name}'s is {kept.name}'s."
     )

@@ -46,6 +46,8 @@ class Merge(_Line, frozen=True, tag="merge"):
 
     gone: str
     kept: str
+    name: str = ""
+    """What they are called from then on; empty where it wasn't said: as they last came."""
 
 
 class MarkSet(_Line, frozen=True, tag="mark"):

@@ -65,6 +65,8 @@ def people_rules(rooms: Iterable[Sequence[Change]]) -> PeopleRules:
         match line:
             case Merge() if _end(merges, line.kept) != line.gone:
                 merges[line.gone] = line.kept
+                if line.name:
+                    names[line.kept] = line.name
             case Rename():
                 names[line.athlete] = line.name
             case MarkSet():

@@ -86,6 +86,14 @@ def test_two_entries_of_one_person_become_one_with_all_their_scores(
     assert (best.result.score, best.times) == ("8+0", 2)
 
 
+def test_the_entry_that_is_kept_keeps_its_name_though_the_other_came_last(
+    depot: Any, book: Book, two_classes: None, change: Any, up_to_date: Any
+) -> None:
+    depot.held("2026-11-17", depot.turntable(depot.rounds("Ilsabet", 9)))
+    change(Merge(gone="ilsabet", kept="ilse", name="Ilse"))
+    assert people(book)["ilse"].name == "Ilse"
+
+
 def test_who_was_merged_stays_merged_in_later_classes(
     depot: Any, book: Book, two_classes: None, change: Any, up_to_date: Any
 ) -> None:
