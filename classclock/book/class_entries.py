@@ -56,6 +56,8 @@ class PieceEntry(Struct, frozen=True):
     status: str
     note: str
     options: tuple[str | None, ...]
+    own_options: tuple[str | None, ...]
+    """What they are remembered by: without those taken only for want of equipment."""
     start_station: int
     lifts: tuple[Lift, ...]
 
@@ -152,6 +154,7 @@ def _piece_entries(
                 lane["status"],
                 lane["note"],
                 tuple(lane["options"]),
+                tuple(lane.get("own_options") or lane["options"]),
                 lane["start_station"],
                 tuple(_lifts(piece, lane, member)) if kind == "load" else (),
             )

@@ -65,6 +65,7 @@ def _imported_row(
         "status": "imported",
         "note": "",
         "options": "[]",
+        "own_options": "[]",
         "splits": "[]",
         "round_reps": "[]",
         "start_station": 0,

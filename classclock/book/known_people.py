@@ -103,7 +103,7 @@ def _remember(document: dict[str, Any], found: dict[str, _Found]) -> None:
 
 
 def _remember_lane(piece: str, lane: dict[str, Any], found: dict[str, _Found]) -> None:
-    members, options = lane.get("members"), lane.get("options")
+    members, options = lane.get("members"), lane.get("own_options") or lane.get("options")
     if not isinstance(members, list) or not isinstance(options, list):
         return
     names = tuple(option if isinstance(option, str) else None for option in options)

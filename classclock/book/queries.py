@@ -180,13 +180,13 @@ def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
 def last_options(
     connection: Connection, since: int
 ) -> dict[str, Mapping[str, tuple[str | None, ...]]]:
-    """By athlete's id and piece, for each station the option used last; None is as written.
+    """By athlete's id and piece, for each station their own option used last; None is as written.
 
     `since` is the moment from which classes are looked at, in milliseconds since 1970.
     """
     recent = select(classes.c.class_key).where(classes.c.moment >= since)
     asked = (
-        select(results.c.athlete, results.c.called, results.c.options)
+        select(results.c.athlete, results.c.called, results.c.own_options)
         .where(results.c.class_key.in_(recent))
         .order_by(results.c.moment.desc(), results.c.lane)
     )

@@ -68,6 +68,7 @@ def _lane(score: LaneScore) -> dict[str, Any]:
         "heat": score.heat,
         "late": score.late,
         "options": list(score.options),
+        "own_options": None if score.own_options is None else list(score.own_options),
         "start_station": score.start_station,
         "splits": list(score.splits),
         "intervals": list(score.intervals),

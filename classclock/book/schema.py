@@ -17,7 +17,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 1
+VERSION = 2
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -100,7 +100,8 @@ results = Table(
     Column("rank", Integer),
     Column("status", String, nullable=False),
     Column("note", Text, nullable=False),
-    Column("options", Text, nullable=False),  # these three are JSON lists
+    Column("options", Text, nullable=False),  # these four are JSON lists
+    Column("own_options", Text, nullable=False),  # what is remembered: equipment was not short
     Column("splits", Text, nullable=False),
     Column("round_reps", Text, nullable=False),
     Column("start_station", Integer, nullable=False),

@@ -136,6 +136,7 @@ def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
         "status": entry.status,
         "note": entry.note,
         "options": _names(entry.options),
+        "own_options": _names(entry.own_options),
         "splits": _numbers(result.splits),
         "round_reps": _numbers(result.round_reps),
         "start_station": entry.start_station,

@@ -1,13 +1,18 @@
 """A plan filled in from the library: what it knows of the movements that the plan names."""
 
+from collections import Counter
+from collections.abc import Iterable, Iterator, Sequence
 from typing import Protocol
 
-from classclock.plan.cautions import each_once
+from classclock.plan.cautions import with_more
 from classclock.plan.model import Amount, Option, Plan, Segment, Station
 from classclock.plan.movements import CountedIn, EasierMovement, Library, Movement
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.spelling import fold
 from classclock.plan.writing import plan_text
+
+_MOST_OPTIONS = 9
+"""In a piece: `:n9` calls the last."""
 
 
 def complete(plan: Plan, library: Library) -> Plan:
@@ -15,8 +20,10 @@ def complete(plan: Plan, library: Library) -> Plan:
 
     A station that names a known movement takes its standard and its points to coach where it has
     none, its options after its own, the easiest first, if they are counted in what the station
-    is, and its cautions after its own, each once; those of options would bury them. A segment
-    takes the same of its lift. Completing twice changes nothing more.
+    is, and its cautions after its own, but for those that the plan says in other words; those of
+    options would bury them. A segment takes the same of its lift. A piece has no more than nine
+    options with the library's, each station's easiest before another's second: a digit calls one.
+    Completing twice changes nothing more.
     """
     segments = tuple(complete_segment(segment, library) for segment in plan.segment)
     return plan.model_copy(update={"segment": segments})
@@ -30,7 +37,11 @@ def complete_file(read: PlanFile, library: Library) -> PlanFile:
 
 def complete_segment(segment: Segment, library: Library) -> Segment:
     """One segment, as `complete` does it."""
-    stations = tuple(_complete_station(station, library) for station in segment.station)
+    offered = _few([_offered(station, library) for station in segment.station], segment)
+    stations = tuple(
+        _complete_station(station, options, library)
+        for station, options in zip(segment.station, offered, strict=True)
+    )
     lift = library.find(segment.lift) if segment.lift else None
     taught = {} if lift is None else _taught(segment, lift)
     return segment.model_copy(update={**taught, "station": stations})
@@ -51,23 +62,40 @@ def _taught(said: _Taught, movement: Movement) -> dict[str, object]:
     return {
         "standard": said.standard or movement.standard,
         "points": said.points or movement.points,
-        "caution": each_once((*said.caution, *movement.caution)),
+        "caution": with_more(said.caution, movement.caution),
     }
 
 
-def _complete_station(station: Station, library: Library) -> Station:
+def _complete_station(station: Station, offered: Iterable[Option], library: Library) -> Station:
     movement = library.find(station.movement)
     if movement is None:
         return station
+    return station.model_copy(
+        update={**_taught(station, movement), "options": (*station.options, *offered)}
+    )
+
+
+def _offered(station: Station, library: Library) -> tuple[Option, ...]:
+    """What the library has beside the station's own options, the easiest first."""
+    movement = library.find(station.movement)
+    if movement is None:
+        return ()
     own = {fold(option.name) for option in station.options}
-    offered = (
+    return tuple(
         Option(name=one.name, standard=_standard(one, library), keep_load=one.keep_load)
         for one in movement.options
         if fold(one.name) not in own and _can_be_counted(station, movement, one, library)
     )
-    return station.model_copy(
-        update={**_taught(station, movement), "options": (*station.options, *offered)}
+
+
+def _few(offered: Sequence[Sequence[Option]], segment: Segment) -> Iterator[Sequence[Option]]:
+    """Of each station's offered options as many as there are digits for, the stations in turns."""
+    room = _MOST_OPTIONS - sum(len(station.options) for station in segment.station)
+    turns = sorted(
+        (turn, place) for place, options in enumerate(offered) for turn in range(len(options))
     )
+    taken = Counter(place for _, place in turns[: max(0, room)])
+    return (options[: taken[place]] for place, options in enumerate(offered))
 
 
 def _standard(option: EasierMovement, library: Library) -> str | None:

@@ -16,6 +16,9 @@ Mode = Literal["list", "fields", "entry", "format", "leave", "changed", "draft"]
 Wish = Literal["", "save", "overwrite", "save beside", "own editor", "leave", "drop"]
 """What the desk can't do by itself: files, another program, another screen."""
 
+_INSTEAD = {"scheme": "rounds", "rounds": "scheme"}
+"""Keys that say the same in two ways: the one that is typed takes the other's place."""
+
 
 class PlanEditorDesk:
     def __init__(self, draft: Draft, library: Library, *, kept: KeptDraft | None = None) -> None:
@@ -198,7 +201,13 @@ class PlanEditorDesk:
                 self._typed(sign)
 
     def _set(self, key: str, typed: str) -> None:
-        self.draft.change(edits.set_typed(self.draft.text, self.draft.place, key, typed))
+        place = self.draft.place
+        text = edits.set_typed(self.draft.text, place, key, typed)
+        other = _INSTEAD.get(key)
+        if typed and other and typed_at(self.part, other):
+            text = edits.set_typed(text, place, other, "")
+            self.notice = f"{key} instead of {other}: backspace brings it back"
+        self.draft.change(text)
 
     # -- what is typed ---------------------------------------------------------------------
 

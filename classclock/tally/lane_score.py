@@ -48,5 +48,7 @@ class LaneScore(Struct, frozen=True):
     """The load at each station that has one, as the lane used it; `?` where nobody said which."""
     round_reps: tuple[int, ...] = ()
     """What each full round was worth."""
+    own_options: tuple[str | None, ...] | None = None
+    """What is to be remembered where some of `options` were taken only for want of equipment."""
     option_changed_s: int | None = None
     """When an option was changed in the middle, in whole seconds; None where none was."""

@@ -62,6 +62,8 @@ class Lane(Struct, frozen=True):
     """The ids of the people in it."""
     options: tuple[int, ...] = ()
     """For each station 0 (as written) or the number of the option it uses, from 1; missing is 0."""
+    own_options: tuple[int, ...] | None = None
+    """The same if there were equipment enough; None where it makes no difference."""
     load: str | None = None
     """Which of the plan's loads by name; all of them are as written."""
     start_station: int = 0

@@ -70,7 +70,8 @@ def _at(place: Place, lane: Lane) -> Lane:
     given = (*place.options, *(0,) * (stations - len(place.options)))
     options = tuple(option or lane.option(station) for station, option in enumerate(given))
     start = place.start_station or lane.start_station
-    return replace(lane, heat=place.heat, start_station=start, options=options)
+    own = lane.options if any(place.options) else None
+    return replace(lane, heat=place.heat, start_station=start, options=options, own_options=own)
 
 
 def give_loads(lanes: Sequence[Lane], segment: int, loads: "ClassLoads") -> tuple[Lane, ...]:

@@ -4,6 +4,8 @@ These rules take a tally and give the next one; whether an entry is allowed is a
 `at` is elapsed milliseconds of the piece.
 """
 
+from collections.abc import Sequence
+
 from msgspec.structs import replace
 
 from classclock.tally.lane_tally import LaneTally, Round
@@ -154,14 +156,15 @@ def _set_amount(piece: Piece) -> int:
 def change_option(piece: Piece, tally: LaneTally, station: int, option: int, at: int) -> LaneTally:
     """From here on the lane's rounds follow the option; those already done keep their size."""
     count = len(piece.stations)
-    options = [tally.lane.option(place) for place in range(count)]
-    if option == 0:
-        options = [0] * count
-    else:
-        options[station] = option
+    lane = tally.lane
+    own = lane.own_options
     changed = replace(
         tally,
-        lane=replace(tally.lane, options=tuple(options)),
+        lane=replace(
+            lane,
+            options=_changed(lane.options, count, station, option),
+            own_options=None if own is None else _changed(own, count, station, option),
+        ),
         option_changed=at if at > 0 else tally.option_changed,
     )
     work = Work(piece, changed.lane)
@@ -188,3 +191,12 @@ def station_on(piece: Piece, tally: LaneTally) -> int | None:
     if piece.counts_by != "rounds" or not piece.stations or not told or tally.finish is not None:
         return None
     return Work(piece, tally.lane).plan_station(tally.position)
+
+
+def _changed(options: Sequence[int], count: int, station: int, option: int) -> tuple[int, ...]:
+    """The options at so many stations with one of them changed; option 0 is all as written."""
+    if option == 0:
+        return (0,) * count
+    changed = [*options, *(0,) * (count - len(options))]
+    changed[station] = option
+    return tuple(changed)

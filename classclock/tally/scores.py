@@ -1,6 +1,7 @@
 """Scores of a piece over all its heats, in the order of their ranks."""
 
 from collections.abc import Mapping, Sequence
+from itertools import chain, repeat
 
 from classclock.plan.times import show_time
 from classclock.tally import score_parts as parts
@@ -80,7 +81,7 @@ def _lane_score(
     settled = settled or sheet.settled
     by_rounds = piece.counts_by == "rounds"
     heaviest = tally.heaviest if piece.counts_by == "load" else None
-    options = _option_names(piece, tally)
+    options = _option_names(piece, lane.options)
     return LaneScore(
         rank=rank,
         athlete=lane.name,
@@ -107,6 +108,7 @@ def _lane_score(
         flags=() if settled else tally.doubts,
         loads=_station_loads(piece, tally),
         round_reps=tuple(done.reps for done in tally.rounds),
+        own_options=None if lane.own_options is None else _option_names(piece, lane.own_options),
         option_changed_s=(
             None if tally.option_changed is None else parts.whole_seconds(tally.option_changed)
         ),
@@ -131,11 +133,10 @@ def _status(sheet: Sheet, tally: LaneTally, now: int | None) -> Status:
     return "capped" if sheet.piece.can_finish else "scored"
 
 
-def _option_names(piece: Piece, tally: LaneTally) -> tuple[str | None, ...]:
-    numbers = (tally.lane.option(place) for place in range(len(piece.stations)))
+def _option_names(piece: Piece, options: Sequence[int]) -> tuple[str | None, ...]:
     return tuple(
         station.options[number - 1].name if number else None
-        for station, number in zip(piece.stations, numbers, strict=True)
+        for station, number in zip(piece.stations, chain(options, repeat(0)), strict=False)
     )
 
 

@@ -13,6 +13,7 @@ from classclock.book.contents import book_contents
 from classclock.book.opening import Book, BookError, kept_versions, open_book
 from classclock.book.queries import all_athletes, best_rows, history, lift_bests
 from classclock.book.remembered import remembered_people
+from classclock.book.schema import VERSION
 
 NOW = 0
 """So early that every file is looked at: their folder changed later."""
@@ -265,14 +266,14 @@ def test_an_older_book_is_kept_and_a_new_one_filled(
     old = open_depot()
     catch_up(old, NOW)
     before = contents(old)
-    monkeypatch.setattr("classclock.book.opening.VERSION", 2)
+    monkeypatch.setattr("classclock.book.opening.VERSION", VERSION + 1)
     new = open_depot()
     assert names(new) == []
     catch_up(new, NOW)
     assert contents(new) == before
     if storage == "sqlite":
-        assert (depot.folder / "book-v1.sqlite").exists()
-        monkeypatch.setattr("classclock.book.opening.VERSION", 1)
+        assert (depot.folder / f"book-v{VERSION}.sqlite").exists()
+        monkeypatch.setattr("classclock.book.opening.VERSION", VERSION)
         with pytest.raises(BookError, match="newer classclock"):
             open_book(depot.folder)
 

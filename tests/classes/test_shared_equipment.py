@@ -9,6 +9,10 @@ from typing import Any
 import pytest
 
 from classclock import session_opening
+from classclock.book.catching_up import catch_up
+from classclock.book.known_people import known_people
+from classclock.book.opening import open_book
+from classclock.book.remembered import remembered_people
 from classclock.clock.source import WoundSource
 from classclock.club_movements import filled_in
 from classclock.plan.club import Club
@@ -214,3 +218,23 @@ def test_a_class_that_was_cut_off_has_the_same_places_and_options_though_the_lib
     assert session.live.lineup() == before
     assert session.live.record.shared[0].way.startswith("2 heats of 3")
     session.close()
+
+
+def test_an_option_taken_for_want_of_equipment_is_not_proposed_next_time(
+    open_short: Callable[..., Any], tmp_path: Path
+) -> None:
+    coach = open_short(club=Club.model_validate({"equipment": {"bars": 6, "boxes": 3}}))
+    choose(coach, "in place of box step-over")
+    coach.start()
+    coach.wind(600)
+    lanes = saved(coach)["pieces"][0]["lanes"]
+    used = [lane["options"][1] for lane in lanes]
+    assert used.count(None) == 3, "three had no box"
+    from_files = {one.modifications["headway"] for one in known_people(tmp_path / "results")}
+    assert from_files == {(None, None, None)}
+    book = open_book(tmp_path)
+    catch_up(book, 0)
+    with book.reading() as connection:
+        known = remembered_people(connection)
+    book.close()
+    assert {one.modifications["headway"] for one in known} == {(None, None, None)}

@@ -150,3 +150,37 @@ def test_a_plan_file_is_completed_with_its_text_so_that_a_journal_can_be_replaye
     assert whole.plan.segment[0].station[0].options
     again = complete_file(whole, starter_library())
     assert again is whole
+
+
+def test_a_piece_has_no_more_options_than_digits_and_every_station_keeps_its_easiest(
+    completed: Callable[[str], Segment],
+) -> None:
+    names = ("box step-over", "push-up", "bodyweight squat", "goblet squat", "push press")
+    stations = "".join(f'[[segment.station]]\nmovement = "{name}"\nreps = 6\n' for name in names)
+    segment = completed(PIECE + stations)
+    easiest = [starter_library().find(name).options[0].name for name in names]  # type: ignore[union-attr]
+    assert [station.options[0].name for station in segment.station] == easiest
+    assert sum(len(station.options) for station in segment.station) == 9
+
+
+def test_the_plans_own_options_are_all_kept_and_leave_the_library_what_room_there_is(
+    completed: Callable[[str], Segment],
+) -> None:
+    own = ", ".join(f'"way {number}"' for number in range(1, 12))
+    segment = completed(
+        f'{PIECE}[[segment.station]]\nmovement = "push-up"\nreps = 6\noptions = [{own}]\n'
+        '[[segment.station]]\nmovement = "box step-over"\nreps = 6'
+    )
+    assert [len(station.options) for station in segment.station] == [11, 0]
+
+
+def test_a_caution_that_the_plan_says_in_other_words_stands_once_and_no_other_is_lost(
+    completed: Callable[[str], Segment],
+) -> None:
+    said = 'lift = "front squat"\ncaution = ["Safety bars set, tried with the empty bar."]\n'
+    assert completed(PIECE + said).caution == (
+        "Safety bars set, tried with the empty bar.",
+        "Elbows drop or the back rounds: the set is over.",
+    )
+    other = 'lift = "front squat"\ncaution = ["Lighter is right today."]\n'
+    assert len(completed(PIECE + other).caution) == 3, "what the plan says nothing about stays"

@@ -425,3 +425,22 @@ async def test_a_new_plan_that_nobody_touched_leaves_nothing_behind(
         await coach.press("escape", "escape", "escape")
     assert coach.said == ""
     assert DraftFile(tmp_path, None).read() is None
+
+
+async def test_a_scheme_takes_the_place_of_rounds_and_backspace_brings_them_back(
+    write: Write,
+) -> None:
+    async with write(begin("capped-for-time")) as coach:
+        await coach.type("Last Tram")
+        await coach.press("escape", "end", "enter")
+        keys = [field.key for field in coach.screen.desk.fields]
+        await coach.press(*["down"] * keys.index("scheme"))
+        await coach.type("18 12 6")
+        (segment,) = coach.values["segment"]
+        assert segment["scheme"] == [18, 12, 6]
+        assert "rounds" not in segment
+        assert "instead of rounds" in coach.seen
+        await coach.press("backspace")
+        (segment,) = coach.values["segment"]
+        assert "scheme" not in segment
+        assert "rounds" in segment

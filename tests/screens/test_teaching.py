@@ -14,8 +14,10 @@ from classclock.plan.writing import plan_text
 from classclock.screens.drawing.cells import Drawing, plain_text
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.lesson_content import Lesson, lessons
-from classclock.screens.lesson_drawing import draw_lesson
+from classclock.screens.lesson_drawing import _lines, draw_lesson
 from classclock.screens.look import Look
+from classclock.screens.readable import character_height, row_height
+from classclock.screens.stack import fit
 from classclock.screens.theme import SIXTEEN
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
@@ -107,6 +109,19 @@ def test_a_lesson_fills_every_size_in_drawn_letters(
     check_filled: Callable[[Drawing, int, int], None], lesson: Lesson, size: tuple[int, int]
 ) -> None:
     check_filled(draw_lesson(lesson, *size, Look()), *size)
+
+
+def test_the_points_are_read_from_ten_metres_in_a_common_window(lesson: Lesson) -> None:
+    # 16' of arc is the least (ISO 9241-3), a 55-inch TV; a capital is 660 of an outline word's 917.
+    drawn = draw_lesson(lesson, 120, 35, Look())
+    words = plain_text(drawn)
+    assert "legs first" not in words, "drawn, not typed"
+    assert "Shoulder pain" not in words
+    needed = character_height(10) / row_height(55, 36)
+    assert needed < 5 * 660 / 917
+    inner = 116
+    lines = tuple(_lines(lesson, "main", Look()))
+    assert fit(lines, inner, 33, Look())[0] >= 5
 
 
 @pytest.mark.parametrize("size", SIZES)

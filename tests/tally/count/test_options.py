@@ -96,3 +96,14 @@ def test_a_change_is_compared_with_the_lanes_pace_per_rep(rehearsal: Any) -> Non
     piece.do(cmd.ChangeOption("Noor", 1), "4:31")
     piece.tap("Noor", "5:00")
     assert not piece.tally("Noor").doubts
+
+
+def test_what_was_taken_for_want_of_equipment_isnt_what_somebody_does_by_themselves(
+    rehearsal: Any, turntable: Any
+) -> None:
+    piece = rehearsal(lane={"Noor": {"options": (1, 0, 1), "own_options": (0, 0, 1)}}, **turntable)
+    assert piece.score("Noor").options == ("lower box", None, "squat to a box")
+    assert piece.score("Noor").own_options == (None, None, "squat to a box")
+    piece.do(cmd.ChangeOption("Noor", 2), "3:30")
+    assert piece.score("Noor").own_options == ("step-up", None, "squat to a box"), "chosen now"
+    assert piece.score("Bram").own_options is None
