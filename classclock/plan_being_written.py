@@ -43,9 +43,12 @@ class KeptDraft(Struct):
 class DraftFile:
     """Where the draft of a plan is kept until it is saved, private to the account."""
 
-    def __init__(self, folder: Path, plan: Path | None) -> None:
-        """`folder` is the club's; `plan` is the plan's own file, None for one that has none."""
-        name = _NEW
+    def __init__(self, folder: Path, plan: Path | None, number: int = 1) -> None:
+        """`folder` is the club's; `plan` is the plan's own file, None for one that has none.
+
+        Of those that have none there may be several; `number` tells them apart.
+        """
+        name = _NEW if number == 1 else f"{_NEW}-{number}"
         if plan is not None:
             whole = hashlib.sha256(str(plan.resolve()).encode("utf-8", "replace")).hexdigest()
             name = f"{file_safe(plan.stem)}-{whole[:12]}"

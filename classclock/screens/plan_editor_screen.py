@@ -9,13 +9,14 @@ from textual.screen import Screen
 
 from classclock.book.file_names import file_safe
 from classclock.clock.source import local_now
+from classclock.own_draft import OwnDraft
 from classclock.plan.club import Club
 from classclock.plan.editing.draft import Draft
 from classclock.plan.editing.fields import typed_at
 from classclock.plan.editing.starts import UNTITLED
 from classclock.plan.movements_reading import read_library, starter_library
 from classclock.plan.printable import printable
-from classclock.plan_being_written import DraftFile, PlanOnDisk, changed_meanwhile, save_plan
+from classclock.plan_being_written import PlanOnDisk, changed_meanwhile, save_plan
 from classclock.screens.drawing.cells import Drawing
 from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
@@ -42,7 +43,8 @@ class PlanEditorScreen(Screen[str]):
         super().__init__()
         self.folder = folder
         self.plan = plan
-        self.kept_in = DraftFile(folder, plan.path)
+        self._own = OwnDraft(folder, plan.path)
+        self.kept_in = self._own.file
         kept = self.kept_in.read()
         if kept is not None and kept.text == plan.text and not kept.key:
             kept = None
@@ -65,6 +67,9 @@ class PlanEditorScreen(Screen[str]):
 
     def compose(self) -> ComposeResult:
         yield self.view
+
+    def on_unmount(self) -> None:
+        self._own.release()
 
     def on_key(self, event: events.Key) -> None:
         event.stop()
@@ -134,7 +139,9 @@ class PlanEditorScreen(Screen[str]):
             desk.notice = f"it can't be saved ({error.strerror}): the draft is kept"
             return
         self.kept_in.drop()
-        self.kept_in = DraftFile(self.folder, self.plan.path)
+        self._own.release()
+        self._own = OwnDraft(self.folder, self.plan.path)
+        self.kept_in = self._own.file
         desk.saved = desk.draft.text
         self.view.page.file = self._file
         self.said = f"saved: {self.plan.path}"

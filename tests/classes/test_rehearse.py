@@ -13,6 +13,7 @@ LANE_FIELDS = {
     "heat",
     "late",
     "options",
+    "own_options",
     "start_station",
     "splits",
     "intervals",
