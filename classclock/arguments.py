@@ -65,7 +65,7 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     )
     check.add_argument("plans", nargs="+", metavar="PLAN", help="plan files, or folders of them")
     check.add_argument(
-        "--lanes", type=_lanes, default=8, help="how many lanes to judge the wall by (8)"
+        "--lanes", type=_lanes, help="how many lanes to judge the wall by (who comes, or 8)"
     )
     check.add_argument(
         "--window", type=_window, default=(120, 36), metavar="120x36", help="the terminal's size"

@@ -23,6 +23,9 @@ if TYPE_CHECKING:
     from classclock.plan.model import Plan
     from classclock.plan.movements import Library
 
+_USUAL_LANES = 8
+"""By which the wall is judged where nobody says how many come."""
+
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command line; its exit status."""
@@ -48,10 +51,12 @@ def _check(asked: argparse.Namespace) -> int:
     if library is None:
         return FINDINGS
     from classclock.screens.reading_words import reading_lines  # noqa: PLC0415
+    from classclock.tally.lineup import MOST_LANES  # noqa: PLC0415
 
     columns, rows = asked.window
-    reading = reading_lines(club.tv, columns, rows, asked.lanes)
     room = None if asked.athletes is None else room_for(asked.athletes, club, library)
+    lanes = asked.lanes or (_USUAL_LANES if room is None else min(room.people, MOST_LANES))
+    reading = reading_lines(club.tv, columns, rows, lanes)
     fits = _fits(asked, folder, library, club) if room is not None and room.names else None
     return headless_check.check(
         asked.plans, club.unit, library, reading, room, as_json=asked.json, fits=fits

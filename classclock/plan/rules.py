@@ -158,7 +158,11 @@ def _counting(segment: Table, path: Path) -> Iterator[Fault]:
         yield Fault((*path, "count"), what, "Add a [[segment.station]]", missing=("station",))
     elif count == "round" and not any(_counts_something(one, segment) for one in stations):
         what = "a round is worth no reps, so odd reps can't be counted"
-        instead = "Give a station reps or calories, or counts = 10 beside its metres or seconds"
+        instead = (
+            "Give a station reps or calories, or counts = 10 beside its metres or seconds"
+            if stations
+            else "Add what is done in a round: a [[segment.station]], each with its movement"
+        )
         yield Fault(path, what, instead, "hint")
 
 

@@ -43,3 +43,26 @@ def test_a_faulty_club_file_is_said_and_nothing_is_run(
     said = capsys.readouterr().err
     assert "club.toml:1" in said
     assert "club.toml:2" in said
+
+
+def test_the_wall_is_judged_by_who_comes_unless_the_lanes_are_named(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    asked = ["check", "turntable", "--club", str(tmp_path)]
+    for more, lanes in (([], 8), (["--athletes", "14"], 14), (["--athletes", "60"], 26)):
+        assert main([*asked, *more]) == 0
+        assert f"with {lanes} lanes" in capsys.readouterr().out
+    assert main([*asked, "--athletes", "14", "--lanes", "4"]) == 0
+    assert "with 4 lanes" in capsys.readouterr().out
+
+
+def test_a_piece_without_stations_is_told_to_get_one(
+    tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    path = tmp_path / "bare.toml"
+    path.write_text(
+        'title = "Bare"\n[[segment]]\nname = "Headway"\nformat = "rounds-in-time"\ntime = "9:00"\n'
+    )
+    assert main(["check", str(path), "--club", str(tmp_path)]) == 0
+    said = capsys.readouterr()
+    assert "Add what is done in a round" in said.out + said.err
