@@ -39,7 +39,8 @@ def _lines(lesson: Lesson, name: Size, look: Look) -> Iterator[Line]:
         )
     if lesson.standard:
         yield Line(keep=7)
-        yield Line(f"counts: {lesson.standard}", "second", keep=1, bold=True)
+        said = f"counts: {lesson.standard}"  # on a ground of its own: gaps may be gone
+        yield Line(said, "second", keep=1, ground=theme.band, bold=True)
     if lesson.points:
         yield Line(keep=7)
     for text in lesson.points:
