@@ -122,7 +122,7 @@ class KilledClass:
         ]
         up = raw_now()
         # The first paint takes its time, tenfold at this speed; then the digits must be right.
-        terminal.waits_for(lambda: not self._clock_on(terminal), "the right time on the clock", 5)
+        terminal.waits_for(lambda: not self._clock_on(terminal), "the right time on the clock", 2)
         self.seen.clock_ms.append((raw_now() - up) / MS)
         before, at = len(taps), raw_now()
         terminal.type(KEYS[self._next])

@@ -27,9 +27,9 @@ def test_killed_at_any_moment_every_tap_that_was_shown_is_there_once_and_the_clo
     )
     assert found.lost == []
     assert found.doubled == []
-    assert off[0] > -5
+    assert off[0] >= -1
     assert off[-1] < 5
-    assert taken[len(taken) // 2] < 50
+    assert taken[-1] < 50
 
 
 @pytest.fixture
