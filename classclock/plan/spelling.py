@@ -10,10 +10,13 @@ _BETWEEN = re.compile(r"[^\w]+|_")
 
 @functools.lru_cache(maxsize=16384)
 def plain_words(written: str) -> str:
-    """Lower case, no accents, one space between words: `Farmer's Walk` is `farmers walk`."""
+    """Lower case, no accents, one space between words: `Farmer's Walk` is `farmers walk`.
+
+    An i without its dot is an i: both have the same capital.
+    """
     apart = unicodedata.normalize("NFKD", _APOSTROPHES.sub("", written).casefold())
     bare = "".join(sign for sign in apart if not unicodedata.combining(sign))
-    return _BETWEEN.sub(" ", bare).strip()
+    return _BETWEEN.sub(" ", bare).replace("\u0131", "i").strip()
 
 
 @functools.lru_cache(maxsize=16384)

@@ -92,11 +92,17 @@ def test_a_movement_is_found_in_capitals_in_the_plural_and_without_its_hyphens(n
         ("carries", "carry"),
         ("row", "row"),
         ("fentes marchées", "fente marchee"),
+        ("bar\u0131", "bari"),
         ("---", ""),
     ],
 )
 def test_one_name_has_one_spelling(written: str, folded: str) -> None:
     assert fold(written) == folded
+
+
+@given(st.text())
+def test_folding_a_folded_name_again_finds_the_same_movements(written: str) -> None:
+    assert fold(fold(written).upper()) == fold(fold(written))
 
 
 @given(st.text())
