@@ -25,7 +25,6 @@ from classclock.plan.times import parse_time
 from classclock.strength.loads import Load, Unit, parse_load
 
 Format = Literal["countdown", "interval", "rounds-in-time", "capped-for-time"]
-Score = Literal["total", "lowest", "best", "load", "reps"]
 Count = Literal["round", "station", "finish"]
 
 

@@ -4,9 +4,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import events, work
-from textual.app import ComposeResult
-from textual.screen import Screen
+from textual import work
 
 from classclock.clock.source import local_now
 from classclock.plan.club import Club
@@ -21,8 +19,8 @@ from classclock.screens.home_list import (
     unfinished_entries,
     unread,
 )
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 
 if TYPE_CHECKING:
@@ -44,7 +42,7 @@ class HomeView(Painted):
         return draw_home(self.desk, columns, rows, self.look)
 
 
-class HomeScreen(Screen[HomeChoice | None]):
+class HomeScreen(PageScreen[HomeChoice | None]):
     """Ends with what was chosen; None leaves classclock."""
 
     def __init__(
@@ -71,9 +69,6 @@ class HomeScreen(Screen[HomeChoice | None]):
         )
         self.view = HomeView(look, self.desk)
 
-    def compose(self) -> ComposeResult:
-        yield self.view
-
     def on_mount(self) -> None:
         self.read_plans()
 
@@ -90,27 +85,21 @@ class HomeScreen(Screen[HomeChoice | None]):
         self.desk.plans[first : first + len(entries)] = entries
         self.view.repaint()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
+    def take(self, sign: str) -> bool:
+        opens = {
+            "<enter>": self.open,
+            "<f6>": self.open_chart,
+            "<f7>": self.open_weeks,
+            "<f8>": self.edit_plan,
+            "<f9>": self.new_plan,
+        }
+        if sign in opens:
+            opens[sign]()
+            return False
+        left = self.desk.sign(sign)
+        if left:
             self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<enter>":
-                self.open()
-            elif sign == "<f6>":
-                self.open_chart()
-            elif sign == "<f7>":
-                self.open_weeks()
-            elif sign == "<f8>":
-                self.edit_plan()
-            elif sign == "<f9>":
-                self.new_plan()
-            elif self.desk.sign(sign):
-                self.dismiss(None)
-                return
-        self.view.repaint()
+        return left
 
     def open(self) -> None:
         """Open what is highlighted; a plan that isn't read yet is read now."""

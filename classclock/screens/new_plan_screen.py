@@ -2,17 +2,13 @@
 
 from pathlib import Path
 
-from textual import events
-from textual.app import ComposeResult
-from textual.screen import Screen
-
 from classclock.plan_being_written import PlanOnDisk
 from classclock.screens.drawing.cells import Drawing
 from classclock.screens.home_desk import HomeDesk
 from classclock.screens.home_drawing import draw_home
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
 from classclock.screens.new_plan_list import begin, starts_in
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 
 _KEYS = ("enter begins", "up, down", "type to find", "escape goes back")
@@ -27,7 +23,7 @@ class NewPlanView(Painted):
         return draw_home(self.desk, columns, rows, self.look, title="a new plan", keys=_KEYS)
 
 
-class NewPlanScreen(Screen[PlanOnDisk | None]):
+class NewPlanScreen(PageScreen[PlanOnDisk | None]):
     """Ends with the text to begin from; None goes back."""
 
     def __init__(self, look: Look, *, folder: Path) -> None:
@@ -37,22 +33,14 @@ class NewPlanScreen(Screen[PlanOnDisk | None]):
         self.desk = HomeDesk(cut_off=(), plans=[start.entry for start in self.starts])
         self.view = NewPlanView(look, self.desk)
 
-    def compose(self) -> ComposeResult:
-        yield self.view
-
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
+    def take(self, sign: str) -> bool:
+        if sign == "<enter>":
+            self._begin()
+            return False
+        left = self.desk.sign(sign)
+        if left:
             self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<enter>":
-                self._begin()
-            elif self.desk.sign(sign):
-                self.dismiss(None)
-                return
-        self.view.repaint()
+        return left
 
     def _begin(self) -> None:
         lit = self.desk.highlighted

@@ -4,8 +4,6 @@ from pathlib import Path
 
 from msgspec.structs import replace
 from textual import events
-from textual.app import ComposeResult
-from textual.screen import Screen
 
 from classclock.book.file_names import file_safe
 from classclock.clock.source import local_now
@@ -18,9 +16,9 @@ from classclock.plan.movements_reading import read_library, starter_library
 from classclock.plan.printable import printable
 from classclock.plan_being_written import PlanOnDisk, changed_meanwhile, save_plan
 from classclock.screens.drawing.cells import Drawing
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
 from classclock.screens.own_editor import NoEditorError, edited_outside
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 from classclock.screens.plan_editor_desk import PlanEditorDesk, Wish, begin_with_the_title
 from classclock.screens.plan_editor_drawing import EditorPage, draw_editor
@@ -35,8 +33,10 @@ class PlanEditorView(Painted):
         return draw_editor(self.page, columns, rows, self.look)
 
 
-class PlanEditorScreen(Screen[str]):
+class PlanEditorScreen(PageScreen[str]):
     """Ends with its last words: where the plan was saved, or that its draft stays."""
+
+    view: PlanEditorView
 
     def __init__(self, look: Look, plan: PlanOnDisk, *, folder: Path, club: Club) -> None:
         """`folder` is the club's. A draft that is kept for this plan is offered first."""
@@ -65,30 +65,20 @@ class PlanEditorScreen(Screen[str]):
     def _file(self) -> str:
         return "" if self.plan.path is None else self.plan.path.name
 
-    def compose(self) -> ComposeResult:
-        yield self.view
-
     def on_unmount(self) -> None:
         self._own.release()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
-            self._leave()
-            return
-        for sign in signs_of(event.key, event.character):
-            self._take(sign)
-        self.view.repaint()
+    def quit(self) -> None:
+        self._leave()
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()
         for sign in event.text:
             if self.desk.mode == "entry":
-                self._take("<space>" if sign.isspace() else sign)
+                self.take("<space>" if sign.isspace() else sign)
         self.view.repaint()
 
-    def _take(self, sign: str) -> None:
+    def take(self, sign: str) -> bool:
         offered = self.desk.kept
         wish = self.desk.sign(sign)
         if offered is not None and self.desk.kept is None and sign == "<enter>":
@@ -97,6 +87,7 @@ class PlanEditorScreen(Screen[str]):
         if self.desk.mode != "draft" and wish != "leave":
             self._keep()
         self._do(wish)
+        return False
 
     def _do(self, wish: Wish) -> None:
         match wish:

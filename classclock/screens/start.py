@@ -11,7 +11,7 @@ from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.screens.drawing.terminal import terminal_from
 from classclock.screens.look import Look
-from classclock.screens.theme import DARK, LIGHT, SIXTEEN
+from classclock.screens.theme import theme_for
 from classclock.session import Session
 
 # A key waits longest for the next repaint. Textual reads this once, as it is imported.
@@ -65,9 +65,8 @@ def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | No
 def look_for(club: Club) -> Look:
     """The club's colours, as far as this terminal has them."""
     terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii")
-    if not terminal.true_colour:
-        return Look(SIXTEEN, terminal)
-    return Look(LIGHT if club.theme == "light" else DARK, terminal)
+    bright = club.theme == "light"
+    return Look(theme_for(true_colour=terminal.true_colour, bright_room=bright), terminal)
 
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:

@@ -7,16 +7,14 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from textual import events, work
-from textual.app import ComposeResult
-from textual.screen import Screen
 
 from classclock.book.known_people import KnownPerson
 from classclock.people_reading import remembered
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.screens.drawing.cells import Drawing
-from classclock.screens.key_sign import signs_of
 from classclock.screens.look import Look
+from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
 from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_drawing import WhoPage, draw_who
@@ -48,8 +46,10 @@ class WhoView(Painted):
         return draw_who(self.page, columns, rows, self.look)
 
 
-class WhoScreen(Screen[WhoCame | None]):
+class WhoScreen(PageScreen[WhoCame | None]):
     """Ends with who came; None goes back."""
+
+    view: WhoView
 
     def __init__(self, look: Look, plan: Plan, *, folder: Path, club: Club, now: datetime) -> None:
         """`folder` is the club's; `now` the time of day, with its offset."""
@@ -59,9 +59,6 @@ class WhoScreen(Screen[WhoCame | None]):
         self.desk = WhoDesk(who, mirrored=club.tv.mirrored)
         self.view = WhoView(look, WhoPage(self.desk, now))
         self._fit: FitHere | None = None
-
-    def compose(self) -> ComposeResult:
-        yield self.view
 
     def on_mount(self) -> None:
         self.remember()
@@ -86,22 +83,16 @@ class WhoScreen(Screen[WhoCame | None]):
         self.desk.who.known = known
         self.view.repaint()
 
-    def on_key(self, event: events.Key) -> None:
-        event.stop()
-        event.prevent_default()
-        if event.key in ("ctrl+q", "ctrl+c"):
-            self.dismiss(None)
-            return
-        for sign in signs_of(event.key, event.character):
-            if sign == "<f6>":
-                self.open_chart()
-                continue
-            step = self.desk.sign(sign)
-            if step:
-                self.dismiss(self.came() if step == "board" else None)
-                return
+    def take(self, sign: str) -> bool:
+        if sign == "<f6>":
+            self.open_chart()
+            return False
+        step = self.desk.sign(sign)
+        if step:
+            self.dismiss(self.came() if step == "board" else None)
+            return True
         self.expect()
-        self.view.repaint()
+        return False
 
     @property
     def fit(self) -> "FitHere":

@@ -46,11 +46,6 @@ class LiftPlan(Struct, frozen=True):
     def loads(self) -> tuple[Load | None, ...]:
         return self.prescription.loads if self.prescription is not None else ()
 
-    @property
-    def has_no_record(self) -> bool:
-        """Whether loads can't be worked out, so that they are chosen together."""
-        return self.prescription is not None and self.prescription.words == NO_RECORD
-
 
 class ClassLoads:
     """The plan's lifts for whoever takes part; each is worked out once."""

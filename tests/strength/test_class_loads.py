@@ -8,6 +8,7 @@ from classclock.lift_reading import has_lifts
 from classclock.plan.reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory, LiftPlan
 from classclock.strength.equipment import Equipment
+from classclock.strength.flags import NO_RECORD
 from classclock.strength.loads import Load
 
 AsLoad = Callable[[str], Load]
@@ -65,7 +66,8 @@ def test_each_set_is_a_percentage_of_the_athlete_s_own_maximum(
     assert ilse.loads == (kg("65"), kg("80"))
     assert ilse.heaviest == kg("90")
     assert not ilse.flags
-    assert not ilse.has_no_record
+    assert ilse.prescription is not None
+    assert ilse.prescription.words != NO_RECORD
 
 
 def test_without_a_record_the_load_is_chosen_together_and_nothing_is_flagged(
@@ -73,7 +75,8 @@ def test_without_a_record_the_load_is_chosen_together_and_nothing_is_flagged(
 ) -> None:
     bram = planned(loads, 1, "Bram")
     assert bram.loads == (None, None)
-    assert bram.has_no_record
+    assert bram.prescription is not None
+    assert bram.prescription.words == NO_RECORD
     assert bram.flags == ()
 
 

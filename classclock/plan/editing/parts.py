@@ -50,10 +50,6 @@ class Part(Struct, frozen=True):
     def pair(self, key: str) -> Pair | None:
         return next((pair for pair in self.pairs if pair.key == key), None)
 
-    @property
-    def last_own_row(self) -> int:
-        return max((pair.last_row for pair in self.pairs), default=self.heading)
-
 
 def parts_of(text: str) -> tuple[Part, ...]:
     """Every part in its order, what stands before the segments first."""
