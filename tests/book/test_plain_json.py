@@ -17,9 +17,7 @@ VALUES = st.recursive(
 
 @given(VALUES, st.booleans())
 def test_what_was_written_is_read(value: Any, ascii_only: bool) -> None:  # noqa: FBT001  drawn
-    written = json.dumps(value, ensure_ascii=ascii_only).encode("utf-8", "replace")
-    if json.loads(written) == value:
-        assert read_json(written) == value
+    assert read_json(json.dumps(value, ensure_ascii=ascii_only).encode()) == value
 
 
 @pytest.mark.parametrize("number", [2**53, -(2**53)])
