@@ -1,6 +1,7 @@
 """The live wall: the clock, what is being done, and the lanes."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -66,6 +67,7 @@ def alone_layout(columns: int, rows: int, signs: int, *, lines: bool) -> AloneLa
     )
 
 
+@lru_cache(maxsize=16)
 def lanes_layout(columns: int, rows: int, lanes: int, name_letters: int) -> WallLayout:
     """The wall in a view of this size, which has its status line elsewhere.
 
