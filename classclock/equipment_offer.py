@@ -16,7 +16,7 @@ from classclock.plan.equipment_check import NOTHING_FITS, Room, way_words
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.movements import Library
 from classclock.plan.staging import propose_staging
-from classclock.plan.staging_words import short_words
+from classclock.plan.staging_words import short_words, staging_words
 from classclock.tally.lanes import Choice, Lane, Person, Sharing
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.sharing import sharing_of
@@ -29,6 +29,8 @@ class Way(Struct, frozen=True):
     """A way to share; `words` say what it costs the class too."""
 
     words: str
+    brief: str
+    """Without the rest of the hour, for a small window."""
     sharing: Sharing
 
 
@@ -88,7 +90,11 @@ def offer_for(
         people=len(people),
         short="; ".join(map(short_words, short)),
         ways=tuple(
-            Way(way_words(plan, segment, way, room), sharing_of(way, segment, ids, choices))
+            Way(
+                way_words(plan, segment, way, room),
+                staging_words(way, segment, brief=True),
+                sharing_of(way, segment, ids, choices),
+            )
             for way in ways
         ),
         otherwise=_otherwise(segment, ways),

@@ -22,9 +22,12 @@ def short_words(short: Short) -> str:
     return f"{needed} {'is' if short.needed == 1 else 'are'} needed at once, {there}"
 
 
-def staging_words(way: Staging, segment: Segment) -> str:
-    """What to do, and what it costs: `3 heats of 4; 38:20 longer`."""
-    return f"{', '.join(_devices(way, segment))}; {_cost(way)}"
+def staging_words(way: Staging, segment: Segment, *, brief: bool = False) -> str:
+    """What to do, and what it costs: `3 heats of 4; 38:20 longer`.
+
+    `brief` leaves out how many start where.
+    """
+    return f"{', '.join(_devices(way, segment, brief=brief))}; {_cost(way)}"
 
 
 def spare_words(way: Staging) -> str:
@@ -35,7 +38,7 @@ def spare_words(way: Staging) -> str:
     return f"{pieces} to spare, so someone may wait"
 
 
-def _devices(way: Staging, segment: Segment) -> Sequence[str]:
+def _devices(way: Staging, segment: Segment, *, brief: bool) -> Sequence[str]:
     parts = []
     if way.team == PARTNERS and segment.teams is None:
         turns = "one works while the other rests" if segment.station else "turn by turn"
@@ -44,7 +47,8 @@ def _devices(way: Staging, segment: Segment) -> Sequence[str]:
         parts.append(f"{len(way.heats)} heats of {_sizes(way)}")
     if way.staggered:
         first = " in the first heat" if len(set(way.heats)) > 1 else ""
-        parts.append(f"start at different stations: {_starts(way.heats[0], segment)}{first}")
+        where = "" if brief else f": {_starts(way.heats[0], segment)}{first}"
+        parts.append(f"start at different stations{where}")
     for modified in way.modified:
         station = segment.station[modified.station]
         option = printable(station.options[modified.option - 1].name)

@@ -13,7 +13,7 @@ from classclock.screens.plan_entry import PlanEntry
 _KEY = 16
 """Columns of a field's name."""
 _HINTS = {
-    "station": "the movement: its first letters, or any words of your own",
+    "station": "its first letters, or words of your own",
     "amount": "12, 400 m, 15 cal, 0:30, or from round to round 4, 8, 12",
 }
 

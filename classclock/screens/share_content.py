@@ -20,14 +20,18 @@ class ShareLine(Struct, frozen=True):
     bold: bool = False
 
 
-def share_lines(asked: "Offer", chosen: Sharing | None, columns: int) -> Iterator[ShareLine]:
+def share_lines(
+    asked: "Offer", chosen: Sharing | None, columns: int, *, brief: bool = False
+) -> Iterator[ShareLine]:
     """What is short, then each way with its digit; what holds now is in bold."""
     head = f"{asked.name}, {asked.people} people: {asked.short}"
     yield from broken("", (head, asked.otherwise), columns)
     if asked.ways:
         for number, way in enumerate(asked.ways, start=1):
             holds = chosen is not None and way.sharing.way == chosen.way
-            yield from broken(f"{number}  ", (way.words,), columns, bold=holds)
+            yield from broken(
+                f"{number}  ", (way.brief if brief else way.words,), columns, bold=holds
+            )
         yield from broken("0  ", (_TOGETHER,), columns, bold=chosen is None)
 
 

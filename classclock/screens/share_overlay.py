@@ -59,21 +59,25 @@ class ShareOverlay(Painted):
         self.post_message(self.Chose(asked.segment, sharing))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:  # noqa: ARG002  Textual's signature
-        return min(viewport.height - 2, len(self._lines(width - 4)) + 1)
+        return min(viewport.height - 2, len(self._fitting(width - 4)) + 1)
 
     def paint(self, columns: int, rows: int) -> Drawing:
         """The lines on a ground of their own, the keys under them."""
         here, inner = self.look.on(self.look.theme.bar), columns - 4
-        lines = [here.text(one.text, inner, bold=one.bold) for one in self._lines(inner)]
+        lines = [here.text(one.text, inner, bold=one.bold) for one in self._fitting(inner)]
         keys = here.text(self._keys(), inner, ink=here.theme.quiet)
         return here.box(above(*lines[: max(0, rows - 1)], keys), columns, rows, across="middle")
 
-    def _lines(self, columns: int) -> tuple[ShareLine, ...]:
+    def _fitting(self, columns: int) -> tuple[ShareLine, ...]:
+        """The lines, in brief where they would fill more than half of the window."""
         if self.asked is None:
             return ()
         if self.starts:
             return tuple(broken("", self.starts, columns))
-        return tuple(share_lines(self.asked, self.chosen, columns))
+        whole = tuple(share_lines(self.asked, self.chosen, columns))
+        if len(whole) <= self.app.size.height // 2:
+            return whole
+        return tuple(share_lines(self.asked, self.chosen, columns, brief=True))
 
     def _keys(self) -> str:
         if self.starts:

@@ -84,6 +84,22 @@ async def test_a_digit_shares_what_is_short_and_0_takes_it_back(
         assert SHORT in words(coach.seen())
 
 
+@pytest.mark.parametrize("size", SIZES)
+async def test_every_way_has_its_digit_on_the_screen_and_so_has_the_plan(
+    open_class: Any, size: tuple[int, int]
+) -> None:
+    async with open_class(PLAN, names=NAMES, size=size, club=CLUB, look=PLAIN) as coach:
+        await learned(coach)
+        await coach.press("ctrl+t")
+        lines = [line.strip() for line in coach.seen().splitlines()]
+        ways = coach.session.offer().ways
+        for number, way in enumerate(ways, start=1):
+            first, cost = way.words.split(",")[0].split(";")[0], way.brief.split("; ")[-1]
+            at = next(at for at, line in enumerate(lines) if line.startswith(f"{number}  {first}"))
+            assert cost in " ".join(lines[at : at + 4])
+        assert "0  all start together, as planned" in lines
+
+
 async def test_escape_leaves_it_and_enter_starts_though_the_list_is_open(open_class: Any) -> None:
     async with open_class(PLAN, names=NAMES, club=CLUB, look=PLAIN) as coach:
         await learned(coach)
