@@ -26,6 +26,7 @@ from classclock.screens.class_keys import ClassKeys
 from classclock.screens.class_tasks import Autopilot, ClassTasks
 from classclock.screens.class_views import ClassViews
 from classclock.screens.clock_listener import ClockListener
+from classclock.screens.collecting import all_again, little_and_often
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
@@ -126,6 +127,7 @@ class ClassScreen(ClassAnswers):
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 
     def _remembered(self, trouble: str) -> None:
+        little_and_often()  # all that a class needs is loaded now, the database last
         self.say(trouble)
         self._tasks.saver.ask()
         self.show()
@@ -140,6 +142,7 @@ class ClassScreen(ClassAnswers):
 
     def on_unmount(self) -> None:
         self._tasks.stop()
+        all_again()
         # Textual keeps a thousand of these, of widgets long gone, each with all that it painted.
         StylesCache.get_inner_outer.cache_clear()
 

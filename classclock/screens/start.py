@@ -1,6 +1,5 @@
 """Where the command line shows a screen: the app is set up and run, its last words are printed."""
 
-import gc
 import os
 import sys
 from collections.abc import Awaitable, Callable
@@ -19,6 +18,7 @@ os.environ.setdefault("TEXTUAL_FPS", "240")
 
 from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
+from classclock.screens.collecting import little_and_often
 
 if TYPE_CHECKING:
     from classclock.plan_being_written import PlanOnDisk
@@ -71,10 +71,7 @@ def look_for(club: Club) -> Look:
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
     app = ClassclockApp(look_for(club), flow)
-    # What was loaded stays: the collector need not walk it while keys come in, and what it does
-    # walk is little and often, so that no key waits for it.
-    gc.freeze()
-    gc.set_threshold(700, 10, 10)
+    little_and_often()
     said = app.run()
     if said:
         print(said)  # noqa: T201  the last words, once the terminal is its old self again
