@@ -41,9 +41,9 @@ def test_the_wheel_carries_styles_movements_letters_and_type_marker_and_no_tests
 ) -> None:
     packed = set(zipfile.ZipFile(wheel).namelist())
     source = ROOT / "classclock"
-    endings = ("*.tcss", "*.toml", "*.txt", "*.jinja", "*.css")
+    endings = ("*.tcss", "*.txt", "*.jinja", "*.css")
     kept = {path.relative_to(ROOT).as_posix() for one in endings for path in source.rglob(one)}
-    assert "classclock/plan/starter_movements.toml" in kept
+    assert "classclock/screens/class_screen.tcss" in kept
     assert kept | {"classclock/py.typed"} <= packed
     assert not {name for name in packed if name.startswith(("tests/", "benchmarks/"))}
 

@@ -57,10 +57,10 @@ class Club(StrengthSettings):
     name: str = ""
     class_length: Ms = 3_600_000
     theme: Literal["dark", "light"] = "dark"
-    emergency: Emergency = Emergency()
-    tv: Tv = Tv()
-    sound: Sound = Sound()
-    keyboard: Keyboard = Keyboard()
+    emergency: Emergency = Emergency.model_construct()
+    tv: Tv = Tv.model_construct()
+    sound: Sound = Sound.model_construct()
+    keyboard: Keyboard = Keyboard.model_construct()
     inventory: Annotated[
         dict[str, Annotated[int, Field(strict=True, ge=0, le=200)]], AfterValidator(_counted)
     ] = Field(default_factory=dict, alias="equipment", max_length=60)

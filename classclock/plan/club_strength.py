@@ -70,7 +70,7 @@ class StrengthSettings(Strict):
     kettlebells: tuple[OneLoad, ...] = ()
     # Where the file is silent on these two, `with_what_a_small_club_has` has filled them in.
     bar: Annotated[tuple[BarSettings, ...], Field(min_length=1)] = ()
-    plates: Plates = Plates(pairs={})
+    plates: Plates = Plates.model_construct(pairs={})
 
     @property
     def equipment(self) -> Equipment:

@@ -82,7 +82,9 @@ def _offered(station: Station, library: Library) -> tuple[Option, ...]:
         return ()
     own = {fold(option.name) for option in station.options}
     return tuple(
-        Option(name=one.name, standard=_standard(one, library), keep_load=one.keep_load)
+        Option.model_construct(
+            name=one.name, standard=_standard(one, library), keep_load=one.keep_load
+        )
         for one in movement.options
         if fold(one.name) not in own and _can_be_counted(station, movement, one, library)
     )

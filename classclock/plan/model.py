@@ -19,6 +19,7 @@ from pydantic import (
     ValidationInfo,
     WithJsonSchema,
 )
+from typing_extensions import TypeAliasType
 
 from classclock.plan.printable import can_be_shown
 from classclock.plan.times import parse_time
@@ -78,34 +79,48 @@ Ms = Annotated[int, BeforeValidator(_time), Field(gt=0, le=_DAY), _TIME_SCHEMA]
 """A length of time, in milliseconds: more than none, a day at most."""
 CountIn = Annotated[int, BeforeValidator(_time), Field(ge=3_000, le=600_000), _TIME_SCHEMA]
 """Its last three seconds are audible, so it has three."""
-Text = Annotated[str, AfterValidator(_showable), WithJsonSchema({"type": "string", "minLength": 1})]
+# A named type is built once; without a name it would be built again for each of its sixty uses.
+Text = TypeAliasType(
+    "Text",
+    Annotated[str, AfterValidator(_showable), WithJsonSchema({"type": "string", "minLength": 1})],
+)
 Label = Annotated[str, AfterValidator(_label)]
 """Text that may be left empty."""
-Lines = Annotated[
-    tuple[Text, ...],
-    BeforeValidator(_lines),
-    WithJsonSchema({"type": ["string", "array"], "items": {"type": "string"}}),
-]
+Lines = TypeAliasType(
+    "Lines",
+    Annotated[
+        tuple[Text, ...],
+        BeforeValidator(_lines),
+        WithJsonSchema({"type": ["string", "array"], "items": {"type": "string"}}),
+    ],
+)
 OneLoad = Annotated[
     InstanceOf[Load],
     BeforeValidator(_load),
     WithJsonSchema({"type": ["string", "number"], "description": '"22.5 kg", "50 lb"'}),
 ]
-LoadChoice = Annotated[
-    Annotated[OneLoad, Tag("<one>")]
-    | Annotated[dict[Text, OneLoad], Field(min_length=1), Tag("<several>")],
-    Discriminator(_one_or_several),
-]
+LoadChoice = TypeAliasType(
+    "LoadChoice",
+    Annotated[
+        Annotated[OneLoad, Tag("<one>")]
+        | Annotated[dict[Text, OneLoad], Field(min_length=1), Tag("<several>")],
+        Discriminator(_one_or_several),
+    ],
+)
 """One load for all, or several by name (`heavier`, `lighter`); all are as written."""
-Positive = Annotated[int, Field(strict=True, ge=1, le=100_000)]
+Positive = TypeAliasType("Positive", Annotated[int, Field(strict=True, ge=1, le=100_000)])
 Repeats = Annotated[int, Field(strict=True, ge=1, le=200)]
-Flag = Annotated[bool, Field(strict=True)]
+Flag = TypeAliasType("Flag", Annotated[bool, Field(strict=True)])
 
 
 class Strict(BaseModel):
-    """Frozen, and an unknown key is a mistake."""
+    """Frozen, and an unknown key is a mistake.
 
-    model_config = ConfigDict(extra="forbid", frozen=True)
+    What checks it is built when it first checks something: a part, within the whole and not by
+    itself. Defaults are made by `model_construct`, unchecked, so that they build nothing.
+    """
+
+    model_config = ConfigDict(extra="forbid", frozen=True, defer_build=True)
 
 
 class Climb(Strict):
@@ -190,7 +205,7 @@ class SegmentBase(Strict):
     notes: Lines = ()
     caution: Lines = ()
     count_in: CountIn = 10_000
-    cues: Cues = Cues()
+    cues: Cues = Cues.model_construct()
     station: tuple[Station, ...] = ()
     teams: Annotated[int, Field(strict=True, ge=2, le=12)] | None = None
     """How many people share a lane."""

@@ -19,12 +19,12 @@ from classclock.plan.printable import printable
 from classclock.plan.rules import tables
 from classclock.plan.settings_file import settings_text
 from classclock.plan.spelling import fold
+from classclock.plan.starter_movements import STARTER
 from classclock.plan.syntax import read_toml
 from classclock.plan.wording import show
 
 LARGEST = 512 * 1024
 """Bytes: some thousand movements, and read within half a second whatever they are."""
-STARTER = Path(__file__).with_name("starter_movements.toml")
 _MOST_FINDINGS = 200
 
 KEYS: dict[str, Key] = {
@@ -75,10 +75,7 @@ def read_library(path: Path) -> tuple[Library | None, tuple[Finding, ...]]:
 @functools.cache
 def starter_library() -> Library:
     """Some fifty common movements that come with classclock."""
-    read, findings = _parse(STARTER.read_text("utf-8"), STARTER.name)
-    if read is None:
-        raise AssertionError(findings)
-    return Library(read.movement)
+    return Library(MovementsFile.model_validate({"movement": STARTER}).movement)
 
 
 def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:

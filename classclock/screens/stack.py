@@ -107,6 +107,8 @@ def _set(
     """The best way that fits: the heights, and the lines that stay, broken to the width."""
     for heights, keep in _ways(lines, terminal):
         kept = [line for line in lines if line.keep <= keep]
+        if sum(heights.of(line.size if line.text else "plain") for line in kept) > rows:
+            continue  # not even unbroken; most ways end here, before any type is measured
         pieces = _pieces(kept, heights, columns, terminal)
         if pieces is not None and sum(heights.of(one.size) for one in pieces) <= rows:
             return heights, tuple(pieces)

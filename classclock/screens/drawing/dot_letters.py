@@ -133,7 +133,10 @@ def dots(text: str, scale: int = 1, *, tall: bool = False) -> tuple[str, ...]:
 
 def text_width(text: str, scale: int = 1, mosaic: Mosaic = SEXTANTS) -> int:
     """Columns that the text takes."""
-    return -(-len(dots(text, scale)[0]) // mosaic.across)
+    shapes = filter(None, map(_shape, unicodedata.normalize("NFC", text)))
+    wide = [len(shape[0]) for shape in shapes]
+    between = len(_GAP) * max(0, len(wide) - 1)
+    return -(-(sum(wide) + between) * scale // mosaic.across)
 
 
 @lru_cache(maxsize=1024)

@@ -79,9 +79,15 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
-def _columns(text: str, rows: int) -> int:
+@lru_cache(maxsize=1024)
+def _columns_a_row(text: str) -> float:
+    """Columns that the text takes for each row that it is high."""
     zones = _zones(text)
-    return max(1, round(_font().getlength(text) * 2 * rows / (zones[-1] - zones[0])))
+    return _font().getlength(text) * 2 / (zones[-1] - zones[0])
+
+
+def _columns(text: str, rows: int) -> int:
+    return max(1, round(_columns_a_row(text) * rows))
 
 
 def text_width(text: str, rows: int) -> int:
