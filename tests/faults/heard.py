@@ -1,9 +1,12 @@
 """A class in a real terminal whose cues are recorded while its clock is watched."""
 
+import gc
 import os
 import random
 import select
 from bisect import bisect_left
+from collections.abc import Iterator
+from contextlib import contextmanager
 from itertools import pairwise
 
 import pyte
@@ -51,6 +54,18 @@ class Heard(Struct):
     """From the moment the digits changed in the terminal to the cue's onset in the room."""
     taps: int = 0
     taps_kept: int = 0
+    behind_ms: float = 0
+    """How far the one who types fell behind, at worst: a tap of each lane is due every 1.3 s."""
+
+
+@contextmanager
+def undisturbed() -> Iterator[None]:
+    """Look for no garbage meanwhile: with all that tests load it takes a tenth of a second."""
+    gc.disable()
+    try:
+        yield
+    finally:
+        gc.enable()
 
 
 class ListenedTo:
@@ -65,13 +80,15 @@ class ListenedTo:
         self.timeline = timeline(plan.segment[0])
         self._painted: list[tuple[int, bytes | int]] = []
         """What came out of the terminal, or the rows that it was given, each at its moment."""
-        self._typed = 0
+        self._typed: list[int] = []
+        """When each tap was typed, the lanes one after the other."""
 
     def run(self) -> Heard:
         recording = Recording(self.room)
         try:
             terminal = self._begin()
-            self._watch(terminal)
+            with undisturbed():
+                self._watch(terminal)
         finally:
             recording.stop()
         return self._judge(recording)
@@ -98,8 +115,8 @@ class ListenedTo:
         while (now := raw_now()) < end:
             if self.busy and now >= tap:
                 tap += _EVERY
-                os.write(keys, KEYS[self._typed % len(KEYS)].encode())
-                self._typed += 1
+                os.write(keys, KEYS[len(self._typed) % len(KEYS)].encode())
+                self._typed.append(raw_now())
             if self.busy and now >= resize:
                 resize += _RESIZED_EVERY
                 rows = ROWS + chance.randrange(_TALLER + 1)
@@ -133,7 +150,14 @@ class ListenedTo:
             abs((later[1] - earlier[1]) * 1000 / RATE - (later[0] - earlier[0]))
             for earlier, later in pairwise(sounded)
         ]
-        heard.taps, heard.taps_kept = self._typed, len(self.club.tapped())
+        heard.taps, heard.taps_kept = len(self._typed), len(self.club.tapped())
+        heard.behind_ms = max(
+            (
+                (at - self._typed[0]) / MS - number * _EVERY / MS
+                for number, at in enumerate(self._typed)
+            ),
+            default=0,
+        )
         return heard
 
     def _changes(self, dues: dict[int, int]) -> dict[int, int]:
