@@ -19,10 +19,10 @@ _MOST_FAULTS = 50
 _MOST_TRIES = 80
 _MOST_SIGNS = 300_000
 _LONGEST_LINE = 4_000
-_PLACE = re.compile(r"at line (\d+)")
-_ONE_BRACKET = re.compile(r"\s*\[\s*(segment(?:\.station)?)\s*\]\s*(#.*)?")
-_TWICE = re.compile(r"overwrite|twice|duplicate|redefine|mutate", re.IGNORECASE)
-_FIRST_KEY = re.compile(r"\s*\[*\s*([A-Za-z0-9_.-]+)")
+_PLACE = r"at line (\d+)"
+_ONE_BRACKET = r"\s*\[\s*(segment(?:\.station)?)\s*\]\s*(#.*)?"
+_TWICE = r"overwrite|twice|duplicate|redefine|mutate"
+_FIRST_KEY = r"\s*\[*\s*([A-Za-z0-9_.-]+)"
 
 
 class Toml(Struct, frozen=True):
@@ -71,12 +71,12 @@ class _Reader:
                 self._lines[row] = ""
 
     def _double_single_brackets(self) -> None:
-        rows = [row for row, line in enumerate(self._lines) if _ONE_BRACKET.fullmatch(line)]
+        rows = [row for row, line in enumerate(self._lines) if re.fullmatch(_ONE_BRACKET, line)]
         if not rows:
             return
         headings = _table_rows(syntax_tree("\n".join(self._lines)))
         for row in rows[: _MOST_FAULTS - len(self._faults)]:
-            if row in headings and (match := _ONE_BRACKET.fullmatch(self._lines[row])):
+            if row in headings and (match := re.fullmatch(_ONE_BRACKET, self._lines[row])):
                 header = f"[[{match[1]}]]"
                 self._fault(row, f"one pair of brackets: [{match[1]}]", f"Write {header}")
                 self._lines[row] = header
@@ -90,7 +90,7 @@ class _Reader:
     def _refuse(self, text: str, error: str) -> None:
         root = syntax_tree(text)
         fault = _first_fault(root)
-        place = _PLACE.search(error)
+        place = re.search(_PLACE, error)
         reported = int(place[1]) - 1 if place else len(self._lines) - 1
         if fault is None:
             self._refuse_value(root, reported, error)
@@ -173,7 +173,7 @@ class _Reader:
         if not line.strip():
             self._blank_again(reported)
             return
-        if _TWICE.search(error):
+        if re.search(_TWICE, error, re.IGNORECASE):
             self._fault(first, f'"{key}" stands here a second time', "Keep one of the two")
         elif first not in self._touched:
             from classclock.plan.mending import mend  # noqa: PLC0415  as above
@@ -222,5 +222,5 @@ def _start_of_pair(root: "Node", row: int) -> int:
 
 
 def _key_of(line: str) -> str:
-    match = _FIRST_KEY.match(line)
+    match = re.match(_FIRST_KEY, line)
     return match[1] if match else line.strip()

@@ -4,7 +4,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
 from classclock.plan.model import Countdown, is_piece
-from classclock.screens.drawing.layout import LEAST_ROWS
+from classclock.screens.drawing.least_size import LEAST_ROWS
 from classclock.screens.lesson_content import lessons
 from classclock.screens.look import Look
 from classclock.screens.status_content import StatusContent, keys_now

@@ -3,7 +3,7 @@
 from textwrap import wrap
 
 from classclock.screens.drawing.cells import Drawing, above
-from classclock.screens.drawing.layout import LEAST_COLUMNS, LEAST_ROWS
+from classclock.screens.drawing.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.painted import Painted
 
 

@@ -54,24 +54,18 @@ _UNFINISHED = r"\d{1,3}:|[>:][a-z]?"
 _UNFINISHED_LOAD = r"\d{1,3}[.,]"
 
 
-def _compiled(forms: tuple[tuple[str, _Build], ...]) -> tuple[tuple[re.Pattern[str], _Build], ...]:
-    return tuple((re.compile(pattern, re.ASCII), build) for pattern, build in forms)
-
-
-def _beginnings(*patterns: str) -> re.Pattern[str]:
-    return re.compile("|".join(f"(?:{pattern})" for pattern in patterns), re.ASCII)
-
-
-_FORMS = {False: _compiled(_EVERYWHERE), True: _compiled(_EVERYWHERE + _LOADS_ONLY)}
+# Left to `re` to compile at the first key: before it, the first paint has gone.
+_FORMS = {False: _EVERYWHERE, True: _EVERYWHERE + _LOADS_ONLY}
+_MORE_TO_COME = {False: (_UNFINISHED,), True: (_UNFINISHED, _UNFINISHED_LOAD)}
 _BEGINNINGS = {
-    False: _beginnings(*(p for p, _ in _EVERYWHERE), _UNFINISHED),
-    True: _beginnings(*(p for p, _ in _EVERYWHERE + _LOADS_ONLY), _UNFINISHED, _UNFINISHED_LOAD),
+    loads: "|".join(f"(?:{pattern})" for pattern in (*(p for p, _ in forms), *_MORE_TO_COME[loads]))
+    for loads, forms in _FORMS.items()
 }
 
 
 def fits(text: str, *, loads: bool) -> bool:
     """Whether this can stand before a letter, or begins what can. `loads`: scored by load."""
-    return _BEGINNINGS[loads].fullmatch(text) is not None
+    return re.fullmatch(_BEGINNINGS[loads], text, re.ASCII) is not None
 
 
 def read_form(text: str, key: str, keys: Mapping[str, str], *, loads: bool) -> CountCommand | str:
@@ -83,7 +77,7 @@ def read_form(text: str, key: str, keys: Mapping[str, str], *, loads: bool) -> C
     if len(text) == 2 and text[0] == ">":
         return _read_move(text[1], key, keys)
     for pattern, build in _FORMS[loads]:
-        if match := pattern.fullmatch(text):
+        if match := re.fullmatch(pattern, text, re.ASCII):
             return build(match, lane)
     return _why_not(text, key, loads=loads)
 

@@ -11,8 +11,9 @@ from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
 from classclock.tally.work import Work
 
-_ROUNDS = re.compile(r"(\d{1,3})\s*\+\s*(\d{1,6})|(\d{1,3})\s*rounds?", re.ASCII | re.IGNORECASE)
-_REPS = re.compile(r"(\d{1,6})\s*(?:reps?)?", re.ASCII | re.IGNORECASE)
+_ROUNDS = r"(\d{1,3})\s*\+\s*(\d{1,6})|(\d{1,3})\s*rounds?"
+_REPS = r"(\d{1,6})\s*(?:reps?)?"
+_ANY_CASE = re.ASCII | re.IGNORECASE
 _WRITE = {
     "rounds": "rounds and odd reps, as in 7+12",
     "finish": "a time, as in 8:31, or all reps, as in 112",
@@ -30,7 +31,7 @@ def read_score(  # noqa: C901  one case a kind of score reads best side by side
     lane = tally.lane.id
     wanted = _WRITE.get("finish" if piece.can_finish else piece.counts_by, "nothing")
     unreadable = Refusal(f'"{text}" is no score here: write {wanted}')
-    reps = int(match[1]) if (match := _REPS.fullmatch(text)) else None
+    reps = int(match[1]) if (match := re.fullmatch(_REPS, text, _ANY_CASE)) else None
     match piece.counts_by:
         case "load":
             try:
@@ -48,7 +49,7 @@ def read_score(  # noqa: C901  one case a kind of score reads best side by side
                 return Refusal(f"{text} is not within the cap of {show_time(cap)}")
             return Corrected(at, lane, reason, finish=finish)
         case "rounds":
-            if match := _ROUNDS.fullmatch(text):
+            if match := re.fullmatch(_ROUNDS, text, _ANY_CASE):
                 full, odd = int(match[1] or match[3]), int(match[2] or 0)
             elif reps is None:
                 return unreadable

@@ -106,7 +106,8 @@ def in_words(heard: Heard) -> str:
         f"(median), {share(spacing, 99):.2f} (p99), {spacing[-1]:.2f} (worst); after the moment "
         f"{due[0]:.1f} to {due[-1]:.1f} ms; after the digit {share(digit, 50):.1f} ms (median), "
         f"{share(digit, 5):.1f} to {share(digit, 95):.1f} (p5 to p95), {digit[0]:.1f} to "
-        f"{digit[-1]:.1f} in all; {heard.taps_kept} of {heard.taps} taps, typed {heard.behind_ms:.0f} ms late at most"
+        f"{digit[-1]:.1f} in all; {heard.taps_kept} of {heard.taps} taps, "
+        f"typed {heard.behind_ms:.0f} ms late at most"
     )
 
 

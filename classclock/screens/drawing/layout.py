@@ -7,8 +7,8 @@ in two columns.
 from msgspec import Struct
 
 from classclock.screens.drawing.lane_layout import Box, LaneLayout, Needs, lane_layout
+from classclock.screens.drawing.least_size import LEAST_COLUMNS, LEAST_ROWS
 
-LEAST_COLUMNS, LEAST_ROWS = 60, 18
 MOST_LANES = 26
 _ONE_COLUMN_MOST = 8
 _CLOCK_SHARE = 0.25  # of the rows, before what is left over

@@ -117,14 +117,15 @@ def draw_text(
 
 @lru_cache(maxsize=2048)
 def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int) -> Drawing:
-    from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
+    from PIL import Image  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
     size = _MIDDLE if rows <= _MIDDLE_ROWS else _SIZE
     font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
     picture = Image.new("L", (max(1, round(font.getlength(text))), height))
-    ImageDraw.Draw(picture).text((0, -top), text, 255, font, anchor="ls")
+    mask, (left, highest) = font.getmask2(text, "L", anchor="ls")
+    picture.paste(Image.frombytes("L", mask.size, bytes(mask)), (left, highest - top))
     dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
     shares = b"".join(
         picture.resize(
