@@ -8,6 +8,7 @@ import unicodedata
 from collections.abc import Iterable
 from functools import lru_cache
 from itertools import groupby
+from operator import itemgetter
 from typing import TYPE_CHECKING, Literal
 
 from rich.cells import cell_len, set_cell_size
@@ -32,7 +33,7 @@ def row_of(cells: Iterable[tuple[str, str, str]]) -> Row:
     """A row from (character, ink, ground) cells; neighbours of one style become one segment."""
     return tuple(
         Segment("".join(cell[0] for cell in run), style(ink, ground))
-        for (ink, ground), run in groupby(cells, key=lambda cell: cell[1:])
+        for (ink, ground), run in groupby(cells, key=itemgetter(1, 2))
     )
 
 

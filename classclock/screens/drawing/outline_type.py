@@ -117,15 +117,14 @@ def draw_text(
 
 @lru_cache(maxsize=2048)
 def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int) -> Drawing:
-    from PIL import Image  # noqa: PLC0415 - as above
+    from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
     size = _MIDDLE if rows <= _MIDDLE_ROWS else _SIZE
     font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
     picture = Image.new("L", (max(1, round(font.getlength(text))), height))
-    mask, (left, highest) = font.getmask2(text, "L", anchor="ls")
-    picture.paste(Image.frombytes("L", mask.size, bytes(mask)), (left, highest - top))
+    ImageDraw.Draw(picture).text((0, -top), text, 255, font, anchor="ls")
     dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
     shares = b"".join(
         picture.resize(
@@ -141,19 +140,36 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         ]
         if after > before
     ) + bytes(air * dots_wide)
+    toned, places = _toned(ink, ground, mosaic), range(0, dots_wide, mosaic.across)
+    dots = [
+        [shares[start + place : start + place + mosaic.across] for place in places]
+        for start in range(0, len(shares), dots_wide)
+    ]
     return tuple(
-        row_of(
-            (character, mix(ground, ink, over), mix(ground, ink, under))
-            for character, over, under in (
-                two_tones(
-                    b"".join(
-                        shares[start : start + mosaic.across]
-                        for start in range(corner, corner + mosaic.down * dots_wide, dots_wide)
-                    ),
-                    mosaic,
-                )
-                for corner in range(row, row + dots_wide, mosaic.across)
-            )
+        row_of(map(toned.__getitem__, map(b"".join, zip(*under_each_other, strict=True))))
+        for under_each_other in (
+            dots[row : row + mosaic.down] for row in range(0, len(dots), mosaic.down)
         )
-        for row in range(0, len(shares), mosaic.down * dots_wide)
     )
+
+
+class _Toned(dict[bytes, tuple[str, str, str]]):
+    """The character, ink and ground of a cell, by how much of each of its dots is covered.
+
+    A large drawing has thousands of cells, and few that differ: mostly edges and what is between.
+    """
+
+    def __init__(self, ink: str, ground: str, mosaic: Mosaic) -> None:
+        super().__init__()
+        self._ink, self._ground, self._mosaic = ink, ground, mosaic
+
+    def __missing__(self, shares: bytes) -> tuple[str, str, str]:
+        character, over, under = two_tones(shares, self._mosaic)
+        cell = character, mix(self._ground, self._ink, over), mix(self._ground, self._ink, under)
+        self[shares] = cell
+        return cell
+
+
+@lru_cache(maxsize=32)
+def _toned(ink: str, ground: str, mosaic: Mosaic) -> _Toned:
+    return _Toned(ink, ground, mosaic)
