@@ -22,6 +22,7 @@ from classclock.clock.source import MS, raw_now
 
 ROOT = Path(__file__).parent.parent
 _STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
+_CUT_OFF = re.compile(rb"\x1b(?:\[[0-9;?]*)?\Z")
 _TICKS = os.sysconf("SC_CLK_TCK")
 _NOT_SO = ("PYTHONDONTWRITEBYTECODE", "NO_COLOR", "CLASSCLOCK_CLUB")
 
@@ -84,10 +85,16 @@ class Window:
         """
         end = raw_now() + int(within * 1000) * MS
         wanted = [text.encode() for text in texts]
+        longest = max(map(len, wanted))
+        plain = b""
         while wanted:
             self._read(end)
             at = raw_now()
-            plain = _STYLING.sub(b"", self._kept)
+            # Only what is new is searched, or a large window would be charged for our searching.
+            cut_off = _CUT_OFF.search(self._kept)
+            whole = cut_off.start() if cut_off else len(self._kept)
+            plain = plain[-longest:] + _STYLING.sub(b"", self._kept[:whole])
+            self._kept = self._kept[whole:]
             wanted = [text for text in wanted if text not in plain]
             if wanted and at > end:
                 raise TimeoutError(f"not shown within {within} s: {wanted}")
