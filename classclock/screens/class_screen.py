@@ -26,7 +26,7 @@ from classclock.screens.class_keys import ClassKeys
 from classclock.screens.class_tasks import Autopilot, ClassTasks
 from classclock.screens.class_views import ClassViews
 from classclock.screens.clock_listener import ClockListener
-from classclock.screens.collecting import all_again, little_and_often
+from classclock.screens.collecting import all_again, before_keys_come
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
@@ -70,7 +70,7 @@ class ClassScreen(ClassAnswers):
         self.session = session
         self._notice, self._autopilot = notice, autopilot
         self._selected: str | None = None
-        self._changed = False
+        self._changed, self._loaded = False, False
         self._cue, self._cue_at = "", 0
         self._views = ClassViews(session, look)
         self._foot = Foot(session, look)
@@ -127,7 +127,9 @@ class ClassScreen(ClassAnswers):
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 
     def _remembered(self, trouble: str) -> None:
-        little_and_often()  # all that a class needs is loaded now, the database last
+        if not self._loaded:  # all that a class needs is loaded now, the database last
+            self._loaded = True
+            before_keys_come()
         self.say(trouble)
         self._tasks.saver.ask()
         self.show()

@@ -12,6 +12,12 @@ def little_and_often() -> None:
     gc.set_threshold(700, 10, 10)
 
 
+def before_keys_come() -> None:
+    """Give back what an earlier class held: the last whole look before this one is over."""
+    gc.collect()
+    little_and_often()
+
+
 def all_again() -> None:
     """A class is over: what it held is to go, so everything is looked at again."""
     gc.unfreeze()

@@ -23,6 +23,8 @@ _NUMERIC = frozenset("0123456789:.+-? ")
 _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
 _CRISPER = [min(255, max(0, round(128 + 1.5 * (share - 128)))) for share in range(256)]
 """Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
+_MOST_KEPT = 512
+"""Cells of an ink on a ground."""
 _BELOW_THE_LINE = frozenset("Q,/")
 
 
@@ -156,7 +158,8 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
 class _Toned(dict[bytes, tuple[str, str, str]]):
     """The character, ink and ground of a cell, by how much of each of its dots is covered.
 
-    A large drawing has thousands of cells, and few that differ: mostly edges and what is between.
+    A large drawing has thousands of cells, and some hundreds that differ. Not all are kept: a day
+    of classes sees too many of them.
     """
 
     def __init__(self, ink: str, ground: str, mosaic: Mosaic) -> None:
@@ -164,12 +167,14 @@ class _Toned(dict[bytes, tuple[str, str, str]]):
         self._ink, self._ground, self._mosaic = ink, ground, mosaic
 
     def __missing__(self, shares: bytes) -> tuple[str, str, str]:
+        if len(self) >= _MOST_KEPT:
+            self.clear()
         character, over, under = two_tones(shares, self._mosaic)
         cell = character, mix(self._ground, self._ink, over), mix(self._ground, self._ink, under)
         self[shares] = cell
         return cell
 
 
-@lru_cache(maxsize=32)
+@lru_cache(maxsize=16)
 def _toned(ink: str, ground: str, mosaic: Mosaic) -> _Toned:
     return _Toned(ink, ground, mosaic)
