@@ -81,6 +81,7 @@ def _offered(station: Station, library: Library) -> tuple[Option, ...]:
     if movement is None:
         return ()
     own = {fold(option.name) for option in station.options}
+    # What the library says is checked already.
     return tuple(
         Option.model_construct(
             name=one.name, standard=_standard(one, library), keep_load=one.keep_load

@@ -74,7 +74,7 @@ def read_library(path: Path) -> tuple[Library | None, tuple[Finding, ...]]:
 
 @functools.cache
 def starter_library() -> Library:
-    """Some fifty common movements that come with classclock."""
+    """Some sixty common movements that come with classclock."""
     return Library(MovementsFile.model_validate({"movement": STARTER}).movement)
 
 

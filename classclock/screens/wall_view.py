@@ -12,11 +12,7 @@ from textual.widget import Widget
 from classclock.screens.big_clock import BigClock, ClockFace
 from classclock.screens.drawing.cells import Side
 from classclock.screens.drawing.lane_layout import Box
-from classclock.screens.drawing.layout import (
-    MOST_LANES,
-    WallLayout,
-    wall_layout,
-)
+from classclock.screens.drawing.layout import MOST_LANES, WallLayout, wall_layout
 from classclock.screens.drawing.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.heading import Heading, around_lines, beside_lines
 from classclock.screens.lane_content import LaneContent

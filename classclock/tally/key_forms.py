@@ -54,7 +54,7 @@ _UNFINISHED = r"\d{1,3}:|[>:][a-z]?"
 _UNFINISHED_LOAD = r"\d{1,3}[.,]"
 
 
-# Left to `re` to compile at the first key: before it, the first paint has gone.
+# `re` compiles them at the first key, so that the first paint need not wait for it.
 _FORMS = {False: _EVERYWHERE, True: _EVERYWHERE + _LOADS_ONLY}
 _MORE_TO_COME = {False: (_UNFINISHED,), True: (_UNFINISHED, _UNFINISHED_LOAD)}
 _BEGINNINGS = {
