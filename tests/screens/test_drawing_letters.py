@@ -270,7 +270,7 @@ def test_a_cells_two_tones_are_the_best_of_all_partings(shares: list[int]) -> No
         means = [sum(group) / len(group) if group else 0.0 for group in groups]
         return error(number, *means)
 
-    character, ink, ground = two_tones(bytes(shares), SEXTANTS)
+    character, ink, ground = two_tones(tuple(shares), SEXTANTS)
     number = SEXTANTS.characters.index(character)
     # Means are whole numbers: each dot may be off by one tone from the exact optimum.
     assert error(number, ink, ground) <= min(map(best, range(64))) + 6

@@ -7,7 +7,6 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 
 from collections.abc import Sequence
 from functools import cache, lru_cache
-from itertools import pairwise
 
 from msgspec import Struct
 
@@ -76,30 +75,24 @@ def from_dots(dots: Sequence[str], mosaic: Mosaic, ink: str, ground: str) -> Dra
 
 
 @lru_cache(maxsize=4096)
-def two_tones(shares: bytes, mosaic: Mosaic) -> tuple[str, int, int]:
+def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 
-    `shares` is how much of each dot is covered, 0 to 255. A cell has two colours only: the dots
-    are parted where that leaves the least squared error, which is where the sum of each part's
-    (total squared / number) is greatest.
+    `shares` is how much of each dot is covered, on any scale from 0. A cell has two colours only:
+    the dots are parted where that leaves the least squared error, which is where the sum of each
+    part's (total squared / number) is greatest.
     """
     number, total = len(shares), sum(shares)
-    levels = sorted(shares, reverse=True)
-    lit, ink, most = 0, 0, total * total / number
-    above = 0
-    for place, (level, next_level) in enumerate(pairwise(levels), start=1):
-        above += level
-        if level == next_level:
-            continue
+    lit, ink, most, least = 0, 0, total * total / number, 0
+    place, above = 0, 0
+    for level in sorted(set(shares), reverse=True)[:-1]:
+        alike = shares.count(level)
+        place += alike
+        above += alike * level
         explained = above * above / place + (total - above) ** 2 / (number - place)
         if explained > most:
-            most, lit, ink = explained, place, above
+            lit, ink, most, least = place, above, explained, level
     if not lit:
-        return " ", 0, total // number
-    least = levels[lit - 1]
-    sign = sum(
-        weight
-        for share, (weight, _, _) in zip(shares, _numbers(mosaic), strict=True)
-        if share >= least
-    )
-    return mosaic.characters[sign], ink // lit, (total - ink) // (number - lit)
+        return " ", 0, round(total / number)
+    sign = sum(1 << dot for dot, share in enumerate(shares) if share >= least)
+    return mosaic.characters[sign], round(ink / lit), round((total - ink) / (number - lit))

@@ -5,6 +5,7 @@ one width, so that a tick redraws only the digits that changed. They and capital
 top to bottom. Words are drawn whole, with room for what reaches above and below.
 """
 
+from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache
 from itertools import pairwise
 from typing import TYPE_CHECKING
@@ -16,16 +17,23 @@ from classclock.screens.drawing.mosaic import QUADRANTS, Mosaic, two_tones
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
 
-_SIZE = 400  # the font's em in pixels, before scaling down; large enough for any wall
-_MIDDLE, _MIDDLE_ROWS = 160, 6  # quick, and still many pixels to a dot at so few rows
-_SMALL = 32  # large enough to tell a letter from the sign for one that is missing
+_SIZE = 400
+"""The font's em in pixels, before scaling down; large enough for any wall."""
+_QUICKER = ((5, 80), (10, 160))
+"""Up to so many rows a smaller em does: it still has three pixels and a half to a dot."""
+_SMALL = 32
+"""Large enough to tell a letter from the sign for one that is missing."""
 _NUMERIC = frozenset("0123456789:.+-? ")
 _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
-_CRISPER = [min(255, max(0, round(128 + 1.5 * (share - 128)))) for share in range(256)]
-"""Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
+_GREYS = 8
+"""Steps from the ground to the ink: more are not seen, and fewer cells and colours differ."""
 _MOST_KEPT = 512
 """Cells of an ink on a ground."""
 _BELOW_THE_LINE = frozenset("Q,/")
+_CRISPER = [
+    min(_GREYS, max(0, round(_GREYS * (0.5 + 1.5 * (share / 255 - 0.5))))) for share in range(256)
+]
+"""Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
 
 
 @cache
@@ -122,7 +130,7 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
     from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
-    size = _MIDDLE if rows <= _MIDDLE_ROWS else _SIZE
+    size = next((size for most, size in _QUICKER if rows <= most), _SIZE)
     font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
     picture = Image.new("L", (max(1, round(font.getlength(text))), height))
@@ -142,21 +150,22 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    toned, places = _toned(ink, ground, mosaic), range(0, dots_wide, mosaic.across)
-    dots = [
-        [shares[start + place : start + place + mosaic.across] for place in places]
-        for start in range(0, len(shares), dots_wide)
-    ]
+    toned = _toned(ink, ground, mosaic)
+    lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
-        row_of(map(toned.__getitem__, map(b"".join, zip(*under_each_other, strict=True))))
-        for under_each_other in (
-            dots[row : row + mosaic.down] for row in range(0, len(dots), mosaic.down)
-        )
+        row_of(map(toned.__getitem__, _cells(lines[row : row + mosaic.down], mosaic.across)))
+        for row in range(0, len(lines), mosaic.down)
     )
 
 
-class _Toned(dict[bytes, tuple[str, str, str]]):
-    """The character, ink and ground of a cell, by how much of each of its dots is covered.
+def _cells(lines: Sequence[bytes], across: int) -> Iterator[tuple[int, ...]]:
+    """The dots of each cell of a row, from the rows of dots that it is high."""
+    columns = range(across)
+    return zip(*(line[column::across] for line in lines for column in columns), strict=True)
+
+
+class _Toned(dict[tuple[int, ...], tuple[str, str, str]]):
+    """The character, ink and ground of a cell, by the steps to which its dots are covered.
 
     A large drawing has thousands of cells, and some hundreds that differ. Not all are kept: a day
     of classes sees too many of them.
@@ -164,13 +173,14 @@ class _Toned(dict[bytes, tuple[str, str, str]]):
 
     def __init__(self, ink: str, ground: str, mosaic: Mosaic) -> None:
         super().__init__()
-        self._ink, self._ground, self._mosaic = ink, ground, mosaic
+        self._tones = [mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)]
+        self._mosaic = mosaic
 
-    def __missing__(self, shares: bytes) -> tuple[str, str, str]:
+    def __missing__(self, shares: tuple[int, ...]) -> tuple[str, str, str]:
         if len(self) >= _MOST_KEPT:
             self.clear()
         character, over, under = two_tones(shares, self._mosaic)
-        cell = character, mix(self._ground, self._ink, over), mix(self._ground, self._ink, under)
+        cell = character, self._tones[over], self._tones[under]
         self[shares] = cell
         return cell
 
