@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from rich.cells import cell_len
 
-from classclock.screens.drawing.cells import Drawing, Side, above, blank, overlay, place
+from classclock.screens.drawing.cells import Drawing, Side, above, blank, lay_out, place
 from classclock.screens.drawing.interval_strip import draw_interval_strip
 from classclock.screens.drawing.lane_layout import Box, LaneLayout
 from classclock.screens.drawing.ribbon import draw_ribbon, draw_work
@@ -25,12 +25,12 @@ _Part = tuple[Box | None, Drawing, Side]
 def draw_lane(content: LaneContent, plan: LaneLayout, look: Look) -> Drawing:
     """The lane in its rows; what the layout has no box for is left out."""
     ground = look.theme.band if content.selected else look.theme.ground
-    lane = blank(plan.width, plan.rows, ground)
-    for box, drawing, across in _parts(content, plan, look, ground):
-        if box is not None and box.width > 0 and box.height > 0:
-            fitted = place(drawing, box.width, box.height, ground, across=across)
-            lane = overlay(lane, fitted, box.x, box.y)
-    return lane
+    parts = (
+        (box.x, box.y, place(drawing, box.width, box.height, ground, across=across))
+        for box, drawing, across in _parts(content, plan, look, ground)
+        if box is not None and box.width > 0 and box.height > 0
+    )
+    return lay_out(parts, plan.width, plan.rows, ground)
 
 
 def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Iterator[_Part]:
@@ -43,7 +43,7 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
     tally = content.tally if whole else content.short_tally
     drawn = look.letters(tally, plan.tally.width, rows, ground=ground, air=plan.air)
     yield plan.tally, drawn, "right"
-    yield Box(plan.tally.x - 1, rows - 1, 1, 1), _question(content, look, ground), "left"
+    yield plan.question, _question(content, look, ground), "left"
     if plan.ribbon is not None:
         standing = _standing_in_words(content, plan)
         bar = _bar(content, plan.ribbon, look, ground, standing, thin=plan.thin_ribbon)

@@ -1,5 +1,8 @@
 """A widget that is a drawing: painted once for what it shows and its size, and kept."""
 
+from collections.abc import Iterable, Sequence
+
+from rich.segment import Segment
 from textual.geometry import Region, Size
 from textual.strip import Strip
 from textual.widget import Widget
@@ -22,8 +25,15 @@ class Painted(Widget):
         raise NotImplementedError
 
     def repaint(self) -> None:
+        """Where it looks otherwise than before it is sent to the terminal anew."""
+        before, size = self._painted, self.size
+        if self._painted_for != size or not self.is_on_screen:
+            self._painted_for = None
+            self.refresh()
+            return
         self._painted_for = None
-        self.refresh()
+        if (changed := region_changed(before, self._kept_rows(size))) is not None:
+            self.refresh(changed)
 
     def render_lines(self, crop: Region) -> list[Strip]:
         """The rows as they are kept: there is no border to add, and no colour to change."""
@@ -48,3 +58,31 @@ class Painted(Widget):
             self._painted = strips(drawn)
             self._painted_for = size
         return self._painted
+
+
+def region_changed(before: Sequence[Strip], after: Sequence[Strip]) -> Region | None:
+    """The least part of a box outside of which it looks as before; None: all does.
+
+    Both are as many rows, all of one width.
+    """
+    changed = [
+        (y, one, other)
+        for y, (one, other) in enumerate(zip(before, after, strict=True))
+        if one != other
+    ]
+    if not changed:
+        return None
+    left = min(_alike(one, other) for _, one, other in changed)
+    right = min(_alike(reversed(list(one)), reversed(list(other))) for _, one, other in changed)
+    top, columns = changed[0][0], after[0].cell_length
+    return Region(left, top, columns - left - right, changed[-1][0] - top + 1)
+
+
+def _alike(one: Iterable[Segment], other: Iterable[Segment]) -> int:
+    """How many cells are the same before the first segment that isn't."""
+    cells = 0
+    for segment, another in zip(one, other, strict=False):
+        if segment != another:
+            break
+        cells += segment.cell_length
+    return cells

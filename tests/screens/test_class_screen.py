@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 from textual.events import Resize
-from textual.geometry import Size
+from textual.geometry import Region, Size
 
 from classclock.plan.club import Club, Keyboard
-from classclock.screens.big_clock import ClockSlice
+from classclock.screens.big_clock import BigClock
 from classclock.screens.class_views import ClassViews
 from classclock.screens.held_resize import HeldResize
 from classclock.screens.lane_row import LaneRow
@@ -97,21 +97,22 @@ async def test_only_the_lane_that_changed_is_painted_anew(
 async def test_a_tick_repaints_only_the_digits_that_changed(
     open_class: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    painted: list[ClockSlice] = []
-    repaint = ClockSlice.repaint
+    refreshed: list[Region] = []
 
-    def watched(one: ClockSlice) -> None:
-        painted.append(one)
-        repaint(one)
+    def watched(_: BigClock, *regions: Region) -> None:
+        refreshed.extend(regions)
 
     async with open_class() as coach:
         await coach.start()
         await coach.wind(3)
-        monkeypatch.setattr(ClockSlice, "repaint", watched)
+        clock = coach.screen.query_one(BigClock)
+        assert clock.face.text == "7:57"
+        monkeypatch.setattr(BigClock, "refresh", watched)
         await coach.wind(1)
-        assert content(coach).clock == "7:56"
-        slices = list(coach.screen.query(ClockSlice))
-        assert 0 < len(painted) <= len(slices) // 3
+        assert clock.face.text == "7:56"
+        (changed,) = refreshed
+        assert clock.size.width / 2 < changed.x  # the 6, and neither the 7 nor the 5
+        assert 0 < changed.width < clock.size.width / 3
 
 
 async def test_the_wall_stays_while_a_late_call_still_counts_then_come_the_scores(

@@ -1,6 +1,7 @@
 """Ribbons, bars of work and strips of intervals."""
 
 from itertools import pairwise
+from random import Random
 
 import pytest
 from hypothesis import given
@@ -12,6 +13,7 @@ from classclock.screens.drawing.cells import (
     beside,
     blank,
     in_ascii,
+    lay_out,
     line,
     overlay,
     place,
@@ -254,6 +256,25 @@ def test_a_drawing_is_laid_over_another() -> None:
         "      ",
         "   ab ",
     ]
+
+
+@given(
+    st.lists(st.tuples(st.integers(0, 3), st.integers(0, 2), st.integers(1, 4)), max_size=4),
+    st.randoms(),
+)
+def test_drawings_laid_out_stand_where_they_are_put(
+    parts: list[tuple[int, int, int]], random: Random
+) -> None:
+    """Each in ten columns of its own, some columns in, from some row down, so many rows high."""
+    put = [
+        (10 * number + x, y, line("Noor", "white", "black") * high)
+        for number, (x, y, high) in enumerate(parts)
+    ]
+    one_by_one = blank(40, 6, "black")
+    for x, y, part in put:
+        one_by_one = overlay(one_by_one, part, x, y)
+    random.shuffle(put)
+    assert plain_text(lay_out(put, 40, 6, "black")) == plain_text(one_by_one)
 
 
 def test_drawings_beside_each_other_must_be_equally_high() -> None:

@@ -26,6 +26,7 @@ def parts(wall: WallLayout) -> dict[str, Box]:
         "key": lane.key,
         "name": lane.name,
         "tally": lane.tally,
+        "question": lane.question,
         "ribbon": lane.ribbon,
         "modification": lane.modification,
         "split": lane.split,

@@ -77,18 +77,40 @@ def place(
     """The drawing within a box of this size, filled with `ground`; what doesn't fit is cut off."""
     spare_rows = max(0, rows - len(drawing))
     over = {"top": 0, "middle": spare_rows // 2, "bottom": spare_rows}[down]
-    spare = max(0, columns - width(drawing))
-    before = {"left": 0, "middle": spare // 2, "right": spare}[across]
-    kept = drawing[:rows]
-    if before:
-        kept = beside(blank(before, len(kept), ground), kept)
-    if before < spare:
-        kept = beside(kept, blank(spare - before, len(kept), ground))
-    if width(kept) > columns:
+    wide, kept = width(drawing), drawing[:rows]
+    if wide > columns:
         kept = tuple(tuple(Segment.adjust_line_length(list(row), columns)) for row in kept)
+    elif wide < columns:
+        spare = columns - wide
+        before = {"left": 0, "middle": spare // 2, "right": spare}[across]
+        kept = tuple((*_gap(before, ground), *row, *_gap(spare - before, ground)) for row in kept)
     return above(
         blank(columns, over, ground), kept, blank(columns, rows - over - len(kept), ground)
     )
+
+
+def _gap(columns: int, ground: str) -> Row:
+    return blank(columns, 1, ground)[0]
+
+
+def lay_out(
+    parts: Iterable[tuple[int, int, Drawing]], columns: int, rows: int, ground: str
+) -> Drawing:
+    """Drawings on a ground of this size, each with its upper left corner at (x, y).
+
+    They must lie within, and none over another.
+    """
+    ordered = sorted(((x, y, part, width(part)) for x, y, part in parts), key=itemgetter(0))
+    laid = []
+    for at in range(rows):
+        row: list[Segment] = []
+        end = 0
+        for x, y, part, wide in ordered:
+            if y <= at < y + len(part):
+                row += (*_gap(x - end, ground), *part[at - y])
+                end = x + wide
+        laid.append((*row, *_gap(columns - end, ground)))
+    return tuple(laid)
 
 
 def overlay(under: Drawing, over: Drawing, x: int, y: int) -> Drawing:
@@ -142,4 +164,5 @@ def strips(drawing: Drawing) -> "tuple[Strip, ...]":
     """For `render_line`: made once for a drawing and kept."""
     from textual.strip import Strip  # noqa: PLC0415 - slow to import, and only widgets need it
 
-    return tuple(Strip(row, sum(segment.cell_length for segment in row)) for row in drawing)
+    columns = width(drawing)
+    return tuple(Strip(row, columns) for row in drawing)

@@ -51,6 +51,11 @@ class LaneLayout(Struct, frozen=True):
         return max(1, self.type_rows - 3) if self.type_rows > _READABLE else 0
 
     @property
+    def question(self) -> Box:
+        """The sign before the tally: an entry is in doubt, or a call may be missing."""
+        return Box(self.tally.x - 1, self.type_rows - 1, 1, 1)
+
+    @property
     def thin_ribbon(self) -> bool:
         """Whether the ribbon is half a row high, to part it from the lines over and under it."""
         ribbon = self.ribbon
