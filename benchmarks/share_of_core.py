@@ -5,6 +5,7 @@ from statistics import median
 from benchmarks.figure import Figure
 from benchmarks.programs import NAMES, a_bare_app, a_piece
 from benchmarks.window import Window
+from classclock.clock.source import MS
 
 
 def share_of_core(
@@ -23,8 +24,8 @@ def share_of_core(
 
 
 def _share(window: Window, keys: str, seconds: int) -> float:
-    before = window.core_ms()
+    before = window.core_ns()
     for number in range(seconds):
         window.press(keys[number % len(keys)])
         window.look_on(1)
-    return (window.core_ms() - before) / seconds / 10
+    return (window.core_ns() - before) / (seconds * 1000 * MS) * 100

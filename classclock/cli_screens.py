@@ -3,11 +3,16 @@
 import argparse
 from datetime import timedelta
 from pathlib import Path
+from typing import TYPE_CHECKING
 
 from classclock import headless
 from classclock.cli_club import asked_club
 from classclock.club_folder import journals
 from classclock.headless import FINDINGS, say_wrong
+
+if TYPE_CHECKING:
+    from classclock.screens.class_tasks import Autopilot
+    from classclock.session import Session
 
 
 def home(asked: argparse.Namespace) -> int:
@@ -29,10 +34,11 @@ def run(asked: argparse.Namespace) -> int:
     from classclock.clock.source import time_source  # noqa: PLC0415
     from classclock.club_movements import filled_in  # noqa: PLC0415
     from classclock.people_reading import in_files, people_called  # noqa: PLC0415
-    from classclock.screens.start import show_class, show_who  # noqa: PLC0415
     from classclock.session_opening import open_session  # noqa: PLC0415
 
     if not asked.athletes:
+        from classclock.screens.start import show_who  # noqa: PLC0415  textual takes its time
+
         return show_who(plan_file, folder, club, speed=asked.speed)
     plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(asked.speed)
@@ -47,7 +53,7 @@ def run(asked: argparse.Namespace) -> int:
         speed=asked.speed,
     )
     session.left_out = trouble
-    return show_class(session)
+    return _show_class(session)
 
 
 def edit(asked: argparse.Namespace) -> int:
@@ -88,12 +94,11 @@ def new(asked: argparse.Namespace) -> int:
 def demo(asked: argparse.Namespace) -> int:
     from classclock.clock.source import time_source  # noqa: PLC0415
     from classclock.demo import demo_class  # noqa: PLC0415
-    from classclock.screens.start import show_class  # noqa: PLC0415
 
     session, athletes = demo_class(
         seed=asked.seed, source=time_source(asked.speed), speed=asked.speed
     )
-    return show_class(session, autopilot=athletes)
+    return _show_class(session, autopilot=athletes)
 
 
 def resume(asked: argparse.Namespace) -> int:
@@ -112,7 +117,6 @@ def resume(asked: argparse.Namespace) -> int:
         return FINDINGS
     from classclock.book.journal import JournalDamagedError  # noqa: PLC0415
     from classclock.book.journal_writer import JournalInUseError  # noqa: PLC0415
-    from classclock.screens.start import show_class  # noqa: PLC0415
     from classclock.session_opening import rejoin_session  # noqa: PLC0415
 
     try:
@@ -124,4 +128,15 @@ def resume(asked: argparse.Namespace) -> int:
         say_wrong(f"{path}: this journal can't be read ({error.strerror})")
         return FINDINGS
     torn = "the last line was torn and is left out; all before it is here"
-    return show_class(session, notice=torn if journal.torn else "rejoined")
+    return _show_class(session, notice=torn if journal.torn else "rejoined")
+
+
+def _show_class(
+    session: "Session", *, notice: str = "", autopilot: "Autopilot | None" = None
+) -> int:
+    from classclock.screens.board_ahead import draw_ahead  # noqa: PLC0415  only classes need it
+
+    draw_ahead(session)
+    from classclock.screens.start import show_class  # noqa: PLC0415  textual, loaded meanwhile
+
+    return show_class(session, notice=notice, autopilot=autopilot)

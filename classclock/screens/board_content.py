@@ -19,6 +19,7 @@ from classclock.screens.kept_off import DASH, off_the_wall
 from classclock.screens.modification import modification
 from classclock.screens.time_words import left_words
 from classclock.screens.wall_content import next_segment
+from classclock.session import Session
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
@@ -71,6 +72,13 @@ class BoardContent(Struct, frozen=True):
     """What is short, or how it is shared."""
     lesson: "Lesson | None" = None
     """The movement that is taught; then nothing else is shown."""
+
+
+def board_now(session: Session, lesson: "Lesson | None" = None) -> BoardContent:
+    """The board as the class stands at this moment."""
+    return board_content(
+        session.live, session.club, session.source.wall(), offer=session.offer(), lesson=lesson
+    )
 
 
 def board_content(

@@ -1,5 +1,6 @@
 """The board: the plan of the next segment in large type, explained from the wall."""
 
+from classclock.screens.board_ahead import BoardWanted, drawn_ahead
 from classclock.screens.board_content import BoardContent
 from classclock.screens.board_drawing import draw_board
 from classclock.screens.drawing.cells import Drawing, blank
@@ -17,4 +18,5 @@ class BoardView(Painted):
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.content is None:
             return blank(columns, rows, self.look.theme.ground)
-        return draw_board(self.content, columns, rows, self.look)
+        wanted = BoardWanted(self.content, columns, rows, self.look)
+        return drawn_ahead(wanted) or draw_board(self.content, columns, rows, self.look)

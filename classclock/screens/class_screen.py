@@ -122,7 +122,8 @@ class ClassScreen(ClassAnswers):
             self.run_worker(self._plan_loads())
         if self.session.club.inventory:
             self.run_worker(self._learn_equipment())
-        _ = self._views.started, self.over  # loaded before a key asks for them
+        # Loaded before a key asks for them: the other views, and the letters' font.
+        _ = self._views.started, self.over, self._look.letters("0", columns=10, rows=5)
         self.look_after()
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 

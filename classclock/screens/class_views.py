@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from textual.app import ComposeResult
 from textual.widgets import ContentSwitcher
 
-from classclock.screens.board_content import BoardContent, board_content
+from classclock.screens.board_content import BoardContent, board_now
 from classclock.screens.board_keys import BoardKeys
 from classclock.screens.board_view import BoardView
 from classclock.screens.look import Look
@@ -44,13 +44,7 @@ class ClassViews(ContentSwitcher):
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         session, live = self._session, self._session.live
         if live.record.sheet is None and not live.record.closed:
-            content = board_content(
-                live,
-                session.club,
-                session.source.wall(),
-                offer=session.offer(),
-                lesson=self.board_keys.lesson,
-            )
+            content = board_now(session, self.board_keys.lesson)
             self._board.show(self._expecting(content))
             self.current = "board"
         else:

@@ -1,13 +1,17 @@
 """How things are painted: the colours, and what the terminal can show."""
 
+import os
+import sys
+
 from msgspec import Struct, field
 from msgspec.structs import replace
 from rich.cells import cell_len, set_cell_size
 
+from classclock.plan.club import Club
 from classclock.screens.drawing.cells import Drawing, Level, Side, blank, line, place
 from classclock.screens.drawing.lettering import Paint, draw_lettering
-from classclock.screens.drawing.terminal import Terminal
-from classclock.screens.theme import DARK, Theme
+from classclock.screens.drawing.terminal import Terminal, terminal_from
+from classclock.screens.theme import DARK, Theme, theme_for
 
 
 class Look(Struct, frozen=True):
@@ -68,3 +72,10 @@ def cut(text: str, columns: int) -> str:
     if cell_len(text) <= columns:
         return text
     return set_cell_size(text, columns - 1) + "…" if columns > 1 else ""
+
+
+def look_for(club: Club) -> Look:
+    """The club's colours, as far as this terminal has them."""
+    terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii")
+    bright = club.theme == "light"
+    return Look(theme_for(true_colour=terminal.true_colour, bright_room=bright), terminal)

@@ -1,16 +1,13 @@
 """Where the command line shows a screen: the app is set up and run, its last words are printed."""
 
 import os
-import sys
 from collections.abc import Awaitable, Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
-from classclock.screens.drawing.terminal import terminal_from
-from classclock.screens.look import Look
-from classclock.screens.theme import theme_for
+from classclock.screens.look import look_for
 from classclock.session import Session
 
 # A key waits longest for the next repaint. Textual reads this once, as it is imported.
@@ -60,13 +57,6 @@ def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | No
         return await flows.run_class(app, session, notice=notice, autopilot=autopilot)
 
     return _run(session.club, flow)
-
-
-def look_for(club: Club) -> Look:
-    """The club's colours, as far as this terminal has them."""
-    terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii")
-    bright = club.theme == "light"
-    return Look(theme_for(true_colour=terminal.true_colour, bright_room=bright), terminal)
 
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
