@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from rich.cells import cell_len
 
-from classclock.screens.drawing.cells import Drawing, Side, above, blank, lay_out, place
+from classclock.screens.drawing.cells import Drawing, Side, above, blank, lay_out, place, width
 from classclock.screens.drawing.interval_strip import draw_interval_strip
 from classclock.screens.drawing.lane_layout import Box, LaneLayout
 from classclock.screens.drawing.ribbon import draw_ribbon, draw_work
@@ -38,7 +38,7 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
     yield plan.key, _key(content, plan, look, ground), "middle"
     ink = theme.quiet if content.out else theme.ink
     name = look.letters(content.name, plan.name.width, rows, ink=ink, ground=ground)
-    yield plan.name, place(name, plan.name.width, rows, ground, down="bottom"), "left"
+    yield plan.name, above(blank(width(name), rows - len(name), ground), name), "left"
     whole = lettering_width(content.tally, rows, look.terminal) <= plan.tally.width
     tally = content.tally if whole else content.short_tally
     drawn = look.letters(tally, plan.tally.width, rows, ground=ground, air=plan.air)

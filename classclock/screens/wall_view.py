@@ -17,9 +17,11 @@ from classclock.screens.drawing.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.heading import Heading, around_lines, beside_lines
 from classclock.screens.lane_content import LaneContent
 from classclock.screens.lane_row import LaneRow
+from classclock.screens.little_by_little import LittleByLittle
 from classclock.screens.look import Look
 from classclock.screens.placed import Placed
 from classclock.screens.wall_content import WallContent
+from classclock.screens.wall_soon import soon_shown
 
 _CLOCK_WIDTH = 7.45
 """Columns for each row of 00:00 in outline type."""
@@ -87,6 +89,7 @@ class WallView(Placed):
         self._over, self._under = Heading(look), Heading(look)
         self._rows = [LaneRow(look) for _ in range(MOST_LANES)]
         self._shape: object = None
+        self._idle = LittleByLittle(self)
 
     def compose(self) -> ComposeResult:
         yield self._clock
@@ -101,7 +104,13 @@ class WallView(Placed):
         if shape != self._shape:
             self._shape = shape
             self._clock.refresh(layout=True)  # what asks for a layout is the child that moves
+            if lanes:
+                self.call_after_refresh(self._draw_soon, content)
         self._fill()
+
+    def _draw_soon(self, content: WallContent) -> None:
+        if self.lanes:
+            self._idle.begin(soon_shown(content, self._wall(*self.size), self.look))
 
     def show_digits(self, clock: str, *, inverted: bool) -> None:
         """Other digits, where they stand in the same places as those before.

@@ -38,7 +38,7 @@ def row_of(cells: Iterable[tuple[str, str, str]]) -> Row:
 
 
 def width(drawing: Drawing) -> int:
-    return sum(segment.cell_length for segment in drawing[0]) if drawing else 0
+    return cell_len("".join(segment.text for segment in drawing[0])) if drawing else 0
 
 
 @lru_cache(maxsize=1024)
