@@ -4,6 +4,7 @@ import argparse
 import sys
 from collections.abc import Iterator
 
+from msgspec.structs import replace
 from rich.console import Console
 from rich.table import Table
 
@@ -41,10 +42,10 @@ def growth(*, quick: bool) -> Iterator[Figure]:
     for columns, rows in SIZES:
         for lanes in LANES:
             size = f"{lanes} lanes, {columns}x{rows}: "
-            one = first_paint(starts, lanes, columns, rows)
+            one = first_paint(4 * starts, lanes, columns, rows)
             keys = key_to_screen(starts, 26, lanes, columns, rows)
             for figure in (one, *keys, share_of_core(starts, 6, lanes, columns, rows)):
-                yield Figure(size + figure.name, figure.value, figure.unit, figure.floor)
+                yield replace(figure, name=size + figure.name)
 
 
 def main() -> int:
