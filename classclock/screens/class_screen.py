@@ -30,6 +30,7 @@ from classclock.screens.collecting import all_again, before_keys_come
 from classclock.screens.cue_words import STAYS, skipped_words, word_of
 from classclock.screens.focus_line import FocusMoved
 from classclock.screens.foot import Foot
+from classclock.screens.ground import Ground
 from classclock.screens.held_resize import HeldResize
 from classclock.screens.kept_off import said_to_the_room
 from classclock.screens.key_sign import signs_of
@@ -52,7 +53,7 @@ _UPKEEP = 0.5
 """Seconds between two looks at what neither a key nor the clock brings."""
 
 
-class ClassScreen(ClassAnswers):
+class ClassScreen(Ground, ClassAnswers):
     # As a path it would have all style sheets read again, before the first paint.
     DEFAULT_CSS = Path(__file__).with_suffix(".tcss").read_text("utf-8")
     AUTO_FOCUS = ""
@@ -74,7 +75,7 @@ class ClassScreen(ClassAnswers):
         self._cue, self._cue_at = "", 0
         self._views = ClassViews(session, look)
         self._foot = Foot(session, look)
-        self._look = look
+        self.look = look
         self._overlays: ClassOverlays | None = None
         self._keys = ClassKeys(
             self,
@@ -105,7 +106,7 @@ class ClassScreen(ClassAnswers):
         if self._overlays is None:
             from classclock.screens.class_overlays import ClassOverlays  # noqa: PLC0415  see above
 
-            self._overlays = ClassOverlays(self.session, self._look)
+            self._overlays = ClassOverlays(self.session, self.look)
             self.mount(*self._overlays.widgets())
         return self._overlays
 
@@ -123,7 +124,7 @@ class ClassScreen(ClassAnswers):
         if self.session.club.inventory:
             self.run_worker(self._learn_equipment())
         # Loaded before a key asks for them: the other views, and the letters' font.
-        _ = self._views.started, self.over, self._look.letters("0", columns=10, rows=5)
+        _ = self._views.started, self.over, self.look.letters("0", columns=10, rows=5)
         self.look_after()
         self.call_after_refresh(self._tasks.memory.ask)  # reading it loads a database
 

@@ -8,6 +8,7 @@ from textual.widgets import ContentSwitcher
 from classclock.screens.board_content import BoardContent, board_now
 from classclock.screens.board_keys import BoardKeys
 from classclock.screens.board_view import BoardView
+from classclock.screens.ground import Ground
 from classclock.screens.look import Look
 from classclock.session import Session
 
@@ -16,10 +17,10 @@ if TYPE_CHECKING:
     from classclock.screens.started_views import StartedViews
 
 
-class ClassViews(ContentSwitcher):
+class ClassViews(Ground, ContentSwitcher):
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__(initial="board")
-        self._session, self._look = session, look
+        self._session, self.look = session, look
         self._board = BoardView(look, id="board")
         self.board_keys = BoardKeys(session)
         self._started: StartedViews | None = None
@@ -34,7 +35,7 @@ class ClassViews(ContentSwitcher):
         if self._started is None:
             from classclock.screens.started_views import StartedViews  # noqa: PLC0415  see above
 
-            self._started = StartedViews(self._session, self._look)
+            self._started = StartedViews(self._session, self.look)
             for view in self._started.widgets():
                 view.display = False
                 self.mount(view)

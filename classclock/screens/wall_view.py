@@ -14,6 +14,7 @@ from classclock.screens.drawing.cells import Side
 from classclock.screens.drawing.lane_layout import Box
 from classclock.screens.drawing.layout import MOST_LANES, WallLayout, wall_layout
 from classclock.screens.drawing.least_size import LEAST_COLUMNS, LEAST_ROWS
+from classclock.screens.ground import Ground
 from classclock.screens.heading import Heading, around_lines, beside_lines
 from classclock.screens.lane_content import LaneContent
 from classclock.screens.lane_row import LaneRow
@@ -77,7 +78,7 @@ def lanes_layout(columns: int, rows: int, lanes: int, name_letters: int) -> Wall
     return roomy if roomy.lane.tally.width > usual.lane.tally.width else usual
 
 
-class WallView(Placed):
+class WallView(Ground, Placed):
     """All rows are there from the start; those without a lane are hidden."""
 
     def __init__(self, look: Look, *, id: str | None = None) -> None:  # noqa: A002  Textual's own name
