@@ -3,7 +3,7 @@
 from math import log
 
 import pytest
-from hypothesis import given
+from hypothesis import assume, given
 from hypothesis import strategies as st
 from pydantic import TypeAdapter
 from scipy.optimize import brentq
@@ -105,8 +105,9 @@ def test_times_grow_with_work_by_riegels_exponent() -> None:
 @given(st.integers(60, 3600), st.integers(20, 600), st.integers(0, 3600))
 def test_within_a_rep_of_the_law_solved_by_scipy(at: int, done: int, more: int) -> None:
     one, end = work(5, 4), at + more  # after two rounds of nine the law is nearly a line in each
-    told = expected(one, alike(one, seconds(at), done), seconds(end))
     solved = brentq(lambda reps: at * (reps / done) ** 1.06 - end, 1e-6, 1e6)
+    assume(solved < 9 * 2_000)  # more rounds than anybody does aren't told apart
+    told = expected(one, alike(one, seconds(at), done), seconds(end))
     assert told.total == pytest.approx(solved, abs=1.01)
 
 
