@@ -8,6 +8,7 @@ from typing import Any
 
 from sqlalchemy import Connection
 
+from classclock.book.catching_up import catch_up
 from classclock.book.changes import Change, ChangesDamagedError, MarkSet, Merge, Rename
 from classclock.book.changing import change_words, take_back_newest, write_down
 from classclock.book.erasing import OUT_OF_REACH, ClassRunningError, Reach, erase, look
@@ -144,7 +145,10 @@ def _undo(book: Book, asked: argparse.Namespace) -> int:
     taken_back = take_back_newest(book.folder, local_now())
     if taken_back is None:
         raise AskedWrongError("there is no change to take back; an erasure can't be")
-    said = f"Taken back: {change_words(taken_back)}."
+    catch_up(book, now_ns())
+    with book.reading() as connection:
+        names = {one.id: one.name for one in all_athletes(connection)}
+    said = f"Taken back: {change_words(taken_back, names)}."
     return _done(asked, {"taken_back": taken_back.n, "change": taken_back.change}, said)
 
 

@@ -1,6 +1,6 @@
 """Writing down what no class made: a rename, a merge, a mark, an import, or taking one back."""
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -58,15 +58,19 @@ def utc(now: datetime) -> str:
     return now.astimezone(UTC).isoformat(timespec="milliseconds")
 
 
-def change_words(change: Change) -> str:
-    """A change in a few words, for who takes it back."""
+def change_words(change: Change, names: Mapping[str, str]) -> str:
+    """A change in a few words, for who takes it back; `names` are people's, by id."""
+
+    def name(athlete: str) -> str:
+        return names.get(athlete, athlete)
+
     match change:
         case Rename():
-            return f"the name {change.name}"
+            return f"the name {change.name}, it is {name(change.athlete)} again"
         case Merge():
-            return f"the merge of {change.gone} into {change.kept}"
+            return f"the merge of {name(change.gone)} into {name(change.kept)}"
         case MarkSet():
-            return f"the mark {change.mark}, {'on' if change.on else 'off'}"
+            return f"the mark {change.mark} {'on' if change.on else 'off'} {name(change.athlete)}"
         case Import():
             return f"the import of {change.file}, {len(change.scores)} scores"
         case _:

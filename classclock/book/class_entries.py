@@ -17,6 +17,7 @@ from classclock.book.result import (
     load_worth,
     rounds_worth,
 )
+from classclock.plan.amounts import rep_words
 from classclock.plan.times import show_time
 
 
@@ -201,12 +202,8 @@ def _set_words(piece: dict[str, Any], lane: dict[str, Any]) -> str:
     for attempt in lane["attempts"]:
         if attempt["made"] and attempt["load_kg"] == lane["load_kg"]:
             reps = _reps_of_set(piece, attempt["set"])
-            return NOT_SAID if reps is None else _reps_words(reps)
+            return NOT_SAID if reps is None else rep_words(reps)
     return NOT_SAID
-
-
-def _reps_words(reps: int) -> str:
-    return "1 rep" if reps == 1 else f"{reps} reps"
 
 
 def _reps_of_set(piece: dict[str, Any], number: int) -> int | None:

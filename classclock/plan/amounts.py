@@ -6,6 +6,11 @@ AMOUNTS = ("reps", "metres", "calories", "seconds", "climb")
 """The keys that say how much of a movement; a station or an option has one of them at most."""
 
 
+def rep_words(reps: int) -> str:
+    """`1 rep`, `12 reps`."""
+    return "1 rep" if reps == 1 else f"{reps} reps"
+
+
 def names_amount(written: Amount) -> bool:
     return any(getattr(written, key) is not None for key in AMOUNTS)
 

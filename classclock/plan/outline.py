@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from classclock.clock.formats import timeline
-from classclock.plan.amounts import amount_of, load_of, worth
+from classclock.plan.amounts import amount_of, load_of, rep_words, worth
 from classclock.plan.model import (
     Amount,
     CappedForTime,
@@ -126,8 +126,8 @@ def _step_words(step: Step) -> str:
 def _round_words(segment: RoundsInTime) -> str:
     first, second = round_reps(segment), round_reps(segment, 1)
     if first != second:
-        return f", {first} reps in the first round, {second} in the second, and so on"
-    return f", {first} reps a round" if first else ""
+        return f", {rep_words(first)} in the first round, {second} in the second, and so on"
+    return f", {rep_words(first)} a round" if first else ""
 
 
 def _describe_capped(segment: CappedForTime) -> str:
@@ -136,7 +136,7 @@ def _describe_capped(segment: CappedForTime) -> str:
     else:
         work = "1 round" if segment.rounds == 1 else f"{segment.rounds} rounds"
     total = total_reps(segment)
-    reps = f", {total} reps" if total else ""
+    reps = f", {rep_words(total)}" if total else ""
     return f"{work} for time, cap {show_time(segment.cap)}{reps}"
 
 
@@ -166,7 +166,7 @@ def set_words(one: LiftSet) -> str:
     """One set of a lift: `3 at 65 %`, `5 at 60 kg`, `5 reps`."""
     if one.percent is not None:
         return f"{one.reps} at {one.percent:g} %"
-    return f"{one.reps} at {load_words(one.load)}" if one.load is not None else f"{one.reps} reps"
+    return f"{one.reps} at {load_words(one.load)}" if one.load is not None else rep_words(one.reps)
 
 
 def load_words(load: LoadChoice) -> str:

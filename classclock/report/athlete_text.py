@@ -7,6 +7,7 @@ from msgspec import to_builtins
 
 from classclock.book.bests import long_day
 from classclock.book.queries import Best
+from classclock.plan.amounts import rep_words
 from classclock.plan.printable import printable
 from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
@@ -74,7 +75,7 @@ def _table(rows: list[list[str]]) -> Iterator[str]:
 def _reps(reps: int | None) -> str:
     if reps is None:
         return "reps not said"
-    return "1 rep" if reps == 1 else f"{reps} reps"
+    return rep_words(reps)
 
 
 def _classes(number: int) -> str:

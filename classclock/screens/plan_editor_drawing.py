@@ -5,6 +5,7 @@ from textwrap import wrap
 
 from msgspec import Struct
 
+from classclock.plan.amounts import rep_words
 from classclock.plan.editing.fields import typed_at
 from classclock.plan.editing.parts import HEAD, Part
 from classclock.plan.findings import Finding
@@ -85,9 +86,9 @@ def _sums(desk: PlanEditorDesk) -> str:
     segment = desk.draft.place[0]
     told = reading.segments[segment] if 0 <= segment < len(reading.segments) else None
     if told is not None and told.total_reps:
-        said.append(f"{told.total_reps} reps in all")
+        said.append(f"{rep_words(told.total_reps)} in all")
     if told is not None and told.round_reps:
-        said.append(f"{told.round_reps} reps a round")
+        said.append(f"{rep_words(told.round_reps)} a round")
     errors = sum(finding.level == "error" for finding in reading.findings)
     hints = len(reading.findings) - errors
     if errors:

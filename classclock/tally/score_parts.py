@@ -2,6 +2,7 @@
 
 from decimal import Decimal
 
+from classclock.plan.amounts import rep_words
 from classclock.plan.times import show_time
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
@@ -62,17 +63,21 @@ def score_text(piece: Piece, tally: LaneTally, *, settled: bool) -> str:
         case "rounds" if tally.finish is not None:
             return show_time(whole_seconds(tally.finish) * 1000)
         case "rounds" if piece.can_finish:
-            return f"{tally.total_reps}{'+?' if odd is None else ''} reps"
+            return _reps(tally.total_reps, unsure=odd is None)
         case "rounds":
             return f"{len(tally.rounds)}+{'?' if odd is None else odd}"
         case "reps":
-            return f"{tally.reps} reps"
+            return rep_words(tally.reps)
         case "intervals":
             result = interval_result(piece, tally)
             unsure = not settled and missing_intervals(piece, tally)
-            return "?" if result is None else f"{result}{'+?' if unsure else ''} reps"
+            return "?" if result is None else _reps(result, unsure=bool(unsure))
         case "load":
             return "none made" if tally.heaviest is None else str(tally.heaviest)
+
+
+def _reps(reps: int, *, unsure: bool) -> str:
+    return f"{reps}+? reps" if unsure else rep_words(reps)
 
 
 def rank_key(piece: Piece, tally: LaneTally) -> RankKey | None:

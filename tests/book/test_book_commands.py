@@ -112,6 +112,15 @@ def test_old_scores_go_in_once_and_can_be_taken_out_again(said: Any, tmp_path: P
     assert said("chart", "--json") == before
 
 
+def test_what_was_taken_back_is_told_by_its_names(said: Any) -> None:
+    said("book", "rename", "Ilse", "Ilse V.")
+    assert said("book", "undo") == "Taken back: the name Ilse V., it is Ilse again.\n"
+    said("book", "merge", "Bram", "Ilse")
+    assert said("book", "undo") == "Taken back: the merge of Bram into Ilse.\n"
+    said("book", "mark", "Ilse", "newcomer")
+    assert said("book", "undo") == "Taken back: the mark newcomer on Ilse.\n"
+
+
 def test_nothing_of_a_file_with_a_bad_row_goes_in(said: Any, refused: Any, tmp_path: Path) -> None:
     (tmp_path / "old.csv").write_text(OLD + "Noor,Turntable,lots,2020-02-01\n", "utf-8")
     before = said("chart", "--json")

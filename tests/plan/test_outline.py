@@ -97,6 +97,7 @@ movement = "sit-up"
 climb = { first = 4, step = 4 }
 """
 BARE = '\n[[segment.station]]\nmovement = "sit-up"\n'
+ONE = f"{BARE}reps = 1\n"
 
 
 @pytest.mark.parametrize(
@@ -128,6 +129,14 @@ steps = [{ work = "1:00" }, { work = "0:30" }, { rest = "0:30" }]""",
         (
             f'format = "capped-for-time"\ncap = "12:00"\nrounds = 1{CLIMB}',
             "1 round for time, cap 12:00, 4 reps",
+        ),
+        (
+            f'format = "rounds-in-time"\ntime = "16:00"{ONE}',
+            "rounds in 16:00, 1 rep a round",
+        ),
+        (
+            f'format = "capped-for-time"\ncap = "12:00"\nrounds = 1{ONE}',
+            "1 round for time, cap 12:00, 1 rep",
         ),
         (
             f'format = "capped-for-time"\ncap = "10:00"\nscheme = [18, 12, 6]{BARE}{BARE}',

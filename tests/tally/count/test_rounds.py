@@ -127,7 +127,9 @@ def test_in_a_piece_scored_by_reps_a_tap_is_one_rep_and_a_number_all_of_them(
     rehearsal: Any,
 ) -> None:
     piece = rehearsal(format="countdown", time="2:00", score="reps")
-    piece.tap("Noor", "0:10", "0:20")
+    piece.tap("Noor", "0:10")
+    assert piece.score("Noor").score == "1 rep"
+    piece.tap("Noor", "0:20")
     assert piece.score("Noor").score == "2 reps"
     piece.number("Noor", 31, "2:10")
     assert piece.score("Noor").score == "31 reps"
