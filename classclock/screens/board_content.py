@@ -16,7 +16,7 @@ from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.screens.kept_off import DASH, off_the_wall
-from classclock.screens.modification import modification
+from classclock.screens.modification import modification, starts_at
 from classclock.screens.time_words import left_words
 from classclock.screens.wall_content import next_segment
 from classclock.session import Session
@@ -45,7 +45,7 @@ class BoardLane(Struct, frozen=True):
     modification: str
     load: str
     start: str = ""
-    """The movement that this lane starts at, where not all start at the same."""
+    """The movement that this lane starts at, where not all start at the first."""
 
 
 class BoardContent(Struct, frozen=True):
@@ -96,7 +96,6 @@ def board_content(
     heats = max((lane.heat for lane in lanes), default=1)
     lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
-    starts = _starts(segment, lanes)
     here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
@@ -112,7 +111,7 @@ def board_content(
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
-        lanes=tuple(_lane(piece, lane, off, starts) for lane in lanes),
+        lanes=tuple(_lane(piece, lane, off, lanes) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(club),
@@ -128,13 +127,6 @@ def _equipment(live: LiveClass, offer: "Offer | None") -> str:
     if shared is not None:
         return _safe(f"ctrl+t: {shared.way}" if offer is not None else shared.way)
     return _safe(f"ctrl+t: {offer.short}") if offer is not None else ""
-
-
-def _starts(segment: Segment, lanes: Sequence[Lane]) -> tuple[str, ...]:
-    """The name of each station, where not all lanes start at the same; else nothing."""
-    if len({lane.start_station for lane in lanes}) < 2:
-        return ()
-    return tuple(_safe(station.movement) for station in segment.station)
 
 
 def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":
@@ -174,13 +166,13 @@ def _differs(station: Station, option: Option) -> bool:
     return amount_of(station, option) is option or option.load is not None
 
 
-def _lane(piece: Piece, lane: Lane, off: Collection[str], starts: Sequence[str]) -> BoardLane:
+def _lane(piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane]) -> BoardLane:
     planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
     load = str(planned) if planned is not None else lane.load or ""
     key = lane.key.upper()
     if load and key in off:
         load = DASH
-    start = starts[lane.start_station] if starts else ""
+    start = starts_at(piece, lane, lanes)
     return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
 
 

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.look import Look
+from classclock.screens.modification import AS_WRITTEN
 from classclock.screens.stack import Line, fit, least_rows, lettering_width, stack
 
 _TWO_SIDES = 100
@@ -166,7 +167,7 @@ def _lane(lane: BoardLane, columns: int, rows: int, look: Look, longest: int) ->
     """One lane; in one row the names of all take as much as the longest."""
     theme = look.theme
     details = ", ".join(part for part in (lane.modification, lane.load) if part)
-    if details == "as written":
+    if details == AS_WRITTEN:
         details = ""  # what nobody has to be told
     if lane.start:
         details = ", ".join(part for part in (f"at {lane.start}", details) if part)

@@ -10,7 +10,7 @@ from classclock.plan.printable import printable
 from classclock.plan.times import show_time
 from classclock.screens.lane_bars import Bar, bar_of
 from classclock.screens.lane_loads import planned_words
-from classclock.screens.modification import modification
+from classclock.screens.modification import AS_WRITTEN, modification, starts_at
 from classclock.screens.theme import Standing
 from classclock.strength.equipment import Equipment
 from classclock.strength.loads import plain
@@ -138,7 +138,7 @@ def _content(
         tally=_tally(piece, tally),
         short_tally=_short_tally(piece, tally),
         rank="" if rank is None else ordinal(rank),
-        modification=modification(piece, tally.lane),
+        modification=_modified(sheet, tally),
         split=_split(tally),
         doubtful=bool(tally.doubts) and not sheet.settled,
         asks_missed=tally.asks_missed,
@@ -147,6 +147,15 @@ def _content(
         selected=chosen,
     )
     return _with_outlook(content, tally, outlook)
+
+
+def _modified(sheet: Sheet, tally: LaneTally) -> str:
+    """Where its rounds begin, which says when one is full, before what it does differently."""
+    piece, lane = sheet.piece, tally.lane
+    words, start = modification(piece, lane), starts_at(piece, lane, sheet.lanes)
+    if not start:
+        return words
+    return ", ".join(filter(None, (f"from {start}", "" if words == AS_WRITTEN else words)))
 
 
 def _with_outlook(content: LaneContent, tally: LaneTally, outlook: OnFor | None) -> LaneContent:

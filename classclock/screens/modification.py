@@ -1,8 +1,12 @@
-"""What a lane does differently, in words."""
+"""What a lane does differently, and where it starts, in words."""
+
+from collections.abc import Sequence
 
 from classclock.plan.printable import printable
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
+
+AS_WRITTEN = "as written"
 
 
 def modification(piece: Piece, lane: Lane) -> str:
@@ -12,5 +16,12 @@ def modification(piece: Piece, lane: Lane) -> str:
         for place, station in enumerate(piece.stations)
         if lane.option(place)
     ]
-    words = ", ".join(names) or ("as written" if piece.option_menu else "")
+    words = ", ".join(names) or (AS_WRITTEN if piece.option_menu else "")
     return ", ".join(part for part in (words, "late" if lane.late else "") if part)
+
+
+def starts_at(piece: Piece, lane: Lane, lanes: Sequence[Lane]) -> str:
+    """The movement that a lane starts at; empty where all of these start at the first."""
+    if not any(one.start_station for one in lanes):
+        return ""
+    return printable(piece.stations[lane.start_station].movement)

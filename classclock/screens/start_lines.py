@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from classclock.live import LiveClass
 from classclock.plan.printable import printable
-from classclock.screens.modification import modification
+from classclock.screens.modification import modification, starts_at
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 
@@ -31,7 +31,7 @@ def _where(piece: Piece, lane: Lane, lanes: tuple[Lane, ...]) -> str:
 def _parts(piece: Piece, lane: Lane, lanes: tuple[Lane, ...]) -> Iterator[str]:
     if max(one.heat for one in lanes) > 1:
         yield f"heat {lane.heat}"
-    if any(one.start_station for one in lanes):
-        yield f"at {printable(piece.stations[lane.start_station].movement)}"
+    if start := starts_at(piece, lane, lanes):
+        yield f"at {start}"
     if any(one.modified for one in lanes):
         yield modification(piece, lane)

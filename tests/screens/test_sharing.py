@@ -14,6 +14,7 @@ from classclock.plan.reading import parse_plan
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
 from classclock.screens.theme import SIXTEEN
+from classclock.screens.wall_view import WallView
 from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_list import WhoList, likely_end
 
@@ -82,6 +83,28 @@ async def test_a_digit_shares_what_is_short_and_0_takes_it_back(
         await coach.press("0")
         assert {lane.heat for lane in coach.live.lineup()} == {1}
         assert SHORT in words(coach.seen())
+
+
+async def test_the_wall_says_from_where_each_ones_rounds_are_counted(open_class: Any) -> None:
+    async with open_class(PLAN, names=NAMES, size=(213, 60), club=CLUB, look=PLAIN) as coach:
+        await learned(coach)
+        await coach.press("ctrl+t")
+        await coach.press("2")
+        lanes = [lane for lane in coach.live.lineup() if lane.heat == 1]
+        stations = [one.movement for one in coach.live.record.segment.station]
+        await coach.start()
+        wall = coach.screen.query_one(WallView)
+        said = [lane.modification for lane in wall.lanes]
+        assert said == [f"from {stations[lane.start_station]}" for lane in lanes]
+        assert len(set(said)) == len(stations)
+        assert f"from {stations[1]}" in words(coach.seen())
+
+
+async def test_where_all_start_together_the_wall_says_nothing_of_it(open_class: Any) -> None:
+    async with open_class(PLAN, names=NAMES, club=CLUB, look=PLAIN) as coach:
+        await coach.start()
+        wall = coach.screen.query_one(WallView)
+        assert not any("from" in lane.modification for lane in wall.lanes)
 
 
 @pytest.mark.parametrize("size", SIZES)
