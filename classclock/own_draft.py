@@ -1,35 +1,41 @@
-"""A draft that only one editor writes: several new plans may be written at once."""
+"""A draft that only one editor writes: several may be open at once, on one plan too."""
 
 import fcntl
 import os
+from contextlib import suppress
 from pathlib import Path
 
 from classclock.plan_being_written import DraftFile
 
 _MOST = 20
-"""So many new plans at once have a draft of their own each."""
+"""So many editors of one plan, or of new ones, have a draft of their own each."""
 
 
 class OwnDraft:
     """The draft of a plan as long as its editor is open."""
 
     def __init__(self, folder: Path, plan: Path | None) -> None:
-        """As `DraftFile`; of a new plan one that nobody else writes, a kept one before others."""
+        """As `DraftFile`; one that nobody else writes, a kept one before others."""
         self._lock: int | None = None
-        self.file = DraftFile(folder, plan) if plan is not None else self._of_a_new_plan(folder)
+        self.alone = True
+        """Whether no other editor has this plan open; new plans are never the same."""
+        self.file = self._free(folder, plan)
 
     def release(self) -> None:
         """Leave it to the next editor. The end of the process, however it ends, does the same."""
         if self._lock is not None:
+            with suppress(OSError):
+                _lock_of(self.file).unlink(missing_ok=True)
             os.close(self._lock)
             self._lock = None
 
-    def _of_a_new_plan(self, folder: Path) -> DraftFile:
-        drafts = [DraftFile(folder, None, number) for number in range(1, _MOST + 1)]
+    def _free(self, folder: Path, plan: Path | None) -> DraftFile:
+        drafts = [DraftFile(folder, plan, number) for number in range(1, _MOST + 1)]
         for draft in sorted(drafts, key=lambda one: not one.path.exists()):
             try:
-                self._lock = _locked(draft.path.with_suffix(".lock"))
+                self._lock = _locked(_lock_of(draft))
             except BlockingIOError:
+                self.alone = plan is None
                 continue
             except OSError:
                 break  # the folder can't be written to, which is said at the first key
@@ -37,13 +43,21 @@ class OwnDraft:
         return drafts[0]
 
 
+def _lock_of(draft: DraftFile) -> Path:
+    return draft.path.with_suffix(".lock")
+
+
 def _locked(path: Path) -> int:
     """Raises BlockingIOError where another editor holds it, OSError where none can be there."""
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    file = os.open(path, os.O_CREAT | os.O_RDWR, 0o600)
-    try:
-        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-    except OSError:
+    while True:
+        file = os.open(path, os.O_CREAT | os.O_RDWR, 0o600)
+        try:
+            fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+            # Its holder may just have taken it away: then this one is nobody's any more.
+            if path.exists() and os.path.samestat(path.stat(), os.fstat(file)):
+                return file
+        except OSError:
+            os.close(file)
+            raise
         os.close(file)
-        raise
-    return file

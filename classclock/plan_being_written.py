@@ -46,13 +46,13 @@ class DraftFile:
     def __init__(self, folder: Path, plan: Path | None, number: int = 1) -> None:
         """`folder` is the club's; `plan` is the plan's own file, None for one that has none.
 
-        Of those that have none there may be several; `number` tells them apart.
+        Several editors may be open at once; `number` tells their drafts apart.
         """
-        name = _NEW if number == 1 else f"{_NEW}-{number}"
+        name = _NEW
         if plan is not None:
             whole = hashlib.sha256(str(plan.resolve()).encode("utf-8", "replace")).hexdigest()
             name = f"{file_safe(plan.stem)}-{whole[:12]}"
-        self.path = folder / "drafts" / f"{name}.json"
+        self.path = folder / "drafts" / f"{name if number == 1 else f'{name}-{number}'}.json"
 
     def read(self) -> KeptDraft | None:
         """What is kept; a file that can't be read keeps nothing."""

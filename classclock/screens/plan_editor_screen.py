@@ -33,6 +33,9 @@ class PlanEditorView(Painted):
         return draw_editor(self.page, columns, rows, self.look)
 
 
+_TWICE = "this plan is open in another window too: save in one of them, leave the other"
+
+
 class PlanEditorScreen(PageScreen[str]):
     """Ends with its last words: where the plan was saved, or that its draft stays."""
 
@@ -53,7 +56,7 @@ class PlanEditorScreen(PageScreen[str]):
         name = plan.path.name if plan.path is not None else "the plan"
         draft = Draft(plan.text, name=name, unit=club.unit, library=library)
         self.desk = PlanEditorDesk(draft, library, kept=kept)
-        self.desk.notice = plan.note
+        self.desk.notice = plan.note if self._own.alone else _TWICE
         if plan.path is None:
             self.desk.saved = None
         if typed_at(self.desk.part, "title") == UNTITLED:

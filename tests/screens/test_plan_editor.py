@@ -447,6 +447,22 @@ async def test_a_scheme_takes_the_place_of_rounds_and_backspace_brings_them_back
         assert "rounds" in segment
 
 
+def test_two_editors_of_one_plan_have_a_draft_each_and_the_second_is_told(tmp_path: Path) -> None:
+    path = tmp_path / "turntable.toml"
+    plan = PlanOnDisk('title = "Turntable"\n', path)
+    first = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
+    second = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
+    assert first.kept_in.path != second.kept_in.path
+    assert not first.desk.notice
+    assert "open in another window too" in second.desk.notice
+    second.on_unmount()
+    first.on_unmount()
+    again = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
+    assert again.kept_in.path == first.kept_in.path
+    assert not again.desk.notice
+    again.on_unmount()
+
+
 def test_two_new_plans_at_once_have_a_draft_each_and_one_that_is_kept_is_taken_up_first(
     tmp_path: Path,
 ) -> None:
