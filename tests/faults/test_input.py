@@ -2,6 +2,8 @@
 
 import os
 import random
+import subprocess
+import sys
 from pathlib import Path
 from time import process_time_ns
 from typing import Any
@@ -17,6 +19,7 @@ from tests.faults.readers import READERS, Reader
 from tests.faults.spoiling import spoiled, spoiled_json
 
 NAMED = {reader.file: reader for reader in READERS}
+FUZZER = Path(__file__).with_name("fuzz.py")
 LARGE = 2_000_000
 HOSTILE = (
     "../../../outside",
@@ -49,6 +52,20 @@ def test_a_file_spoiled_in_any_way_ends_in_a_plain_answer(
     for _ in range(times(60, 4000)):
         path.write_bytes(chance.choice(ways)(reader.good, chance))
         reader.read(path)
+
+
+@pytest.mark.parametrize("reader", READERS, ids=NAMED)
+def test_a_fuzzer_that_sees_which_of_our_lines_it_reaches_finds_nothing(
+    reader: Reader, times: Times, *, thorough: bool
+) -> None:
+    pytest.importorskip("atheris")
+    if not thorough:
+        pytest.skip("takes its time: python -m tests.faults tries it")
+    runs = times(1, 10_000)
+    command = [sys.executable, str(FUZZER), reader.file, f"-runs={runs}"]
+    done = subprocess.run(command, capture_output=True, text=True, timeout=600, check=False)
+    assert done.returncode == 0, done.stderr[-2_000:]
+    assert f"Done {runs} runs" in done.stderr
 
 
 @pytest.mark.parametrize("reader", READERS, ids=NAMED)
