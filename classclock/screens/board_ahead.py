@@ -57,10 +57,12 @@ def begin(wanted: BoardWanted) -> None:
     if not hasattr(os, "fork") or (os.cpu_count() or 1) < 2:
         return
     reading, writing = os.pipe()
-    with warnings.catch_warnings():
-        # Python warns where other threads run: they may hold locks. The child takes none of ours.
-        warnings.simplefilter("ignore", DeprecationWarning)
-        process = os.fork()
+    try:
+        process = _fork()
+    except OSError:  # too many processes already
+        os.close(reading)
+        os.close(writing)
+        return
     if not process:
         try:
             os.close(reading)
@@ -70,6 +72,13 @@ def begin(wanted: BoardWanted) -> None:
             os._exit(0)  # whatever happened: nothing of the class's is closed or said twice
     os.close(writing)
     _begun.append(_Begun(wanted, process, reading))
+
+
+def _fork() -> int:
+    with warnings.catch_warnings():
+        # Python warns where other threads run: they may hold locks. The child takes none of ours.
+        warnings.simplefilter("ignore", DeprecationWarning)
+        return os.fork()
 
 
 def drawn_ahead(wanted: BoardWanted) -> Drawing | None:

@@ -2,6 +2,8 @@
 
 import os
 import signal
+from collections.abc import Callable
+from pathlib import Path
 from typing import Any, NoReturn
 
 import msgspec
@@ -92,43 +94,53 @@ async def test_another_board_is_drawn_here(open_class: Any) -> None:
         assert has_gone(process)
 
 
-async def test_a_process_that_was_killed_costs_nothing(
-    open_class: Any, monkeypatch: pytest.MonkeyPatch
+def open_files() -> list[Path]:
+    return sorted(Path("/dev/fd").iterdir())
+
+
+def killed(_: BoardWanted) -> None:
+    os.kill(os.getpid(), signal.SIGKILL)
+
+
+def hanging(_: BoardWanted) -> None:
+    signal.pause()
+
+
+def failing(_: BoardWanted) -> NoReturn:
+    raise RuntimeError("no letters")
+
+
+@pytest.mark.parametrize("drawn", [killed, hanging, failing])
+async def test_a_process_that_comes_to_grief_costs_nothing_and_says_nothing(
+    open_class: Any,
+    monkeypatch: pytest.MonkeyPatch,
+    capfd: pytest.CaptureFixture[str],
+    drawn: Callable[[BoardWanted], None],
 ) -> None:
     async with open_class() as coach:
         wanted = wanted_by(coach)
-    monkeypatch.setattr(board_ahead, "_drawn", lambda _: os.kill(os.getpid(), signal.SIGKILL))
+    monkeypatch.setattr(board_ahead, "_PATIENCE", 0.2)
+    monkeypatch.setattr(board_ahead, "_drawn", drawn)
     begin(wanted)
     process = begun()
     assert drawn_ahead(wanted) is None
     assert has_gone(process)
-
-
-async def test_one_that_hangs_is_not_waited_for(
-    open_class: Any, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    async with open_class() as coach:
-        wanted = wanted_by(coach)
-    monkeypatch.setattr(board_ahead, "_PATIENCE", 0.01)
-    monkeypatch.setattr(board_ahead, "_drawn", lambda _: signal.pause())
-    begin(wanted)
-    process = begun()
-    assert drawn_ahead(wanted) is None
-    assert has_gone(process)
-
-
-async def test_one_that_fails_says_nothing(
-    open_class: Any, monkeypatch: pytest.MonkeyPatch, capfd: pytest.CaptureFixture[str]
-) -> None:
-    def fail(_: BoardWanted) -> NoReturn:
-        raise RuntimeError("no letters")
-
-    async with open_class() as coach:
-        wanted = wanted_by(coach)
-    monkeypatch.setattr(board_ahead, "_drawn", fail)
-    begin(wanted)
-    assert drawn_ahead(wanted) is None
     assert capfd.readouterr() == ("", "")
+
+
+async def test_where_no_more_processes_can_be_had_nothing_is_begun(
+    open_class: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused() -> NoReturn:
+        raise BlockingIOError("Resource temporarily unavailable")
+
+    monkeypatch.setattr(os, "fork", refused)
+    async with open_class() as coach:
+        wanted = wanted_by(coach)
+    before = open_files()
+    begin(wanted)
+    assert drawn_ahead(wanted) is None
+    assert open_files() == before
 
 
 async def test_with_one_core_nothing_is_begun(
