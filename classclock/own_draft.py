@@ -31,12 +31,14 @@ class OwnDraft:
 
     def _free(self, folder: Path, plan: Path | None) -> DraftFile:
         drafts = [DraftFile(folder, plan, number) for number in range(1, _MOST + 1)]
-        for draft in sorted(drafts, key=lambda one: not one.path.exists()):
+        taken = [draft for draft in drafts if _is_taken(draft)]
+        self.alone = plan is None or not taken
+        free = (draft for draft in drafts if draft not in taken)
+        for draft in sorted(free, key=lambda one: not one.path.exists()):
             try:
                 self._lock = _locked(_lock_of(draft))
             except BlockingIOError:
-                self.alone = plan is None
-                continue
+                continue  # in this very moment
             except OSError:
                 break  # the folder can't be written to, which is said at the first key
             return draft
@@ -45,6 +47,19 @@ class OwnDraft:
 
 def _lock_of(draft: DraftFile) -> Path:
     return draft.path.with_suffix(".lock")
+
+
+def _is_taken(draft: DraftFile) -> bool:
+    """Whether another editor writes it now."""
+    lock = _lock_of(draft)
+    try:
+        if lock.exists():
+            os.close(_locked(lock))
+    except BlockingIOError:
+        return True
+    except OSError:
+        pass
+    return False
 
 
 def _locked(path: Path) -> int:

@@ -12,11 +12,10 @@ from textual.pilot import Pilot
 
 from classclock.bundled import bundled
 from classclock.clock.source import WoundSource
-from classclock.own_draft import OwnDraft
 from classclock.plan.club import Club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading import read_plan
-from classclock.plan_being_written import DraftFile, KeptDraft, PlanOnDisk, open_plan
+from classclock.plan_being_written import DraftFile, PlanOnDisk, open_plan
 from classclock.screens.app import ClassclockApp
 from classclock.screens.drawing.cells import Drawing, plain_text
 from classclock.screens.home_screen import HomeScreen
@@ -445,34 +444,3 @@ async def test_a_scheme_takes_the_place_of_rounds_and_backspace_brings_them_back
         (segment,) = coach.values["segment"]
         assert "scheme" not in segment
         assert "rounds" in segment
-
-
-def test_two_editors_of_one_plan_have_a_draft_each_and_the_second_is_told(tmp_path: Path) -> None:
-    path = tmp_path / "turntable.toml"
-    plan = PlanOnDisk('title = "Turntable"\n', path)
-    first = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
-    second = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
-    assert first.kept_in.path != second.kept_in.path
-    assert not first.desk.notice
-    assert "open in another window too" in second.desk.notice
-    second.on_unmount()
-    first.on_unmount()
-    again = PlanEditorScreen(Look(), plan, folder=tmp_path, club=Club())
-    assert again.kept_in.path == first.kept_in.path
-    assert not again.desk.notice
-    again.on_unmount()
-
-
-def test_two_new_plans_at_once_have_a_draft_each_and_one_that_is_kept_is_taken_up_first(
-    tmp_path: Path,
-) -> None:
-    first, second = OwnDraft(tmp_path, None), OwnDraft(tmp_path, None)
-    assert first.file.path != second.file.path
-    second.file.keep(KeptDraft('title = "Third Rail"\n', "2026-11-24T18:30:00+01:00"))
-    second.release()  # as the end of its process does
-    third = OwnDraft(tmp_path, None)
-    kept = third.file.read()
-    assert kept is not None
-    assert "Third Rail" in kept.text
-    first.release()
-    third.release()
