@@ -19,9 +19,9 @@ class LittleByLittle:
         """Do these, one after the other; what is left of those before is left."""
         self._pieces = pieces
         self._stop()
-        self._timer = self._widget.set_interval(_BETWEEN, self.do_next)
+        self._timer = self._widget.set_interval(_BETWEEN, self._do_next)
 
-    def do_next(self) -> None:
+    def _do_next(self) -> None:
         piece = next(self._pieces, None)
         if piece is None:
             self._stop()

@@ -13,10 +13,13 @@ from classclock.plan.movements_reading import starter_library
 from classclock.plan.reading import parse_plan
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
+from classclock.screens.modification import starts_at
 from classclock.screens.theme import SIXTEEN
 from classclock.screens.wall_view import WallView
 from classclock.screens.who_desk import WhoDesk
 from classclock.screens.who_list import WhoList, likely_end
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 SIZES = [(60, 18), (120, 36), (213, 60)]
@@ -98,6 +101,23 @@ async def test_the_wall_says_from_where_each_ones_rounds_are_counted(open_class:
         assert said == [f"from {stations[lane.start_station]}" for lane in lanes]
         assert len(set(said)) == len(stations)
         assert f"from {stations[1]}" in words(coach.seen())
+
+
+@pytest.mark.parametrize(
+    ("starts", "said"),
+    [((0, 0), ""), ((0, 1), "box step-over"), ((1, 1), "box step-over"), ((2, 1), "box step-over")],
+)
+def test_a_start_is_said_unless_all_start_at_the_first_station(
+    starts: tuple[int, int], said: str
+) -> None:
+    """Common practice, no source: who starts elsewhere must know, were it everybody in a heat."""
+    plan, _ = parse_plan(PLAN, "depot.toml")
+    assert plan is not None
+    lanes = [
+        Lane(name, name, name[0], (name,), start_station=start)
+        for name, start in zip(("ilse", "bram"), starts, strict=True)
+    ]
+    assert starts_at(Piece.of(plan.segment[0], "kg"), lanes[1], lanes) == said
 
 
 async def test_where_all_start_together_the_wall_says_nothing_of_it(open_class: Any) -> None:
