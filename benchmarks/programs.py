@@ -9,7 +9,7 @@ from benchmarks.bare_app import CELLS
 from benchmarks.window import Window
 
 NAMES = (
-    *("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell", "Anouk"),
+    *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk"),
     *("Cato", "Dagny", "Ewa", "Femke", "Goran", "Hanne", "Jory", "Kees", "Lior"),
     *("Mirza", "Rune", "Ulla", "Vesna", "Wiebe", "Xanthe", "Yara", "Zeno"),
 )

@@ -29,13 +29,13 @@ PLAN, PIECE = "turntable", "Turntable"
 LEFT_OF_THE_HOUR = timedelta(minutes=25)
 BEFORE = timedelta(days=7)
 """When the same athletes did the same piece before, so that there is something to beat."""
-NAMES = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell")
+NAMES = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell")
 MODIFIED = {"Bram": (2,), "Tuva": (1,), "Odell": (2,)}
 """Who uses which option, station by station."""
 DEPOT = Club(
-    name="The Depot",
+    name="Line 0 Depot",
     emergency=Emergency(
-        address="The Depot, 4 Terminus Road, yard gate",
+        address="Line 0 Depot, 0 Points Row, yard gate",
         defibrillator="in the ticket window, left of the door",
         first_aid="green box under the route map",
         call="the local emergency number",

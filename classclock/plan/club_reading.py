@@ -20,7 +20,7 @@ LARGEST = 64 * 1024
 """Bytes: settings are a page."""
 
 KEYS: dict[str, Key] = {
-    "name": Key("text", '"The Depot"'),
+    "name": Key("text", '"Line 0 Depot"'),
     "unit": Key("one of kg, lb", '"kg"'),
     "class_length": Key("a time above 0:00", '"1:00:00"'),
     "theme": Key("one of dark, light", '"dark"'),

@@ -160,7 +160,7 @@ def test_a_score_from_an_old_spreadsheet_is_worked_out_in_reps_of_today() -> Non
 
 
 def test_finishers_are_counted_and_those_cut_off_are_not() -> None:
-    here = lanes(1, "Ilse", "Bram", "Noor", "Quim")
+    here = lanes(1, "Ilse", "Bram", "Noor", "Uri")
     terms = Terms("", "16 kg", "12:00")
     capped = Result("x", "Third Rail", "third-rail", DAY, 1, "60 reps", "time", 60, 60, terms)
     fit = told(
@@ -230,7 +230,7 @@ def test_metres_count_nothing_so_no_pace_a_rep_is_told() -> None:
 
 
 def test_the_room_hears_most_and_nobodys_own_number() -> None:
-    names = ("Ilse", "Bram", "Noor", "Quim", "Tuva")
+    names = ("Ilse", "Bram", "Noor", "Uri", "Tuva")
     scores = ("4+0", "6+0", "7+0", "8+0", "12+0")
     past = {name: [rounds(score)] for name, score in zip(names, scores, strict=True)}
     assert room_words(told(0, lanes(0, *names), **past)) == "most here would get 6 to 8 rounds"

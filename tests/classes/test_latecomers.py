@@ -20,11 +20,11 @@ def test_who_came_during_the_warm_up_starts_the_piece_with_the_rest_and_isnt_lat
     live = coach.session.live
     coach.start()
     coach.wind(30)
-    live.add_person(Person("quim", "Quim", ""))
+    live.add_person(Person("uri", "Uri", ""))
     coach.wind(30)
     coach.type("<enter>")
     coach.start()
-    assert not live.record.sheet.tallies["quim"].late
+    assert not live.record.sheet.tallies["uri"].late
 
 
 def test_after_a_false_start_who_had_come_late_starts_with_the_rest(coach: Any) -> None:
@@ -32,14 +32,14 @@ def test_after_a_false_start_who_had_come_late_starts_with_the_rest(coach: Any) 
     _to_the_piece(coach)
     coach.start()
     coach.wind(5)
-    live.add_person(Person("quim", "Quim", ""))
-    assert live.record.sheet.tallies["quim"].late
+    live.add_person(Person("uri", "Uri", ""))
+    assert live.record.sheet.tallies["uri"].late
     coach.wind(2)
     coach.type("<space>")
     coach.wind(2)
     coach.type("<ctrl+r>")
     coach.start()
-    assert not live.record.sheet.tallies["quim"].late
+    assert not live.record.sheet.tallies["uri"].late
 
 
 def test_who_comes_late_to_a_full_heat_takes_nobodys_key_and_runs_in_the_next(
@@ -51,8 +51,8 @@ def test_who_comes_late_to_a_full_heat_takes_nobodys_key_and_runs_in_the_next(
     coach.start()
     coach.wind(30)
     keys = {lane.key: lane.id for lane in live.record.sheet.lanes}
-    said = live.add_person(Person("quim", "Quim", "")).text
-    assert said == "all 26 keys are taken: Quim comes in the next heat"
+    said = live.add_person(Person("uri", "Uri", "")).text
+    assert said == "all 26 keys are taken: Uri comes in the next heat"
     assert {lane.key: lane.id for lane in live.record.sheet.lanes} == keys
     coach.wind(960)
     for _ in range(2):
@@ -60,5 +60,5 @@ def test_who_comes_late_to_a_full_heat_takes_nobodys_key_and_runs_in_the_next(
         coach.type("<enter>")
     assert live.record.chosen.heat == 2
     coach.start()
-    assert [lane.name for lane in live.record.sheet.lanes] == ["Quim"]
-    assert not live.record.sheet.tallies["quim"].late
+    assert [lane.name for lane in live.record.sheet.lanes] == ["Uri"]
+    assert not live.record.sheet.tallies["uri"].late

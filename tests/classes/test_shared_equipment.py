@@ -42,7 +42,7 @@ count  = "station"
   movement = "bodyweight squat"
   reps     = 15
 """
-NAMES = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim")
+NAMES = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri")
 CLUB = Club.model_validate({"equipment": {"bars": 3, "boxes": 3}})
 
 
@@ -155,11 +155,11 @@ def test_two_heats_run_one_after_the_other_and_are_ranked_together(
         ("Bram", 1),
         ("Ilse", 1),
         ("Noor", 1),
-        ("Pavel", 2),
-        ("Quim", 2),
+        ("Piet", 2),
+        ("Uri", 2),
         ("Tuva", 2),
     ]
-    assert [lane["athlete"] for lane in piece["lanes"] if lane["rank"] == 1] == ["Ilse", "Pavel"]
+    assert [lane["athlete"] for lane in piece["lanes"] if lane["rank"] == 1] == ["Ilse", "Piet"]
 
 
 def test_pairs_share_a_lane_and_who_came_late_to_heat_one_isnt_drawn_for_heat_two(
@@ -168,7 +168,7 @@ def test_pairs_share_a_lane_and_who_came_late_to_heat_one_isnt_drawn_for_heat_tw
     coach = open_short(club=Club.model_validate({"equipment": {"bars": 1, "boxes": 6}}))
     live = coach.session.live
     choose(coach, "in pairs, one works while the other rests, 3 heats")
-    assert [lane.name for lane in live.lineup()] == ["Ilse + Bram", "Noor + Pavel", "Tuva + Quim"]
+    assert [lane.name for lane in live.lineup()] == ["Ilse + Bram", "Noor + Piet", "Tuva + Uri"]
     assert [lane.heat for lane in live.lineup()] == [1, 2, 3]
     coach.start()
     coach.wind(5)

@@ -32,12 +32,12 @@ sets   = [
 ]
 score  = "load"
 """
-NAMES = ("Ilse", "Bram", "Noor", "Pavel")
+NAMES = ("Ilse", "Bram", "Noor", "Piet")
 
 
 @pytest.fixture
 def lifting(depot: Any, source: WoundSource) -> Callable[[], Session]:
-    """Ilse has a single of 100 kg; Bram and Noor have sets of five; Pavel has lifted nothing."""
+    """Ilse has a single of 100 kg; Bram and Noor have sets of five; Piet has lifted nothing."""
     depot.held(
         "2026-10-06",
         depot.squats(
@@ -83,7 +83,7 @@ def test_everybody_has_the_loads_of_their_own_maximum(coach: Any) -> None:
     assert kilos(lanes["Bram"]) == ["42.5 kg", "45 kg", "50 kg", "52.5 kg", "70 kg"]
     # 45 * 0.65 = 29.25: the bar of 15 kg, since all five sets are to be on one bar.
     assert kilos(lanes["Noor"])[0] == "27.5 kg"
-    assert kilos(lanes["Pavel"]) == [None] * 5
+    assert kilos(lanes["Piet"]) == [None] * 5
 
 
 def test_loads_are_worked_out_at_the_start_at_the_latest(coach: Any) -> None:
@@ -101,7 +101,7 @@ def test_a_load_above_the_maximum_stays_flagged_until_it_was_acknowledged(coach:
         "Ilse",
         "105 kg is above the recorded maximum, 100 kg",
     )
-    assert "Pavel" not in {flag.name for flag in flags}
+    assert "Piet" not in {flag.name for flag in flags}
     for flag in flags:
         live.acknowledge(flag.person_id, flag.segment, flag.text)
     assert open_flags(live, to_come(live)) == ()
@@ -112,7 +112,7 @@ def test_taps_and_numbers_record_what_was_made_and_missed(coach: Any, depot: Any
     coach.start()
     coach.wind(30)
     coach.type("ib")  # the planned loads, made
-    assert "no load is planned for Pavel: type it, as in 60p" in coach.type("p")
+    assert "no load is planned for Piet: type it, as in 60p" in coach.type("p")
     coach.type("40p")
     coach.wind(120)
     assert coach.type("i/b").startswith("Bram missed 45 kg, 2:")
@@ -126,7 +126,7 @@ def test_taps_and_numbers_record_what_was_made_and_missed(coach: Any, depot: Any
         ("42.5 kg", True),
         ("45 kg", False),
     ]
-    assert str(tallies["Pavel"].heaviest) == "45 kg"
+    assert str(tallies["Piet"].heaviest) == "45 kg"
 
 
 def test_far_above_everything_handled_is_doubtful_until_settled(coach: Any) -> None:
@@ -164,7 +164,7 @@ def test_what_was_made_is_the_record_of_the_next_class(coach: Any, depot: Any) -
     assert coach.session.save()
     classes, unread = read_lifts(Path(depot.folder) / "results")
     assert unread == ()
-    (record,) = lift_records(classes, "Pavel").values()
+    (record,) = lift_records(classes, "Piet").values()
     assert str(record.heaviest.load) == "40 kg"
     # 40 kg for three, Brzycki: 40 * 36 / 34.
     assert float(record.best.load.amount) == pytest.approx(42.35, abs=0.01)

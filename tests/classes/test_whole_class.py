@@ -232,16 +232,16 @@ def test_someone_who_comes_late_is_scored_on_the_class_clock_and_marked(
     to_the_piece(coach)
     coach.start()
     coach.wind(300)
-    coach.session.live.add_person(Person("quim", "Quim", ""))
+    coach.session.live.add_person(Person("uri", "Uri", ""))
     coach.wind(100)
-    coach.type("q")
+    coach.type("u")
     coach.wind(560)
     coach.session.save()
     lanes = results(tmp_path)["pieces"][0]["lanes"]
-    quim = next(lane for lane in lanes if lane["athlete"] == "Quim")
-    assert quim["late"]
-    assert quim["rank"] == 1
-    assert "late" in quim["note"]
+    uri = next(lane for lane in lanes if lane["athlete"] == "Uri")
+    assert uri["late"]
+    assert uri["rank"] == 1
+    assert "late" in uri["note"]
 
 
 def test_a_tap_that_arrived_before_the_cap_counts_though_the_screen_was_busy(

@@ -15,7 +15,7 @@ from classclock.screens.wall_view import alone_layout, lanes_layout
 
 COLUMNS, ROWS = 120, 36
 PEOPLE = (
-    *("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell", "Anouk", "Cato"),
+    *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk", "Cato"),
     *("Dagny", "Ewa", "Fenna", "Goran", "Hanne", "Jory", "Kaat", "Lotte", "Mirza", "Ranko"),
     *("Ulla", "Vesna", "Wim", "Xenia", "Yara", "Zoltan"),
 )

@@ -88,7 +88,7 @@ READERS = (
     Reader("plan.toml", PLAN, read_plan),
     Reader(
         "club.toml",
-        b'name = "The Depot"\nunit = "kg"\n[tv]\ninches = 55\nmetres = 10\n[[bar]]\n'
+        b'name = "Line 0 Depot"\nunit = "kg"\n[tv]\ninches = 55\nmetres = 10\n[[bar]]\n'
         b'name = "20 kg bar"\nweight = "20 kg"\n[plates]\npairs = { "20" = 2, "10" = 3 }\n',
         read_club,
     ),

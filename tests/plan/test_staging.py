@@ -221,21 +221,21 @@ def test_twelve_people_and_four_boxes_are_told_the_trades_ways_the_shortest_firs
 
 def test_who_starts_where_is_said_by_name() -> None:
     segment = piece_of(TURNTABLE)
-    names = ("Ilse", "Bram", "Noor", "Pavel", "Tuva")
+    names = ("Ilse", "Bram", "Noor", "Piet", "Tuva")
     staggered = ways_for(5, {"box": 3})[0]
     assert who_starts_where(staggered, segment, names) == (
         ("move a", "Ilse, Bram"),
         ("move b", "Noor"),
-        ("move c", "Pavel, Tuva"),
+        ("move c", "Piet, Tuva"),
     )
     heats = next(way for way in ways_for(5, {"box": 3}) if len(way.heats) == 2)
     assert who_starts_where(heats, segment, names) == (
         ("heat 1", "Ilse, Bram, Noor"),
-        ("heat 2", "Pavel, Tuva"),
+        ("heat 2", "Piet, Tuva"),
     )
     pairs = next(way for way in ways_for(5, {"box": 3}) if way.team == 2)
     assert who_starts_where(pairs, segment, names) == (
-        ("pairs", "Ilse + Bram, Noor + Pavel, Tuva"),
+        ("pairs", "Ilse + Bram, Noor + Piet, Tuva"),
     )
 
 

@@ -129,7 +129,7 @@ TIDY, CHROMIUM = shutil.which("tidy"), shutil.which("chromium")
 def test_a_validator_finds_no_fault_in_the_page(depot: Any, tmp_path: Path, pieces: int) -> None:
     # HTML Tidy 5: exit status 0 is no error and no warning.
     path = tmp_path / "report.html"
-    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="The Depot")))
+    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="Line 0 Depot")))
     done = subprocess.run(
         [str(TIDY), "-e", "-q", str(path)], capture_output=True, text=True, check=False
     )
@@ -140,7 +140,7 @@ def test_a_validator_finds_no_fault_in_the_page(depot: Any, tmp_path: Path, piec
 @pytest.mark.parametrize("pieces", [1, 2, 3])
 def test_the_page_prints_on_one_sheet_of_a4(depot: Any, tmp_path: Path, pieces: int) -> None:
     path = tmp_path / "report.html"
-    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="The Depot")))
+    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="Line 0 Depot")))
     pdf = tmp_path / "report.pdf"
     asked = ["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"]
     profile = f"--user-data-dir={tmp_path / 'profile'}"

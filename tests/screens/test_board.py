@@ -19,7 +19,7 @@ from classclock.tally.lanes import Choice
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 """A terminal without drawn letters, so that all text can be read back."""
-CARD = Emergency(address="4 Terminus Road", defibrillator="hall", first_aid="desk", call="112")
+CARD = Emergency(address="0 Points Row", defibrillator="hall", first_aid="desk", call="112")
 
 
 def content(

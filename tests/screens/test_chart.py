@@ -32,7 +32,7 @@ from classclock.screens.theme import LIGHT, SIXTEEN
 from classclock.screens.who_screen import WhoScreen
 
 WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
-HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Quim", "\u202eleon", "טל", "M" * 60)
+HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
 SIZES = [(60, 18), (120, 36), (213, 60)]
 
 
@@ -190,7 +190,7 @@ def club(depot: Any, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 async def test_from_home_one_key_opens_the_chart_and_enter_an_athlete_s_page(club: Path) -> None:
-    home = HomeScreen(Look(), folder=club, club=Club(name="The Depot"))
+    home = HomeScreen(Look(), folder=club, club=Club(name="Line 0 Depot"))
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(home)

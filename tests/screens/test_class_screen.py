@@ -493,7 +493,7 @@ async def test_the_autopilot_types_as_a_coach_does(open_class: Any) -> None:
 
 
 async def test_text_of_hostile_names_is_plain_text(open_class: Any) -> None:
-    names = ("[red]Odell[/red]", "\x1b[31mBram", "\u202eNoor", "🦊 Quim")
+    names = ("[red]Odell[/red]", "\x1b[31mBram", "\u202eNoor", "🦊 Uri")
     async with open_class(segment=1, names=names) as coach:
         await coach.start()
         lanes = coach.screen.query_one(WallView).lanes

@@ -59,7 +59,7 @@ def before(depot: Any) -> Any:
         assert plan is not None, findings
         session = open_session(
             PlanFile("strength", PLAN, plan),
-            people_named(("Ilse", "Pavel")),
+            people_named(("Ilse", "Piet")),
             folder=depot.folder,
             club=Club(),
             source=WoundSource(0, wall=datetime.fromisoformat("2026-03-03T18:20:00+01:00")),
@@ -112,7 +112,7 @@ async def test_leaving_before_the_class_leaves_the_flags_open(before: Any) -> No
 
 
 def test_only_what_fits_on_the_screen_is_taken_for_read() -> None:
-    flags = [Flag(f"p{n}", "p", f"Pavel {n}", 0, "Squat", f"{n} kg is a lot") for n in range(9)]
+    flags = [Flag(f"p{n}", "p", f"Piet {n}", 0, "Squat", f"{n} kg is a lot") for n in range(9)]
     drawn = plain_text(draw_flags(flags, 58, 18, Look()))
     shown = fitting(18)
     assert f"{shown - 1} kg is a lot" in drawn

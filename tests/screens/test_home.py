@@ -40,7 +40,7 @@ class Shown:
     def __init__(self, folder: Path, plans: Path, source: WoundSource) -> None:
         self.chosen: HomeChoice | None = None
         self.screen = HomeScreen(
-            Look(), folder=folder, club=Club(name="The Depot"), plans=plans, now=source.wall()
+            Look(), folder=folder, club=Club(name="Line 0 Depot"), plans=plans, now=source.wall()
         )
 
     async def flow(self, app: ClassclockApp) -> str:
@@ -194,7 +194,7 @@ def test_home_fills_every_size_and_keeps_what_is_highlighted_in_view(
     plans = [
         HomeEntry(printable(f"[b]Line {n} 🚋\u202e"), "x" * 300, "1:00:00") for n in range(count)
     ]
-    desk = HomeDesk((), plans, "\x1b[31mThe Depot")
+    desk = HomeDesk((), plans, "\x1b[31mLine 0 Depot")
     for _ in range(count * 2 // 3):
         desk.sign("<down>")
     drawn = draw_home(desk, *size, Look())

@@ -48,7 +48,7 @@ def lane(key: str = "I", name: str = "Ilse", **fields: Any) -> LiftLane:
     return LiftLane(key, name, **{**lifts, **fields})
 
 
-def nobody_knows(key: str = "P", name: str = "Pavel") -> LiftLane:
+def nobody_knows(key: str = "P", name: str = "Piet") -> LiftLane:
     return LiftLane(key, name, words="no record: choose the load together")
 
 
@@ -155,12 +155,12 @@ def test_whoever_waits_for_plates_is_told_so() -> None:
 
 @pytest.fixture
 def lifting(open_class: Any, depot: Any) -> Any:
-    """A class in which Ilse has a single of 100 kg, and Pavel is new."""
+    """A class in which Ilse has a single of 100 kg, and Piet is new."""
     depot.held("2026-02-10", depot.squats(depot.lifted("Ilse", "80 kg", "90 kg", "100 kg")))
 
     @asynccontextmanager
     async def opened(**more: Any) -> AsyncIterator[Any]:
-        asked = {"names": ("Ilse", "Pavel"), "look": PLAIN, "folder": depot.folder, **more}
+        asked = {"names": ("Ilse", "Piet"), "look": PLAIN, "folder": depot.folder, **more}
         async with open_class(PLAN, **asked) as coach:
             reading = [one for one in coach.screen.workers if one.node is coach.screen]
             if reading:

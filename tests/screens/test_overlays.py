@@ -28,7 +28,7 @@ from classclock.tally.key_help import KEY_LINES
 
 SIZES = [(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)]
 CARD = Emergency(
-    address="Depot 4, Ring Road 12",
+    address="Depot 4, 0 Sleeper Lane",
     defibrillator="by the west door",
     first_aid="under the coach's bench",
     call="112",
@@ -130,7 +130,7 @@ def card_text(card: Emergency) -> str:
 
 def test_the_card_says_whom_to_call_where_we_are_and_where_the_help_is() -> None:
     text = card_text(CARD)
-    for said in ("112", "Ring Road 12", "by the west door", "under the coach's bench"):
+    for said in ("112", "0 Sleeper Lane", "by the west door", "under the coach's bench"):
         assert said in text
     assert "Your local rules and your training come first" in text
 
@@ -162,10 +162,10 @@ async def test_taps_go_through_under_the_card_until_its_line_is_opened() -> None
         await pilot.press("n")
         assert desk.passed_on == ["n"]
         assert card.offer("<enter>")
-        await pilot.press(*"Quim 18:42", "enter")
+        await pilot.press(*"Uri 18:42", "enter")
         await pilot.pause()
         assert [message.text for message in desk.heard if isinstance(message, card.Noted)] == [
-            "Quim 18:42"
+            "Uri 18:42"
         ]
         assert desk.passed_on == ["n"]
         await pilot.press("n")
@@ -176,14 +176,14 @@ async def test_taps_go_through_under_the_card_until_its_line_is_opened() -> None
 
 
 async def test_what_is_noted_never_shows_where_the_room_sees_it() -> None:
-    for mirrored, seen in ((True, "••••"), (False, "Quim")):
+    for mirrored, seen in ((True, "••••"), (False, "Uri")):
         card = EmergencyCard(Look(), mirrored=mirrored)
         async with Desk(card).run_test() as pilot:
             card.show(CARD)
             card.offer("<enter>")
-            await pilot.press(*"Quim")
+            await pilot.press(*"Uri")
             assert seen in picture(card)
-            assert ("Quim" in picture(card)) is not mirrored
+            assert ("Uri" in picture(card)) is not mirrored
 
 
 # -- somebody who comes late ----------------------------------------------------------
@@ -334,7 +334,7 @@ def test_a_box_at_the_foot_is_filled_whatever_is_typed(
 ) -> None:
     widget = kind(Look())
     if isinstance(widget, Entry):
-        for text in ("", "🦊 Quim", "[red]x[/red]", "y" * 200):
+        for text in ("", "🦊 Uri", "[red]x[/red]", "y" * 200):
             widget.text = text
             check_filled(widget.paint(columns, rows), columns, rows)
     check_filled(widget.paint(columns, rows), columns, rows)

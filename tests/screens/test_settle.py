@@ -45,7 +45,7 @@ time = "10:00"
 score = "load"
 """
 NAMES = ("Ilse", "Bram", "Noor")
-HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Quim", "\u202eleon", "טל", "M" * 60)
+HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
 SAVED = ("/club/results/2026-03-03-1830-turntable.json", "/club/results/x.csv")
 
 
@@ -216,7 +216,7 @@ def test_names_are_never_read_as_markup(coach: Callable[..., Coach]) -> None:
 def test_names_and_scores_of_a_small_class_are_drawn_large(
     size: tuple[int, int], count: int, coach: Callable[..., Coach]
 ) -> None:
-    people = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse", "Odell")[:count]
+    people = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell")[:count]
     class_ = coach(*people).start().rounds("Ilse", 3).over()
     drawn = plain_text(draw_settle(settle_page(class_.live, None), *size, Look()))
     # Large letters are drawn in blocks: as terminal text none of them is found.

@@ -24,7 +24,7 @@ from classclock.tally.piece import Piece
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 SIZES = [(60, 18), (120, 36), (213, 60)]
 CLUB = Club.model_validate({"equipment": {"bars": 6, "boxes": 4}})
-NAMES: tuple[str, ...] = ("Ilse", "Bram", "Noor", "Pavel", "Tuva", "Quim", "Saoirse")
+NAMES: tuple[str, ...] = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse")
 NAMES += ("Odell", "Xenia", "Joris", "Femke", "Wout", "Yara", "Lev")
 PLAN = """
 title = "Depot Thursday"

@@ -32,7 +32,7 @@ time = "12:00"
   calories = 8
   options = [{ name = "bike", calories = 6 }]
 """
-HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Quim", "\u202eleon", "טל")
+HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל")
 
 
 class Shown:

@@ -67,8 +67,8 @@ def test_of_the_plans_loads_everybody_has_their_own(
 
 
 def test_a_sets_own_load_comes_before_the_segments(depot: Equipment, kg: AsLoad) -> None:
-    pavel = prescribed(depot, None, sets=[{"reps": 5, "load": "50 kg"}, {"reps": 5}], load="40 kg")
-    assert pavel.loads == (kg("50"), kg("40"))
+    piet = prescribed(depot, None, sets=[{"reps": 5, "load": "50 kg"}, {"reps": 5}], load="40 kg")
+    assert piet.loads == (kg("50"), kg("40"))
 
 
 def test_a_load_held_in_the_hands_stands_as_planned(depot: Equipment, kg: AsLoad) -> None:

@@ -21,7 +21,7 @@ import pytest
 
 from classclock.clock.source import MS, raw_now, stamp_now
 
-NAMES = "Ilse, Bram, Noor, Pavel, Tuva, Quim, Saoirse, Odell, Anouk, Cato, Dagny, Ewa"
+NAMES = "Ilse, Bram, Noor, Piet, Tuva, Uri, Saoirse, Odell, Anouk, Cato, Dagny, Ewa"
 PLAN = """
 title = "Yard night"
 [[segment]]

@@ -10,7 +10,7 @@ ASCII = {"LC_ALL": "C", "LANG": "C", "PYTHONUTF8": "0", "PYTHONCOERCECLOCALE": "
 
 @pytest.mark.real_time
 def test_a_storm_of_resizes_leaves_the_wall_right_and_every_tap_counted(club: Any) -> None:
-    wall = club.piece("Ilse, Bram, Noor, Pavel")
+    wall = club.piece("Ilse, Bram, Noor, Piet")
     chance = random.Random(7)  # noqa: S311  sizes, no secret
     sizes = [(60, 18), (240, 70), (20, 5), (1, 1), (120, 36), (59, 17), (213, 60)]
     sizes += [(chance.randint(1, 240), chance.randint(1, 70)) for _ in range(30)]
@@ -23,7 +23,7 @@ def test_a_storm_of_resizes_leaves_the_wall_right_and_every_tap_counted(club: An
     wall.type("12n")
     wall.says("Noor, 1+12")
     wall.shows("12 bodyweight squat")
-    assert club.taps() == ["Ilse", "Bram", "Noor", "Pavel"]
+    assert club.taps() == ["Ilse", "Bram", "Noor", "Piet"]
 
 
 @pytest.mark.real_time

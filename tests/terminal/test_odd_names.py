@@ -9,9 +9,9 @@ NAMES = (
     "[red]Ilse[/red]",
     "Bram\x1b[2J\x1b]0;owned\x07",
     "\u202eNoor",
-    "../../Pavel",
+    "../../Piet",
     "Tuva 🚋🏽",
-    "=cmd()Quim",
+    "=cmd()Uri",
     "نور",
 )
 PLAN = """
