@@ -11,7 +11,7 @@ from benchmarks.window import Window
 NAMES = (
     *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk"),
     *("Cato", "Dagny", "Ewa", "Femke", "Goran", "Hanne", "Jory", "Kees", "Lior"),
-    *("Mirza", "Rune", "Ulla", "Vesna", "Wiebe", "Xanthe", "Yara", "Zeno"),
+    *("Mirza", "Quinn", "Rune", "Vesna", "Wiebe", "Xanthe", "Yara", "Zeno"),
 )
 """Invented, and each of them keeps its first letter as its key."""
 

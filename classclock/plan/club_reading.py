@@ -25,7 +25,7 @@ KEYS: dict[str, Key] = {
     "class_length": Key("a time above 0:00", '"1:00:00"'),
     "theme": Key("one of dark, light", '"dark"'),
     "emergency": Key("a table", "[emergency]"),
-    "address": Key("text", '"12 Depot Lane, back gate"'),
+    "address": Key("text", '"0 Points Row, yard gate"'),
     "defibrillator": Key("text", '"left of the front door"'),
     "first_aid": Key("text", '"shelf behind the desk"'),
     "call": Key("text", '"112"'),

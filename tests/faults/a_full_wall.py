@@ -16,8 +16,8 @@ from classclock.screens.wall_view import alone_layout, lanes_layout
 COLUMNS, ROWS = 120, 36
 PEOPLE = (
     *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk", "Cato"),
-    *("Dagny", "Ewa", "Fenna", "Goran", "Hanne", "Jory", "Kaat", "Lotte", "Mirza", "Ranko"),
-    *("Ulla", "Vesna", "Wim", "Xenia", "Yara", "Zoltan"),
+    *("Dagny", "Ewa", "Fenna", "Goran", "Hanne", "Jory", "Kaat", "Lotte", "Mirza", "Quinn"),
+    *("Ranko", "Vesna", "Wim", "Xenia", "Yara", "Zoltan"),
 )
 """Twenty-six, each with a letter of their own."""
 NAMES = ", ".join(PEOPLE)

@@ -2,12 +2,14 @@
 
 import math
 import re
+import string
 from itertools import combinations
 from typing import Any
 
 import pytest
 from rich.segment import Segment
 
+from benchmarks.programs import NAMES
 from classclock.cli import main
 from classclock.screens.colours import channels, contrast
 from classclock.screens.drawing.cells import plain_text
@@ -18,6 +20,7 @@ from classclock.screens.lane_drawing import draw_lane
 from classclock.screens.look import Look
 from classclock.screens.theme import DARK, LIGHT, Standing, Theme, text_pairs
 from classclock.screens.wall_view import lanes_layout
+from tests.faults.a_full_wall import PEOPLE
 from tests.faults.conftest import Seen
 
 PLAN = """
@@ -35,6 +38,11 @@ steps = [{ work = "0:04" }]
 """
 STEP = 100
 """Milliseconds between two looks, short enough for five flashes in a second."""
+
+
+@pytest.mark.parametrize("names", [PEOPLE, NAMES], ids=["tests", "benchmarks"])
+def test_everybody_on_a_full_wall_has_a_letter_of_their_own(names: tuple[str, ...]) -> None:
+    assert sorted(name[0].lower() for name in names) == sorted(string.ascii_lowercase)
 
 
 def luminance(colour: str) -> float:

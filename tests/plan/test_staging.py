@@ -234,9 +234,7 @@ def test_who_starts_where_is_said_by_name() -> None:
         ("heat 2", "Piet, Tuva"),
     )
     pairs = next(way for way in ways_for(5, {"box": 3}) if way.team == 2)
-    assert who_starts_where(pairs, segment, names) == (
-        ("pairs", "Ilse + Bram, Noor + Piet, Tuva"),
-    )
+    assert who_starts_where(pairs, segment, names) == (("pairs", "Ilse + Bram, Noor + Piet, Tuva"),)
 
 
 def test_without_a_single_box_only_an_option_helps() -> None:

@@ -176,7 +176,7 @@ async def test_taps_go_through_under_the_card_until_its_line_is_opened() -> None
 
 
 async def test_what_is_noted_never_shows_where_the_room_sees_it() -> None:
-    for mirrored, seen in ((True, "••••"), (False, "Uri")):
+    for mirrored, seen in ((True, "•••"), (False, "Uri")):
         card = EmergencyCard(Look(), mirrored=mirrored)
         async with Desk(card).run_test() as pilot:
             card.show(CARD)

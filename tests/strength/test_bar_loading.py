@@ -63,12 +63,13 @@ def test_an_empty_bar_wears_no_collars(club: Club, kg: AsLoad) -> None:
     assert empty.collar is None
 
 
-def test_a_35_lb_bar_with_40_lb_of_plates_reads_75_lb(club: Club, kg: AsLoad) -> None:
-    rack = club(dict.fromkeys(POUNDS, 2), bars=("35 lb",))
-    exact = first_bar(kg("75 lb"), rack).exact
+def test_a_25_lb_bar_with_75_lb_of_plates_reads_100_lb(club: Club, kg: AsLoad) -> None:
+    rack = club(dict.fromkeys(POUNDS, 2), bars=("25 lb",))
+    exact = first_bar(kg("100 lb"), rack).exact
     assert exact is not None
-    assert str(exact.total) == "75 lb"
-    assert [str(plate) for plate in exact.plates] == ["10 lb", "10 lb"]
+    assert str(exact.total) == "100 lb"
+    # Worked: 37.5 a side is 35 + 2.5; 25 + 10 + 2.5 would be a plate more.
+    assert [str(plate) for plate in exact.plates] == ["35 lb", "2.5 lb"]
 
 
 def test_the_largest_plate_first_would_miss_what_two_smaller_ones_make(

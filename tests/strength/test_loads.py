@@ -45,7 +45,8 @@ def test_mixed_plates_add_up_exactly(kg: AsLoad) -> None:
 
 
 def test_plates_of_one_unit_keep_it(kg: AsLoad) -> None:
-    assert total_of([kg("35 lb"), kg("20 lb"), kg("20 lb")], "kg") == kg("75 lb")
+    plates = ("35 lb", "35 lb", "2.5 lb", "2.5 lb")
+    assert total_of([kg("25 lb"), *map(kg, plates)], "kg") == kg("100 lb")
     assert total_of([], "lb") == Load(Decimal(0), "lb")
 
 
