@@ -235,9 +235,9 @@ STARTER: list[dict[str, object]] = [
         "aliases": ["swing"],
         "pattern": "hinge",
         "equipment": {"kettlebell": 1},
-        "standard": "bell at eye height, hips straight",
+        "standard": "bell level with the shoulders, hips and knees straight",
         "points": [
-            "it is a hinge, not a squat",
+            "hips far back, knees a little bent",
             "hips throw the bell, arms only hold it",
             "stand tall at the top",
         ],

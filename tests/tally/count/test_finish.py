@@ -94,7 +94,7 @@ def test_a_scheme_ends_with_its_last_round(rehearsal: Any) -> None:
         format="capped-for-time",
         cap="10:00",
         scheme=[18, 12, 6],
-        station=[{"movement": "wall ball"}, {"movement": "sit-up"}],
+        station=[{"movement": "step-up"}, {"movement": "sit-up"}],
     )
     piece.tap("Noor", "2:00", "3:30", "4:20")
     assert [r.reps for r in piece.tally("Noor").rounds] == [36, 24, 12]

@@ -73,7 +73,7 @@ def test_pace_is_per_rep_so_a_small_round_of_a_climb_is_not_doubted(rehearsal: A
         format="capped-for-time",
         cap="20:00",
         scheme=[30, 30, 30, 6],
-        station=[{"movement": "wall ball"}],
+        station=[{"movement": "step-up"}],
     )
     piece.tap("Noor", "1:30", "3:00", "4:30", "4:48")
     assert not piece.tally("Noor").doubts
