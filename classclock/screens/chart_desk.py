@@ -6,8 +6,8 @@ from msgspec import Struct, field
 
 from classclock.book.queries import Athlete, Best
 from classclock.plan.printable import can_be_shown
+from classclock.plan.searching import found
 from classclock.report.chart import Chart, ChartRow, chart
-from classclock.screens.who_list import folded
 
 _LONGEST = 60
 _MOVES = {
@@ -124,6 +124,4 @@ class ChartDesk:
 
     def _find(self, text: str) -> None:
         self.text, self.row = text, 0
-        wanted = folded(text)
-        rows = self._chart.rows
-        self._rows = tuple(row for row in rows if wanted in folded(row.name)) if wanted else rows
+        self._rows = found(text, self._chart.rows, lambda row: (row.name,))

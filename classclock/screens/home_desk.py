@@ -3,6 +3,7 @@
 from msgspec import Struct
 
 from classclock.plan.printable import can_be_shown
+from classclock.plan.searching import found
 from classclock.screens.home_list import HomeEntry
 
 _LONGEST = 60
@@ -10,7 +11,7 @@ _LONGEST = 60
 
 class HomeDesk(Struct):
     cut_off: tuple[HomeEntry, ...]
-    """Classes to be rejoined: they stand first, and the first of them is highlighted."""
+    """Classes to be rejoined: until something is typed they stand first."""
     plans: list[HomeEntry]
     club: str = ""
     text: str = ""
@@ -19,8 +20,9 @@ class HomeDesk(Struct):
 
     @property
     def entries(self) -> tuple[HomeEntry, ...]:
-        """Those that match what is typed."""
-        return tuple(entry for entry in (*self.cut_off, *self.plans) if entry.matches(self.text))
+        """Those that match what is typed, the likeliest first."""
+        every = (*self.cut_off, *self.plans)
+        return found(self.text, every, lambda entry: (entry.title, entry.words))
 
     @property
     def highlighted(self) -> HomeEntry | None:

@@ -16,7 +16,6 @@ from classclock.plan.plan_file import PlanFile
 from classclock.plan.printable import printable
 from classclock.plan.reading import read_plan
 from classclock.plan.times import show_time
-from classclock.screens.who_list import folded
 from classclock.strength.loads import Unit
 
 
@@ -28,9 +27,6 @@ class HomeEntry(Struct, frozen=True):
     length: str = ""
     opens: PlanFile | Path | None = None
     kind: Literal["plan", "unfinished", "faulty", "unread"] = "plan"
-
-    def matches(self, text: str) -> bool:
-        return folded(text) in folded(f"{self.title} {self.words}")
 
 
 def plan_paths(folder: Path, named: Path | None) -> tuple[Path, ...]:

@@ -1,8 +1,6 @@
 """Who is here, as the coach builds it up before a class. No screen, no clock of its own."""
 
-import unicodedata
 from collections import Counter
-from collections.abc import Sequence
 from datetime import datetime, timedelta
 from typing import Literal, get_args
 
@@ -12,6 +10,7 @@ from msgspec.structs import replace
 from classclock.book.known_people import KnownPerson, options_again
 from classclock.people_reading import new_id
 from classclock.plan.model import Plan, is_piece
+from classclock.plan.searching import found
 from classclock.screens.modifiable import Modifiable, modifiable
 from classclock.strength.loads import Unit
 from classclock.tally.lane_keys import assign_keys, propose_key
@@ -60,12 +59,9 @@ class WhoList(Struct):
             for known in self.known
             if known.id not in here
         ]
-        wanted = folded(text)
-        if not wanted:
-            return tuple(every)
-        matching = [entry for entry in every if wanted in folded(entry.name)]
-        matching.sort(key=lambda entry: not _starts(folded(entry.name), wanted))
-        return (*matching, Entry("new", "", " ".join(text.split())))
+        matching = found(text, every, lambda entry: (entry.name,))
+        name = " ".join(text.split())
+        return (*matching, Entry("new", "", name)) if name else matching
 
     # -- coming and going ------------------------------------------------------------
 
@@ -228,17 +224,3 @@ def likely_end(now: datetime, length_ms: int) -> datetime:
     end = now + timedelta(milliseconds=length_ms)
     midnight = end.replace(hour=0, minute=0, second=0, microsecond=0)
     return midnight + round((end - midnight) / _STEP) * _STEP
-
-
-def folded(text: str) -> str:
-    """For finding: small letters without accents, single spaces."""
-    plain = unicodedata.normalize("NFKD", text.casefold())
-    return " ".join("".join(c for c in plain if not unicodedata.combining(c)).split())
-
-
-def _starts(name: str, wanted: str) -> bool:
-    return any(name[at:].startswith(wanted) for at in _word_starts(name))
-
-
-def _word_starts(name: str) -> Sequence[int]:
-    return [0, *(at + 1 for at, sign in enumerate(name) if sign in " -+")]

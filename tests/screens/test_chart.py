@@ -86,6 +86,15 @@ def test_typing_finds_a_name_and_escape_drops_it_before_it_leaves(desk: ChartDes
     assert desk.sign("<escape>")
 
 
+def test_a_name_that_begins_so_stands_before_one_that_has_it_in_the_middle() -> None:
+    shown = ChartDesk(mirrored=False)
+    bests = {
+        (who, "turntable"): [best(who, "turntable", 7, "2026-10-02")] for who in ("hilke", "ilse")
+    }
+    shown.know(ChartBook((athlete("Hilke"), athlete("Ilse")), bests))
+    assert press(shown, *"il") == ["Ilse", "Hilke"]
+
+
 def test_f6_leaves_out_who_is_not_here_and_benchmarks_that_none_of_them_did(
     desk: ChartDesk,
 ) -> None:

@@ -111,6 +111,15 @@ async def test_enter_opens_the_plan_that_typing_found(
     assert shown.chosen.text == (plans / "a-sandbox.toml").read_text()
 
 
+async def test_a_title_that_begins_so_is_opened_before_one_that_has_it_in_the_middle(
+    tmp_path: Path, source: WoundSource
+) -> None:
+    shown = Shown(tmp_path, tmp_path, source)
+    await open_home(shown, *"tur", "enter")  # Last Tram Saturday stands before it in the folder
+    assert isinstance(shown.chosen, PlanFile)
+    assert shown.chosen.plan.title == "Turntable Tuesday"
+
+
 async def test_a_class_that_was_cut_off_stands_first_and_enter_rejoins_it(
     tmp_path: Path, plans: Path, source: WoundSource, cut_off: Path
 ) -> None:

@@ -9,7 +9,7 @@ from classclock.book.known_people import KnownPerson
 from classclock.plan.model import Plan
 from classclock.plan.reading import parse_plan
 from classclock.screens.who_desk import WhoDesk
-from classclock.screens.who_list import WhoList, folded, likely_end
+from classclock.screens.who_list import WhoList, likely_end
 
 NOW = datetime(2026, 3, 3, 18, 28, tzinfo=UTC)
 PLAN = """
@@ -228,7 +228,3 @@ def test_a_plan_without_options_says_so(desk: Callable[..., WhoDesk]) -> None:
     here = WhoDesk(WhoList(plain, "kg", (), NOW), mirrored=False)
     type_in(here, "Ilse", "<enter>", "1")
     assert here.notice == "this plan has no options"
-
-
-def test_accents_and_capitals_do_not_matter_for_finding() -> None:
-    assert folded("  Žélie   ŁA") == "zelie ła"
