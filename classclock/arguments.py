@@ -31,7 +31,9 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     commands = OnlyAsked(top.add_subparsers(title="commands", metavar="COMMAND"), asked)
 
     demo = commands.add_parser("demo", help="a sample class, its athletes calling by themselves")
-    demo.add_argument("--speed", type=_speed, default=10, help="times as fast (10)")
+    demo.add_argument(
+        "--speed", type=_speed, default=10, help="how many times as fast as life (10)"
+    )
     demo.add_argument("--seed", type=int, default=1, help="another number, another class (1)")
     demo.set_defaults(command="demo")
 
@@ -40,7 +42,12 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     run.add_argument(
         "--athletes", type=_names, metavar='"ILSE, BRAM"', help="who is here, with commas between"
     )
-    run.add_argument("--speed", type=_speed, default=1, help="times as fast, to try things out (1)")
+    run.add_argument(
+        "--speed",
+        type=_speed,
+        default=1,
+        help="how many times as fast as life, to try things out (1)",
+    )
     run.set_defaults(command="run")
 
     new = commands.add_parser("new", help="write a new plan", parents=[club])
@@ -48,11 +55,11 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
         "source",
         nargs="?",
         metavar="FORMAT|PLAN|RESULTS",
-        help="begin with a segment of this format, a copy of a plan, or what a class was run by",
+        help="begin with a format, a copy of a plan, or the plan of a class that was held",
     )
     new.set_defaults(command="new")
 
-    edit = commands.add_parser("edit", help="go on with a plan", parents=[club])
+    edit = commands.add_parser("edit", help="change a plan", parents=[club])
     edit.add_argument("plan", help="a plan file; a sample plan is edited as a copy")
     edit.set_defaults(command="edit")
 
@@ -61,7 +68,7 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     resume.set_defaults(command="resume")
 
     check = commands.add_parser(
-        "check", help="what is wrong with a plan, how long it is", parents=[club, as_json]
+        "check", help="what is wrong with a plan, and how long it is", parents=[club, as_json]
     )
     check.add_argument("plans", nargs="+", metavar="PLAN", help="plan files, or folders of them")
     check.add_argument(
@@ -79,13 +86,23 @@ def parser(asked: str | None = None) -> argparse.ArgumentParser:
     check.set_defaults(command="check")
 
     rehearse = commands.add_parser(
-        "rehearse", help="one piece from a taps file, no screen", parents=[club, as_json]
+        "rehearse",
+        help="play a file of keys through one piece, at once, no screen",
+        description="Play a file of keys through one piece of a plan: at once, with no screen, no "
+        "sound and nobody there, to try a plan out or to check a count. Prints the scores.",
+        parents=[club, as_json],
     )
     rehearse.add_argument("plan", help="a plan file, or the name of a sample plan")
     rehearse.add_argument(
-        "--athletes", type=_names, required=True, metavar='"ILSE, BRAM"', help="who is in it"
+        "--athletes",
+        type=_names,
+        required=True,
+        metavar='"ILSE, BRAM"',
+        help="whose keys these are",
     )
-    rehearse.add_argument("--taps", required=True, metavar="FILE", help="CSV: seconds,keys")
+    rehearse.add_argument(
+        "--taps", required=True, metavar="FILE", help="the file of keys, CSV: seconds,keys"
+    )
     rehearse.add_argument("--segment", metavar="NAME", help="the piece; the first unless named")
     rehearse.set_defaults(command="rehearse")
 
@@ -115,12 +132,12 @@ def _add_strength(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> 
     units.add_argument("--lb", dest="unit", action="store_const", const="lb", help="in pounds")
 
     bar = commands.add_parser("bar", help="which plates go on the bar", parents=[*parents, in_unit])
-    bar.add_argument("total", help="what the bar shall weigh in all: 82.5, or 185lb")
+    bar.add_argument("total", help="what the bar is to weigh in all: 82.5, or 185lb")
     bar.add_argument("--bar", metavar="NAME", help="on this bar; the nearest fit unless named")
     bar.set_defaults(command="bar")
 
     load = commands.add_parser(
-        "load", help="a maximum and percentages of it", parents=[*parents, in_unit]
+        "load", help="an estimated maximum, and working sets from it", parents=[*parents, in_unit]
     )
     load.add_argument("of", metavar="LOAD|ATHLETE", help="a load lifted, or who lifted")
     load.add_argument("--reps", type=int, default=1, help="for how many reps it was lifted (1)")

@@ -1,4 +1,7 @@
-"""Only the command that is asked for is made ready: all of them take longer than reading a plan."""
+"""Only the command that is asked for is made ready: all of them take longer than reading a plan.
+
+Each says by itself what it says in the list of all: what it does, unless it has more to say.
+"""
 
 from typing import Any
 
@@ -11,7 +14,10 @@ class OnlyAsked:
 
     def add_parser(self, name: str, **said: Any) -> Any:
         if self._asked in (None, name):
-            return self._commands.add_parser(name, **said)
+            words = str(said["help"])
+            return self._commands.add_parser(
+                name, **{"description": f"{words[0].upper()}{words[1:]}.", **said}
+            )
         return _Unasked()
 
 

@@ -4,6 +4,8 @@ import argparse
 from collections.abc import Sequence
 from typing import Any
 
+from classclock.arguments_asked import OnlyAsked
+
 
 def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     """The commands that ask or change the book; `commands` is what adds a command."""
@@ -19,7 +21,7 @@ def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     chart.set_defaults(command="chart")
 
     athlete = commands.add_parser("athlete", help="one athlete's page", parents=parents)
-    athlete.add_argument("name", help="as the book has it")
+    athlete.add_argument("name", help="who, by the name in the book")
     athlete.add_argument("--benchmark", metavar="NAME", help="whose history to show")
     athlete.add_argument("--html", metavar="FILE", help="write it as a page, without marks")
     athlete.set_defaults(command="athlete")
@@ -31,12 +33,14 @@ def add_book(commands: Any, parents: Sequence[argparse.ArgumentParser]) -> None:
     report.set_defaults(command="report")
 
     weeks = commands.add_parser(
-        "weeks", help="patterns and lengths of the last weeks, what is planned", parents=parents
+        "weeks", help="movement patterns of the last weeks, and what is planned", parents=parents
     )
     weeks.set_defaults(command="weeks")
 
-    book = commands.add_parser("book", help="what is remembered: change it, in and out")
-    actions = book.add_subparsers(title="actions", metavar="ACTION", required=True)
+    book = commands.add_parser("book", help="what is remembered: put right, taken in, given out")
+    actions = OnlyAsked(
+        book.add_subparsers(title="actions", metavar="ACTION", required=True), asked=None
+    )
     book.set_defaults(command="book")
     for name, help_, add in _ACTIONS:
         action = actions.add_parser(name, help=help_, parents=parents)
@@ -49,7 +53,7 @@ def _names(written: str) -> tuple[str, ...]:
 
 
 def _rename(action: argparse.ArgumentParser) -> None:
-    action.add_argument("name", help="as the book has it")
+    action.add_argument("name", help="who, by the name in the book")
     action.add_argument("new", metavar="NEW-NAME", help="what to show from now on")
 
 
@@ -59,7 +63,7 @@ def _merge(action: argparse.ArgumentParser) -> None:
 
 
 def _mark(action: argparse.ArgumentParser) -> None:
-    action.add_argument("name", help="as the book has it")
+    action.add_argument("name", help="who, by the name in the book")
     action.add_argument(
         "mark", choices=("under-18", "newcomer", "back-after-weeks", "off-the-wall")
     )
@@ -67,7 +71,7 @@ def _mark(action: argparse.ArgumentParser) -> None:
 
 
 def _erase(action: argparse.ArgumentParser) -> None:
-    action.add_argument("name", help="as the book has it")
+    action.add_argument("name", help="who, by the name in the book")
     action.add_argument("--yes", action="store_true", help="do it; it can't be taken back")
 
 
@@ -87,7 +91,7 @@ def _nothing(_: argparse.ArgumentParser) -> None:
 _ACTIONS = (
     ("rename", "show somebody under another name", _rename),
     ("merge", "two entries are one person", _merge),
-    ("mark", "under 18, newcomer, back after weeks: seen by the coach only", _mark),
+    ("mark", "mark somebody for the coach, or keep them off the wall", _mark),
     ("erase", "forget somebody who asked for it", _erase),
     ("undo", "take back the newest change", _nothing),
     ("import", "take in a club's old spreadsheet", _import),

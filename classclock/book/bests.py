@@ -37,7 +37,7 @@ class Standing(Struct, frozen=True):
             case "not compared":
                 return f"not compared: {self.why_not}" if self.why_not else ""
             case "first":
-                return "first time" if not self.others else f"first time so; {self._named()}"
+                return "first time" if not self.others else f"first time this way; {self._named()}"
         assert self.before is not None  # noqa: S101  the other verdicts compare with one
         before = f"{self.before.score} of {long_day(self.before.day)}"
         if self.verdict == "equal":

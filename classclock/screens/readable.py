@@ -68,7 +68,7 @@ class Legible(Struct, frozen=True):
 def wall_legibility(
     diagonal: float, distance: float, columns: int, rows: int, lanes: int
 ) -> tuple[Legible, ...]:
-    """Clock, keys and tallies, names, and one-row text, for a TV and the distance to the back.
+    """Clock, keys and tallies, names, small text of one row, for a TV and the distance to the back.
 
     Diagonal in inches, distance in metres. The terminal must be one that `wall_layout` takes.
     """
@@ -78,7 +78,7 @@ def wall_legibility(
         "clock": wall.clock.height,
         "keys and tallies": _numeral_rows(lane.type_rows, lane.air),
         "names": _name_rows(lane.type_rows),
-        "one-row text": TEXT_SHARE,
+        "small text": TEXT_SHARE,
     }
     return tuple(
         Legible(what, high * row, minutes_of_arc(high * row, distance), farthest(high * row))

@@ -12,8 +12,12 @@ def reading_lines(tv: Tv, columns: int, rows: int, lanes: int) -> tuple[str, ...
         f"in a window of {columns} x {rows}:"
     )
     lines = [
-        f"    {kind.what:<16}  {kind.minutes:5.1f}' of arc, read up to {kind.farthest:.1f} m"
-        + ("" if kind.reaches else f"; too small here, {LEAST_MINUTES}' is the least")
+        f"    {kind.what:<16}  read up to {kind.farthest:4.1f} m"
+        + (f"  ({kind.minutes:.1f}' of arc)" if kind.reaches else _too_small(kind.minutes))
         for kind in kinds
     ]
     return (head, *lines)
+
+
+def _too_small(minutes: float) -> str:
+    return f": too small here  ({minutes:.1f}' of arc, {LEAST_MINUTES}' is the least)"

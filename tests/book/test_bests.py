@@ -76,7 +76,7 @@ def test_another_option_is_named_not_compared(did: Any, depot: Any) -> None:
     now = did("2026-11-24", depot.rounds("Ilse", 7, 12))
     found = standing(now, [modified])
     assert found.verdict == "first"
-    assert found.words() == "first time so; 9+0 with step-up; 16:00"
+    assert found.words() == "first time this way; 9+0 with step-up; 16:00"
 
 
 def test_another_load_is_named_not_compared(did: Any, depot: Any) -> None:

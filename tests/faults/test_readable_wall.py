@@ -189,11 +189,11 @@ def test_check_says_what_a_worked_example_says(
     assert main(["check", "turntable", "--club", str(tmp_path)]) == 0
     said = capsys.readouterr().out
     assert f"On a {inches:g}-inch TV, from {metres:g} m, with 8 lanes" in said
-    match = re.search(r"clock +([\d.]+)' of arc, read up to ([\d.]+) m", said)
+    match = re.search(r"clock +read up to +([\d.]+) m  \(([\d.]+)' of arc\)", said)
     assert match is not None
     rows = wall_layout(120, 36, 8).clock.height
     by_hand = math.degrees(rows * screen_mm / 36 / (metres * 1000)) * 60
     assert by_hand == pytest.approx(clock_minutes, abs=0.15)
-    assert float(match[1]) == pytest.approx(clock_minutes, abs=0.15)
+    assert float(match[2]) == pytest.approx(clock_minutes, abs=0.15)
     # 16 minutes of arc are 0.0046542 rad (ISO 9241-3: the least).
-    assert float(match[2]) == pytest.approx(rows * screen_mm / 36 / 4.6542, abs=0.1)
+    assert float(match[1]) == pytest.approx(rows * screen_mm / 36 / 4.6542, abs=0.1)

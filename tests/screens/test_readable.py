@@ -61,7 +61,7 @@ def test_clock_keys_and_tallies_can_be_read_from_ten_metres(
     seen = {one.what: one for one in wall_legibility(55, 10, columns, rows, lanes)}
     assert seen["clock"].reaches
     assert seen["keys and tallies"].reaches
-    assert not seen["one-row text"].reaches
+    assert not seen["small text"].reaches
 
 
 def test_twenty_six_lanes_on_36_rows_are_said_not_to_reach_the_back() -> None:

@@ -29,7 +29,7 @@ _HINTS = {
     "score": "countdown: load, reps; interval: total, lowest, best, load; empty: not scored",
     "direction": "down or up",
     "count": "what a key counts: round, station; finish in a capped piece",
-    "tie_break": "yes or no: equal totals by the earlier last full round",
+    "tie_break": "yes or no: of equal totals, who did the last full round first is ahead",
     "rounds": "how many rounds: 3",
     "scheme": "reps from round to round: 18-12-6",
     "benchmark": "one name for a piece that comes back, to compare scores",
