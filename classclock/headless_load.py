@@ -21,6 +21,11 @@ from classclock.strength.working_loads import WorkingLoad, bar_for, warm_ups, wo
 
 TABLE = tuple(Decimal(percent) for percent in (40, 50, 60, 65, 70, 75, 80, 85, 90, 95, 100))
 """The percentages shown unless others are asked for."""
+_MOST_OF_AN_ESTIMATE = Decimal(90)
+"""Percent. Nearer to a maximum that nobody has lifted an error of the estimate is a load too heavy.
+
+Common practice, no source.
+"""
 
 
 class Asked(Struct, frozen=True):
@@ -98,13 +103,23 @@ def _maximum_lines(best: Maximum, equipment: Equipment, asked: Asked) -> list[st
     other = f", {in_unit(best.load, unit)}" if best.load.unit != unit else ""
     lines = [f"maximum: {best}{other}", best.words, ""]
     rows: list[tuple[Decimal | None, WorkingLoad]] = list(
-        _working(best.load, equipment, asked.percents or TABLE)
+        _working(best.load, equipment, asked.percents or _table_of(best))
     )
     if asked.percents:
         steps = warm_ups(rows[0][1], equipment)
         rows = [*((None, step) for step in steps), *rows]
     width = max((len(both_units(one.load, unit)) for _, one in rows if one.load), default=0)
-    return lines + [_row(percent, working, unit, width) for percent, working in rows]
+    lines += [_row(percent, working, unit, width) for percent, working in rows]
+    if not best.measured and not asked.percents:
+        lines += ["", f"above {_MOST_OF_AN_ESTIMATE} %: only of a load that was lifted once"]
+    return lines
+
+
+def _table_of(best: Maximum) -> tuple[Decimal, ...]:
+    """The percentages of a maximum: all only where it was lifted."""
+    if best.measured:
+        return TABLE
+    return tuple(percent for percent in TABLE if percent <= _MOST_OF_AN_ESTIMATE)
 
 
 def _working(
@@ -130,7 +145,7 @@ def _row(percent: Decimal | None, working: WorkingLoad, unit: Unit, width: int) 
 
 
 def _maximum_document(best: Maximum, equipment: Equipment, asked: Asked) -> dict[str, Any]:
-    rows = _working(best.load, equipment, asked.percents or TABLE)
+    rows = _working(best.load, equipment, asked.percents or _table_of(best))
     steps = warm_ups(rows[0][1], equipment) if asked.percents else ()
     return {
         "maximum": load_document(best.load),
