@@ -1,11 +1,13 @@
 """A class's report as one HTML file that prints on one A4 page."""
 
+from classclock.plan.care import AFTER_A_CLASS
 from classclock.report.class_report import ClassReport, LaneLine
 from classclock.report.class_text import short_standing
 from classclock.report.html_pages import page
 
-_PAGE, _HEAD, _PIECE, _CAUTION = 268.0, 26.0, 15.0, 4.6
-"""Millimetres: what an A4 page holds, and what the heading, a piece's and a caution take of it."""
+_PAGE, _HEAD, _PIECE, _CAUTION = 268.0, 30.0, 15.0, 4.6
+"""Millimetres: what an A4 page holds, and what its heading and foot, a piece's heading and a caution
+take of it."""
 _TALLEST, _ONE_COLUMN = 8.0, 34
 """Millimetres of a lane's row at most; with more lanes than that they stand in two columns."""
 
@@ -18,6 +20,7 @@ def class_html(report: ClassReport) -> bytes:
         report=report,
         columns=columns,
         row=f"{row_height(report, columns):.2f}",
+        after=AFTER_A_CLASS,
         standing_words=_in_full if columns == 1 else _in_short,
     )
 

@@ -3,7 +3,7 @@
 Display names only; no marks, no reasons of corrections, no attendance.
 """
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from datetime import datetime
 from itertools import accumulate, pairwise
 from typing import Any
@@ -78,13 +78,17 @@ def class_report(
     """
     started = datetime.fromisoformat(document["started"])
     when = f"{_DAYS[started.weekday()]} {long_day(started.date().isoformat())}, {started:%H:%M}"
-    pieces = tuple(
-        _piece(number, piece, standings or {}) for number, piece in enumerate(document["pieces"])
-    )
-    return ClassReport(document["title"], when, club, pieces)
+    pieces: list[PieceReport] = []
+    for number, piece in enumerate(document["pieces"]):
+        said = {line for earlier in pieces for line in earlier.caution}
+        pieces.append(_piece(number, piece, standings or {}, said))
+    return ClassReport(document["title"], when, club, tuple(pieces))
 
 
-def _piece(number: int, piece: dict[str, Any], standings: Standings) -> PieceReport:
+def _piece(
+    number: int, piece: dict[str, Any], standings: Standings, said: Collection[str]
+) -> PieceReport:
+    """A piece; of its cautions those that no earlier piece of the class has said."""
     lanes = tuple(
         _lane(piece, lane, standings.get((number, place)))
         for place, lane in enumerate(piece["lanes"])
@@ -95,7 +99,7 @@ def _piece(number: int, piece: dict[str, Any], standings: Standings) -> PieceRep
         piece["name"] + again,
         _format_words(piece),
         piece["status"] != "settled",
-        tuple(piece.get("caution", ())),
+        tuple(line for line in piece.get("caution", ()) if line not in said),
         lanes,
     )
 

@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from classclock.book.bests import Standing
+from classclock.plan.care import AFTER_A_CLASS
 from classclock.plan.printable import printable
 from classclock.report.class_report import ClassReport, LaneLine, PieceReport
 
@@ -19,6 +20,8 @@ def _lines(report: ClassReport) -> Iterator[str]:
         yield _heading(piece)
         for lane in piece.lanes:
             yield _lane(lane)
+    yield ""
+    yield from AFTER_A_CLASS
 
 
 def _heading(piece: PieceReport) -> str:

@@ -12,6 +12,7 @@ import pytest
 from classclock.book.bests import standing
 from classclock.book.class_entries import read_class
 from classclock.cli import main
+from classclock.plan.care import AFTER_A_CLASS, STOP
 from classclock.report.class_page import class_html
 from classclock.report.class_report import class_report
 from classclock.report.class_text import class_lines
@@ -49,6 +50,8 @@ def test_the_text_is_short_enough_for_a_message(depot: Any, held: dict[str, Any]
         "1. Noor 8+3, new best, before 7+12",
         "2. Ilse 7+12 (step-up)",
         "- Bram 3+0 (stopped early)",
+        "",
+        *AFTER_A_CLASS,
     )
 
 
@@ -90,6 +93,28 @@ def test_the_page_shows_scores_ribbons_and_cautions(held: dict[str, Any]) -> Non
     assert "Tuva" not in html  # absent
 
 
+def test_text_and_page_say_what_is_an_emergency_and_then_when_to_rest(
+    held: dict[str, Any],
+) -> None:
+    # Common practice, no source.
+    emergency, rest = AFTER_A_CLASS
+    for sign in ("Chest pain", "fainting", "dark urine"):
+        assert sign in emergency
+    assert "rest, and ask your doctor" in rest
+    html = class_html(class_report(held)).decode()
+    assert html.index(emergency) < html.index(rest)
+
+
+def test_a_caution_of_several_pieces_stands_once_at_the_first(depot: Any) -> None:
+    first = depot.squats(depot.lifted("Noor", "60 kg"), caution=[STOP, "Nobody walks behind."])
+    second = depot.turntable(depot.rounds("Noor", 8), caution=[STOP, CAUTION])
+    report = class_report(depot.document("2026-11-24", first, second))
+    assert [piece.caution for piece in report.pieces] == [
+        (STOP, "Nobody walks behind."),
+        (CAUTION,),
+    ]
+
+
 def test_the_page_asks_nothing_of_any_address_and_runs_nothing(held: dict[str, Any]) -> None:
     html = class_html(class_report(held)).decode()
     assert not re.findall(r"https?:|//|url\(|@import|<script|<link|<img|<iframe", html)
@@ -113,9 +138,9 @@ def crowd(depot: Any, pieces: int) -> dict[str, Any]:
     made = [
         depot.turntable(
             *(depot.rounds(name, 8, 3, modification="step-up, seated press") for name in names),
-            caution=[CAUTION, "Dizzy, chest pain, sharp pain: stop and call the coach."],
+            caution=[STOP, f"{number}: {CAUTION}"],
         )
-        for _ in range(pieces)
+        for number in range(pieces)
     ]
     document: dict[str, Any] = depot.document("2026-11-24", *made)
     return document
