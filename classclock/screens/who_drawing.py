@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from classclock.plan.care import BEFORE_A_CLASS
 from classclock.plan.outline import describe
 from classclock.plan.printable import printable
 from classclock.screens.drawing.cells import Drawing, above, beside
@@ -18,6 +19,8 @@ if TYPE_CHECKING:
     from classclock.equipment_offer import Offer
 
 _LEAST_COLUMN = 38
+_NAMES = 6
+"""Rows of names from which what to ask before the class stands over them all the time."""
 _SIGN = "•"  # stands for marks that the room may not read
 
 
@@ -34,7 +37,6 @@ def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
     high = heading_rows(rows)
     beside_it = (ends, printable(desk.who.plan.title), printable(desk.expected))
     heading = draw_heading("Who is here?", beside_it, inner, high, look)
-    choosing = _choosing(desk, inner, look)
     foot = above(
         *(look.text(text, inner, ink=look.theme.doubtful, bold=True) for text in _short(desk)),
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
@@ -44,17 +46,28 @@ def draw_who(page: WhoPage, columns: int, rows: int, look: Look) -> Drawing:
         ways = _sharing(desk, desk.sharing.asked, inner, look)
         ways = look.box(ways, inner, max(0, rows - len(heading) - len(foot)))
         return look.box(above(heading, ways, foot), columns, rows, across="middle")
-    left = rows - len(heading) - len(choosing) - 3 - len(foot)
+    left = rows - len(heading) - 3 - len(foot)
+    over = _over_the_names(desk, inner, left, look)
     drawn = above(
         heading,
-        choosing,
+        over,
         look.gap(inner),
         _typed(desk, inner, look),
         look.gap(inner),
-        _people(page, inner, max(0, left), look),
+        _people(page, inner, max(0, left - len(over)), look),
         foot,
     )
     return look.box(drawn, columns, rows, across="middle")
+
+
+def _over_the_names(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
+    """What to ask before the class, and the options; in a low window the one, then the other."""
+    care = above(*(look.text(text, columns) for text in _wrapped([*BEFORE_A_CLASS], columns)))
+    choosing = _choosing(desk, columns, look)
+    if rows - len(care) - len(choosing) >= _NAMES:
+        return above(care, choosing)
+    opened = not (desk.who.people or desk.text or desk.marks_open)
+    return care if opened else choosing
 
 
 def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:

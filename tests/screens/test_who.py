@@ -11,15 +11,19 @@ from textual.pilot import Pilot
 
 from classclock.book.changes import MarkSet
 from classclock.book.changing import write_down
+from classclock.plan.care import BEFORE_A_CLASS
 from classclock.plan.club import Club
 from classclock.plan.model import Plan
 from classclock.plan.reading import parse_plan
 from classclock.screens.app import ClassclockApp
 from classclock.screens.drawing.cells import plain_text
+from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
+from classclock.screens.theme import SIXTEEN
 from classclock.screens.who_drawing import draw_who
 from classclock.screens.who_screen import WhoCame, WhoScreen
 
+PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 NOW = datetime(2026, 3, 3, 18, 28, tzinfo=UTC)
 PLAN = """
 title = "Headway Wednesday"
@@ -151,6 +155,34 @@ async def test_every_size_is_filled_to_the_last_cell_whatever_the_names(
         desk.sign("<enter>")
     drawn = draw_who(shown.screen.view.page, *size, Look())
     check_filled(drawn, *size)
+
+
+@pytest.mark.parametrize("size", [(60, 18), (80, 24), (120, 36), (213, 60)])
+async def test_what_to_ask_before_a_class_stands_there_as_the_screen_opens(
+    size: tuple[int, int], shown: Shown
+) -> None:
+    page = shown.screen.view.page
+    picture = plain_text(draw_who(page, *size, PLAIN))
+    assert all(line in picture for line in BEFORE_A_CLASS)
+    for name in ("Ilse", "Bram"):
+        page.desk.paste(name)
+        page.desk.sign("<enter>")
+    picture = plain_text(draw_who(page, *size, PLAIN))
+    assert "1 bike" in picture, "in a low window the options take its place"
+    assert all((line in picture) == (size[1] > 18) for line in BEFORE_A_CLASS)
+
+
+async def test_what_to_ask_before_a_class_says_nothing_of_anybody(shown: Shown) -> None:
+    desk = shown.screen.desk
+    before = plain_text(draw_who(shown.screen.view.page, 120, 36, PLAIN))
+    desk.paste("Ilse")
+    desk.sign("<enter>")
+    desk.who.toggle_mark(desk.who.people[0].id, "under 18")
+    after = plain_text(draw_who(shown.screen.view.page, 120, 36, PLAIN))
+    rows = [
+        [row for row in picture.splitlines() if "First weeks" in row] for picture in (before, after)
+    ]
+    assert rows[0] == rows[1]
 
 
 async def test_marks_of_the_book_come_back_and_those_set_here_are_to_be_remembered(
