@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from classclock.club_folder import club_folder
+from classclock.club_folder import club_folder, settings
 from classclock.headless import say_wrong
 from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
@@ -16,7 +16,7 @@ if TYPE_CHECKING:
 def asked_club(asked: argparse.Namespace) -> tuple[Path, Club | None]:
     """The club's folder and its settings; None where they are faulty, which has been said."""
     folder = club_folder(asked.club)
-    club, findings = read_club(folder / "club.toml")
+    club, findings = read_club(settings(folder))
     for finding in findings:
         say_wrong(str(finding))
     return folder, club

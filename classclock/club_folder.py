@@ -21,6 +21,10 @@ def results(folder: Path) -> Path:
     return folder / "results"
 
 
+def settings(folder: Path) -> Path:
+    return folder / "club.toml"
+
+
 def private(folder: Path) -> Path:
     """The folder, made if need be, for this account alone.
 

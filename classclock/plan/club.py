@@ -19,7 +19,12 @@ class Emergency(Strict):
 
     @property
     def filled_in(self) -> bool:
-        return all((self.address, self.defibrillator, self.first_aid, self.call))
+        return not self.lacking
+
+    @property
+    def lacking(self) -> tuple[str, ...]:
+        """The fields that nobody has filled in."""
+        return tuple(name for name in type(self).model_fields if not getattr(self, name).strip())
 
 
 class Tv(Strict):

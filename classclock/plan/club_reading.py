@@ -62,7 +62,11 @@ def read_club(path: Path) -> tuple[Club | None, tuple[Finding, ...]]:
         return Club(), ()
     if isinstance(text, Finding):
         return None, (text,)
-    file = str(path)
+    return club_in(text, str(path))
+
+
+def club_in(text: str, file: str) -> tuple[Club | None, tuple[Finding, ...]]:
+    """The club that the text of a settings file tells of, as `read_club` gives it."""
     toml = read_toml(text)
     found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
     try:
