@@ -13,7 +13,7 @@ from classclock.clock.source import TimeSource
 from classclock.desk import Answer, Desk
 from classclock.live import LiveClass
 from classclock.people_reading import in_files, remembered
-from classclock.plan.club import Club
+from classclock.plan.club import Club, Emergency
 from classclock.sound.loudspeaker import Speaker
 from classclock.tally.keys import Stroke
 from classclock.tally.sheet import ALL_IN_STAYS
@@ -53,6 +53,15 @@ class Session:
         """What is wrong with the club's movements, in words; said on the board."""
         self._offers: EquipmentOffers | None = None
         self._folder = results.folder.parent
+
+    @property
+    def settings(self) -> Path:
+        """The file of the club's settings."""
+        return club_folder.settings(self._folder)
+
+    def fill_in(self, card: Emergency) -> None:
+        """From now on the emergency card says this."""
+        self.club = self.club.model_copy(update={"emergency": card})
 
     @property
     def source(self) -> TimeSource:

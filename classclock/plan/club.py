@@ -10,16 +10,12 @@ from classclock.plan.spelling import fold
 
 
 class Emergency(Strict):
-    """What the emergency card says; an empty card is said at every start."""
+    """What the emergency card says; what it lacks is said at every start."""
 
     address: str = ""
     defibrillator: str = ""
     first_aid: str = ""
     call: str = ""
-
-    @property
-    def filled_in(self) -> bool:
-        return not self.lacking
 
     @property
     def lacking(self) -> tuple[str, ...]:

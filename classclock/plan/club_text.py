@@ -54,7 +54,7 @@ theme        = "dark"      # or "light"
 dumbbells    = [$dumbbells]
 kettlebells  = [$kettlebells]
 
-# The card that one key shows in an emergency. Fill it in before the first class.
+# The card that one key shows in an emergency. F2 at home asks for its lines.
 [emergency]
 address       = ""         # as you would say it on the telephone, which door too
 defibrillator = ""         # where it hangs

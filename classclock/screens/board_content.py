@@ -15,6 +15,7 @@ from classclock.plan.model import Option, Segment, Station, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.printable import printable
 from classclock.plan.times import show_time
+from classclock.screens.emergency_words import lacks
 from classclock.screens.kept_off import DASH, off_the_wall
 from classclock.screens.modification import modification, starts_at
 from classclock.screens.time_words import left_words
@@ -63,7 +64,7 @@ class BoardContent(Struct, frozen=True):
     next: str
     left: str
     no_card: str
-    """What to say where nobody has filled in the emergency card; empty otherwise."""
+    """What the emergency card lacks; empty where it is filled in."""
     lift: "LiftBoard | None" = None
     """Everybody's load and plates, where the segment is a lift with sets."""
     expected: str = ""
@@ -114,7 +115,7 @@ def board_content(
         lanes=tuple(_lane(piece, lane, off, lanes) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
-        no_card=_no_card(club),
+        no_card=_no_card(live, club),
         lift=_lift(live, off),
         equipment=_equipment(live, offer),
         lesson=lesson,
@@ -201,7 +202,7 @@ def _heats_left(record: ClassRecord, segment: int) -> int:
     return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats
 
 
-def _no_card(club: Club) -> str:
-    if club.emergency.filled_in:
-        return ""
-    return "the emergency card is not filled in: write [emergency] in club.toml"
+def _no_card(live: LiveClass, club: Club) -> str:
+    """What the emergency card lacks, and, while no class runs yet, how it is filled in."""
+    short = lacks(club.emergency)
+    return f"{short}: press !, then tab" if short and not live.record.runs else short

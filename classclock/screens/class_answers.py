@@ -6,11 +6,13 @@ from textual.screen import Screen
 
 from classclock.live import Outcome
 from classclock.screens import class_actions
+from classclock.screens.look import Look
 from classclock.session import Session
 from classclock.tally import commands as cmd
 
 if TYPE_CHECKING:
     # Named only, and not loaded before they are wanted.
+    from classclock.plan.club import Emergency
     from classclock.screens.class_overlays import ClassOverlays
     from classclock.screens.correct_entry import CorrectEntry
     from classclock.screens.emergency_card import EmergencyCard
@@ -25,6 +27,7 @@ class ClassAnswers(Screen[None]):
     """The part of a class's screen that carries out what was answered."""
 
     session: Session
+    look: Look
 
     @property
     def over(self) -> "ClassOverlays":
@@ -38,6 +41,10 @@ class ClassAnswers(Screen[None]):
         """Say something at the foot, if it is anything."""
         raise NotImplementedError
 
+    def show(self) -> None:
+        """Bring the screen to how the class stands."""
+        raise NotImplementedError
+
     def leave(self) -> None:
         raise NotImplementedError
 
@@ -46,6 +53,21 @@ class ClassAnswers(Screen[None]):
 
     def on_emergency_card_noted(self, event: "EmergencyCard.Noted") -> None:
         self.came(class_actions.note_emergency(self.session, event.text))
+
+    def on_emergency_card_fill_in(self, _: "EmergencyCard.FillIn") -> None:
+        from classclock.screens.emergency_screen import (  # noqa: PLC0415  once in a club's life
+            EmergencyScreen,
+        )
+
+        session = self.session
+        asked = EmergencyScreen(self.look, session.settings, session.club.emergency)
+        self.app.push_screen(asked, self._filled_in)
+
+    def _filled_in(self, card: "Emergency | None") -> None:
+        if card is not None:
+            self.session.fill_in(card)
+            self.over.show_card(before=True)
+            self.show()
 
     def on_flags_overlay_looked_at(self, event: "FlagsOverlay.LookedAt") -> None:
         for flag in event.flags:

@@ -79,9 +79,10 @@ class ClassOverlays:
         piece = Piece.of(live.record.segment, live.record.unit)
         self.keys.show(piece.counts_by, "over" if phase == "closed" else phase)
 
-    def show_card(self) -> None:
+    def show_card(self, *, before: bool) -> None:
+        """`before`: nothing of this class has been started."""
         self.keys.display = False
-        self.card.show(self._session.club.emergency)
+        self.card.show(self._session.club.emergency, before=before)
 
     def show_flags(self) -> str:
         """Show the flags on the loads to come; what to say where that can't be."""

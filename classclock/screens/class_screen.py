@@ -218,8 +218,9 @@ class ClassScreen(Ground, ClassAnswers):
             case cmd.AddLate():
                 self.over.ask_name()
             case cmd.ShowCard():
-                self.came(class_actions.stop_clock(self.session))
-                self.over.show_card()
+                before = not self.session.live.record.runs
+                self.came(class_actions.stop_clock(self.session))  # a count-in is called off
+                self.over.show_card(before=before)
             case cmd.ShowKeys():
                 self.over.show_keys()
             case cmd.Leave() if self.session.live.record.closed:

@@ -6,14 +6,21 @@ from textual.message import Message
 
 from classclock.plan.club import Emergency
 from classclock.screens.drawing.cells import Drawing, above
-from classclock.screens.emergency_content import card_lines, note_line
+from classclock.screens.emergency_content import card_keys, note_line
+from classclock.screens.emergency_drawing import draw_card
 from classclock.screens.entry import Entry
+from classclock.screens.foot_keys import key_rows
 from classclock.screens.look import Look
-from classclock.screens.stack import stack
+
+_ROOMY = 45
+"""Rows from which there are free ones around the card."""
 
 
 class EmergencyCard(Entry):
-    """Enter opens a line for who, when and what was done; until then it takes no other key."""
+    """Enter opens a line for who, when and what was done; taps go through until then.
+
+    Before a class tab asks for what the card lacks; while one runs the card alone is seen.
+    """
 
     @dataclass
     class Noted(Message):
@@ -21,10 +28,14 @@ class EmergencyCard(Entry):
 
         text: str
 
+    class FillIn(Message):
+        """What it lacks is to be asked for."""
+
     def __init__(self, look: Look, *, mirrored: bool = True, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
         self.mirrored = mirrored
         self.card = Emergency()
+        self.before = False
         self.writing = False
         self.noted = 0
 
@@ -32,22 +43,33 @@ class EmergencyCard(Entry):
     def takes_keys(self) -> bool:
         return self.writing
 
-    def show(self, card: Emergency) -> None:
+    def show(self, card: Emergency, *, before: bool) -> None:
+        """`before`: nothing of this class has been started."""
         self.card = card
+        self.before = before
         self.noted = 0
         self.display = True
         self.repaint()
 
+    @property
+    def fillable(self) -> bool:
+        return self.before and bool(self.card.lacking)
+
     def offer(self, sign: str) -> bool:
         """Whether this sign was the card's own: enter opens its line, escape closes it."""
-        if not self.display or sign not in ("<enter>", "<escape>"):
+        if not self.display:
             return False
-        if sign == "<enter>":
-            self.writing = True
-            self.focus()
-            self.repaint()
-        else:
-            self.display = False
+        match sign:
+            case "<enter>":
+                self.writing = True
+                self.focus()
+                self.repaint()
+            case "<escape>":
+                self.display = False
+            case "<tab>" if self.fillable:
+                self.post_message(self.FillIn())
+            case _:
+                return False
         return True
 
     def entered(self) -> None:
@@ -65,8 +87,12 @@ class EmergencyCard(Entry):
         theme = self.look.theme
         here = self.look.on(theme.alarm_ground, theme.alarm_ink)
         inner = columns - 4
-        card = stack(card_lines(self.card), inner, rows - 4, here)
-        note = note_line(self.text, writing=self.writing, noted=self.noted, mirrored=self.mirrored)
-        line = here.text(note[-inner:] if self.writing else note, inner, bold=True)
-        drawn = above(here.gap(inner), card, here.gap(inner), line)
+        free = 1 if rows >= _ROOMY else 0
+        under = key_rows(card_keys(self.noted, fillable=self.fillable), inner)
+        if self.writing:
+            under = (note_line(self.text, mirrored=self.mirrored)[-inner:],)
+        left = rows - len(under) - 3 * free
+        gap = here.gap(inner, free)
+        card = draw_card(self.card, inner, left, here, before=self.before)
+        drawn = above(gap, card, gap, *(here.text(row, inner, bold=True) for row in under))
         return here.box(drawn, columns, rows, across="middle")

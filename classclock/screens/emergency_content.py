@@ -1,39 +1,57 @@
-"""What the emergency card says, and where an empty one is filled in."""
+"""What the emergency card says, and what is under it: its keys, or a line that is typed."""
 
 from classclock.plan.club import Emergency
 from classclock.plan.printable import printable
+from classclock.screens.emergency_words import LONGEST, lacks
 from classclock.screens.stack import Line, Size
 
-_WORDS = {
-    "call": "Call {}",
-    "address": "We are at {}",
-    "defibrillator": "Defibrillator: {}",
-    "first_aid": "First-aid kit: {}",
+_NO_NUMBER = "your local emergency number"
+_PLACES: dict[str, tuple[str, Size]] = {
+    "address": ("We are at {}", "main"),
+    "defibrillator": ("Defibrillator: {}", "main"),
+    "first_aid": ("First-aid kit: {}", "second"),
 }
-_DEFER = "Do what the dispatcher says. Your local rules and your training come first."
 
 
-def card_lines(card: Emergency) -> tuple[Line, ...]:
-    """The card from top to bottom; the number to call is the largest."""
-    lines = [Line("Emergency card. If a clock ran, it is held: space resumes.", keep=1, bold=True)]
-    missing = []
-    for field, words in _WORDS.items():
-        value = getattr(card, field).strip()
-        if value:
-            size: Size = "title" if field == "call" else "main"
-            lines += [Line(keep=4), Line(words.format(printable(value, 120)), size, bold=True)]
-        else:
-            missing.append(field)
-    if missing:
-        where = f"Write {', '.join(missing)} in the club's club.toml, under [emergency]."
-        lines += [Line(keep=4), Line("Not all filled in", "main", bold=True), Line(where)]
-    return (*lines, Line(keep=4), Line(_DEFER))
+def first_lines(card: Emergency) -> tuple[Line, ...]:
+    """What is to be done at once, whatever the card lacks; whom to call is the largest."""
+    call = printable(card.call.strip(), LONGEST) or _NO_NUMBER
+    return (
+        Line(f"Call {call} now.", "title", bold=True),
+        Line("Send someone to the door.", "main", bold=True),
+    )
 
 
-def note_line(text: str, *, writing: bool, noted: int, mirrored: bool) -> str:
+def other_lines(card: Emergency, *, before: bool) -> tuple[Line, ...]:
+    """Where we are and where the help is, as far as is known; whom to obey; what the card lacks.
+
+    `before`: nothing of this class has been started, so that no clock can be held.
+    """
+    places = tuple(
+        Line(words.format(printable(said, LONGEST)), size, bold=True)
+        for field, (words, size) in _PLACES.items()
+        if (said := getattr(card, field).strip())
+    )
+    short = lacks(card)
+    return (
+        Line(keep=6),
+        *places,
+        *((Line(keep=6),) if places else ()),
+        Line("Do what the dispatcher says.", "second", bold=True),
+        Line(keep=7),
+        Line("Keep to your local rules and training.", "second"),
+        *(() if before else (Line("If a clock ran, it is held: space resumes.", keep=5),)),
+        *((Line(f"{short.capitalize()}.", keep=1),) if short else ()),
+    )
+
+
+def note_line(text: str, *, mirrored: bool) -> str:
     """The line for who, when and what was done; where the room sees it, as dots."""
-    if writing:
-        shown = "•" * len(text) if mirrored else text
-        return f"who, when, what was done: {shown}_"
-    kept = f"{noted} noted in the journal.  " if noted else ""
-    return f"{kept}enter: note who, when, what    escape: close"
+    return f"who, when, what was done: {'•' * len(text) if mirrored else text}_"
+
+
+def card_keys(noted: int, *, fillable: bool) -> tuple[str, ...]:
+    """What the keys do; `fillable`: the card lacks something, and no class runs yet."""
+    kept = (f"{noted} noted in the journal",) if noted else ()
+    fill = ("tab: fill in the card",) if fillable else ()
+    return (*kept, *fill, "enter: note who, when, what", "escape: close")

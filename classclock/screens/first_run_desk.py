@@ -1,19 +1,16 @@
-"""The first run's questions: the club's unit, and what the keyboard types without shift."""
+"""The first run's questions: the unit, the keyboard without shift, the emergency card."""
 
 from typing import Literal
 
-from msgspec import Struct
+from msgspec import Struct, field
 
+from classclock.screens.asked import Asked
+from classclock.screens.emergency_desk import CardDesk
+from classclock.screens.emergency_words import lacks
 from classclock.strength.loads import Unit
 from classclock.tally.keyboard_row import DIGIT_KEYS, can_be_mapped, keyboard_map
 
-Question = Literal["unit", "six", "offer", "row", "point", "minus", "done"]
-
-
-class Asked(Struct, frozen=True):
-    question: str
-    why: str
-    keys: str
+Question = Literal["unit", "six", "offer", "row", "point", "minus", "card", "done"]
 
 
 class FirstRunDesk(Struct):
@@ -25,6 +22,7 @@ class FirstRunDesk(Struct):
     """What the digit keys type, as far as they have been struck."""
     point: str = "."
     minus: str = "-"
+    card: CardDesk = field(default_factory=CardDesk)
     notice: str = ""
 
     @property
@@ -34,7 +32,7 @@ class FirstRunDesk(Struct):
     def sign(self, sign: str) -> bool:
         """One key; whether all is answered and wanted so."""
         self.notice = ""
-        if sign == "<backspace>":
+        if sign == "<backspace>" and self.question != "card":
             self._back()
             return False
         match self.question:
@@ -48,6 +46,8 @@ class FirstRunDesk(Struct):
                 self._row(sign)
             case "point" | "minus":
                 self._mark(sign)
+            case "card":
+                self._card(sign)
             case "done":
                 return sign == "<enter>"
         return False
@@ -63,7 +63,8 @@ class FirstRunDesk(Struct):
             "row": "offer",
             "point": "six",
             "minus": "point",
-            "done": "minus",
+            "card": "minus",
+            "done": "card",
         }
         self.question = before[self.question]
         if self.question == "six":
@@ -119,7 +120,18 @@ class FirstRunDesk(Struct):
         elif sign == self.point:
             self.notice = "that key is . already: press another one"
         else:
-            self.minus, self.question = sign, "done"
+            self.minus, self.question = sign, "card"
+
+    def paste(self, text: str) -> None:
+        """Type what was copied elsewhere into the open line of the card."""
+        self.card.paste(text)
+        self.notice = self.card.notice
+
+    def _card(self, sign: str) -> None:
+        left = self.card.sign(sign)
+        self.notice = self.card.notice
+        if left:
+            self.question = "minus" if left == "before" else "done"
 
     def asked(self) -> Asked:
         """The open question, in words."""
@@ -160,10 +172,14 @@ class FirstRunDesk(Struct):
                     "It takes back what was counted.",
                     "a key that means it from now on, backspace: back",
                 )
+            case "card":
+                return self.card.asked(last="goes on, on an empty line too")
             case "done":
                 return Asked("Write club.toml?", self._summary(), "enter: write, backspace: back")
 
     def _summary(self) -> str:
         unit = {"kg": "kilograms", "lb": "pounds"}[self.unit]
         keys = ", ".join(f"{sign} means {meant}" for sign, meant in self.keyboard.items())
-        return f"Loads in {unit}; {keys or 'the keyboard as it is'}."
+        said = f"Loads in {unit}; {keys or 'the keyboard as it is'}."
+        short = lacks(self.card.card)
+        return f"{said} {short.capitalize()}: F2 at home asks again." if short else said

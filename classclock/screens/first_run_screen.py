@@ -2,16 +2,21 @@
 
 from pathlib import Path
 
+from textual import events
+
 from classclock.book.whole_file import write_whole
+from classclock.plan.club_card import with_card
 from classclock.plan.club_text import default_club_text
-from classclock.plan.printable import printable
-from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.drawing.cells import Drawing
+from classclock.screens.emergency_form import draw_form
 from classclock.screens.first_run_desk import FirstRunDesk
 from classclock.screens.look import Look
-from classclock.screens.page_heading import draw_heading, heading_rows
 from classclock.screens.page_screen import PageScreen
 from classclock.screens.painted import Painted
-from classclock.screens.stack import Line, stack
+from classclock.screens.question_page import QuestionPage, draw_question
+
+_PUT_OFF = "escape: not now, asked again next time"
+_LATER = "what is left empty, F2 at home asks for again"
 
 
 class FirstRunView(Painted):
@@ -20,28 +25,18 @@ class FirstRunView(Painted):
         self.desk, self.path = desk, path
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        look, inner = self.look, columns - 2
-        asked = self.desk.asked()
-        heading = draw_heading("classclock", ("the first run",), inner, heading_rows(rows), look)
-        where = printable(f"All is written to {self.path}. Fill in its emergency card, too.", 300)
-        high = heading_rows(rows) + 1
-        question = stack((Line(asked.question, "title", bold=True),), inner, high, look)
-        lines = (
-            Line(asked.why),
-            Line(keep=6),
-            Line(asked.keys, bold=True),
-            Line(keep=6),
-            Line(where, keep=3, ink=look.theme.quiet),
+        desk = self.desk
+        on_card = desk.question == "card"
+        page = QuestionPage(
+            title="classclock",
+            beside="the first run: the emergency card" if on_card else "the first run",
+            asked=desk.asked(),
+            note=f"All is written to {self.path}.",
+            notice=desk.notice,
+            foot=_LATER if on_card else _PUT_OFF,
         )
-        foot = (
-            look.text(self.desk.notice, inner, ink=look.theme.doubtful, bold=True),
-            look.text("escape: not now, asked again next time", inner, ink=look.theme.quiet),
-        )
-        gap = look.gap(inner)
-        left = max(1, rows - len(heading) - high - 3 - len(foot))
-        body = stack(lines, inner, left, look)
-        drawn = above(heading, gap, gap, question, gap, body, *foot)
-        return look.box(drawn, columns, rows, across="middle")
+        form = draw_form(desk.card, columns - 2, self.look) if on_card else ()
+        return draw_question(page, columns, rows, self.look, form=form)
 
 
 class FirstRunScreen(PageScreen[bool]):
@@ -57,18 +52,26 @@ class FirstRunScreen(PageScreen[bool]):
     def quit(self) -> None:
         self.dismiss(result=False)
 
+    def on_paste(self, event: events.Paste) -> None:
+        event.stop()
+        if self.desk.question == "card":
+            self.desk.paste(event.text)
+            self.view.repaint()
+
     def take(self, sign: str) -> bool:
-        left = sign == "<escape>" or (self.desk.sign(sign) and self._written())
+        put_off = sign == "<escape>" and self.desk.question != "card"
+        left = put_off or (self.desk.sign(sign) and self._written())
         if left:
             self.dismiss(result=True)
         return left
 
     def _written(self) -> bool:
-        text = default_club_text(self.desk.unit, self.desk.keyboard)
+        desk = self.desk
+        text = with_card(default_club_text(desk.unit, desk.keyboard), desk.card.card)
         try:
             write_whole(self.path, text.encode())
         except OSError as error:
             why = error.strerror or type(error).__name__
-            self.desk.notice = f"it can't be written ({why}): escape goes on without"
+            desk.notice = f"it can't be written ({why}): escape goes on without"
             return False
         return True

@@ -7,6 +7,7 @@ from typing import TYPE_CHECKING
 from classclock.book.journal import JournalDamagedError
 from classclock.book.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
+from classclock.club_folder import settings
 from classclock.club_movements import filled_in
 from classclock.flagged import open_flags, to_come
 from classclock.lift_reading import LiftReading, has_lifts
@@ -96,15 +97,17 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
     """A plan or a class that was cut off is chosen, until one has been run."""
     from classclock.screens.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
 
-    settings = folder / "club.toml"
-    if not settings.exists():
+    path = settings(folder)
+    if not path.exists():
         from classclock.screens.first_run_screen import FirstRunScreen  # noqa: PLC0415  once only
 
-        if not await app.push_screen_wait(FirstRunScreen(app.look, settings)):
+        if not await app.push_screen_wait(FirstRunScreen(app.look, path)):
             return ""
-        club = read_club(settings)[0] or club
+        club = read_club(path)[0] or club
     while True:
-        chosen = await app.push_screen_wait(HomeScreen(app.look, folder=folder, club=club))
+        home = HomeScreen(app.look, folder=folder, club=club)
+        chosen = await app.push_screen_wait(home)
+        club = home.club
         if chosen is None:
             return ""
         if isinstance(chosen, Path):

@@ -14,6 +14,8 @@ class HomeDesk(Struct):
     """Classes to be rejoined: until something is typed they stand first."""
     plans: list[HomeEntry]
     club: str = ""
+    no_card: str = ""
+    """What the club's emergency card lacks."""
     text: str = ""
     at: int = 0
     notice: str = ""

@@ -1,5 +1,7 @@
 """How home is drawn: a line for what can be opened, what it holds under it."""
 
+from textwrap import wrap
+
 from classclock.plan.printable import printable
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.foot_keys import key_rows
@@ -12,6 +14,7 @@ _KEYS = (
     "enter opens",
     "up, down",
     "type to find",
+    "F2 emergency card",
     "F6 chart",
     "F7 weeks",
     "F8 edits",
@@ -36,9 +39,13 @@ def draw_home(
     found = f"find: {printable(desk.text)}"
     caret = look.on(look.theme.ink).gap(1)
     typed = look.box(beside(look.text(found, len(found), bold=True), caret), inner, 1)
+    theme = look.theme
+    alarm = look.on(theme.alarm_ground, theme.alarm_ink)
+    short = f"! {desk.no_card}: F2 fills it in" if desk.no_card else ""
     foot = above(
-        look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
-        *(look.text(row, inner, ink=look.theme.quiet) for row in key_rows(keys, inner)),
+        *(alarm.text(row, inner, bold=True) for row in wrap(short, inner, break_on_hyphens=False)),
+        look.text(desk.notice, inner, ink=theme.doubtful, bold=True),
+        *(look.text(row, inner, ink=theme.quiet) for row in key_rows(keys, inner)),
     )
     left = max(0, rows - len(heading) - 3 - len(foot))
     drawn = above(

@@ -7,9 +7,12 @@ from typing import TYPE_CHECKING
 from textual import work
 
 from classclock.clock.source import local_now
-from classclock.plan.club import Club
+from classclock.club_folder import settings
+from classclock.plan.club import Club, Emergency
+from classclock.plan.club_reading import read_club
 from classclock.plan.plan_file import PlanFile
 from classclock.screens.drawing.cells import Drawing
+from classclock.screens.emergency_words import lacks
 from classclock.screens.home_desk import HomeDesk
 from classclock.screens.home_drawing import draw_home
 from classclock.screens.home_list import (
@@ -66,6 +69,7 @@ class HomeScreen(PageScreen[HomeChoice | None]):
             cut_off=unfinished_entries(folder, now or local_now()),
             plans=[unread(path) for path in self.paths],
             club=club.name,
+            no_card=lacks(club.emergency),
         )
         self.view = HomeView(look, self.desk)
 
@@ -88,6 +92,7 @@ class HomeScreen(PageScreen[HomeChoice | None]):
     def take(self, sign: str) -> bool:
         opens = {
             "<enter>": self.open,
+            "<f2>": self.fill_in_card,
             "<f6>": self.open_chart,
             "<f7>": self.open_weeks,
             "<f8>": self.edit_plan,
@@ -114,6 +119,39 @@ class HomeScreen(PageScreen[HomeChoice | None]):
             desk.notice = f"{entry.title} can't be opened: put it right, then classclock again"
         else:
             self.dismiss(entry.opens)
+
+    def fill_in_card(self) -> None:
+        """Ask for the card's lines; where the first run was put off, for all that it asks."""
+        path = settings(self.folder)
+        if path.exists():
+            from classclock.screens.emergency_screen import (  # noqa: PLC0415  only if asked
+                EmergencyScreen,
+            )
+
+            asked = EmergencyScreen(self.view.look, path, self.club.emergency)
+            self.app.push_screen(asked, self.filled_in)
+        else:
+            from classclock.screens.first_run_screen import (  # noqa: PLC0415  once only
+                FirstRunScreen,
+            )
+
+            self.app.push_screen(FirstRunScreen(self.view.look, path), self.set_up)
+
+    def filled_in(self, card: Emergency | None) -> None:
+        if card is not None:
+            self.know_club(self.club.model_copy(update={"emergency": card}))
+
+    def set_up(self, stays: bool | None) -> None:  # noqa: FBT001  what the first run ends with
+        if not stays:
+            self.dismiss(None)
+            return
+        self.know_club(read_club(settings(self.folder))[0] or self.club)
+        self.read_again()
+
+    def know_club(self, club: Club) -> None:
+        self.club = club
+        self.desk.club, self.desk.no_card = club.name, lacks(club.emergency)
+        self.view.repaint()
 
     def open_chart(self) -> None:
         from classclock.screens.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
@@ -156,9 +194,13 @@ class HomeScreen(PageScreen[HomeChoice | None]):
         self.app.push_screen(editor, self.written)
 
     def written(self, said: str | None) -> None:
-        """Back from the editor: the list is read anew."""
+        """Back from the editor."""
+        self.desk.notice = said or ""
+        self.read_again()
+
+    def read_again(self) -> None:
+        """Read the list anew."""
         self.paths = plan_paths(self.folder, self.plans)
         self.desk.plans = [unread(path) for path in self.paths]
-        self.desk.notice = said or ""
         self.read_plans()
         self.view.repaint()

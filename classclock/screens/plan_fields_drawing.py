@@ -1,7 +1,5 @@
 """How the fields of one part of a plan are drawn, and what is being typed into one."""
 
-from rich.cells import cell_len
-
 from classclock.plan.editing.fields import Field, typed_at
 from classclock.plan.editing.parts import HEAD
 from classclock.plan.printable import printable
@@ -9,6 +7,7 @@ from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.look import Look
 from classclock.screens.plan_editor_desk import PlanEditorDesk
 from classclock.screens.plan_entry import PlanEntry
+from classclock.screens.typed_drawing import draw_typed
 
 _KEY = 16
 """Columns of a field's name."""
@@ -55,28 +54,10 @@ def _field(
     here = look.on(theme.bar) if lit else look
     name = here.text(f"{'▌' if lit else ' '} {field.key.replace('_', ' ')}", _KEY, ink=theme.quiet)
     if entry is not None:
-        return beside(name, _typed(entry, columns - _KEY, here))
+        return beside(name, draw_typed(entry.line, columns - _KEY, here))
     shown = field.typed or "-"
     ink = theme.ink if field.typed else theme.quiet
     return beside(name, here.text(printable(shown, 400), columns - _KEY, ink=ink))
-
-
-def _typed(entry: PlanEntry, columns: int, look: Look) -> Drawing:
-    """What is typed, with the caret in it; what doesn't fit runs out at the left."""
-    line, theme = entry.line, look.theme
-    before, after = printable(line.text[: line.caret], 2100), line.text[line.caret :]
-    if not line.caret:
-        before = ""
-    while cell_len(before) > columns - 2:
-        before = before[max(1, (cell_len(before) - columns) // 2) :]
-    under = printable(after[:1], 4) if after else " "
-    rest = printable(after[1:], 2100) if after[1:] else ""
-    ink = theme.quiet if line.fresh else theme.ink
-    caret = look.on(theme.ink, theme.ground).text(under, cell_len(under), ink=theme.ground)
-    left = look.text(before, cell_len(before), ink=ink, bold=True)
-    room = max(0, columns - cell_len(before) - cell_len(under))
-    drawn = (left, caret) if before else (caret,)
-    return look.box(beside(*drawn, look.text(rest, room, ink=ink, bold=True)), columns, 1)
 
 
 def _under(desk: PlanEditorDesk, field: Field, columns: int, look: Look) -> list[Drawing]:
@@ -112,7 +93,7 @@ def _new_station(desk: PlanEditorDesk, entry: PlanEntry, columns: int, look: Loo
     label = bar.text("▌ movement" if entry.purpose == "station" else "▌ amount", _KEY)
     return above(
         look.text(printable(said, 160), columns, bold=True),
-        beside(label, _typed(entry, columns - _KEY, bar)),
+        beside(label, draw_typed(entry.line, columns - _KEY, bar)),
         *_proposals(desk, entry, columns, look),
         look.text(" " * _KEY + _HINTS[entry.purpose], columns, ink=look.theme.quiet),
     )

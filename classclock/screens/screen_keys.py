@@ -12,6 +12,7 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     ),
     KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
     KeyLine("class", "tab, shift+tab", "teach one movement after the other", phases=("board",)),
+    KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
     KeyLine("class", "ctrl+t", "share equipment that is short", phases=("board",)),
     KeyLine("class", "F3", "sound check", phases=("board",)),
     KeyLine("class", "F4", "sound off, and on again"),

@@ -87,6 +87,11 @@ def fit(lines: Sequence[Line], columns: int, rows: int, look: Look) -> tuple[int
     return heights.main, sum(len(one.text) for one in pieces)
 
 
+def heights(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Heights:
+    """Rows that each size of type would be high in this box."""
+    return _set(tuple(lines), columns, rows, look.terminal)[0]
+
+
 def least_rows(lines: Sequence[Line], columns: int, look: Look) -> int:
     """Rows that the lines which always stay take in plain text."""
     kept = [line for line in lines if not line.keep]

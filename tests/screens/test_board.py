@@ -57,7 +57,7 @@ def test_no_window_hides_a_caution(
     more: int,
 ) -> None:
     short = "ctrl+t: 14 bars are needed at once, 6 are here; 14 boxes are needed at once"
-    shown = content(lanes, no_card="the card is empty", more=more, equipment=short)
+    shown = content(lanes, no_card=LACKING, more=more, equipment=short)
     drawn = draw_board(shown, columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
@@ -74,17 +74,26 @@ def test_the_board_fills_every_size_in_drawn_letters(
     check_filled(draw_board(content(), *size, Look()), *size)
 
 
-def test_a_card_that_nobody_filled_in_is_said() -> None:
-    drawn = draw_board(content(no_card="the emergency card is not filled in"), 60, 17, PLAIN)
-    assert "! the emergency card is not filled in" in plain_text(drawn)
+LACKING = "the emergency card lacks the defibrillator, the first-aid kit and the number to call"
 
 
-async def test_the_board_says_at_every_start_that_the_card_is_empty(open_class: Any) -> None:
+@pytest.mark.parametrize("no_card", ["the emergency card is not filled in", LACKING])
+def test_what_the_card_lacks_is_said_whole(no_card: str) -> None:
+    drawn = draw_board(content(no_card=f"{no_card}: press !, then tab"), 60, 17, PLAIN)
+    assert f"! {no_card}: press !, then tab" in " ".join(plain_text(drawn).split())
+
+
+async def test_the_board_says_at_every_start_what_the_card_lacks(open_class: Any) -> None:
     async with open_class() as coach:
-        assert "emergency card is not filled in" in coach.seen()
+        said = "! the emergency card is not filled in: press !, then tab"
+        assert said in coach.seen()
         await coach.press("down")
-        assert "emergency card is not filled in" in coach.seen()
+        assert said in coach.seen()
+    half = CARD.model_copy(update={"address": " "})
+    async with open_class(club=Club(emergency=half)) as coach:
+        assert "! the emergency card lacks the address: press !, then tab" in coach.seen()
     async with open_class(club=Club(emergency=CARD)) as coach:
+        assert "emergency card lacks" not in coach.seen()
         assert "not filled in" not in coach.seen()
 
 

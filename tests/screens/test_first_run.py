@@ -1,10 +1,11 @@
-"""The first run: the unit, the keyboard, and the file that is written."""
+"""The first run: the unit, the keyboard, the emergency card, and the file that is written."""
 
 from pathlib import Path
 
 import pytest
+from textual import events
 
-from classclock.plan.club import Club
+from classclock.plan.club import Club, Emergency
 from classclock.plan.club_reading import read_club
 from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
@@ -18,6 +19,8 @@ from classclock.screens.theme import SIXTEEN
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 FRENCH = "&é\"'(-è_çà"  # the unshifted digit row, from memory
+SKIPPED = ("<enter>",) * 4
+"""Enter on every line of the emergency card, all of them empty."""
 
 
 def typed(*signs: str) -> FirstRunDesk:
@@ -28,7 +31,7 @@ def typed(*signs: str) -> FirstRunDesk:
 
 
 def test_a_plain_keyboard_is_asked_three_keys_and_left_as_it_is() -> None:
-    desk = typed("l", "6", ".", "-")
+    desk = typed("l", "6", ".", "-", *SKIPPED)
     assert desk.unit == "lb"
     assert desk.keyboard == {}
     assert desk.question == "done"
@@ -37,7 +40,7 @@ def test_a_plain_keyboard_is_asked_three_keys_and_left_as_it_is() -> None:
 
 def test_a_keyboard_whose_digits_need_shift_is_offered_its_row() -> None:
     assert typed("k", "-").question == "offer"
-    desk = typed("k", "-", "<enter>", *FRENCH, ";", ")")
+    desk = typed("k", "-", "<enter>", *FRENCH, ";", ")", *SKIPPED)
     assert desk.question == "done"
     assert desk.keyboard["-"] == "6"
     assert desk.keyboard[")"] == "-"
@@ -72,7 +75,7 @@ def test_every_answer_can_be_taken_back() -> None:
 def test_every_question_fits_every_window(tmp_path: Path, size: tuple[int, int]) -> None:
     desk = FirstRunDesk()
     view = FirstRunView(PLAIN, desk, tmp_path / "club.toml")
-    for sign in ("k", "-", "<enter>", *FRENCH, ";", ")"):
+    for sign in ("k", "-", "<enter>", *FRENCH, ";", ")", *SKIPPED, "<enter>"):
         text = " ".join(plain_text(view.paint(*size)).split())
         assert desk.asked().question in text
         assert desk.asked().keys in text
@@ -87,7 +90,7 @@ async def test_home_asks_once_and_writes_settings_with_what_each_means(tmp_path:
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.pause()
         assert isinstance(app.screen, FirstRunScreen)
-        await pilot.press("l", "6", "full_stop", "minus", "enter")
+        await pilot.press("l", "6", "full_stop", "minus", *["enter"] * 5)
         await pilot.pause()
         home = app.screen
         assert isinstance(home, HomeScreen)
@@ -98,6 +101,50 @@ async def test_home_asks_once_and_writes_settings_with_what_each_means(tmp_path:
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.pause()
         assert isinstance(app.screen, HomeScreen), "it asks once"
+
+
+def test_the_emergency_card_is_asked_line_by_line_and_come_back_to() -> None:
+    desk = typed(
+        "k", "6", ".", "-", *"0 Points", "<space>", *"Row", "<enter>", "<enter>", "<enter>"
+    )
+    assert desk.asked().question == "Which number do you call?"
+    typed_on = (*"11", "<backspace>", *"12", "<enter>")
+    assert not any(desk.sign(sign) for sign in typed_on)
+    assert desk.question == "done"
+    assert desk.card.card == Emergency(address="0 Points Row", call="112")
+    lacking = "The emergency card lacks the defibrillator and the first-aid kit"
+    assert lacking in desk.asked().why
+    desk.sign("<backspace>")
+    for sign in ("<up>", "<escape>", "<up>"):
+        assert not desk.sign(sign)
+    assert desk.asked().question == "Where are you?"
+    desk.sign("<escape>")
+    assert desk.asked().question == "Press - without shift."
+    desk.sign("-")
+    assert desk.card.card == Emergency(address="0 Points Row", call="112"), "nothing typed is lost"
+
+
+async def test_what_is_typed_and_pasted_stands_on_the_card_and_escape_loses_nothing(
+    tmp_path: Path,
+) -> None:
+    async def flow(app: ClassclockApp) -> str:
+        return await flows.home_then_class(app, folder=tmp_path, club=Club())
+
+    app = ClassclockApp(Look(), flow)
+    async with app.run_test(size=(60, 18)) as pilot:
+        await pilot.pause()
+        app.screen.post_message(events.Paste("a question that takes no text"))
+        await pilot.press("k", "6", "full_stop", "minus")
+        app.screen.post_message(events.Paste('Line 0 "Depot"\n0 Points Row\\'))
+        await pilot.pause()
+        await pilot.press("enter", "escape", "enter", *["enter"] * 4)
+        await pilot.pause()
+        home = app.screen
+        assert isinstance(home, HomeScreen)
+        assert home.club.emergency == Emergency(address='Line 0 "Depot" 0 Points Row\\')
+        assert read_club(tmp_path / "club.toml") == (Club(emergency=home.club.emergency), ())
+        lacking = "the emergency card lacks the defibrillator, the first-aid kit and"
+        assert lacking in " ".join(plain_text(home.view.paint(120, 36)).split())
 
 
 async def test_putting_it_off_writes_nothing(tmp_path: Path) -> None:
@@ -126,7 +173,7 @@ async def test_a_folder_that_cannot_be_written_is_said(tmp_path: Path) -> None:
     app = ClassclockApp(Look(), flow)
     async with app.run_test(size=(120, 36)) as pilot:
         await pilot.pause()
-        await pilot.press("k", "6", "full_stop", "minus", "enter")
+        await pilot.press("k", "6", "full_stop", "minus", *["enter"] * 5)
         await pilot.pause()
         assert "it can't be written" in screen.desk.notice
         assert app.screen is screen

@@ -8,12 +8,14 @@ import pytest
 from textual.pilot import Pilot
 
 from classclock.clock.source import WoundSource
-from classclock.plan.club import Club
+from classclock.plan.club import Club, Emergency
+from classclock.plan.club_reading import read_club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.printable import printable
 from classclock.plan.reading import read_plan
 from classclock.screens.app import ClassclockApp
 from classclock.screens.drawing.cells import plain_text
+from classclock.screens.emergency_words import lacks
 from classclock.screens.home_desk import HomeDesk
 from classclock.screens.home_drawing import draw_home
 from classclock.screens.home_list import HomeEntry, plan_entry, plan_paths
@@ -203,9 +205,60 @@ def test_home_fills_every_size_and_keeps_what_is_highlighted_in_view(
     plans = [
         HomeEntry(printable(f"[b]Line {n} 🚋\u202e"), "x" * 300, "1:00:00") for n in range(count)
     ]
-    desk = HomeDesk((), plans, "\x1b[31mLine 0 Depot")
+    desk = HomeDesk((), plans, "\x1b[31mLine 0 Depot", lacks(Emergency(call="112")))
     for _ in range(count * 2 // 3):
         desk.sign("<down>")
     drawn = draw_home(desk, *size, Look())
     check_filled(drawn, *size)
     assert count == 0 or f"Line {count * 2 // 3} " in plain_text(drawn)
+
+
+async def test_f2_asks_what_the_emergency_card_lacks_and_home_stops_saying_so(
+    tmp_path: Path, plans: Path, source: WoundSource
+) -> None:
+    path = tmp_path / "club.toml"
+    path.write_text('[emergency]\ndefibrillator = "hall"\nfirst_aid = "desk"\ncall = "112"\n')
+    shown = Shown(tmp_path, plans, source)
+    shown.screen = HomeScreen(
+        Look(), folder=tmp_path, club=read_club(path)[0] or Club(), plans=plans
+    )
+    async with ClassclockApp(Look(), shown.flow).run_test(size=(60, 18)) as pilot:
+        await shown.read(pilot)
+        assert "! the emergency card lacks the address: F2 fills it in" in shown.picture
+        await pilot.press("f2", *"0 Points Row", *["enter"] * 4)
+        await pilot.pause()
+        assert pilot.app.screen is shown.screen
+        assert "emergency card lacks" not in shown.picture
+        assert shown.screen.club.emergency.address == "0 Points Row"
+        assert read_club(path) == (shown.screen.club, ())
+        await pilot.press("f2", "escape")
+        await pilot.pause()
+        assert pilot.app.screen is shown.screen
+
+
+async def test_f2_asks_all_of_the_first_run_where_that_was_put_off(
+    tmp_path: Path, plans: Path, source: WoundSource
+) -> None:
+    shown = Shown(tmp_path, plans, source)
+    async with ClassclockApp(Look(), shown.flow).run_test(size=(120, 36)) as pilot:
+        await shown.read(pilot)
+        assert "! the emergency card is not filled in: F2 fills it in" in shown.picture
+        await pilot.press("f2", "l", "6", "full_stop", "minus", *"0 Points Row", *["enter"] * 5)
+        await shown.read(pilot)
+        assert pilot.app.screen is shown.screen
+        assert shown.screen.club == read_club(tmp_path / "club.toml")[0]
+        assert shown.screen.club.unit == "lb"
+        assert shown.screen.club.emergency == Emergency(address="0 Points Row")
+
+
+async def test_leaving_the_first_run_from_home_leaves_classclock(
+    tmp_path: Path, plans: Path, source: WoundSource
+) -> None:
+    shown = Shown(tmp_path, plans, source)
+    app = ClassclockApp(Look(), shown.flow)
+    async with app.run_test(size=(120, 36)) as pilot:
+        await shown.read(pilot)
+        await pilot.press("f2", "ctrl+q")
+        await pilot.pause()
+        assert app.return_value == "done"
+        assert shown.chosen is None

@@ -14,7 +14,6 @@ from classclock.plan.club import Emergency
 from classclock.screens.correct_entry import CorrectEntry
 from classclock.screens.drawing.cells import plain_text
 from classclock.screens.emergency_card import EmergencyCard
-from classclock.screens.emergency_content import card_lines
 from classclock.screens.entry import Entry
 from classclock.screens.focus_line import FocusLine
 from classclock.screens.keys_content import key_pages
@@ -59,6 +58,9 @@ class Desk(App[None], inherit_bindings=False):
         self.heard.append(event)
 
     def on_emergency_card_noted(self, event: EmergencyCard.Noted) -> None:
+        self.heard.append(event)
+
+    def on_emergency_card_fill_in(self, event: EmergencyCard.FillIn) -> None:
         self.heard.append(event)
 
     def on_correct_entry_corrected(self, event: CorrectEntry.Corrected) -> None:
@@ -124,40 +126,11 @@ async def test_help_takes_escape_alone() -> None:
 # -- the emergency card ----------------------------------------------------------------
 
 
-def card_text(card: Emergency) -> str:
-    return "\n".join(line.text for line in card_lines(card))
-
-
-def test_the_card_says_whom_to_call_where_we_are_and_where_the_help_is() -> None:
-    text = card_text(CARD)
-    for said in ("112", "0 Sleeper Lane", "by the west door", "under the coach's bench"):
-        assert said in text
-    assert "Your local rules and your training come first" in text
-
-
-def test_an_empty_card_says_what_to_fill_in_and_where() -> None:
-    text = card_text(Emergency(call="112"))
-    assert "Write address, defibrillator, first_aid in the club's club.toml" in text
-
-
-@pytest.mark.parametrize("size", SIZES)
-def test_whom_to_call_and_where_to_is_on_the_card_at_every_size(
-    size: tuple[int, int], check_filled: Callable[..., None]
-) -> None:
-    needed = [line for line in card_lines(CARD) if line.keep == 0]
-    assert len(needed) == 5
-    card = EmergencyCard(Look())
-    card.card = CARD
-    check_filled(card.paint(*size), *size)
-    if size == (60, 18):
-        assert "Defibrillator: by the west door" in picture(card, size)
-
-
 async def test_taps_go_through_under_the_card_until_its_line_is_opened() -> None:
     card = EmergencyCard(Look())
     desk = Desk(card)
     async with desk.run_test() as pilot:
-        card.show(CARD)
+        card.show(CARD, before=False)
         assert not any(card.offer(sign) for sign in (*ascii_lowercase, "-", "<space>", "!"))
         await pilot.press("n")
         assert desk.passed_on == ["n"]
@@ -179,11 +152,25 @@ async def test_what_is_noted_never_shows_where_the_room_sees_it() -> None:
     for mirrored, seen in ((True, "•••"), (False, "Uri")):
         card = EmergencyCard(Look(), mirrored=mirrored)
         async with Desk(card).run_test() as pilot:
-            card.show(CARD)
+            card.show(CARD, before=False)
             card.offer("<enter>")
             await pilot.press(*"Uri")
             assert seen in picture(card)
             assert ("Uri" in picture(card)) is not mirrored
+
+
+async def test_tab_asks_for_what_the_card_lacks_before_a_class_alone() -> None:
+    lacking = Emergency(address="0 Sleeper Lane")
+    for card, before, asks in ((lacking, True, 1), (lacking, False, 0), (CARD, True, 0)):
+        overlay = EmergencyCard(Look())
+        desk = Desk(overlay)
+        async with desk.run_test() as pilot:
+            overlay.show(card, before=before)
+            assert overlay.offer("<tab>") is bool(asks)
+            await pilot.pause()
+            asked = [one for one in desk.heard if isinstance(one, EmergencyCard.FillIn)]
+            assert len(asked) == asks
+            assert ("tab: fill in the card" in picture(overlay)) is bool(asks)
 
 
 # -- somebody who comes late ----------------------------------------------------------

@@ -1,0 +1,9 @@
+"""A question that a page of its own asks, in words."""
+
+from msgspec import Struct
+
+
+class Asked(Struct, frozen=True):
+    question: str
+    why: str
+    keys: str

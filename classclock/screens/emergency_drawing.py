@@ -1,0 +1,35 @@
+"""How the emergency card is drawn: what to do at once is the largest, in words for the room."""
+
+from classclock.plan.club import Emergency
+from classclock.screens.drawing.cells import Drawing, above
+from classclock.screens.emergency_content import first_lines, other_lines
+from classclock.screens.look import Look
+from classclock.screens.stack import Line, heights, least_rows, stack
+
+
+def draw_card(card: Emergency, columns: int, rows: int, look: Look, *, before: bool) -> Drawing:
+    """The card in a box of this size; `before` as in `other_lines`."""
+    first, others = first_lines(card), other_lines(card, before=before)
+    high = first_rows(first, others, columns, rows, look)
+    return above(stack(first, columns, high, look), stack(others, columns, rows - high, look))
+
+
+def first_rows(
+    first: tuple[Line, ...], others: tuple[Line, ...], columns: int, rows: int, look: Look
+) -> int:
+    """How many of the rows are best given to the first lines: the largest, the others large too."""
+    sizes = {line.size for line in others if line.text}
+
+    def how_well(high: int) -> tuple[bool, bool, int]:
+        above_it = heights(first, columns, high, look)
+        under = heights(others, columns, rows - high, look)
+        largest = max(map(under.of, sizes))
+        return (
+            above_it.title > largest,
+            above_it.main >= largest,
+            above_it.title * above_it.main * largest**2,
+        )
+
+    least = least_rows(first, columns, look)
+    most = max(least, rows - least_rows(others, columns, look))
+    return max(range(least, most + 1), key=how_well)
