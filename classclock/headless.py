@@ -130,6 +130,7 @@ def rehearse(
             taps,
             segment=index,
             unit=club.unit,
+            stop=club.care.stop,
             read_loads=loads_reader(read.plan, club, reading),
         )
     except (LookupError, ValueError) as error:

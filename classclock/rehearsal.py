@@ -10,6 +10,7 @@ from classclock.clock.source import MS, WoundSource
 from classclock.desk import Desk
 from classclock.flagged import Flag, flags_of
 from classclock.live import LiveClass
+from classclock.plan.care import STOP
 from classclock.plan.model import Plan, is_piece
 from classclock.strength.class_loads import ClassLoads
 from classclock.strength.loads import Unit
@@ -72,11 +73,13 @@ def rehearse(
     *,
     segment: int,
     unit: Unit,
+    stop: str = STOP,
     read_loads: Callable[[], ClassLoads] | None = None,
 ) -> Rehearsed:
     """Run one piece: real seconds since go, held time included, then settled by itself.
 
-    `read_loads` works out who lifts what from what each has lifted before.
+    `stop` is the club's rule of when to stop; `read_loads` works out who lifts what from what each
+    has lifted before.
 
     Raises:
         ValueError: there are more lanes than one heat holds.
@@ -90,7 +93,7 @@ def rehearse(
         EventList(),
         read_loads=read_loads,
     )
-    live.record_event(ev.ClassOpened(0, "", "", unit, people, None))
+    live.record_event(ev.ClassOpened(0, "", "", unit, people, None, stop=stop))
     if segment:
         live.record_event(ev.SegmentChosen(0, segment))
     if any(lane.heat > 1 for lane in live.lineup()):

@@ -58,7 +58,11 @@ def open_session(
         journal,
         read_loads=loads_reader(plan_file.plan, club, reading),
     )
-    live.record_event(ev.ClassOpened(0, plan_file.name, plan_file.text, club.unit, people, ends))
+    live.record_event(
+        ev.ClassOpened(
+            0, plan_file.name, plan_file.text, club.unit, people, ends, stop=club.care.stop
+        )
+    )
     return Session(
         live=live,
         journal=journal,

@@ -53,7 +53,7 @@ def _piece(record: ClassRecord, key: RunKey) -> dict[str, Any]:
         "lift": segment.lift,
         "sets": [each.reps for each in segment.sets],
         "length_s": sheets[0].timeline.total // 1000,
-        "caution": list(cautions_of(segment)),
+        "caution": list(cautions_of(segment, record.stop)),
         "attempt": key.attempt,
         "status": "settled" if settled else "provisional",
         "lanes": [_lane(score) for score in scores(sheets, now=None, settled=settled)],

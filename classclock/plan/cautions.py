@@ -1,18 +1,22 @@
-"""What a segment's people are to look out for: the plan's own words, then its movements'."""
+"""What a segment's people are to look out for: when to stop, the plan's words, its movements'."""
 
 from collections.abc import Iterable
 
-from classclock.plan.model import Segment
-from classclock.plan.spelling import fold, plain_words
-
-_SAME_BEGINNING = 2
-"""Words by which a caution is the same in other words: `Safety bars …`, `Knees hurt: …`."""
+from classclock.plan.care import STILL_HURTS
+from classclock.plan.model import Segment, is_piece
+from classclock.plan.spelling import fold
 
 
-def cautions_of(segment: Segment) -> tuple[str, ...]:
-    """The segment's cautions and those of its stations, each once."""
+def cautions_of(segment: Segment, stop: str) -> tuple[str, ...]:
+    """The segment's cautions and those of its stations, each once.
+
+    A piece begins with `stop`, the club's rule of when to stop (empty: it has none); what to do
+    where an easier movement hurts too comes last.
+    """
+    rule = (stop,) if stop and is_piece(segment) else ()
     stations = (line for station in segment.station for line in station.caution)
-    return each_once((*segment.caution, *stations))
+    lines = each_once((*rule, *segment.caution, *stations))
+    return tuple(sorted(lines, key=lambda line: line == STILL_HURTS))
 
 
 def each_once(lines: Iterable[str]) -> tuple[str, ...]:
@@ -21,16 +25,3 @@ def each_once(lines: Iterable[str]) -> tuple[str, ...]:
     for line in lines:
         kept.setdefault(fold(line) or line, line)
     return tuple(kept.values())
-
-
-def with_more(own: tuple[str, ...], more: Iterable[str]) -> tuple[str, ...]:
-    """A plan's own lines, then the others, but for those that begin as one of its own does.
-
-    Two lines about one thing would bury a third; a line about anything else is never left out.
-    """
-    said = {_beginning(line) for line in own}
-    return each_once((*own, *(line for line in more if _beginning(line) not in said)))
-
-
-def _beginning(line: str) -> str:
-    return " ".join(plain_words(line).split()[:_SAME_BEGINNING]) or line

@@ -4,8 +4,9 @@ from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, Field, model_validator
 
+from classclock.plan.care import STOP
 from classclock.plan.club_strength import StrengthSettings, with_what_a_small_club_has
-from classclock.plan.model import Ms, Strict
+from classclock.plan.model import Ms, Strict, Text
 from classclock.plan.spelling import fold
 
 
@@ -21,6 +22,11 @@ class Emergency(Strict):
     def lacking(self) -> tuple[str, ...]:
         """The fields that nobody has filled in."""
         return tuple(name for name in type(self).model_fields if not getattr(self, name).strip())
+
+
+class Care(Strict):
+    stop: Annotated[Text, Field(max_length=80)] = STOP
+    """When to stop, in the club's own words: the first caution of every piece."""
 
 
 class Tv(Strict):
@@ -59,6 +65,7 @@ class Club(StrengthSettings):
     class_length: Ms = 3_600_000
     theme: Literal["dark", "light"] = "dark"
     emergency: Emergency = Emergency.model_construct()
+    care: Care = Care.model_construct()
     tv: Tv = Tv.model_construct()
     sound: Sound = Sound.model_construct()
     keyboard: Keyboard = Keyboard.model_construct()

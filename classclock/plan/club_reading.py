@@ -6,6 +6,7 @@ from typing import Any, get_args
 from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
+from classclock.plan.care import STOP
 from classclock.plan.club import Club
 from classclock.plan.findings import Finding
 from classclock.plan.keys import Key, nearest
@@ -29,6 +30,8 @@ KEYS: dict[str, Key] = {
     "defibrillator": Key("text", '"left of the front door"'),
     "first_aid": Key("text", '"shelf behind the desk"'),
     "call": Key("text", '"112"'),
+    "care": Key("a table", "[care]"),
+    "stop": Key("text of 80 letters at most", f'"{STOP}"'),
     "tv": Key("a table", "[tv]"),
     "inches": Key("a number above 5 and below 200", "55"),
     "metres": Key("a number above 0.5 and below 50", "10"),

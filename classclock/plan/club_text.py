@@ -4,6 +4,7 @@ import json
 from collections.abc import Mapping
 from string import Template
 
+from classclock.plan.care import STOP
 from classclock.plan.club_strength import SMALL_CLUB
 from classclock.strength.loads import Unit
 
@@ -18,6 +19,7 @@ def default_club_text(unit: Unit = "kg", keyboard: Mapping[str, str] | None = No
     )
     return _TEXT.substitute(
         unit=unit,
+        stop=json.dumps(STOP),
         other="lb" if unit == "kg" else "kg",
         dumbbells=", ".join(_bare(one, unit) for one in usual["dumbbells"]),
         kettlebells=", ".join(_bare(one, unit) for one in usual["kettlebells"]),
@@ -60,6 +62,10 @@ address       = ""         # as you would say it on the telephone, which door to
 defibrillator = ""         # where it hangs
 first_aid     = ""         # where the kit is
 call          = ""         # the number
+
+# When to stop: the first caution on the board of every piece, large on the first of a class.
+[care]
+stop = $stop
 
 # The screen on the wall, and how far the last row of people stands from it.
 [tv]

@@ -4,7 +4,7 @@ from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 from typing import Protocol
 
-from classclock.plan.cautions import with_more
+from classclock.plan.cautions import each_once
 from classclock.plan.model import Amount, Option, Plan, Segment, Station
 from classclock.plan.movements import CountedIn, EasierMovement, Library, Movement
 from classclock.plan.plan_file import PlanFile
@@ -20,10 +20,9 @@ def complete(plan: Plan, library: Library) -> Plan:
 
     A station that names a known movement takes its standard and its points to coach where it has
     none, its options after its own, the easiest first, if they are counted in what the station
-    is, and its cautions after its own, but for those that the plan says in other words; those of
-    options would bury them. A segment takes the same of its lift. A piece has no more than nine
-    options with the library's, each station's easiest before another's second: a digit calls one.
-    Completing twice changes nothing more.
+    is, and its cautions after its own; those of options would bury them. A segment takes the same
+    of its lift. A piece has no more than nine options with the library's, each station's easiest
+    before another's second: a digit calls one. Completing twice changes nothing more.
     """
     segments = tuple(complete_segment(segment, library) for segment in plan.segment)
     return plan.model_copy(update={"segment": segments})
@@ -62,7 +61,7 @@ def _taught(said: _Taught, movement: Movement) -> dict[str, object]:
     return {
         "standard": said.standard or movement.standard,
         "points": said.points or movement.points,
-        "caution": with_more(said.caution, movement.caution),
+        "caution": each_once((*said.caution, *movement.caution)),
     }
 
 

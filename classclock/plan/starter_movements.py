@@ -7,6 +7,15 @@ Options are listed from the easiest up. A club's own movements.toml comes before
 Each is what a table of that file would say; as Python it is read in no time, at every start.
 """
 
+from classclock.plan.care import STILL_HURTS
+
+# What several movements say, in the same words, so that a piece's board says it once.
+OVERHEAD = "Shoulder pain overhead: stop, tell the coach."
+HEAD_DOWN = "High blood pressure, eye trouble, pregnant: leave it out, and ask."
+LONG_HOLDS = "High blood pressure: ask first; short holds, keep breathing."
+PREGNANT = "Pregnant: ask first; a standing option, no jumps."
+FIRST_WEEKS = "First weeks: ring rows, no slow lowering."
+
 STARTER: list[dict[str, object]] = [
     # -- squat --
     {
@@ -20,7 +29,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "squat to a box", "equipment": {"box": 1}},
             "squat holding a post",
         ],
-        "caution": ["Knees hurt: less deep, or to a box."],
+        "caution": ["Knees hurt: less deep, or to a box.", STILL_HURTS],
     },
     {
         "name": "goblet squat",
@@ -84,8 +93,9 @@ STARTER: list[dict[str, object]] = [
             {"name": "lighter bar", "keep_load": False},
         ],
         "caution": [
-            "Shoulder pain overhead: front squat instead.",
+            "Shoulder pain overhead: bodyweight squats instead.",
             "Know how to let the bar fall in front before adding weight.",
+            STILL_HURTS,
         ],
     },
     {
@@ -114,8 +124,9 @@ STARTER: list[dict[str, object]] = [
             {"name": "lighter dumbbells", "keep_load": False},
         ],
         "caution": [
-            "Shoulder pain overhead: stop at the shoulders.",
+            "Shoulder pain overhead: squats without the dumbbells.",
             "Put the dumbbells down, don't drop them.",
+            STILL_HURTS,
         ],
     },
     {
@@ -136,9 +147,9 @@ STARTER: list[dict[str, object]] = [
         "name": "split squat",
         "pattern": "squat",
         "standard": "back knee close to the floor, then stand tall",
-        "points": ["front heel down", "body upright", "short of pain, not of effort"],
+        "points": ["front heel down", "body upright", "stop short of pain"],
         "options": ["chair stand", "hand on the rail", "half as deep"],
-        "caution": ["Front knee hurts: less deep, longer stride."],
+        "caution": ["Front knee hurts: less deep, longer stride.", STILL_HURTS],
     },
     {
         "name": "walking lunge",
@@ -186,7 +197,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "thighs level, back flat on the wall",
         "points": ["heels under the knees", "hands off the thighs"],
         "options": ["higher on the wall"],
-        "caution": ["Knees hurt: slide up."],
+        "caution": ["Knees hurt: slide up.", LONG_HOLDS, STILL_HURTS],
     },
     # -- hinge --
     {
@@ -248,7 +259,7 @@ STARTER: list[dict[str, object]] = [
         ],
         "caution": [
             "Nobody in front of the bell or behind it; dry your hands.",
-            "Back feels it: deadlift the bell instead.",
+            "Back hurts: stop, tell the coach.",
         ],
     },
     {
@@ -282,7 +293,7 @@ STARTER: list[dict[str, object]] = [
         ],
         "caution": [
             "Two arm's lengths between platforms; learn to let go of the bar first.",
-            "Shoulder pain overhead: clean instead.",
+            OVERHEAD,
         ],
     },
     {
@@ -300,10 +311,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "dumbbell swing", "equipment": {"dumbbell": 1}},
             {"name": "lighter dumbbell", "keep_load": False},
         ],
-        "caution": [
-            "Look where it goes; nobody within two arm's lengths.",
-            "Shoulder pain overhead: swing instead.",
-        ],
+        "caution": ["Look where it goes; nobody within two arm's lengths.", OVERHEAD],
     },
     {
         "name": "sandbag clean",
@@ -324,7 +332,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "hips straight from knee to shoulder",
         "points": ["heels close", "squeeze at the top", "ribs down"],
         "options": ["half as high"],
-        "caution": ["Feel it in the back: lower, and squeeze first."],
+        "caution": ["Feel it in the back: lower, and squeeze first.", PREGNANT, STILL_HURTS],
     },
     {
         "name": "good morning",
@@ -350,7 +358,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "hands on a box", "equipment": {"box": 1}},
             "push-up on the knees",
         ],
-        "caution": ["Wrists hurt: on the fists, or on dumbbells."],
+        "caution": ["Wrists hurt: hands on the wall, or leave it out.", STILL_HURTS],
     },
     {
         "name": "strict press",
@@ -363,7 +371,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "seated press", "equipment": {"dumbbells": 2}, "keep_load": False},
             {"name": "lighter bar", "keep_load": False},
         ],
-        "caution": ["Shoulder pain overhead: press lying on the floor instead."],
+        "caution": [OVERHEAD],
     },
     {
         "name": "push press",
@@ -375,7 +383,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "seated press", "equipment": {"dumbbells": 2}, "keep_load": False},
             {"name": "strict press, lighter", "keep_load": False},
         ],
-        "caution": ["Shoulder pain overhead: press lying on the floor instead."],
+        "caution": [OVERHEAD],
     },
     {
         "name": "dumbbell push press",
@@ -388,10 +396,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "one dumbbell, arms in turn", "equipment": {"dumbbell": 1}},
             {"name": "lighter dumbbells", "keep_load": False},
         ],
-        "caution": [
-            "Shoulder pain overhead: stop at the shoulders.",
-            "Put the dumbbells down, don't drop them.",
-        ],
+        "caution": [OVERHEAD, "Put the dumbbells down, don't drop them."],
     },
     {
         "name": "bench press",
@@ -407,7 +412,7 @@ STARTER: list[dict[str, object]] = [
                 "keep_load": False,
             },
         ],
-        "caution": ["Never alone: a spotter, or safety bars.", "Thumbs round the bar."],
+        "caution": ["Never alone: a spotter, or safety bars.", "Thumbs round the bar.", PREGNANT],
     },
     {
         "name": "dip",
@@ -420,7 +425,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "feet on the floor, box dip", "equipment": {"box": 1}},
             {"name": "dip with a band", "equipment": {"dip bars": 1, "band": 1}},
         ],
-        "caution": ["Front of the shoulder hurts: push-ups instead."],
+        "caution": ["Front of the shoulder hurts: stop, tell the coach."],
     },
     {
         "name": "pike push-up",
@@ -428,7 +433,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "head to the floor between the hands, arms straight",
         "points": ["hips high", "look at your feet"],
         "options": ["push-up on the knees", "half as deep"],
-        "caution": ["Neck or wrists hurt: push-ups instead."],
+        "caution": ["Neck or wrists hurt: stop, another movement.", HEAD_DOWN],
     },
     {
         "name": "handstand hold",
@@ -437,10 +442,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "arms straight, heels on the wall",
         "points": ["push the floor away", "ribs in", "come down before you are tired"],
         "options": ["plank hold", {"name": "feet on a box", "equipment": {"box": 1}}],
-        "caution": [
-            "Clear floor around, a way down that you have practised.",
-            "High blood pressure, eye trouble, pregnant: plank instead, and ask.",
-        ],
+        "caution": ["Clear floor around, a way down that you have practised.", HEAD_DOWN],
     },
     {
         "name": "burpee",
@@ -452,7 +454,7 @@ STARTER: list[dict[str, object]] = [
             "up-down",
             "burpee without the jump",
         ],
-        "caution": ["A sore back or wrist, or pregnant: take an option, and ask."],
+        "caution": ["Back or wrists hurt: stop, another movement.", PREGNANT],
     },
     # -- pull --
     {
@@ -464,9 +466,12 @@ STARTER: list[dict[str, object]] = [
         "options": [
             "ring row",
             {"name": "band pull-up", "equipment": {"pull-up bar": 1, "band": 1}},
-            "slow lowering",
         ],
-        "caution": ["Lower slowly; step down, don't drop.", "Elbows or shoulders hurt: ring rows."],
+        "caution": [
+            "Step down, don't drop.",
+            "Elbows or shoulders hurt: stop, another movement.",
+            FIRST_WEEKS,
+        ],
     },
     {
         "name": "chin-up",
@@ -477,9 +482,12 @@ STARTER: list[dict[str, object]] = [
         "options": [
             "ring row",
             {"name": "band chin-up", "equipment": {"pull-up bar": 1, "band": 1}},
-            "slow lowering",
         ],
-        "caution": ["Lower slowly; step down, don't drop."],
+        "caution": [
+            "Step down, don't drop.",
+            "Elbows or shoulders hurt: stop, another movement.",
+            FIRST_WEEKS,
+        ],
     },
     {
         "name": "ring row",
@@ -585,7 +593,11 @@ STARTER: list[dict[str, object]] = [
         "standard": "arm straight over the shoulder, all the way",
         "points": ["ribs down", "bring it down before the arm bends"],
         "options": ["suitcase carry", "weight at the shoulder"],
-        "caution": ["Shoulder pain overhead: carry it at the side.", "Nobody within arm's length."],
+        "caution": [
+            "Shoulder pain overhead: put it down, walk without it.",
+            "Nobody within arm's length.",
+            STILL_HURTS,
+        ],
     },
     {
         "name": "sandbag carry",
@@ -607,7 +619,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "hands and feet, knees off the floor",
         "points": ["hips low", "opposite hand and foot"],
         "options": ["on hands and knees", "shorter steps"],
-        "caution": ["Wrists hurt: on the forearms, or walk."],
+        "caution": ["Wrists hurt: on the forearms, or walk.", STILL_HURTS],
     },
     {
         "name": "sled push",
@@ -630,7 +642,11 @@ STARTER: list[dict[str, object]] = [
         "standard": "stand tall on the box",
         "points": ["swing the arms", "land softly, whole foot", "step down"],
         "options": [{"name": "jump on the spot", "equipment": {}}, "step-up", "low box"],
-        "caution": ["Step down from the box, every time.", "Tired legs: step up instead."],
+        "caution": [
+            "Step down from the box, every time.",
+            "Tired legs: step up instead.",
+            PREGNANT,
+        ],
     },
     {
         "name": "rope skip",
@@ -644,7 +660,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "side steps", "equipment": {}},
             {"name": "hops without a rope", "equipment": {}},
         ],
-        "caution": ["Calves or shins hurt, or pregnant: side steps."],
+        "caution": ["Calves or shins hurt: side steps.", PREGNANT, STILL_HURTS],
     },
     {
         "name": "squat jump",
@@ -652,7 +668,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "thighs half way down, then both feet off the floor",
         "points": ["land softly, whole foot", "knees follow the toes"],
         "options": ["bodyweight squat", "squat and rise to the toes"],
-        "caution": ["Knees hurt on landing: squat without the jump."],
+        "caution": ["Knees hurt on landing: squat without the jump.", PREGNANT, STILL_HURTS],
     },
     {
         "name": "standing long jump",
@@ -662,7 +678,12 @@ STARTER: list[dict[str, object]] = [
         "standard": "both feet leave and land together",
         "points": ["swing the arms", "land softly, hold it"],
         "options": ["long steps", "short jumps"],
-        "caution": ["Dry floor, clear way; knees hurt on landing: step."],
+        "caution": [
+            "Dry floor, clear way.",
+            "Knees hurt on landing: step instead.",
+            PREGNANT,
+            STILL_HURTS,
+        ],
     },
     # -- row and run --
     {
@@ -723,7 +744,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "one line from head to heels",
         "points": ["squeeze the glutes", "breathe", "elbows under the shoulders"],
         "options": [{"name": "hands on a box", "equipment": {"box": 1}}, "plank on the knees"],
-        "caution": ["The back sags: the hold is over."],
+        "caution": ["The back sags: the hold is over.", LONG_HOLDS],
     },
     {
         "name": "side plank",
@@ -732,7 +753,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "one line from head to heels, hips up",
         "points": ["elbow under the shoulder", "top hip over the other"],
         "options": ["side plank on the knees"],
-        "caution": ["Shoulder hurts: knees down, or a dead bug."],
+        "caution": ["Shoulder hurts: dead bug instead.", LONG_HOLDS, STILL_HURTS],
     },
     {
         "name": "sit-up",
@@ -740,7 +761,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "shoulders to the floor, then chest over the hips",
         "points": ["no pull on the neck", "feet still"],
         "options": ["dead bug", "crunch"],
-        "caution": ["Back hurts or pregnant: dead bug, or ask."],
+        "caution": ["Back hurts: stop, tell the coach.", PREGNANT],
     },
     {
         "name": "dead bug",
@@ -749,7 +770,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "low back on the floor, opposite arm and leg out",
         "points": ["breathe out as you reach", "slow"],
         "options": ["only the legs"],
-        "caution": ["The back lifts: reach less far."],
+        "caution": ["The back lifts: reach less far.", PREGNANT],
     },
     {
         "name": "hollow hold",
@@ -758,7 +779,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "low back on the floor, shoulders and heels off it",
         "points": ["ribs down", "breathe"],
         "options": ["dead bug", "knees bent"],
-        "caution": ["The back lifts: bend the knees."],
+        "caution": ["The back lifts: bend the knees.", PREGNANT, LONG_HOLDS],
     },
     {
         "name": "hanging knee raise",
@@ -777,6 +798,6 @@ STARTER: list[dict[str, object]] = [
         "standard": "toes to the height of the hips or above, then a still hang",
         "points": ["no swing", "lower with control"],
         "options": ["dead bug", "hanging knee raise"],
-        "caution": ["Step down before the grip goes; back hurts: knees bent."],
+        "caution": ["Step down before the grip goes.", "Back hurts: stop, tell the coach."],
     },
 ]

@@ -6,8 +6,7 @@ from classclock.report.class_text import short_standing
 from classclock.report.html_pages import page
 
 _PAGE, _HEAD, _PIECE, _CAUTION = 268.0, 30.0, 15.0, 4.6
-"""Millimetres: what an A4 page holds, and what its heading and foot, a piece's heading and a caution
-take of it."""
+"""Millimetres: what an A4 page holds; what of it head and foot, a piece's head, a caution take."""
 _TALLEST, _ONE_COLUMN = 8.0, 34
 """Millimetres of a lane's row at most; with more lanes than that they stand in two columns."""
 

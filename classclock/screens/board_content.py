@@ -56,6 +56,7 @@ class BoardContent(Struct, frozen=True):
     name: str
     words: str
     cautions: tuple[str, ...]
+    """The first of a piece is the club's rule of when to stop, until it has stood here once."""
     stations: tuple[BoardStation, ...]
     sets: tuple[str, ...]
     lines: tuple[str, ...]
@@ -65,6 +66,8 @@ class BoardContent(Struct, frozen=True):
     left: str
     no_card: str
     """What the emergency card lacks; empty where it is filled in."""
+    stop_again: str = ""
+    """That rule once an earlier piece of the class has had it: then it takes a line."""
     lift: "LiftBoard | None" = None
     """Everybody's load and plates, where the segment is a lift with sets."""
     expected: str = ""
@@ -97,6 +100,8 @@ def board_content(
     heats = max((lane.heat for lane in lanes), default=1)
     lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
+    cautions = _all_safe(cautions_of(segment, record.stop))
+    again = bool(record.stop) and is_piece(segment) and _had_a_piece(record)
     here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
@@ -107,7 +112,7 @@ def board_content(
         place=here,
         name=_safe(segment.name),
         words=describe(segment),
-        cautions=_all_safe(cautions_of(segment)),
+        cautions=cautions[again:],
         stations=tuple(_stations(segment)),
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
@@ -116,10 +121,16 @@ def board_content(
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(live, club),
+        stop_again=cautions[0] if again else "",
         lift=_lift(live, off),
         equipment=_equipment(live, offer),
         lesson=lesson,
     )
+
+
+def _had_a_piece(record: ClassRecord) -> bool:
+    """Whether another piece than the one on the board has been started in this class."""
+    return any(run.segment != record.chosen.segment for run in record.pieces())
 
 
 def _equipment(live: LiveClass, offer: "Offer | None") -> str:

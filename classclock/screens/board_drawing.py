@@ -4,10 +4,11 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
+from classclock.screens.caution_lines import caution_lines
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.look import Look
 from classclock.screens.modification import AS_WRITTEN
-from classclock.screens.stack import Line, fit, least_rows, lettering_width, stack
+from classclock.screens.stack import Line, fit, lettering_width, stack
 
 _TWO_SIDES = 100
 """Columns from which the lanes have a side of their own."""
@@ -26,12 +27,13 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
     foot = _foot(content, inner, look)
     spare = 1 if rows >= 24 else 0
     middle = rows - len(top) - len(foot) - 2 * spare
+    others = len(content.stations) + 1
     if content.lift is not None and content.lift.lanes:
         from classclock.screens.lift_board_drawing import draw_lift_body  # noqa: PLC0415  lifts only
 
         body = draw_lift_body(content, content.lift, inner, middle, look)
     elif columns >= _TWO_SIDES and content.lanes:
-        cautions = _cautions(content, inner * 58 // 100, middle, look)
+        cautions = caution_lines(content, look, inner * 58 // 100, middle, others)
         lines = tuple(_lines(content, cautions, look))
         left = max(
             (inner * share // 100 for share in (58, 66, 74)),
@@ -44,7 +46,7 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
         )
     else:
         names = _names(content, look)
-        cautions = _cautions(content, inner, middle, look)
+        cautions = caution_lines(content, look, inner, middle, others)
         lines = (*_lines(content, cautions, look), *names)
         body = stack(lines, inner, middle, look)
     gap = blank(inner, spare, ground)
@@ -72,18 +74,6 @@ def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
     if content.equipment:
         drawn.insert(0, look.text(content.equipment, columns, ink=theme.doubtful, bold=True))
     return above(*drawn)
-
-
-def _cautions(content: BoardContent, columns: int, rows: int, look: Look) -> tuple[Line, ...]:
-    """A line each; in one that breaks where they would take the rows of what is to be done."""
-    ink, ground = look.theme.alarm_ink, look.theme.alarm_ground
-    each = [f" ! {text}" for text in content.cautions]
-    lines = [Line(text, "second", ink=ink, ground=ground, bold=True) for text in each]
-    together = (Line("".join(each), ink=ink, ground=ground, bold=True),)
-    taken, least = least_rows(lines, columns, look), least_rows(together, columns, look)
-    others = len(content.stations) + 1
-    makes_room = taken > rows or least + others <= rows < taken + others
-    return together if makes_room else tuple(lines)
 
 
 def _lines(content: BoardContent, cautions: tuple[Line, ...], look: Look) -> Iterator[Line]:

@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator
 
+from classclock.screens.caution_lines import caution_line
 from classclock.screens.drawing.cells import Drawing, beside
 from classclock.screens.lesson_content import Lesson
 from classclock.screens.look import Look
@@ -34,9 +35,7 @@ def _lines(lesson: Lesson, name: Size, look: Look) -> Iterator[Line]:
         yield Line(lesson.words, keep=5, ink=theme.quiet)
     yield Line(lesson.name, name, keep=1, ink=theme.key, bold=True)
     for text in lesson.cautions:
-        yield Line(
-            f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True
-        )
+        yield caution_line(text, look)
     if lesson.standard:
         yield Line(keep=7)
         said = f"counts: {lesson.standard}"  # on a ground of its own: gaps may be gone

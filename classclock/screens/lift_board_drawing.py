@@ -1,6 +1,7 @@
 """The board of a lift: the plan above, everybody's load and plates under it."""
 
 from classclock.screens.board_content import BoardContent
+from classclock.screens.caution_lines import caution_lines
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.lift_content import LiftBoard
 from classclock.screens.lift_drawing import draw_lifts
@@ -19,10 +20,12 @@ def draw_lift_body(
     content: BoardContent, lift: LiftBoard, columns: int, rows: int, look: Look
 ) -> Drawing:
     """What is between the board's first row and its foot. Cautions are never left out."""
-    plan, care = _plan(content, lift, look), _care(content, lift, look)
-    if columns >= _TWO_SIDES and care:
-        left = columns * 11 // 20
-        right = columns - left - 3
+    two_sides = columns >= _TWO_SIDES
+    left = columns * 11 // 20
+    right = columns - left - 3
+    cautions = caution_lines(content, look, right if two_sides else columns, rows)
+    plan, care = _plan(content, lift, look), _care(content, lift, cautions, look)
+    if two_sides and care:
         least = max(least_rows(plan, left, look), least_rows(care, right, look))
         high = _head_rows(least, len(lift.lanes), rows)
         head = beside(
@@ -59,12 +62,10 @@ def _plan(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...
     )
 
 
-def _care(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...]:
+def _care(
+    content: BoardContent, lift: LiftBoard, cautions: tuple[Line, ...], look: Look
+) -> tuple[Line, ...]:
     theme = look.theme
-    cautions = (
-        Line(f" ! {text}", "second", ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
-        for text in content.cautions
-    )
     short = (
         (Line(f"? {lift.short}", "second", ink=theme.doubtful, bold=True),) if lift.short else ()
     )

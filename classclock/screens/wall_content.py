@@ -63,7 +63,7 @@ def wall_content(
         stations=tuple(printable(line, _LONGEST) for line, _ in lines),
         standards=tuple(printable(standard, _LONGEST) for _, standard in lines),
         lines=tuple(printable(line, _LONGEST) for line in segment.lines),
-        cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment)),
+        cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment, record.stop)),
         hint=_hint(record, phase, all_in=all_in is not None),
     )
 

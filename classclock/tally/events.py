@@ -28,6 +28,8 @@ class ClassOpened(Event, frozen=True):
     people: tuple[Person, ...]
     ends: str | None
     """When the class ends, RFC 3339 with offset."""
+    stop: str = ""
+    """The club's rule of when to stop, as it was worded then; older journals have none."""
 
 
 class PersonAdded(Event, frozen=True):

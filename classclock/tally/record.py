@@ -36,6 +36,8 @@ class ClassRecord(Struct, frozen=True):
     plan_name: str = ""
     people: tuple[Person, ...] = ()
     ends: str | None = None
+    stop: str = ""
+    """The club's rule of when to stop: the first caution of every piece."""
     choices: Mapping[tuple[int, str], Choice] = field(default_factory=dict)
     acknowledged: frozenset[tuple[str, int, str]] = frozenset()
     """Flags that the coach has read: the person's id, the segment, the flag's text."""
@@ -99,7 +101,13 @@ class ClassRecord(Struct, frozen=True):
 
 
 def _opened(record: ClassRecord, _: int, event: ev.ClassOpened) -> ClassRecord:
-    return replace(record, plan_name=event.plan_name, people=event.people, ends=event.ends)
+    return replace(
+        record,
+        plan_name=event.plan_name,
+        people=event.people,
+        ends=event.ends,
+        stop=event.stop,
+    )
 
 
 def _person_added(record: ClassRecord, _: int, event: ev.PersonAdded) -> ClassRecord:

@@ -6,6 +6,7 @@ import pytest
 
 from classclock.book.results_document import COLUMNS
 from classclock.cli import main
+from classclock.plan.care import STOP
 
 LANE_FIELDS = {
     "key",
@@ -66,7 +67,8 @@ def test_a_rehearsed_piece_has_the_shape_of_a_results_file(
     assert set(first) == set(COLUMNS) | LANE_FIELDS
     assert (first["athlete"], first["score"], first["splits"]) == ("Ilse", "2+12", [61, 69])
     assert (first["round_reps"], piece["length_s"]) == ([27, 27], 960)
-    own, *of_movements = piece["caution"]
+    stop, own, *of_movements = piece["caution"]
+    assert stop == STOP
     assert own == "Step down from the box, don't jump."
     assert "Put the dumbbells down, don't drop them." in of_movements
     assert document["people"][0] == {"id": "Ilse", "name": "Ilse", "key": "i"}

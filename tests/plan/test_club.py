@@ -5,6 +5,7 @@ from pathlib import Path
 
 import pytest
 
+from classclock.plan.care import STOP
 from classclock.plan.club import Club
 from classclock.plan.club_reading import read_club
 from classclock.plan.club_text import default_club_text
@@ -92,6 +93,11 @@ def test_equipment_is_counted_whatever_its_name_is_spelled_like(club_in: Read) -
     assert club.inventory == {"box": 4, "pull up bar": 0, "dumbbell": 12}
 
 
+def test_a_club_can_word_itself_when_to_stop(club_in: Read) -> None:
+    assert club_in('name = "Depot"').care.stop == STOP
+    assert club_in('[care]\nstop = "Dizzy: stop, sit down."').care.stop == "Dizzy: stop, sit down."
+
+
 BAR = '[[bar]]\nname = "Long"\nweight = 20\n'
 FAULTS = {
     "an unknown key": ("dumbells = [5]", 1, 'unknown key "dumbells"', 'Write "dumbbells"'),
@@ -116,6 +122,14 @@ FAULTS = {
         "the 20 kg plates stand in it twice",
         "Write pairs",
     ),
+    "no words for when to stop": ('[care]\nstop = ""', 2, "not text of 80 letters", "Write stop ="),
+    "too many words for when to stop": (
+        f'[care]\nstop = "{"Dizzy: stop. " * 7}"',
+        2,
+        "not text of 80 letters at most",
+        'Write stop = "Dizzy, chest pain',
+    ),
+    "when to stop misspelt": ('[care]\nstopp = "Dizzy: stop."', 2, '"stopp"', 'Write "stop"'),
     "half a box": ("[equipment]\nboxes = 1.5", 2, "equipment holds 1.5", "{ boxes = 4, rowers"),
     "dumbbells by weight": (
         '[equipment]\ndumbbells = "x"',

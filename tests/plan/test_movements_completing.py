@@ -59,7 +59,7 @@ def test_what_the_plan_says_wins_and_its_options_keep_their_numbers(
         "lower box",
     ]
     assert station.options[1].reps == 4
-    assert cautions_of(segment) == ("Mind the rail.", "step down from the box: don't jump!")
+    assert cautions_of(segment, "") == ("Mind the rail.", "step down from the box: don't jump!")
 
 
 def test_a_lift_brings_its_cautions(completed: Callable[[str], Segment]) -> None:
@@ -174,13 +174,13 @@ def test_the_plans_own_options_are_all_kept_and_leave_the_library_what_room_ther
     assert [len(station.options) for station in segment.station] == [11, 0]
 
 
-def test_a_caution_that_the_plan_says_in_other_words_stands_once_and_no_other_is_lost(
+def test_no_caution_of_the_plan_takes_the_place_of_a_movements(
     completed: Callable[[str], Segment],
 ) -> None:
+    # However alike they begin: which of two is the more careful, no program can tell.
     said = 'lift = "front squat"\ncaution = ["Safety bars set, tried with the empty bar."]\n'
     assert completed(PIECE + said).caution == (
         "Safety bars set, tried with the empty bar.",
+        "Safety bars just below the lowest position.",
         "Elbows drop or the back rounds: the set is over.",
     )
-    other = 'lift = "front squat"\ncaution = ["Lighter is right today."]\n'
-    assert len(completed(PIECE + other).caution) == 3, "what the plan says nothing about stays"

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from classclock.plan.club import Club
 from classclock.screens.board_content import BoardContent
@@ -33,6 +34,7 @@ sets   = [{ reps = 3, percent = 65 }, { reps = 3, percent = 80 }, { reps = 1, pe
 score  = "load"
 caution = ["Nobody walks behind a lifter."]
 """
+STOP = "Dizzy: stop and call the coach."
 PLATES = (PlateShape("20", 1.0, 3), PlateShape("2.5", 0.3, 1))
 
 
@@ -71,15 +73,27 @@ def board(*lanes: LiftLane) -> BoardContent:
     )
 
 
-@given(st.integers(60, 240), st.integers(17, 70), st.integers(1, 26))
+@given(
+    st.integers(60, 240),
+    st.integers(17, 70),
+    st.integers(1, 26),
+    st.sampled_from(["first", "again"]),
+)
 @settings(deadline=None)
 def test_no_window_hides_a_caution_or_anybody_s_load(
-    check_filled: Callable[[Drawing, int, int], None], columns: int, rows: int, lanes: int
+    check_filled: Callable[[Drawing, int, int], None],
+    columns: int,
+    rows: int,
+    lanes: int,
+    time: str,
 ) -> None:
     keys = [chr(ord("A") + number) for number in range(lanes)]
-    drawn = draw_board(board(*(lane(key, f"N{key}") for key in keys)), columns, rows, PLAIN)
+    shown = board(*(lane(key, f"N{key}") for key in keys))
+    stop = {"stop_again": STOP} if time == "again" else {"cautions": (STOP, *shown.cautions)}
+    drawn = draw_board(replace(shown, **stop), columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
+    assert STOP in text
     assert "Nobody walks behind a lifter." in text
     assert "Safety bars are set." in text
     assert "not all at once: 1 pair of 20 kg short" in text

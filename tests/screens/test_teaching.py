@@ -65,7 +65,7 @@ def test_a_lesson_says_what_counts_what_to_coach_and_what_to_look_out_for(lesson
     assert lesson.words == "9 push press"
     assert lesson.standard == "arms straight, bar over the shoulders, knees straight"
     assert lesson.points == ("short dip, upright", "legs first, then arms", "ribs down")
-    assert lesson.cautions == ("Shoulder pain overhead: press lying on the floor instead.",)
+    assert lesson.cautions == ("Shoulder pain overhead: stop, tell the coach.",)
 
 
 def test_a_lift_is_taught_as_a_movement_is() -> None:

@@ -1,0 +1,117 @@
+"""When to stop, on the board: large on the first piece of a class, in a line on those after it."""
+
+from collections.abc import Callable
+from typing import Any
+
+from hypothesis import given
+from hypothesis import strategies as st
+
+from classclock.plan.care import STOP
+from classclock.plan.club import Care, Club
+from classclock.screens.board_content import BoardContent, BoardLane, BoardStation, board_now
+from classclock.screens.board_drawing import draw_board
+from classclock.screens.drawing.cells import Drawing, plain_text
+from classclock.screens.drawing.terminal import Terminal
+from classclock.screens.look import Look
+from classclock.screens.theme import SIXTEEN
+from classclock.tally import events as ev
+
+PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+CAUTIONS = tuple(f"Knees hurt at station {number}: less deep, or to a box." for number in range(5))
+TWO_PIECES = """
+title = "Depot Friday"
+[[segment]]
+name = "Warm-up"
+format = "countdown"
+time = "8:00"
+caution = ["The floor is wet at the gate."]
+[[segment]]
+name = "Turntable"
+format = "rounds-in-time"
+time = "9:00"
+caution = ["Mind the rail."]
+[[segment.station]]
+movement = "bodyweight squat"
+reps = 12
+[[segment]]
+name = "Points Lever"
+format = "capped-for-time"
+cap = "9:00"
+rounds = 3
+caution = ["Step down from the box, don't jump."]
+[[segment.station]]
+movement = "box step-over"
+reps = 6
+"""
+
+
+def content(lanes: int, *, cautions: tuple[str, ...] = (), stop_again: str = "") -> BoardContent:
+    return BoardContent(
+        title="Depot Friday",
+        place="segment 3 of 3",
+        name="Points Lever",
+        words="3 rounds for time, cap 9:00, 18 reps",
+        cautions=cautions,
+        stations=(BoardStation("6 box step-over", "both feet on the box", ("(1) lower box",)),),
+        sets=(),
+        lines=(),
+        notes=(),
+        lanes=tuple(BoardLane("K", f"Name {number}", "step-up", "") for number in range(lanes)),
+        next="this is the last segment",
+        left="40 min of the class left",
+        no_card="",
+        stop_again=stop_again,
+    )
+
+
+@given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26))
+def test_no_window_hides_when_to_stop_once_it_takes_a_line(
+    check_filled: Callable[[Drawing, int, int], None],
+    columns: int,
+    rows: int,
+    lanes: int,
+) -> None:
+    shown = content(lanes, cautions=CAUTIONS, stop_again=STOP)
+    drawn = draw_board(shown, columns, rows, PLAIN)
+    check_filled(drawn, columns, rows)
+    text = " ".join(plain_text(drawn).split())
+    assert all(caution in text for caution in (STOP, *shown.cautions))
+
+
+def test_when_to_stop_is_in_letters_the_first_time_and_in_text_after_it() -> None:
+    first = content(1, cautions=(STOP,))
+    assert "Dizzy" not in plain_text(draw_board(first, 213, 59, Look())), "drawn, not typed"
+    later = content(1, stop_again=STOP)
+    assert STOP in plain_text(draw_board(later, 213, 59, Look()))
+
+
+async def test_when_to_stop_comes_first_on_the_first_piece_and_takes_a_line_on_those_after_it(
+    open_class: Any,
+) -> None:
+    async with open_class(TWO_PIECES, look=PLAIN) as coach:
+        board = board_now(coach.session)
+        assert (board.cautions, board.stop_again) == (("The floor is wet at the gate.",), "")
+        for segment in (1, 2, 1):
+            coach.live.record_event(ev.SegmentChosen(0, segment))
+            board = board_now(coach.session)
+            assert board.cautions[0] == STOP, "nothing has been started yet"
+        await coach.start()
+        await coach.wind(9 * 60)
+        coach.live.record_event(ev.SegmentChosen(coach.live.clock.now(), 2))
+        coach.screen.show()
+        await coach.pilot.pause()
+        board = board_now(coach.session)
+        assert (board.name, board.stop_again) == ("Points Lever", STOP)
+        assert board.cautions == ("Step down from the box, don't jump.",)
+        assert STOP in coach.seen()
+        coach.live.record_event(ev.SegmentChosen(coach.live.clock.now(), 1, anew=True))
+        assert board_now(coach.session).cautions[0] == STOP, "the same piece once more"
+
+
+async def test_a_club_s_own_words_for_when_to_stop_stand_on_the_board(open_class: Any) -> None:
+    own = "Dizzy: stop, sit down."
+    async with open_class(
+        segment=1, look=PLAIN, club=Club(care=Care(stop=own)), names=("Ilse",)
+    ) as coach:
+        assert own in coach.seen()
+        assert STOP not in coach.seen()
