@@ -331,7 +331,7 @@ STARTER: list[dict[str, object]] = [
         "pattern": "hinge",
         "standard": "hips straight from knee to shoulder",
         "points": ["heels close", "squeeze at the top", "ribs down"],
-        "options": ["half as high"],
+        "options": ["hip hinge, standing", "half as high"],
         "caution": ["Feel it in the back: lower, and squeeze first.", PREGNANT, STILL_HURTS],
     },
     {
@@ -405,6 +405,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "bar to the chest, then arms straight",
         "points": ["shoulder blades together", "feet on the floor", "thumbs round the bar"],
         "options": [
+            {"name": "push-up, hands on the wall", "equipment": {}, "keep_load": False},
             {"name": "push-up on the knees", "equipment": {}, "keep_load": False},
             {
                 "name": "dumbbells on the bench",
@@ -422,7 +423,7 @@ STARTER: list[dict[str, object]] = [
         "points": ["shoulders down", "elbows back"],
         "options": [
             {"name": "push-up on the knees", "equipment": {}},
-            {"name": "feet on the floor, box dip", "equipment": {"box": 1}},
+            "dip, feet on the floor",
             {"name": "dip with a band", "equipment": {"dip bars": 1, "band": 1}},
         ],
         "caution": ["Front of the shoulder hurts: stop, tell the coach."],
@@ -660,7 +661,7 @@ STARTER: list[dict[str, object]] = [
             {"name": "side steps", "equipment": {}},
             {"name": "hops without a rope", "equipment": {}},
         ],
-        "caution": ["Calves or shins hurt: side steps.", PREGNANT, STILL_HURTS],
+        "caution": ["Calves or shins hurt: stop, another movement.", PREGNANT],
     },
     {
         "name": "squat jump",
@@ -668,7 +669,7 @@ STARTER: list[dict[str, object]] = [
         "standard": "thighs half way down, then both feet off the floor",
         "points": ["land softly, whole foot", "knees follow the toes"],
         "options": ["bodyweight squat", "squat and rise to the toes"],
-        "caution": ["Knees hurt on landing: squat without the jump.", PREGNANT, STILL_HURTS],
+        "caution": ["Knees hurt on landing: stop, another movement.", PREGNANT],
     },
     {
         "name": "standing long jump",
@@ -680,9 +681,8 @@ STARTER: list[dict[str, object]] = [
         "options": ["long steps", "short jumps"],
         "caution": [
             "Dry floor, clear way.",
-            "Knees hurt on landing: step instead.",
+            "Knees hurt on landing: stop, another movement.",
             PREGNANT,
-            STILL_HURTS,
         ],
     },
     # -- row and run --
@@ -760,7 +760,7 @@ STARTER: list[dict[str, object]] = [
         "pattern": "trunk",
         "standard": "shoulders to the floor, then chest over the hips",
         "points": ["no pull on the neck", "feet still"],
-        "options": ["dead bug", "crunch"],
+        "options": ["march on the spot", "dead bug", "crunch"],
         "caution": ["Back hurts: stop, tell the coach.", PREGNANT],
     },
     {
@@ -769,7 +769,7 @@ STARTER: list[dict[str, object]] = [
         "counted_in": ["reps", "seconds"],
         "standard": "low back on the floor, opposite arm and leg out",
         "points": ["breathe out as you reach", "slow"],
-        "options": ["only the legs"],
+        "options": ["march on the spot", "only the legs"],
         "caution": ["The back lifts: reach less far.", PREGNANT],
     },
     {
@@ -778,7 +778,7 @@ STARTER: list[dict[str, object]] = [
         "counted_in": ["seconds"],
         "standard": "low back on the floor, shoulders and heels off it",
         "points": ["ribs down", "breathe"],
-        "options": ["dead bug", "knees bent"],
+        "options": ["march on the spot", "dead bug", "knees bent"],
         "caution": ["The back lifts: bend the knees.", PREGNANT, LONG_HOLDS],
     },
     {

@@ -114,14 +114,23 @@ def test_whoever_is_pregnant_asks_first(movement: Movement) -> None:
             assert "ask" in line.split() or "ask." in line.split(), line
 
 
-ON_THE_BACK = ("sit-up", "dead bug", "hollow hold", "glute bridge", "bench press")
+ON_THE_BACK = {
+    "sit-up": "march on the spot",
+    "dead bug": "march on the spot",
+    "hollow hold": "march on the spot",
+    "glute bridge": "hip hinge, standing",
+    "bench press": "push-up, hands on the wall",
+}
 
 
-@pytest.mark.parametrize("name", ON_THE_BACK)
-def test_what_lies_on_the_back_says_that_whoever_is_pregnant_stands(name: str) -> None:
+@pytest.mark.parametrize(("name", "standing"), ON_THE_BACK.items())
+def test_what_lies_on_the_back_has_a_standing_option_for_whoever_is_pregnant(
+    name: str, standing: str
+) -> None:
     movement = starter_library().find(name)
     assert movement is not None
     assert any("Pregnant: ask first; a standing option" in line for line in movement.caution)
+    assert movement.options[0].name == standing
 
 
 def test_high_blood_pressure_is_not_sent_from_one_long_hold_to_another() -> None:
