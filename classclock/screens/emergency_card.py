@@ -7,13 +7,10 @@ from textual.message import Message
 from classclock.plan.club import Emergency
 from classclock.screens.drawing.cells import Drawing, above
 from classclock.screens.emergency_content import card_keys, note_line
-from classclock.screens.emergency_drawing import draw_card
+from classclock.screens.emergency_drawing import MARGIN, draw_card
 from classclock.screens.entry import Entry
 from classclock.screens.foot_keys import key_rows
 from classclock.screens.look import Look
-
-_ROOMY = 45
-"""Rows from which there are free ones around the card."""
 
 
 class EmergencyCard(Entry):
@@ -86,13 +83,11 @@ class EmergencyCard(Entry):
     def paint(self, columns: int, rows: int) -> Drawing:
         theme = self.look.theme
         here = self.look.on(theme.alarm_ground, theme.alarm_ink)
-        inner = columns - 4
-        free = 1 if rows >= _ROOMY else 0
+        inner = columns - 2 * MARGIN
         under = key_rows(card_keys(self.noted, fillable=self.fillable), inner)
         if self.writing:
             under = (note_line(self.text, mirrored=self.mirrored)[-inner:],)
-        left = rows - len(under) - 3 * free
-        gap = here.gap(inner, free)
-        card = draw_card(self.card, inner, left, here, before=self.before)
-        drawn = above(gap, card, gap, *(here.text(row, inner, bold=True) for row in under))
-        return here.box(drawn, columns, rows, across="middle")
+        foot = above(*(here.text(row, inner, bold=True) for row in under))
+        left = rows - len(under)
+        card = draw_card(self.card, columns, left, here, before=self.before)
+        return above(card, here.box(foot, columns, len(under), across="middle"))

@@ -34,13 +34,13 @@ def other_lines(card: Emergency, *, before: bool) -> tuple[Line, ...]:
     )
     short = lacks(card)
     return (
-        Line(keep=6),
+        Line(keep=5),
         *places,
-        *((Line(keep=6),) if places else ()),
+        *((Line(keep=7),) if places else ()),
         Line("Do what the dispatcher says.", "second", bold=True),
         Line(keep=7),
         Line("Keep to your local rules and training.", "second"),
-        *(() if before else (Line("If a clock ran, it is held: space resumes.", keep=5),)),
+        *(() if before else (Line("If a clock ran, it is held: space resumes.", keep=6),)),
         *((Line(f"{short.capitalize()}.", keep=1),) if short else ()),
     )
 

@@ -6,12 +6,20 @@ from classclock.screens.emergency_content import first_lines, other_lines
 from classclock.screens.look import Look
 from classclock.screens.stack import Line, heights, least_rows, stack
 
+MARGIN = 2
+"""Columns at either side."""
+
 
 def draw_card(card: Emergency, columns: int, rows: int, look: Look, *, before: bool) -> Drawing:
     """The card in a box of this size; `before` as in `other_lines`."""
-    first, others = first_lines(card), other_lines(card, before=before)
-    high = first_rows(first, others, columns, rows, look)
-    return above(stack(first, columns, high, look), stack(others, columns, rows - high, look))
+    first, others, inner = first_lines(card), other_lines(card, before=before), columns - 2 * MARGIN
+    high = first_rows(first, others, inner, rows, look)
+    # Told apart by its ground, which takes no row.
+    at_once = look.on(look.theme.ink, look.theme.ground)
+    return above(
+        at_once.box(stack(first, inner, high, at_once), columns, high, across="middle"),
+        look.box(stack(others, inner, rows - high, look), columns, rows - high, across="middle"),
+    )
 
 
 def first_rows(

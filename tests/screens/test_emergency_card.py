@@ -14,7 +14,7 @@ from classclock.plan.club_reading import read_club
 from classclock.screens.drawing.cells import Drawing, plain_text
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.emergency_content import first_lines, other_lines
-from classclock.screens.emergency_drawing import draw_card, first_rows
+from classclock.screens.emergency_drawing import MARGIN, draw_card, first_rows
 from classclock.screens.emergency_screen import EmergencyScreen
 from classclock.screens.emergency_words import LONGEST, lacks
 from classclock.screens.look import Look
@@ -93,7 +93,7 @@ def test_the_card_fills_every_size(
     look: Look,
 ) -> None:
     columns, rows = size
-    check_filled(draw_card(card, columns - 4, rows - 3, look, before=False), columns - 4, rows - 3)
+    check_filled(draw_card(card, columns, rows - 2, look, before=False), columns, rows - 2)
 
 
 @given(
@@ -103,7 +103,7 @@ def test_the_card_fills_every_size(
 def test_nothing_that_matters_is_left_out_whatever_the_club_wrote(
     check_filled: Callable[[Drawing, int, int], None], card: Emergency, look: Look
 ) -> None:
-    check_filled(draw_card(card, 116, 33, look, before=False), 116, 33)
+    check_filled(draw_card(card, 120, 34, look, before=False), 120, 34)
     said = words(card)
     for line in (*first_lines(card), *other_lines(card, before=False)):
         assert " ".join(line.text.split()) in said
@@ -116,7 +116,7 @@ def test_the_first_line_is_the_largest_and_is_read_from_ten_metres(
 ) -> None:
     # 16' of arc is the least (ISO 9241-3), a 55-inch TV. A capital takes 660 of an outline word's
     # 917 units, and 7 of the 9 dots that a word of three rows is high.
-    columns, rows = size[0] - 4, size[1] - 3
+    columns, rows = size[0] - 2 * MARGIN, size[1] - 2
     first, others = first_lines(card), other_lines(card, before=False)
     high = first_rows(first, others, columns, rows, Look())
     largest = heights(first, columns, high, Look())
