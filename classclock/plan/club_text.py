@@ -63,7 +63,7 @@ defibrillator = ""         # where it hangs
 first_aid     = ""         # where the kit is
 call          = ""         # the number
 
-# When to stop: the first caution on the board of every piece, large on the first of a class.
+# When to stop: the first caution of every piece; on the first of a class as large as there is room.
 [care]
 stop = $stop
 

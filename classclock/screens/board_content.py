@@ -56,7 +56,6 @@ class BoardContent(Struct, frozen=True):
     name: str
     words: str
     cautions: tuple[str, ...]
-    """The first of a piece is the club's rule of when to stop, until it has stood here once."""
     stations: tuple[BoardStation, ...]
     sets: tuple[str, ...]
     lines: tuple[str, ...]
@@ -66,8 +65,10 @@ class BoardContent(Struct, frozen=True):
     left: str
     no_card: str
     """What the emergency card lacks; empty where it is filled in."""
-    stop_again: str = ""
-    """That rule once an earlier piece of the class has had it: then it takes a line."""
+    stop: str = ""
+    """When to stop, as the club words it; of a piece only."""
+    stop_stood: bool = False
+    """Whether an earlier piece of this class has had it: then a line says it."""
     lift: "LiftBoard | None" = None
     """Everybody's load and plates, where the segment is a lift with sets."""
     expected: str = ""
@@ -101,7 +102,7 @@ def board_content(
     lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
     cautions = _all_safe(cautions_of(segment, record.stop))
-    again = bool(record.stop) and is_piece(segment) and _had_a_piece(record)
+    begins = 1 if record.stop and is_piece(segment) else 0
     here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
@@ -112,7 +113,7 @@ def board_content(
         place=here,
         name=_safe(segment.name),
         words=describe(segment),
-        cautions=cautions[again:],
+        cautions=cautions[begins:],
         stations=tuple(_stations(segment)),
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
@@ -121,7 +122,8 @@ def board_content(
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         no_card=_no_card(live, club),
-        stop_again=cautions[0] if again else "",
+        stop="".join(cautions[:begins]),
+        stop_stood=_had_a_piece(record),
         lift=_lift(live, off),
         equipment=_equipment(live, offer),
         lesson=lesson,

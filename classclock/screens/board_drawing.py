@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from textwrap import wrap
 
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation
-from classclock.screens.caution_lines import caution_lines
+from classclock.screens.caution_lines import caution_ways, largest
 from classclock.screens.drawing.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.look import Look
 from classclock.screens.modification import AS_WRITTEN
@@ -33,8 +33,9 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
 
         body = draw_lift_body(content, content.lift, inner, middle, look)
     elif columns >= _TWO_SIDES and content.lanes:
-        cautions = caution_lines(content, look, inner * 58 // 100, middle, others)
-        lines = tuple(_lines(content, cautions, look))
+        cautions = caution_ways(content, look, inner * 58 // 100, middle, others)
+        ways = [tuple(_lines(content, one, look)) for one in cautions]
+        lines = largest(ways, inner * 66 // 100, middle, look)
         left = max(
             (inner * share // 100 for share in (58, 66, 74)),
             key=lambda columns: fit(lines, columns, middle, look),
@@ -46,9 +47,9 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
         )
     else:
         names = _names(content, look)
-        cautions = caution_lines(content, look, inner, middle, others)
-        lines = (*_lines(content, cautions, look), *names)
-        body = stack(lines, inner, middle, look)
+        cautions = caution_ways(content, look, inner, middle, others)
+        ways = [(*_lines(content, one, look), *names) for one in cautions]
+        body = stack(largest(ways, inner, middle, look), inner, middle, look)
     gap = blank(inner, spare, ground)
     board = above(top, gap, body, gap, foot) if spare else above(top, body, foot)
     return place(board, columns, rows, ground, across="middle")

@@ -1,8 +1,13 @@
 """What to look out for, as lines of a board: none of them is ever left out."""
 
+from collections.abc import Sequence
+
 from classclock.screens.board_content import BoardContent
 from classclock.screens.look import Look
-from classclock.screens.stack import Line, Size, least_rows
+from classclock.screens.stack import Line, Size, fit, least_rows
+
+_MATTERS = 2
+"""`keep` of a line that isn't given up for larger type."""
 
 
 def caution_line(text: str, look: Look, size: Size = "second") -> Line:
@@ -10,19 +15,33 @@ def caution_line(text: str, look: Look, size: Size = "second") -> Line:
     return Line(f" ! {text}", size, ink=theme.alarm_ink, ground=theme.alarm_ground, bold=True)
 
 
-def caution_lines(
+def caution_ways(
     content: BoardContent, look: Look, columns: int, rows: int, others: int = 0
-) -> tuple[Line, ...]:
-    """A line each; in one that breaks where they would take the rows of what is to be done.
+) -> tuple[tuple[Line, ...], ...]:
+    """The ways to set them, the largest first: `largest` says which.
 
-    `others` is how many of the rows that takes at least.
+    When to stop comes first, as large as what is to be done until it has stood on a board of this
+    class. All are a line each; one line that breaks where they would take the rows of what is to
+    be done: `rows` is what there is, `others` how many of them that takes at least.
     """
-    again = [caution_line(content.stop_again, look, "plain")] if content.stop_again else []
-    lines = (*again, *(caution_line(text, look) for text in content.cautions))
+    rest = tuple(caution_line(text, look) for text in content.cautions)
+    sizes: tuple[Size, ...] = ("plain",) if content.stop_stood else ("main", "second")
+    stop = [(caution_line(content.stop, look, size),) for size in sizes] if content.stop else [()]
+    ways = tuple((*first, *rest) for first in stop)
+    least = ways[-1]
     together = tuple(
-        Line("".join(line.text for line in lines), ink=line.ink, ground=line.ground, bold=True)
-        for line in lines[:1]
+        Line("".join(one.text for one in least), ink=line.ink, ground=line.ground, bold=True)
+        for line in least[:1]
     )
-    taken, least = least_rows(lines, columns, look), least_rows(together, columns, look)
-    makes_room = taken > rows or least + others <= rows < taken + others
-    return together if makes_room else lines
+    taken, in_one = (least_rows(lines, columns, look) for lines in (least, together))
+    makes_room = taken > rows or in_one + others <= rows < taken + others
+    return (together,) if makes_room else ways
+
+
+def largest(
+    ways: Sequence[tuple[Line, ...]], columns: int, rows: int, look: Look
+) -> tuple[Line, ...]:
+    """The first of the ways that makes nothing else smaller, and nothing go that matters."""
+    matter = ([line for line in lines if line.keep <= _MATTERS] for lines in ways)
+    fits = [fit(lines, columns, rows, look) for lines in matter]
+    return ways[fits.index(max(fits))]

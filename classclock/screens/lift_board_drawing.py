@@ -1,7 +1,7 @@
 """The board of a lift: the plan above, everybody's load and plates under it."""
 
 from classclock.screens.board_content import BoardContent
-from classclock.screens.caution_lines import caution_lines
+from classclock.screens.caution_lines import caution_ways, largest
 from classclock.screens.drawing.cells import Drawing, above, beside
 from classclock.screens.lift_content import LiftBoard
 from classclock.screens.lift_drawing import draw_lifts
@@ -23,18 +23,20 @@ def draw_lift_body(
     two_sides = columns >= _TWO_SIDES
     left = columns * 11 // 20
     right = columns - left - 3
-    cautions = caution_lines(content, look, right if two_sides else columns, rows)
-    plan, care = _plan(content, lift, look), _care(content, lift, cautions, look)
-    if two_sides and care:
-        least = max(least_rows(plan, left, look), least_rows(care, right, look))
+    plan = _plan(content, lift, look)
+    cautions = caution_ways(content, look, right if two_sides else columns, rows)
+    ways = [_care(content, lift, one, look) for one in cautions]
+    if two_sides and ways[0]:
+        least = max(least_rows(plan, left, look), least_rows(ways[0], right, look))
         high = _head_rows(least, len(lift.lanes), rows)
+        care = largest(ways, right, high, look)
         head = beside(
             stack(plan, left, high, look), look.gap(3, high), stack(care, right, high, look)
         )
     else:
-        both = (*plan, *care)
-        high = _head_rows(least_rows(both, columns, look), len(lift.lanes), rows)
-        head = stack(both, columns, high, look)
+        ways = [(*plan, *care) for care in ways]
+        high = _head_rows(least_rows(ways[0], columns, look), len(lift.lanes), rows)
+        head = stack(largest(ways, columns, high, look), columns, high, look)
     spare = 1 if rows >= 24 else 0
     under = rows - high - spare
     return above(head, look.gap(columns, spare), draw_lifts(lift.lanes, columns, under, look))

@@ -89,8 +89,8 @@ def test_no_window_hides_a_caution_or_anybody_s_load(
 ) -> None:
     keys = [chr(ord("A") + number) for number in range(lanes)]
     shown = board(*(lane(key, f"N{key}") for key in keys))
-    stop = {"stop_again": STOP} if time == "again" else {"cautions": (STOP, *shown.cautions)}
-    drawn = draw_board(replace(shown, **stop), columns, rows, PLAIN)
+    shown = replace(shown, stop=STOP, stop_stood=time == "again")
+    drawn = draw_board(shown, columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
     assert STOP in text

@@ -1,7 +1,7 @@
-"""When to stop, on the board: large on the first piece of a class, in a line on those after it."""
+"""When to stop, on the board: as large as can be on a class's first piece, then in a line."""
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, Literal
 
 from hypothesis import given
 from hypothesis import strategies as st
@@ -10,9 +10,11 @@ from classclock.plan.care import STOP
 from classclock.plan.club import Care, Club
 from classclock.screens.board_content import BoardContent, BoardLane, BoardStation, board_now
 from classclock.screens.board_drawing import draw_board
+from classclock.screens.caution_lines import caution_ways, largest
 from classclock.screens.drawing.cells import Drawing, plain_text
 from classclock.screens.drawing.terminal import Terminal
 from classclock.screens.look import Look
+from classclock.screens.stack import Line, fit
 from classclock.screens.theme import SIXTEEN
 from classclock.tally import events as ev
 
@@ -45,7 +47,9 @@ reps = 6
 """
 
 
-def content(lanes: int, *, cautions: tuple[str, ...] = (), stop_again: str = "") -> BoardContent:
+def content(
+    lanes: int, *, cautions: tuple[str, ...] = (), when: Literal["first", "later"]
+) -> BoardContent:
     return BoardContent(
         title="Depot Friday",
         place="segment 3 of 3",
@@ -60,18 +64,25 @@ def content(lanes: int, *, cautions: tuple[str, ...] = (), stop_again: str = "")
         next="this is the last segment",
         left="40 min of the class left",
         no_card="",
-        stop_again=stop_again,
+        stop=STOP,
+        stop_stood=when == "later",
     )
 
 
-@given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26))
-def test_no_window_hides_when_to_stop_once_it_takes_a_line(
+@given(
+    st.integers(60, 240),
+    st.integers(17, 70),
+    st.integers(0, 26),
+    st.sampled_from(["first", "later"]),
+)
+def test_no_window_hides_when_to_stop(
     check_filled: Callable[[Drawing, int, int], None],
     columns: int,
     rows: int,
     lanes: int,
+    when: Literal["first", "later"],
 ) -> None:
-    shown = content(lanes, cautions=CAUTIONS, stop_again=STOP)
+    shown = content(lanes, cautions=CAUTIONS, when=when)
     drawn = draw_board(shown, columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
@@ -79,9 +90,9 @@ def test_no_window_hides_when_to_stop_once_it_takes_a_line(
 
 
 def test_when_to_stop_is_in_letters_the_first_time_and_in_text_after_it() -> None:
-    first = content(1, cautions=(STOP,))
+    first = content(1, when="first")
     assert "Dizzy" not in plain_text(draw_board(first, 213, 59, Look())), "drawn, not typed"
-    later = content(1, stop_again=STOP)
+    later = content(1, when="later")
     assert STOP in plain_text(draw_board(later, 213, 59, Look()))
 
 
@@ -90,22 +101,22 @@ async def test_when_to_stop_comes_first_on_the_first_piece_and_takes_a_line_on_t
 ) -> None:
     async with open_class(TWO_PIECES, look=PLAIN) as coach:
         board = board_now(coach.session)
-        assert (board.cautions, board.stop_again) == (("The floor is wet at the gate.",), "")
+        assert (board.stop, board.cautions) == ("", ("The floor is wet at the gate.",))
         for segment in (1, 2, 1):
             coach.live.record_event(ev.SegmentChosen(0, segment))
             board = board_now(coach.session)
-            assert board.cautions[0] == STOP, "nothing has been started yet"
+            assert (board.stop, board.stop_stood) == (STOP, False), "nothing has been started"
         await coach.start()
         await coach.wind(9 * 60)
         coach.live.record_event(ev.SegmentChosen(coach.live.clock.now(), 2))
         coach.screen.show()
         await coach.pilot.pause()
         board = board_now(coach.session)
-        assert (board.name, board.stop_again) == ("Points Lever", STOP)
+        assert (board.name, board.stop, board.stop_stood) == ("Points Lever", STOP, True)
         assert board.cautions == ("Step down from the box, don't jump.",)
         assert STOP in coach.seen()
         coach.live.record_event(ev.SegmentChosen(coach.live.clock.now(), 1, anew=True))
-        assert board_now(coach.session).cautions[0] == STOP, "the same piece once more"
+        assert not board_now(coach.session).stop_stood, "the same piece once more"
 
 
 async def test_a_club_s_own_words_for_when_to_stop_stand_on_the_board(open_class: Any) -> None:
@@ -115,3 +126,14 @@ async def test_a_club_s_own_words_for_when_to_stop_stand_on_the_board(open_class
     ) as coach:
         assert own in coach.seen()
         assert STOP not in coach.seen()
+
+
+@given(st.integers(40, 200), st.integers(12, 60))
+def test_when_to_stop_is_never_large_at_the_cost_of_what_is_to_be_done(
+    columns: int, rows: int
+) -> None:
+    work = tuple(Line(text, "main", keep=1) for text in ("6 box step-over", "12 bodyweight squat"))
+    shown = content(1, cautions=CAUTIONS[:2], when="first")
+    ways = [(*one, *work) for one in caution_ways(shown, Look(), columns, rows)]
+    taken = largest(ways, columns, rows, Look())
+    assert fit(taken, columns, rows, Look()) >= fit(ways[-1], columns, rows, Look())
