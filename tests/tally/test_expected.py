@@ -104,8 +104,8 @@ def test_times_grow_with_work_by_riegels_exponent() -> None:
 
 @given(st.integers(60, 3600), st.integers(20, 600), st.integers(0, 3600))
 def test_within_a_rep_of_the_law_solved_by_scipy(at: int, done: int, more: int) -> None:
-    # Whole reps are told: up to one less. After two rounds of nine the line of a round lies at most
-    # (0.434 t)^2 / 8 x 0.0534 w / t^2 below the law's curve, its second derivative: 0.03 of 22 reps.
+    # Whole reps are told: up to one less. After two rounds of nine the line within a round lies at
+    # most (0.434 t)^2 / 8 x 0.0534 w / t^2 below the law's curve: 0.03 of 22 reps.
     one, end = work(5, 4), at + more
     solved = brentq(lambda reps: at * (reps / done) ** 1.06 - end, 1e-6, 1e6)
     assume(solved < 9 * 2_000)  # more rounds than anybody does aren't told apart
