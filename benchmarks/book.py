@@ -18,11 +18,11 @@ from rich.table import Table
 
 from benchmarks.figure import HEADS, Figure
 from benchmarks.made_club import ATHLETES, made_class, write_classes
-from classclock.book.catching_up import catch_up
-from classclock.book.keeping import make_anew
-from classclock.book.opening import FILE, Book, open_book
-from classclock.book.queries import all_athletes, best_rows
-from classclock.book.results_files import write_document
+from classclock.book.files.results_files import write_document
+from classclock.book.tables.catching_up import catch_up
+from classclock.book.tables.keeping import make_anew
+from classclock.book.tables.opening import FILE, Book, open_book
+from classclock.book.tables.queries import all_athletes, best_rows
 from classclock.clock.source import MS, raw_now
 from classclock.report.athlete_page import athlete_page
 from classclock.report.chart import chart

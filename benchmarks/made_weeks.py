@@ -6,9 +6,9 @@ import random
 from pathlib import Path
 
 from benchmarks.made_club import made_class
-from classclock.book.event_lines import event_line
-from classclock.book.journal import Anchor
-from classclock.bundled import bundled
+from classclock.book.files.event_lines import event_line
+from classclock.book.files.journal import Anchor
+from classclock.machine.bundled import bundled
 from classclock.tally.events import ClassOpened
 
 A_DAY, PLANS_A_DAY = 7, 2

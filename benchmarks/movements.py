@@ -8,12 +8,12 @@ from statistics import median
 from tempfile import TemporaryDirectory
 
 from benchmarks.figure import Figure
-from classclock.bundled import bundled
 from classclock.clock.source import MS, raw_now
-from classclock.headless_check import check
-from classclock.plan.movements import Library, Movement
-from classclock.plan.movements_reading import starter_library
-from classclock.plan.proposals import propose
+from classclock.commands.check import check
+from classclock.machine.bundled import bundled
+from classclock.plan.movements.library import Library, Movement
+from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.proposals import propose
 
 _MOVEMENTS = 2000
 _PLANS = 2000

@@ -10,11 +10,11 @@ import datetime as dt
 from benchmarks.figure import Figure
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.engine import ClockEngine, EngineView, SoundAhead
-from classclock.clock.formats import timeline
 from classclock.clock.running import RunningTime
 from classclock.clock.source import MachineSource, local_now
 from classclock.clock.timeline import Reading
-from classclock.plan.reading import parse_plan
+from classclock.plan.formats.timelines import timeline
+from classclock.plan.reading.plan_reading import parse_plan
 
 
 class Witness:

@@ -5,9 +5,9 @@ from statistics import median
 from benchmarks.figure import Figure
 from benchmarks.programs import NAMES, PLAN
 from classclock.clock.source import MS, raw_now
-from classclock.plan.reading import parse_plan
-from classclock.rehearsal import rehearse
-from classclock.tally.taps_file import read_taps
+from classclock.live.rehearsal import rehearse
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.tally.keys.taps_file import read_taps
 
 _TAPS = 2000
 _EVERY = 1.5

@@ -12,7 +12,7 @@ gc.set_threshold(1_000_000)
 # Looking for pydantic's plugins reads about every package that is installed; we use none.
 os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
 
-from classclock.cli import main  # noqa: E402  after what is to hold for its imports
+from classclock.commands.command_line import main  # noqa: E402  after what is to hold for its imports
 
 if __name__ == "__main__":
     sys.exit(main())

@@ -9,11 +9,11 @@ from rich.segment import Segment
 from textual.pilot import Pilot
 
 from classclock.clock.source import MS, WoundSource
-from classclock.demo import demo_class
-from classclock.demo_calls import calls
+from classclock.demo.calls import calls
+from classclock.demo.sample_class import demo_class
 from classclock.screens.app import ClassclockApp
-from classclock.screens.class_screen import ClassScreen
-from classclock.screens.look import Look
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.class_screen import ClassScreen
 from pictures.svg import picture
 
 COLUMNS, ROWS = 120, 36

@@ -1,160 +1,19 @@
-"""Classes that were held at the Depot, written as results files are, for whoever remembers them."""
+"""What tests of several rooms ask for."""
 
-import json
-from collections.abc import Sequence
-from pathlib import Path
-from typing import Any
+from collections.abc import Callable
 
 import pytest
 
-from classclock.book.results_files import ResultsFiles
-from classclock.plan.times import parse_time
-from classclock.strength.loads import parse_load, plain
+from classclock.units.loads import Load, parse_load
 
-Lane = dict[str, Any]
-
-
-class DepotClasses:
-    """Makes lanes, pieces and whole classes, and saves them in a club's folder."""
-
-    def __init__(self, folder: Path) -> None:
-        self.folder = folder
-
-    # -- lanes -------------------------------------------------------------------
-
-    def rounds(self, name: str, rounds: int, odd: int | None = 0, **more: Any) -> Lane:
-        """A lane of rounds in time; every round is worth `size` reps (27), each split `each` s."""
-        size, each = more.pop("size", 27), more.pop("each", 60)
-        odd_words = "?" if odd is None else odd
-        done = {
-            "rounds": rounds,
-            "reps": odd,
-            "total_reps": rounds * size + (odd or 0),
-            "splits": [each] * rounds,
-            "round_reps": [size] * rounds,
-        }
-        return self.lane(name, f"{rounds}+{odd_words}", **{**done, **more})
-
-    def timed(self, name: str, score: str, **more: Any) -> Lane:
-        """A lane of a capped piece: a time, or reps where the cap came first."""
-        if ":" in score:
-            done = {"time_s": parse_time(score) // 1000, "status": "finished", "total_reps": 72}
-        else:
-            done = {"total_reps": int(score.removesuffix(" reps")), "status": "capped"}
-        return self.lane(name, score, **{**done, **more})
-
-    def reps(self, name: str, reps: int, **more: Any) -> Lane:
-        return self.lane(name, f"{reps} reps", **{"total_reps": reps, **more})
-
-    def lifted(self, name: str, *tried: str, **more: Any) -> Lane:
-        """A lane scored by load; `/90 kg` was missed. The sets count up."""
-        attempts = []
-        for number, load in enumerate(tried, start=1):
-            read = parse_load(load.removeprefix("/"), "kg")
-            kg = float(plain(read.kg))
-            attempts.append(
-                {
-                    "set": number,
-                    "load": str(read),
-                    "load_kg": int(kg) if kg == int(kg) else kg,
-                    "made": not load.startswith("/"),
-                }
-            )
-        made = [attempt for attempt in attempts if attempt["made"]]
-        best = max(made, key=lambda attempt: float(str(attempt["load_kg"])), default=None)
-        done = {
-            "attempts": attempts,
-            "load_kg": best["load_kg"] if best else None,
-        }
-        return self.lane(name, str(best["load"]) if best else "none made", **{**done, **more})
-
-    def lane(self, name: str, score: str, **more: Any) -> Lane:
-        """A lane whose athletes' ids are their names in small letters."""
-        return {
-            "rank": 1,
-            "athlete": name,
-            "score": score,
-            "rounds": None,
-            "reps": None,
-            "total_reps": None,
-            "time_s": None,
-            "load_kg": None,
-            "modification": "",
-            "status": "scored",
-            "best_before": None,
-            "note": "",
-            "key": name[0].lower(),
-            "members": [part.lower() for part in name.split(" + ")],
-            "heat": 1,
-            "late": False,
-            "options": [],
-            "start_station": 0,
-            "splits": [],
-            "intervals": [],
-            "attempts": [],
-            "flags": [],
-            "loads": [],
-            "round_reps": [],
-            "option_changed_s": None,
-            **more,
-        }
-
-    # -- pieces and classes --------------------------------------------------------
-
-    def turntable(self, *lanes: Lane, **more: Any) -> dict[str, Any]:
-        return self.piece("Turntable", "rounds-in-time", lanes, **{"length_s": 960, **more})
-
-    def third_rail(self, *lanes: Lane, **more: Any) -> dict[str, Any]:
-        return self.piece("Third Rail", "capped-for-time", lanes, **{"length_s": 720, **more})
-
-    def squats(self, *lanes: Lane, **more: Any) -> dict[str, Any]:
-        lift = {"benchmark": None, "lift": "Front Squat", "sets": [5, 3, 1], "length_s": 750}
-        return self.piece("Strength", "interval", lanes, **{**lift, **more})
-
-    def piece(self, name: str, form: str, lanes: Sequence[Lane], **more: Any) -> dict[str, Any]:
-        return {
-            "name": name,
-            "format": form,
-            "benchmark": name.lower().replace(" ", "-"),
-            "lift": None,
-            "sets": [],
-            "length_s": 600,
-            "caution": [],
-            "attempt": 1,
-            "status": "settled",
-            "lanes": list(lanes),
-            **more,
-        }
-
-    def document(self, day: str, *pieces: dict[str, Any], **more: Any) -> dict[str, Any]:
-        """A class at half past six in the evening; everybody in a lane is here."""
-        time = more.pop("time", "18:30")
-        names = {
-            member: name
-            for piece in pieces
-            for lane in piece["lanes"]
-            for member, name in zip(lane["members"], lane["athlete"].split(" + "), strict=True)
-        }
-        return {
-            "title": f"Depot, {day}",
-            "started": f"{day}T{time}:00.000+01:00",
-            "journal": f"{day}-{time.replace(':', '')}-depot.jsonl",
-            "people": [
-                {"id": ident, "name": name, "key": name[0].lower()} for ident, name in names.items()
-            ],
-            "pieces": list(pieces),
-            **more,
-        }
-
-    def save(self, document: dict[str, Any]) -> Path:
-        """Write the results files of a class, as the class itself does."""
-        files = ResultsFiles(self.folder / "results", document["started"])
-        return files._write(json.loads(json.dumps(document)), "depot")[0]
-
-    def held(self, day: str, *pieces: dict[str, Any], **more: Any) -> Path:
-        return self.save(self.document(day, *pieces, **more))
+pytest_plugins = (
+    "tests.books_on_each_storage",
+    "tests.depot_classes",
+    "tests.written_segments",
+)
 
 
-@pytest.fixture
-def depot(tmp_path: Path) -> DepotClasses:
-    return DepotClasses(tmp_path / "club")
+@pytest.fixture(scope="session")
+def kg() -> Callable[[str], Load]:
+    """A load as it is written, in a club of kilograms."""
+    return lambda written: parse_load(written, "kg")

@@ -16,26 +16,43 @@ def loaded_by(code: str) -> set[str]:
     return {name.partition(".")[0] for name in done.stdout.splitlines()[-1].split()}
 
 
-@pytest.mark.parametrize("room", ["plan.reading", "clock.formats", "tally.decide", "tally.keys"])
+PURE = ("units", "plan", "clock", "strength", "tally", "records", "planning")
+
+
+@pytest.mark.parametrize("room", PURE)
 def test_a_pure_room_loads_nothing_that_waits_draws_or_stores(room: str) -> None:
-    loaded = loaded_by(f"import classclock.{room}")
-    assert not loaded & {*HEAVY, "asyncio"}
+    code = (
+        "import importlib, pkgutil\n"
+        f"import classclock.{room} as room\n"
+        "for one in pkgutil.walk_packages(room.__path__, room.__name__ + '.'):\n"
+        "    if one.name != 'classclock.clock.engine':  # the one place in them that waits\n"
+        "        importlib.import_module(one.name)"
+    )
+    assert not loaded_by(code) & {"textual", "rich", "sqlalchemy", "PIL", "asyncio"}
 
 
-def test_strength_is_pure() -> None:
-    assert not loaded_by("import classclock.strength.loads") & {*HEAVY, "asyncio", "pydantic"}
+@pytest.mark.parametrize(
+    "module", ["plan.reading.plan_reading", "tally.decide", "tally.keys.key_language"]
+)
+def test_what_every_class_needs_is_light(module: str) -> None:
+    assert not loaded_by(f"import classclock.{module}") & {*HEAVY, "asyncio"}
+
+
+def test_a_load_is_lighter_still() -> None:
+    assert not loaded_by("import classclock.units.loads") & {*HEAVY, "asyncio", "pydantic"}
 
 
 def test_checking_a_plan_that_has_no_faults_loads_no_screen() -> None:
-    code = "from classclock.cli import main\nmain(['check', 'turntable', '--json'])"
+    code = (
+        "from classclock.commands.command_line import main\nmain(['check', 'turntable', '--json'])"
+    )
     assert not loaded_by(code) & set(HEAVY)
 
 
 def test_a_rehearsal_loads_no_screen_and_no_sound() -> None:
     code = (
-        "from classclock.plan.reading import read_plan\n"
-        "from classclock.headless import plan_path\n"
-        "from classclock.rehearsal import rehearse, piece_called\n"
+        "from classclock.club.plan_files import plan_path, read_plan\n"
+        "from classclock.live.rehearsal import rehearse, piece_called\n"
         "plan, _ = read_plan(plan_path('turntable'))\n"
         "index = piece_called(plan, 'Turntable')\n"
         "rehearse(plan, ('Ilse',), (), segment=index, unit='kg')"
@@ -44,10 +61,12 @@ def test_a_rehearsal_loads_no_screen_and_no_sound() -> None:
 
 
 def test_a_session_loads_no_database() -> None:
-    assert "sqlalchemy" not in loaded_by("import classclock.session_opening")
+    assert "sqlalchemy" not in loaded_by("import classclock.live.session_opening")
 
 
-@pytest.mark.parametrize("screen", ["start", "class_screen", "who_screen", "home_screen"])
+@pytest.mark.parametrize(
+    "screen", ["start", "live.class_screen", "pages.who.who_screen", "pages.home.home_screen"]
+)
 def test_no_screen_before_or_in_a_class_loads_a_database_by_itself(screen: str) -> None:
     assert "sqlalchemy" not in loaded_by(f"import classclock.screens.{screen}")
 
@@ -55,7 +74,7 @@ def test_no_screen_before_or_in_a_class_loads_a_database_by_itself(screen: str) 
 def test_people_are_known_again_without_a_database() -> None:
     code = (
         "from pathlib import Path\n"
-        "from classclock.people_reading import in_files, people_called\n"
+        "from classclock.book.asking.people_reading import in_files, people_called\n"
         "people_called(('Ilse',), in_files(Path('no such club')))"
     )
     assert "sqlalchemy" not in loaded_by(code)

@@ -43,7 +43,7 @@ def test_the_wheel_carries_styles_movements_letters_and_type_marker_and_no_tests
     source = ROOT / "classclock"
     endings = ("*.tcss", "*.txt", "*.jinja", "*.css")
     kept = {path.relative_to(ROOT).as_posix() for one in endings for path in source.rglob(one)}
-    assert "classclock/screens/class_screen.tcss" in kept
+    assert "classclock/screens/live/class_screen.tcss" in kept
     assert kept | {"classclock/py.typed"} <= packed
     assert not {name for name in packed if name.startswith(("tests/", "benchmarks/"))}
 

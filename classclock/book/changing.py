@@ -4,8 +4,7 @@ from collections.abc import Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
-from classclock.book.book_lock import book_lock
-from classclock.book.changes import (
+from classclock.book.files.changes import (
     Change,
     Erasure,
     Import,
@@ -18,6 +17,7 @@ from classclock.book.changes import (
     write_changes,
 )
 from classclock.book.people_rules import standing_changes
+from classclock.book.tables.book_lock import book_lock
 
 
 def write_down(folder: Path, more: Sequence[Change], now: datetime) -> None:

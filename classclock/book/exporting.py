@@ -8,11 +8,11 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.contents import book_contents
-from classclock.book.copies import write_copy
-from classclock.book.csv_cells import csv_bytes
-from classclock.book.result import kg_of
-from classclock.strength.loads import plain
+from classclock.book.files.copies import write_copy
+from classclock.book.tables.contents import book_contents
+from classclock.records.result import kg_of
+from classclock.units.csv_cells import csv_bytes
+from classclock.units.loads import plain
 
 _Row = dict[str, Any]
 

@@ -5,7 +5,7 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct, field
 
-from classclock.book.changes import Change, Erasure, Import, MarkSet, Merge, Rename, Undo
+from classclock.book.files.changes import Change, Erasure, Import, MarkSet, Merge, Rename, Undo
 from classclock.tally.lanes import Mark
 
 

@@ -1,1 +1,5 @@
-"""Time: the source it comes from, a segment's timeline, and the engine that wakes for its cues."""
+"""Time: the one door through which it comes in, timelines as data, the engine that wakes for cues.
+
+Comes in: a source of time and a timeline. Goes out: readings and cues, in whole milliseconds.
+May know units and machine. Pure but for the engine, which waits.
+"""

@@ -4,7 +4,7 @@ from collections.abc import Iterable
 
 from classclock.plan.care import STILL_HURTS
 from classclock.plan.model import Segment, is_piece
-from classclock.plan.spelling import fold
+from classclock.units.spelling import fold
 
 
 def cautions_of(segment: Segment, stop: str) -> tuple[str, ...]:

@@ -2,8 +2,8 @@
 
 from classclock.plan.model import Plan
 from classclock.plan.outline import PlanOutline, SegmentOutline, outline
-from classclock.plan.printable import printable
-from classclock.plan.times import show_time
+from classclock.units.printable import printable
+from classclock.units.times import show_time
 
 
 def check_lines(plan: Plan) -> tuple[str, ...]:

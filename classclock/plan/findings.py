@@ -4,7 +4,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from classclock.plan.printable import printable
+from classclock.units.printable import printable
 
 Level = Literal["error", "hint"]
 Path = tuple[str | int, ...]

@@ -21,9 +21,9 @@ from pydantic import (
 )
 from typing_extensions import TypeAliasType
 
-from classclock.plan.printable import can_be_shown
-from classclock.plan.times import parse_time
-from classclock.strength.loads import Load, Unit, parse_load
+from classclock.units.loads import Load, Unit, parse_load
+from classclock.units.printable import can_be_shown
+from classclock.units.times import parse_time
 
 Format = Literal["countdown", "interval", "rounds-in-time", "capped-for-time"]
 Count = Literal["round", "station", "finish"]

@@ -2,8 +2,8 @@
 
 from msgspec import Struct
 
-from classclock.clock.formats import timeline
 from classclock.plan.amounts import amount_of, load_of, rep_words, worth
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import (
     Amount,
     CappedForTime,
@@ -19,7 +19,7 @@ from classclock.plan.model import (
     Step,
     is_piece,
 )
-from classclock.plan.times import show_time
+from classclock.units.times import show_time
 
 _INTERVAL_SCORES = {
     None: "",

@@ -1,1 +1,5 @@
-"""Results, bests and attendance as pages: text, CSV and HTML."""
+"""Pages about what was done: values, then text, CSV and HTML.
+
+Comes in: what the book answers. Goes out: pages.
+May know book and what lies under it.
+"""

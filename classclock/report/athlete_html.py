@@ -2,7 +2,7 @@
 
 from datetime import date
 
-from classclock.book.bests import long_day
+from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
 from classclock.report.history_svg import points
 from classclock.report.html_pages import page

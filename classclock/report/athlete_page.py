@@ -5,8 +5,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.attendance import Week, first_day, weeks
-from classclock.book.queries import (
+from classclock.book.tables.queries import (
     Athlete,
     Best,
     LiftBest,
@@ -16,7 +15,8 @@ from classclock.book.queries import (
     lift_bests,
     usual_modifications,
 )
-from classclock.book.result import Result
+from classclock.records.attendance import Week, first_day, weeks
+from classclock.records.result import Result
 
 
 class AthletePage(Struct, frozen=True):

@@ -5,13 +5,13 @@ from typing import Any
 
 from msgspec import to_builtins
 
-from classclock.book.bests import long_day
-from classclock.book.queries import Best
+from classclock.book.tables.queries import Best
 from classclock.plan.amounts import rep_words
-from classclock.plan.printable import printable
+from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
 from classclock.report.plot import plot_lines
+from classclock.units.printable import printable
 
 
 def athlete_lines(page: AthletePage, width: int) -> tuple[str, ...]:

@@ -5,9 +5,9 @@ from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.bests import best_of
-from classclock.book.queries import Athlete, Best
-from classclock.book.result import NOT_SAID, Result
+from classclock.book.tables.queries import Athlete, Best
+from classclock.records.bests import best_of
+from classclock.records.result import NOT_SAID, Result
 
 
 class Cell(Struct, frozen=True):

@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from classclock.book.csv_cells import csv_bytes
 from classclock.report.chart import Chart
+from classclock.units.csv_cells import csv_bytes
 
 COLUMNS = ("name", "benchmark", "score", "date", "modification", "load", "work", "new")
 

@@ -4,9 +4,9 @@ from collections.abc import Sequence
 
 from rich.cells import cell_len
 
-from classclock.plan.printable import printable
 from classclock.report.cells import pad
 from classclock.report.chart import Cell, Chart
+from classclock.units.printable import printable
 
 MODIFIED, NEW, OTHERS = "~", "*", "+"
 LEGEND = (

@@ -10,8 +10,8 @@ from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.bests import Standing, long_day
-from classclock.plan.times import show_time
+from classclock.records.bests import Standing, long_day
+from classclock.units.times import show_time
 
 Standings = Mapping[tuple[int, int], Standing]
 """By piece and lane, from 0 in the document: how the score stands beside earlier ones."""

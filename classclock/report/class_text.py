@@ -2,10 +2,10 @@
 
 from collections.abc import Iterator
 
-from classclock.book.bests import Standing
 from classclock.plan.care import AFTER_A_CLASS
-from classclock.plan.printable import printable
+from classclock.records.bests import Standing
 from classclock.report.class_report import ClassReport, LaneLine, PieceReport
+from classclock.units.printable import printable
 
 
 def class_lines(report: ClassReport) -> tuple[str, ...]:

@@ -2,9 +2,9 @@
 
 from typing import Any
 
-from classclock.book.cap_fit import PieceFit
-from classclock.plan.printable import printable
-from classclock.plan.times import show_time
+from classclock.planning.cap_fit import PieceFit
+from classclock.units.printable import printable
+from classclock.units.times import show_time
 
 LEAST_FOR_THE_ROOM = 4
 """The room sees no number that rests on fewer people: it would be somebody's own."""

@@ -5,7 +5,7 @@ from datetime import date
 
 from msgspec import Struct
 
-from classclock.book.result import Result
+from classclock.records.result import Result
 from classclock.report.plot import LEAST_POINTS, plotted
 
 WIDTH, HEIGHT = 1000, 240

@@ -5,8 +5,8 @@ from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
 
-from classclock.book.bests import long_day
-from classclock.plan.printable import printable
+from classclock.records.bests import long_day
+from classclock.units.printable import printable
 
 
 @cache

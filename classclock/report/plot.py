@@ -6,8 +6,8 @@ from math import ceil
 
 from plotille import Figure
 
-from classclock.book.result import Result, finish_of, kg_of
-from classclock.plan.times import show_time
+from classclock.records.result import Result, finish_of, kg_of
+from classclock.units.times import show_time
 
 _WRITTEN, _MODIFIED = "o", "~"
 LEAST_POINTS = 2

@@ -4,8 +4,8 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any
 
-from classclock.book.class_entries import read_class
-from classclock.book.reading_bests import read_own_bests
+from classclock.book.asking.reading_bests import read_own_bests
+from classclock.records.class_entries import read_class
 from classclock.report.class_report import Standings
 
 

@@ -5,9 +5,9 @@ from typing import Any
 
 from msgspec import to_builtins
 
-from classclock.plan.patterns import LastWeeks
-from classclock.plan.printable import printable
-from classclock.plan.weeks import Weeks, planned_words
+from classclock.planning.patterns import LastWeeks
+from classclock.planning.weeks import Weeks, planned_words
+from classclock.units.printable import printable
 
 HELD, PLANNED = "#", "o"
 """One class each; told apart by sign, whatever the colours."""

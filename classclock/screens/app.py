@@ -7,10 +7,10 @@ from textual import events
 from textual.app import App
 from textual.geometry import Size
 
-from classclock.screens.ended_outside import when_ended
-from classclock.screens.focus_line import FocusMoved
-from classclock.screens.look import Look
-from classclock.screens.theme import textual_theme
+from classclock.machine.ended_outside import when_ended
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import textual_theme
+from classclock.screens.live.overlays.focus_line import FocusMoved
 
 
 class ClassclockApp(App[str], inherit_bindings=False):

@@ -4,25 +4,25 @@ import asyncio
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from classclock.book.journal import JournalDamagedError
-from classclock.book.journal_writer import JournalInUseError
+from classclock.book.asking.lift_reading import LiftReading, has_lifts
+from classclock.book.asking.people_reading import remember_marks
+from classclock.book.files.journal import JournalDamagedError
+from classclock.book.files.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
-from classclock.club_folder import settings
-from classclock.club_movements import filled_in
-from classclock.flagged import open_flags, to_come
-from classclock.lift_reading import LiftReading, has_lifts
-from classclock.people_reading import remember_marks
-from classclock.plan.club import Club
-from classclock.plan.club_reading import read_club
+from classclock.club.folder import settings
+from classclock.club.movements import filled_in
+from classclock.club.settings import read_club
+from classclock.live.flagged import open_flags, to_come
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
+from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
-from classclock.screens.class_screen import ClassScreen
-from classclock.screens.class_tasks import Autopilot
-from classclock.session import Session
-from classclock.session_opening import open_session, rejoin_session
+from classclock.screens.live.class_screen import ClassScreen
+from classclock.screens.live.class_tasks import Autopilot
 
 if TYPE_CHECKING:
-    from classclock.plan_being_written import PlanOnDisk
+    from classclock.drafts.plan_being_written import PlanOnDisk
 
 
 async def run_class(
@@ -50,7 +50,7 @@ async def _flags_read(app: ClassclockApp, session: Session) -> bool:
         await asyncio.to_thread(live.plan_loads)
     if not open_flags(live, to_come(live)):
         return True
-    from classclock.screens.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
+    from classclock.screens.flags.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
 
     return await app.push_screen_wait(
         FlagsScreen(app.look, live, mirrored=session.club.tv.mirrored)
@@ -61,7 +61,7 @@ async def who_then_class(
     app: ClassclockApp, plan_file: PlanFile, *, folder: Path, club: Club, speed: int
 ) -> str | None:
     """Who is here, then the class; None where the coach went back."""
-    from classclock.screens.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
+    from classclock.screens.pages.who.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
 
     plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(speed)
@@ -95,11 +95,11 @@ async def who_then_class(
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:
     """A plan or a class that was cut off is chosen, until one has been run."""
-    from classclock.screens.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
+    from classclock.screens.pages.home.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
 
     path = settings(folder)
     if not path.exists():
-        from classclock.screens.first_run_screen import FirstRunScreen  # noqa: PLC0415  once only
+        from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen  # noqa: PLC0415  once only
 
         if not await app.push_screen_wait(FirstRunScreen(app.look, path)):
             return ""
@@ -126,8 +126,8 @@ async def write_plan(
     app: ClassclockApp, plan: "PlanOnDisk | None", *, folder: Path, club: Club
 ) -> str:
     """Write a plan; None asks first what a new one is made from."""
-    from classclock.screens.new_plan_screen import NewPlanScreen  # noqa: PLC0415  few starts ask
-    from classclock.screens.plan_editor_screen import PlanEditorScreen  # noqa: PLC0415  the same
+    from classclock.screens.pages.editor.plan_editor_screen import PlanEditorScreen  # noqa: PLC0415  the same
+    from classclock.screens.pages.home.new_plan_screen import NewPlanScreen  # noqa: PLC0415  few starts ask
 
     if plan is None:
         plan = await app.push_screen_wait(NewPlanScreen(app.look, folder=folder))

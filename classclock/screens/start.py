@@ -5,21 +5,21 @@ from collections.abc import Awaitable, Callable
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from classclock.plan.club import Club
+from classclock.live.session import Session
 from classclock.plan.plan_file import PlanFile
-from classclock.screens.look import look_for
-from classclock.session import Session
+from classclock.plan.settings.club import Club
+from classclock.screens.canvas.look import look_for
 
 # A key waits longest for the next repaint. Textual reads this once, as it is imported.
 os.environ.setdefault("TEXTUAL_FPS", "240")
 
+from classclock.machine.collecting import little_and_often
 from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
-from classclock.screens.collecting import little_and_often
 
 if TYPE_CHECKING:
-    from classclock.plan_being_written import PlanOnDisk
-    from classclock.screens.class_tasks import Autopilot
+    from classclock.drafts.plan_being_written import PlanOnDisk
+    from classclock.screens.live.class_tasks import Autopilot
 
 
 def show_home(folder: Path, club: Club) -> int:

@@ -3,11 +3,11 @@
 from collections.abc import Callable
 
 from classclock.sound.agenda import Agenda
-from classclock.sound.backend import Backend, NoSound
+from classclock.sound.backends.backend import Backend, NoSound
+from classclock.sound.backends.miniaudio_backend import MiniaudioBackend
+from classclock.sound.backends.silent_backend import SilentBackend
+from classclock.sound.backends.simpleaudio_backend import SimpleaudioBackend, installed_safely
 from classclock.sound.messages import Notice, Ready, Status
-from classclock.sound.miniaudio_backend import MiniaudioBackend
-from classclock.sound.silent_backend import SilentBackend
-from classclock.sound.simpleaudio_backend import SimpleaudioBackend, installed_safely
 from classclock.sound.waves import Waves
 
 Say = Callable[[Status], None]

@@ -11,8 +11,8 @@ import threading
 from collections.abc import Callable
 from contextlib import suppress
 
-from classclock.bundled import bundled
 from classclock.clock.source import raw_now
+from classclock.machine.bundled import bundled
 from classclock.sound.agenda import TOO_LATE_NS, Agenda, Due
 from classclock.sound.messages import (
     Alive,

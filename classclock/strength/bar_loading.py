@@ -5,9 +5,9 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from classclock.strength.equipment import Bar, Equipment
-from classclock.strength.loads import Load, total_of
 from classclock.strength.plates import parts_above, parts_below, plate_sums
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load, total_of
 
 
 class Loading(Struct, frozen=True):

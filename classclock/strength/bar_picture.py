@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading
-from classclock.strength.loads import Load, plain, shown
+from classclock.units.loads import Load, plain, shown
 
 _FULL_SIZE_KG = 10
 """From here up plates for training have one diameter. Common practice, no source."""

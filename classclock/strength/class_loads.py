@@ -5,10 +5,10 @@ from collections.abc import Mapping
 from msgspec import Struct, field
 
 from classclock.plan.model import Plan
-from classclock.strength.equipment import Equipment
 from classclock.strength.flags import NO_RECORD, flags
-from classclock.strength.loads import Load
 from classclock.strength.prescription import Prescription, prescription
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load
 
 
 class Handled(Struct, frozen=True):

@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from decimal import Decimal
 
-from classclock.strength.loads import Load, shown
+from classclock.units.loads import Load, shown
 
 NO_RECORD = "no record: choose the load together"
 

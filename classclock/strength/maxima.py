@@ -5,7 +5,7 @@ from typing import Literal, get_args
 
 from msgspec import Struct
 
-from classclock.strength.loads import Load, shown
+from classclock.units.loads import Load, shown
 
 Formula = Literal["brzycki", "epley"]
 FORMULAS: tuple[Formula, ...] = get_args(Formula)

@@ -9,8 +9,8 @@ from decimal import ROUND_CEILING, ROUND_FLOOR
 from functools import lru_cache
 from math import gcd
 
-from classclock.strength.equipment import Pairs
-from classclock.strength.loads import Load
+from classclock.units.bars_and_plates import Pairs
+from classclock.units.loads import Load
 
 PARTS_PER_KG = 10**11
 

@@ -6,11 +6,11 @@ from msgspec import Struct
 
 from classclock.plan.model import LiftSet, LoadChoice, Segment
 from classclock.strength.bar_loading import lighter_than
-from classclock.strength.equipment import Bar, Equipment
 from classclock.strength.flags import NO_RECORD
-from classclock.strength.loads import Load
 from classclock.strength.maxima import percent_of
 from classclock.strength.working_loads import WorkingLoad, bar_for, warm_ups, working_load
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load
 
 _WITHOUT_A_BAR = ("dumbbell", "kettlebell", "goblet", "sandbag", "carry", "medicine ball", "plate")
 """Words in a lift's name that say it is done with something else than a bar."""

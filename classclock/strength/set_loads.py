@@ -6,10 +6,10 @@ from functools import lru_cache
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
-from classclock.strength.equipment import Equipment
-from classclock.strength.loads import Load, shown
 from classclock.strength.together import Together, load_together
 from classclock.strength.working_loads import bar_for
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load, shown
 
 
 class SetLoads(Struct, frozen=True):

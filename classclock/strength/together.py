@@ -8,9 +8,9 @@ from itertools import count
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
-from classclock.strength.equipment import Bar, Equipment, Pairs
-from classclock.strength.loads import Load
 from classclock.strength.plates import parts_below, plate_sums
+from classclock.units.bars_and_plates import Bar, Equipment, Pairs
+from classclock.units.loads import Load
 
 _MOST_TRIED = 4_000
 """Ways to load a bar that are tried for one sharing-out. Whoever shares plates out by hand gives up

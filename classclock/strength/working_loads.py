@@ -6,9 +6,9 @@ from decimal import Decimal
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading, load_any_bar, load_bar
-from classclock.strength.equipment import Bar, Equipment
-from classclock.strength.loads import Load, in_unit
 from classclock.strength.maxima import percent_of
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load, in_unit
 
 WARM_UP_PERCENTS = (Decimal(40), Decimal(60), Decimal(80))
 """Of the working load. Common practice, no source."""

@@ -4,13 +4,13 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 from typing import Any
 
-from classclock.strength.loads import Load
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.refusal import Refusal
+from classclock.tally.scores.written_scores import read_score
 from classclock.tally.sheet import Sheet
-from classclock.tally.written_scores import read_score
+from classclock.units.loads import Load
 
 __all__ = ["Refusal", "decide"]
 

@@ -7,8 +7,8 @@ take-back is one more event.
 
 from msgspec import Struct
 
-from classclock.strength.loads import Load
 from classclock.tally.lanes import Lane, Person, Sharing
+from classclock.units.loads import Load
 
 
 class Event(Struct, frozen=True, omit_defaults=True):

@@ -3,11 +3,11 @@
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.plan.times import show_time
-from classclock.strength.loads import Load
+from classclock.tally.counting.pace import Pace
 from classclock.tally.events import Corrected
 from classclock.tally.lanes import Lane
-from classclock.tally.pace import Pace
+from classclock.units.loads import Load
+from classclock.units.times import show_time
 
 
 class Round(Struct, frozen=True):

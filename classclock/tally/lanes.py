@@ -4,7 +4,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from classclock.strength.loads import Load
+from classclock.units.loads import Load
 
 Mark = Literal["under 18", "newcomer", "back after weeks", "off the wall"]
 """What reminds the coach. Who is off the wall keeps loads, rank and bests to themselves."""

@@ -15,8 +15,8 @@ from classclock.plan.model import (
     Segment,
     Station,
 )
-from classclock.strength.loads import Load, Unit
 from classclock.tally.lanes import Lane
+from classclock.units.loads import Load, Unit
 
 CountsBy = Literal["nothing", "rounds", "intervals", "reps", "load"]
 IntervalRule = Literal["total", "lowest", "best"]

@@ -9,13 +9,13 @@ from typing import Any, Literal, NamedTuple
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from classclock.clock.formats import timeline
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Plan, Segment, is_piece
-from classclock.strength.loads import Unit
 from classclock.tally import events as ev
 from classclock.tally.lanes import Choice, Person, Sharing
 from classclock.tally.piece import Piece
 from classclock.tally.sheet import Sheet
+from classclock.units.loads import Unit
 
 Phase = Literal["board", "count-in", "running", "held", "over", "closed"]
 

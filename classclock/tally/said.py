@@ -3,11 +3,11 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from classclock.plan.times import show_time
 from classclock.tally import events as ev
 from classclock.tally.record import ClassRecord
-from classclock.tally.score_parts import score_text
+from classclock.tally.scores.score_parts import score_text
 from classclock.tally.sheet import Sheet
+from classclock.units.times import show_time
 
 
 def said(event: ev.Event, record: ClassRecord) -> str:

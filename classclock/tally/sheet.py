@@ -6,19 +6,19 @@ from typing import Any
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from classclock.clock.formats import timeline as compiled
 from classclock.clock.running import RunningTime
 from classclock.clock.timeline import Timeline
+from classclock.plan.formats.timelines import timeline as compiled
 from classclock.plan.model import Interval
 from classclock.tally import events as ev
-from classclock.tally.counting import count
+from classclock.tally.counting.counting import count
+from classclock.tally.counting.moment import Moment, Place
+from classclock.tally.counting.rounds import begin_round, station_on
 from classclock.tally.lane_tally import Attempt, LaneTally, Round
 from classclock.tally.lanes import Lane
 from classclock.tally.ledger import Entry, Ledgers
-from classclock.tally.moment import Moment, Place
 from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
-from classclock.tally.rounds import begin_round, station_on
 
 __all__ = ["Attempt", "LaneTally", "Round", "Sheet"]
 

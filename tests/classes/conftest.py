@@ -5,13 +5,13 @@ from pathlib import Path
 import pytest
 
 from classclock.clock.source import MS, WoundSource
-from classclock.plan.club import Club
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
-from classclock.session import Session
-from classclock.session_opening import open_session
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
+from classclock.tally.keys.strokes import NAMED_KEYS
 from classclock.tally.lane_keys import people_named
-from classclock.tally.strokes import NAMED_KEYS
 
 PLAN = """
 title = "Depot Tuesday"

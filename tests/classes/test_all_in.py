@@ -5,7 +5,7 @@ from typing import Any
 import pytest
 
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
+from classclock.plan.reading.plan_reading import parse_plan
 
 PLAN = """
 title = "Depot Thursday"

@@ -5,9 +5,9 @@ from datetime import datetime
 import pytest
 
 from classclock.clock.source import WoundSource
-from classclock.demo import NAMES, demo_class
-from classclock.demo_calls import calls
-from classclock.session import Session
+from classclock.demo.calls import calls
+from classclock.demo.sample_class import NAMES, demo_class
+from classclock.live.session import Session
 
 
 @pytest.fixture

@@ -5,10 +5,10 @@ from typing import Any
 
 import pytest
 
-from classclock.book.journal import read_journal
-from classclock.cli import main
-from classclock.session_opening import replayed
-from classclock.tally.scores import scores
+from classclock.book.files.journal import read_journal
+from classclock.commands.command_line import main
+from classclock.live.session_opening import replayed
+from classclock.tally.scores.scores import scores
 
 
 @pytest.fixture

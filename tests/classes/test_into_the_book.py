@@ -2,8 +2,8 @@
 
 from typing import Any
 
-from classclock.book.class_entries import read_class
-from classclock.book.saved_results import read_results
+from classclock.book.files.saved_results import read_results
+from classclock.records.class_entries import read_class
 
 
 def test_what_the_class_saved_is_what_the_book_reads(coach: Any) -> None:

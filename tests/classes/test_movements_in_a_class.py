@@ -6,15 +6,15 @@ from typing import Any
 
 import pytest
 
-from classclock.cli import main
+from classclock.book.asking.people_reading import in_files
 from classclock.clock.source import WoundSource
-from classclock.club_movements import filled_in
-from classclock.people_reading import in_files
-from classclock.plan.club import Club
+from classclock.club.movements import filled_in
+from classclock.commands.command_line import main
+from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
-from classclock.screens.who_list import Entry, WhoList, likely_end
-from classclock.session_opening import open_session
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
+from classclock.screens.pages.who.who_list import Entry, WhoList, likely_end
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Choice
 

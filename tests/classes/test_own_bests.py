@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from classclock.book.class_entries import read_class
-from classclock.book.own_bests import lane_terms
-from classclock.book.saved_results import read_results
-from classclock.cli import main
-from classclock.tally.on_for import Earlier
+from classclock.book.files.saved_results import read_results
+from classclock.commands.command_line import main
+from classclock.records.class_entries import read_class
+from classclock.records.own_bests import lane_terms
+from classclock.tally.scores.on_for import Earlier
 
 
 @pytest.fixture(autouse=True)

@@ -6,10 +6,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.changes import MarkSet, Merge, Rename
-from classclock.book.changing import write_down
-from classclock.book.known_people import KnownPerson
-from classclock.people_reading import (
+from classclock.book.asking.known_people import KnownPerson
+from classclock.book.asking.people_reading import (
     in_files,
     new_id,
     people_called,
@@ -17,6 +15,8 @@ from classclock.people_reading import (
     remember_marks,
     remembered,
 )
+from classclock.book.changing import write_down
+from classclock.book.files.changes import MarkSet, Merge, Rename
 
 NOW = datetime(2026, 11, 25, 9, tzinfo=UTC)
 ILSE, BRAM = KnownPerson("7", "Ilse", "l", 9), KnownPerson("8", "Bram", "b", 2)

@@ -4,8 +4,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.results_document import COLUMNS
-from classclock.cli import main
+from classclock.book.files.results_document import COLUMNS
+from classclock.commands.command_line import main
 from classclock.plan.care import STOP
 
 LANE_FIELDS = {

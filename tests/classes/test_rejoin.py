@@ -9,15 +9,15 @@ from unittest.mock import patch
 
 import pytest
 
-from classclock import session_opening
-from classclock.book.journal import read_journal
-from classclock.book.journal_writer import JournalInUseError
-from classclock.book.saved_results import saved_for
-from classclock.book.unfinished import unfinished
-from classclock.cli import main
+from classclock.book.files.journal import read_journal
+from classclock.book.files.journal_writer import JournalInUseError
+from classclock.book.files.saved_results import saved_for
+from classclock.book.files.unfinished import unfinished
 from classclock.clock.source import MS, WoundSource
-from classclock.plan.club import Club
-from classclock.session_opening import rejoin_session, replayed
+from classclock.commands.command_line import main
+from classclock.live import session_opening
+from classclock.live.session_opening import rejoin_session, replayed
+from classclock.plan.settings.club import Club
 
 BOOT = "boot before the power cut"
 
@@ -130,7 +130,7 @@ def test_an_old_journal_is_not_even_read(source: WoundSource, tmp_path: Path) ->
     journal = tmp_path / "old.jsonl"
     journal.write_bytes(b"")
     written_at(journal, source.wall() - timedelta(hours=13))
-    with patch("classclock.book.unfinished.read_journal") as read:
+    with patch("classclock.book.files.unfinished.read_journal") as read:
         assert unfinished(tmp_path, source.wall()) == ()
         read.assert_not_called()
 

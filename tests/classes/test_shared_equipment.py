@@ -8,17 +8,17 @@ from typing import Any
 
 import pytest
 
-from classclock import session_opening
-from classclock.book.catching_up import catch_up
-from classclock.book.known_people import known_people
-from classclock.book.opening import open_book
-from classclock.book.remembered import remembered_people
+from classclock.book.asking.known_people import known_people
+from classclock.book.asking.remembered import remembered_people
+from classclock.book.tables.catching_up import catch_up
+from classclock.book.tables.opening import open_book
 from classclock.clock.source import WoundSource
-from classclock.club_movements import filled_in
-from classclock.plan.club import Club
+from classclock.club.movements import filled_in
+from classclock.live import session_opening
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
-from classclock.session_opening import open_session, rejoin_session
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
 from classclock.tally.lane_keys import people_named
 
 PLAN = """

@@ -6,15 +6,15 @@ from typing import Any
 
 import pytest
 
-from classclock.book.lift_records import lift_records, read_lifts
-from classclock.book.results_document import results_document
+from classclock.book.asking.lift_records import lift_records, read_lifts
+from classclock.book.files.results_document import results_document
 from classclock.clock.source import WoundSource
-from classclock.flagged import flags_of, open_flags, to_come
-from classclock.plan.club import Club
+from classclock.live.flagged import flags_of, open_flags, to_come
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session, rejoin_session, replayed
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
-from classclock.session import Session
-from classclock.session_opening import open_session, rejoin_session, replayed
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
 

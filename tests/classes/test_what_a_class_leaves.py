@@ -3,12 +3,12 @@
 import datetime as dt
 from typing import Any
 
-from classclock.book.cap_fit import cap_fit
-from classclock.book.fit_reading import Asked, basis_for
-from classclock.book.weeks_reading import read_weeks
-from classclock.plan.movements_reading import starter_library
-from classclock.plan.reading import parse_plan
-from classclock.plan.weeks import weeks_until
+from classclock.book.asking.fit_reading import Asked, basis_for
+from classclock.book.asking.weeks_reading import read_weeks
+from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.planning.cap_fit import cap_fit
+from classclock.planning.weeks import weeks_until
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.piece import Piece
 

@@ -6,16 +6,16 @@ from typing import Any
 
 import pytest
 
-from classclock.book.journal import read_journal
-from classclock.book.saved_results import saved_for
-from classclock.cli import main
+from classclock.book.files.journal import read_journal
+from classclock.book.files.saved_results import saved_for
 from classclock.clock.source import WoundSource
+from classclock.commands.command_line import main
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session, rejoin_session, replayed
 from classclock.plan.care import STOP
 from classclock.plan.cautions import cautions_of
-from classclock.plan.club import Care, Club
 from classclock.plan.plan_file import PlanFile
-from classclock.session import Session
-from classclock.session_opening import open_session, rejoin_session, replayed
+from classclock.plan.settings.club import Care, Club
 from classclock.tally.lane_keys import people_named
 
 OWN = "Dizzy: stop, sit down, call Noor."

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.results_document import COLUMNS
+from classclock.book.files.results_document import COLUMNS
 from classclock.plan.model import is_piece
 from classclock.tally.commands import Tap
 from classclock.tally.lanes import Person

@@ -13,10 +13,10 @@ from msgspec.structs import replace
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.engine import LONGEST_SLEEP, ClockEngine, EngineView, SoundAhead
-from classclock.clock.formats import timeline
 from classclock.clock.running import RunningTime
 from classclock.clock.source import MS, WoundSource
 from classclock.clock.timeline import Cue, Reading, Timeline
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment
 
 Write = Callable[..., Segment]

@@ -4,10 +4,10 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from classclock.clock.formats import timeline
 from classclock.clock.timeline import Reading, Timeline
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment
-from classclock.plan.times import show_time
+from classclock.units.times import show_time
 
 Write = Callable[..., Segment]
 

@@ -4,14 +4,14 @@ import re
 from collections.abc import Mapping
 from types import MappingProxyType
 
-from classclock.plan.times import show_time
-from classclock.screens.big_clock import ClockFace, draw_clock
-from classclock.screens.drawing.cells import plain_text
-from classclock.screens.drawing.lane_layout import Box
-from classclock.screens.drawing.terminal import Terminal
-from classclock.screens.look import Look
-from classclock.screens.theme import SIXTEEN
-from classclock.screens.wall_view import alone_layout, lanes_layout
+from classclock.machine.terminal import Terminal
+from classclock.screens.canvas.cells import plain_text
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.live.wall.big_clock import ClockFace, draw_clock
+from classclock.screens.live.wall.lane_layout import Box
+from classclock.screens.live.wall.wall_view import alone_layout, lanes_layout
+from classclock.units.times import show_time
 
 COLUMNS, ROWS = 120, 36
 PEOPLE = (

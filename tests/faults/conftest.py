@@ -7,13 +7,13 @@ from typing import Any
 
 import pytest
 
-from classclock import session_opening
 from classclock.clock.source import MS, WoundSource, raw_now
-from classclock.plan.club import Club as Settings
+from classclock.live import session_opening
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
-from classclock.session import Session
-from classclock.session_opening import open_session, rejoin_session
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club as Settings
 from classclock.tally.lane_keys import people_named
 from tests.classes.conftest import PLAN, Coach
 from tests.screens.conftest import open_class as class_on_screen

@@ -12,10 +12,10 @@ from itertools import pairwise
 import pyte
 from msgspec import Struct, field
 
-from classclock.clock.formats import timeline
 from classclock.clock.source import MS, raw_now
-from classclock.plan.reading import parse_plan
-from classclock.plan.times import show_time
+from classclock.plan.formats.timelines import timeline
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.units.times import show_time
 from tests.faults.a_full_wall import COLUMNS, KEYS, LOOK, NAMES, ROWS, clock_drawn, clock_rows
 from tests.faults.conftest import WatchedClub
 from tests.sound.recording import RATE, WAKING_S, Recording, way_to

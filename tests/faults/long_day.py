@@ -13,14 +13,14 @@ from collections.abc import Callable
 from pathlib import Path
 
 from classclock.clock.source import MS, raw_now, time_source
-from classclock.plan.club import Club
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
+from classclock.screens.canvas.look import Look
 from classclock.screens.flows import run_class
-from classclock.screens.look import Look
-from classclock.session import Session
-from classclock.session_opening import open_session
 from classclock.tally.lane_keys import people_named
 from tests.faults.a_full_wall import KEYS, PEOPLE
 

@@ -8,20 +8,20 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from classclock.book.changes import ChangesDamagedError, read_changes
-from classclock.book.event_lines import event_line
-from classclock.book.journal import Anchor, JournalDamagedError, read_journal
-from classclock.book.saved_results import read_results
-from classclock.book.spreadsheet import read_spreadsheet
-from classclock.bundled import bundled
-from classclock.plan.club_reading import read_club
-from classclock.plan.movements_reading import read_library
-from classclock.plan.reading import read_plan
-from classclock.session_opening import replayed
+from classclock.book.files.changes import ChangesDamagedError, read_changes
+from classclock.book.files.event_lines import event_line
+from classclock.book.files.journal import Anchor, JournalDamagedError, read_journal
+from classclock.book.files.saved_results import read_results
+from classclock.book.importing.spreadsheet import read_spreadsheet
+from classclock.club.movements import read_library
+from classclock.club.plan_files import read_plan
+from classclock.club.settings import read_club
+from classclock.live.session_opening import replayed
+from classclock.machine.bundled import bundled
 from classclock.tally import events as ev
-from classclock.tally.keys import KeyContext, KeyState, Stroke, press
+from classclock.tally.keys.key_language import KeyContext, KeyState, Stroke, press
+from classclock.tally.keys.taps_file import read_taps
 from classclock.tally.lane_keys import people_named
-from classclock.tally.taps_file import read_taps
 
 WALL = "2026-11-24T18:30:00.000+01:00"
 PLAN = (bundled("plans") / "turntable.toml").read_bytes()

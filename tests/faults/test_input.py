@@ -12,8 +12,8 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from classclock.cli import main
 from classclock.clock.source import MS
+from classclock.commands.command_line import main
 from tests.faults.conftest import Machine, Seen, Times
 from tests.faults.readers import READERS, Reader
 from tests.faults.spoiling import spoiled, spoiled_json

@@ -5,8 +5,8 @@ from pathlib import Path
 
 import pytest
 
-from classclock.book.journal import read_journal
-from classclock.session_opening import replayed
+from classclock.book.files.journal import read_journal
+from classclock.live.session_opening import replayed
 from tests.faults.conftest import Machine, Seen, Times, WatchedClub
 from tests.faults.killed import KilledClass
 

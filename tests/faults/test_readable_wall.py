@@ -10,16 +10,17 @@ import pytest
 from rich.segment import Segment
 
 from benchmarks.programs import NAMES
-from classclock.cli import main
-from classclock.screens.colours import channels, contrast
-from classclock.screens.drawing.cells import plain_text
-from classclock.screens.drawing.layout import wall_layout
-from classclock.screens.lane_bars import Ribbon
-from classclock.screens.lane_content import LaneContent
-from classclock.screens.lane_drawing import draw_lane
-from classclock.screens.look import Look
-from classclock.screens.theme import DARK, LIGHT, Standing, Theme, text_pairs
-from classclock.screens.wall_view import lanes_layout
+from classclock.commands.command_line import main
+from classclock.screens.canvas.cells import plain_text
+from classclock.screens.canvas.colours import channels, contrast
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import DARK, LIGHT, Theme, text_pairs
+from classclock.screens.live.wall.lane_drawing import draw_lane
+from classclock.screens.live.wall.layout import wall_layout
+from classclock.screens.live.wall.wall_view import lanes_layout
+from classclock.wall.hue import Hue
+from classclock.wall.lane_bars import Ribbon
+from classclock.wall.lane_content import LaneContent
 from tests.faults.a_full_wall import PEOPLE
 from tests.faults.conftest import Seen
 
@@ -128,7 +129,7 @@ def test_every_colour_that_letters_are_drawn_in_is_among_those_whose_contrast_is
     assert {name for name, colour in inks.items() if colour.lower() not in checked} == set()
 
 
-AGAINST: dict[Standing, str] = {"ahead": "6 ahead", "behind": "6 behind", "level": "level"}
+AGAINST: dict[Hue, str] = {"ahead": "6 ahead", "behind": "6 behind", "level": "level"}
 SIZES = [(60, 18), (80, 24), (100, 30), (120, 36), (160, 45), (213, 60), (240, 70)]
 
 

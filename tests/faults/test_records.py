@@ -6,8 +6,8 @@ from pathlib import Path
 
 import pytest
 
-from classclock.cli import main
 from classclock.clock.source import MS, raw_now
+from classclock.commands.command_line import main
 from tests.faults.conftest import Machine, Seen, Times
 from tests.faults.spoiling import spoiled, spoiled_json
 

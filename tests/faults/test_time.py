@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book import journal_writer
+from classclock.book.files import journal_writer
 from classclock.clock.source import MS, WoundSource, local_now
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Machine, WatchedClub

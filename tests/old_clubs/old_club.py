@@ -10,7 +10,7 @@ from types import SimpleNamespace
 
 import pytest
 
-from classclock.cli import main as command_line
+from classclock.commands.command_line import main as command_line
 from tests.old_clubs.said import Said, differences, read_said
 
 CLUBS = {said.parent.name: said.parent for said in sorted(Path(__file__).parent.glob("*/said"))}

@@ -5,7 +5,7 @@ from collections.abc import Callable
 import pytest
 
 from classclock.plan.findings import Finding
-from classclock.plan.reading import parse_plan
+from classclock.plan.reading.plan_reading import parse_plan
 
 FindingsIn = Callable[[str], tuple[Finding, ...]]
 AsSegment = Callable[[str], str]

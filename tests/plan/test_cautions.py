@@ -9,17 +9,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from classclock.club.plan_files import read_plan
+from classclock.machine.bundled import bundled
 from classclock.plan.care import AFTER_A_CLASS, BEFORE_A_CLASS, STILL_HURTS, STOP
 from classclock.plan.cautions import cautions_of, each_once
-from classclock.plan.completing import complete
 from classclock.plan.model import Segment, is_piece
-from classclock.plan.movements import Movement
-from classclock.plan.movements_reading import starter_library
-from classclock.plan.reading import parse_plan, read_plan
-from classclock.plan.spelling import fold
+from classclock.plan.movements.completing import complete
+from classclock.plan.movements.library import Movement
+from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.units.spelling import fold
 
 MOVEMENTS = starter_library().movements
-PLANS = sorted((Path(__file__).parents[2] / "plans").glob("*.toml"))
+PLANS = sorted(bundled("plans").glob("*.toml"))
 PAIN = re.compile(r"\b(hurts?|pain|sore|aches?|feel it)\b", re.IGNORECASE)
 LONGEST = 72
 """Letters of a line that is read from the wall."""

@@ -12,8 +12,8 @@ from classclock.plan.outline import (
     station_line,
     total_reps,
 )
-from classclock.plan.reading import parse_plan
-from classclock.plan.times import show_time
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.units.times import show_time
 
 
 def plan_of(text: str) -> Plan:

@@ -9,12 +9,13 @@ from typing import Any
 import jsonschema
 import pytest
 
+from classclock.club.plan_files import read_plan
+from classclock.machine.bundled import bundled
 from classclock.plan.model import CappedForTime, Plan, RoundsInTime, is_piece
 from classclock.plan.outline import outline
-from classclock.plan.reading import read_plan
-from classclock.plan.schema import plan_schema
+from classclock.plan.reading.schema import plan_schema
 
-PLANS = Path(__file__).parents[2] / "plans"
+PLANS = bundled("plans")
 FILES = sorted(PLANS.glob("*.toml"))
 VALIDATOR = jsonschema.Draft202012Validator(plan_schema())
 

@@ -8,9 +8,9 @@ from typing import Any
 
 import pytest
 
-from classclock.book.class_entries import read_class
-from classclock.book.result import Result
-from classclock.cli import main
+from classclock.commands.command_line import main
+from classclock.records.class_entries import read_class
+from classclock.records.result import Result
 from classclock.report.history_svg import HEIGHT, WIDTH, points
 
 TIDY = shutil.which("tidy")

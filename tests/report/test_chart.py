@@ -5,9 +5,9 @@ from typing import Any
 
 import pytest
 
-from classclock.book.class_entries import read_class
-from classclock.book.queries import Athlete, Best
-from classclock.book.result import Result
+from classclock.book.tables.queries import Athlete, Best
+from classclock.records.class_entries import read_class
+from classclock.records.result import Result
 from classclock.report.chart import Chart, chart
 from classclock.report.chart_csv import chart_csv
 from classclock.report.chart_text import chart_lines

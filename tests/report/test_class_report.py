@@ -9,10 +9,10 @@ from typing import Any
 
 import pytest
 
-from classclock.book.bests import standing
-from classclock.book.class_entries import read_class
-from classclock.cli import main
+from classclock.commands.command_line import main
 from classclock.plan.care import AFTER_A_CLASS, STOP
+from classclock.records.bests import standing
+from classclock.records.class_entries import read_class
 from classclock.report.class_page import class_html
 from classclock.report.class_report import class_report
 from classclock.report.class_text import class_lines

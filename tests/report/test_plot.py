@@ -5,8 +5,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.class_entries import read_class
-from classclock.book.result import Result
+from classclock.records.class_entries import read_class
+from classclock.records.result import Result
 from classclock.report.plot import plot_lines, plotted
 
 

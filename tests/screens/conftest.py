@@ -11,16 +11,16 @@ from rich.cells import cell_len
 from textual.pilot import Pilot
 
 from classclock.clock.source import MS, WoundSource
-from classclock.live import LiveClass
-from classclock.plan.club import Club
+from classclock.live.live_class import LiveClass
+from classclock.live.session import Session
+from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading import parse_plan
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
-from classclock.screens.class_screen import ClassScreen
-from classclock.screens.drawing.cells import Drawing
-from classclock.screens.look import Look
-from classclock.session import Session
-from classclock.session_opening import open_session
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.class_screen import ClassScreen
 from classclock.sound.loudspeaker import SilentLoudspeaker
 from classclock.tally.lane_keys import people_named
 

@@ -7,7 +7,7 @@ from types import ModuleType
 
 import pytest
 
-from classclock.bundled import bundled
+from classclock.machine.bundled import bundled
 from classclock.sound.waves import Waves, read_waves
 
 Until = Callable[[Callable[[], bool]], None]

@@ -14,7 +14,7 @@ import numpy as np
 import pytest
 
 from classclock.clock.source import raw_now
-from classclock.sound.simpleaudio_backend import installed_safely
+from classclock.sound.backends.simpleaudio_backend import installed_safely
 
 RATE = 48_000
 _PLUGIN = "libasound_module_pcm_pulse.so"

@@ -9,12 +9,12 @@ from typing import Any
 
 import pytest
 
-from classclock.sound import simpleaudio_backend
 from classclock.sound.agenda import TOO_LATE_NS, Agenda, Due
-from classclock.sound.backend import NoSound
-from classclock.sound.miniaudio_backend import MiniaudioBackend
-from classclock.sound.silent_backend import SilentBackend
-from classclock.sound.simpleaudio_backend import SimpleaudioBackend, installed_safely
+from classclock.sound.backends import simpleaudio_backend
+from classclock.sound.backends.backend import NoSound
+from classclock.sound.backends.miniaudio_backend import MiniaudioBackend
+from classclock.sound.backends.silent_backend import SilentBackend
+from classclock.sound.backends.simpleaudio_backend import SimpleaudioBackend, installed_safely
 from classclock.sound.waves import RATE, Waves
 
 Until = Callable[[Callable[[], bool]], None]

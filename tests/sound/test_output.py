@@ -6,7 +6,7 @@ import pytest
 
 from classclock.sound import output
 from classclock.sound.agenda import Agenda
-from classclock.sound.backend import NoSound
+from classclock.sound.backends.backend import NoSound
 from classclock.sound.messages import Notice, Ready, Status
 from classclock.sound.output import BACK, LOST, NO_SOUND, SILENCED, Output
 

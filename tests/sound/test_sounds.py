@@ -10,7 +10,7 @@ import pytest
 from scipy.io import wavfile
 from scipy.signal import find_peaks
 
-from classclock.bundled import bundled
+from classclock.machine.bundled import bundled
 from classclock.sound.messages import KINDS
 
 OLDER_EARS_HZ = 2500  # beeps at or below 2.5 kHz: ISO 24500 (2010), from memory

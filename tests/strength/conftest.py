@@ -5,16 +5,11 @@ from decimal import Decimal
 
 import pytest
 
-from classclock.strength.equipment import Bar, Equipment
-from classclock.strength.loads import Load, parse_load
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load, parse_load
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]
-
-
-@pytest.fixture(scope="session")
-def kg() -> AsLoad:
-    return lambda written: parse_load(written, "kg")
 
 
 @pytest.fixture(scope="session")

@@ -8,9 +8,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.strength.bar_loading import BarAnswer, load_any_bar, load_bar
-from classclock.strength.equipment import Bar, Equipment
-from classclock.strength.loads import Load
 from classclock.strength.plates import plate_sums
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]

@@ -5,8 +5,8 @@ import pytest
 
 from classclock.strength.bar_loading import Lighter, Loading
 from classclock.strength.bar_picture import lighter_words, side_picture, side_shapes, side_words
-from classclock.strength.equipment import Bar
-from classclock.strength.loads import Load
+from classclock.units.bars_and_plates import Bar
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 OnBar = Callable[..., Loading]

@@ -4,12 +4,12 @@ from collections.abc import Callable
 
 import pytest
 
-from classclock.lift_reading import has_lifts
-from classclock.plan.reading import parse_plan
+from classclock.book.asking.lift_reading import has_lifts
+from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory, LiftPlan
-from classclock.strength.equipment import Equipment
 from classclock.strength.flags import NO_RECORD
-from classclock.strength.loads import Load
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 PLAN = """

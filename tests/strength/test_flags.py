@@ -2,12 +2,12 @@ from collections.abc import Callable
 
 import pytest
 
-from classclock.book.event_lines import event_line, event_of
-from classclock.plan.reading import parse_plan
+from classclock.book.files.event_lines import event_line, event_of
+from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.flags import NO_RECORD, flags
-from classclock.strength.loads import Load
 from classclock.tally.events import FlagAcknowledged
 from classclock.tally.record import ClassRecord
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 

@@ -5,8 +5,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.strength.loads import Load
 from classclock.strength.maxima import FORMULAS, Formula, maximum, percent_of
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 

@@ -7,9 +7,9 @@ from pydantic import TypeAdapter
 
 from classclock.plan.model import Segment
 from classclock.strength.bar_picture import side_words
-from classclock.strength.equipment import Equipment
-from classclock.strength.loads import Load
 from classclock.strength.prescription import Prescription, prescription, uses_a_bar
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 SETS = [{"reps": 3, "percent": 65}, {"reps": 3, "percent": 72.5}, {"reps": 2, "percent": 80}]

@@ -3,9 +3,9 @@
 from collections.abc import Callable
 
 from classclock.strength.bar_picture import side_words
-from classclock.strength.equipment import Equipment
-from classclock.strength.loads import Load
 from classclock.strength.set_loads import own_loading, set_loads
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]

@@ -9,9 +9,9 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.strength.bar_loading import Loading
-from classclock.strength.equipment import Bar, Equipment
-from classclock.strength.loads import Load
 from classclock.strength.together import Together, load_together
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]

@@ -4,11 +4,11 @@ from decimal import Decimal
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.plan.club import Club as ClubSettings
-from classclock.strength.equipment import Equipment
-from classclock.strength.loads import Load
+from classclock.plan.settings.club import Club as ClubSettings
 from classclock.strength.maxima import percent_of
 from classclock.strength.working_loads import bar_for, warm_ups, working_load
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]

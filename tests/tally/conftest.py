@@ -9,20 +9,20 @@ from hypothesis import settings
 from msgspec.structs import replace
 from pydantic import TypeAdapter
 
-from classclock.clock.formats import timeline
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment
-from classclock.plan.times import parse_time
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
 from classclock.tally.lane_keys import people_named
-from classclock.tally.lane_score import LaneScore
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.piece import Piece
-from classclock.tally.scores import scores
+from classclock.tally.scores.lane_score import LaneScore
+from classclock.tally.scores.scores import scores
 from classclock.tally.sheet import Sheet
+from classclock.units.times import parse_time
 
 # A busy machine is no fault of the count: how long an example takes is not what is tested.
 settings.register_profile("untimed", deadline=None)

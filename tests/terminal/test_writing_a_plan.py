@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from classclock.plan_being_written import DraftFile
+from classclock.drafts.plan_being_written import DraftFile
 
 
 @pytest.mark.real_time

@@ -2,15 +2,15 @@
 
 from functools import cached_property
 
-from classclock.clock.formats import timeline
 from classclock.plan.editing.parts import HEAD, Part, Place, parts_of
 from classclock.plan.findings import Finding
+from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Plan
-from classclock.plan.movements import Library
+from classclock.plan.movements.library import Library
 from classclock.plan.outline import SegmentOutline, outline
-from classclock.plan.reading import parse_plan
-from classclock.plan.syntax import read_toml
-from classclock.strength.loads import Unit
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.plan.reading.syntax import read_toml
+from classclock.units.loads import Unit
 
 _ALONE = "alone"
 

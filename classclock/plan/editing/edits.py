@@ -6,7 +6,7 @@ from classclock.plan.amounts import AMOUNTS
 from classclock.plan.editing.fields import ORDER
 from classclock.plan.editing.parts import HEAD, Part, Place, parts_of
 from classclock.plan.editing.values import amount_in, to_toml
-from classclock.plan.writing import quoted
+from classclock.plan.editing.writing import quoted
 
 _INDENT = "  "
 

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Literal
 
 from msgspec import Struct
 
-from classclock.plan.positions import syntax_tree
+from classclock.plan.reading.positions import syntax_tree
 
 if TYPE_CHECKING:
     from tree_sitter import Node

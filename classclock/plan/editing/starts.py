@@ -2,7 +2,7 @@
 
 from classclock.plan.editing.edits import insert_segment, remove_key, set_key
 from classclock.plan.editing.parts import HEAD
-from classclock.plan.writing import quoted
+from classclock.plan.editing.writing import quoted
 
 UNTITLED = "New plan"
 SEGMENTS = {

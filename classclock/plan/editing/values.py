@@ -10,9 +10,9 @@ import tomllib
 from collections.abc import Callable
 from typing import Any
 
+from classclock.plan.editing.writing import quoted
 from classclock.plan.keys import KEYS
-from classclock.plan.times import show_time
-from classclock.plan.writing import quoted
+from classclock.units.times import show_time
 
 _LINES = ("lines", "notes", "caution", "options", "stations")
 _YES = {"yes": "true", "true": "true", "no": "false", "false": "false"}

@@ -6,9 +6,9 @@ from typing import Any
 import pytest
 
 from classclock.tally.commands import Command
-from classclock.tally.keys import KeyContext, KeyState, Pressed, press
-from classclock.tally.strokes import Stroke
-from classclock.tally.taps_file import split_signs
+from classclock.tally.keys.key_language import KeyContext, KeyState, Pressed, press
+from classclock.tally.keys.strokes import Stroke
+from classclock.tally.keys.taps_file import split_signs
 
 NAMES = {"p-noor": "Noor", "p-ilse": "Ilse", "p-bram": "Bram"}
 KEYS = {"n": "p-noor", "i": "p-ilse", "b": "p-bram"}

@@ -6,8 +6,8 @@ from typing import get_args
 import pytest
 
 from classclock.tally.commands import Command
-from classclock.tally.key_actions import Phase
-from classclock.tally.key_help import KEY_LINES, KeyLine, key_help
+from classclock.tally.keys.actions import Phase
+from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.piece import CountsBy
 
 Commands = Callable[..., list[Command]]

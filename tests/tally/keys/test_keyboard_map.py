@@ -3,8 +3,8 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.tally.keyboard_row import can_be_mapped, keyboard_map
-from classclock.tally.strokes import translate
+from classclock.tally.keys.keyboard_row import can_be_mapped, keyboard_map
+from classclock.tally.keys.strokes import translate
 
 # The unshifted digit row of the French layout, from memory.
 ROW = dict(zip("&é\"'(-è_çà", "1234567890", strict=True)) | {";": ".", ":": "/", ")": "-"}

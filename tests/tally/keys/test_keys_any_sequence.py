@@ -6,11 +6,11 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from classclock.tally.commands import BringBack, CountCommand, Select, TakeBack
-from classclock.tally.key_actions import Phase
-from classclock.tally.key_forms import LONGEST
-from classclock.tally.keys import GUARD_MS, KeyContext, KeyState, Pressed, lapse, press
+from classclock.tally.keys.actions import Phase
+from classclock.tally.keys.forms import LONGEST
+from classclock.tally.keys.key_language import GUARD_MS, KeyContext, KeyState, Pressed, lapse, press
+from classclock.tally.keys.strokes import SIGNS, Stroke
 from classclock.tally.piece import CountsBy
-from classclock.tally.strokes import SIGNS, Stroke
 
 KEYS = {"n": "p-noor", "i": "p-ilse", "b": "p-bram"}
 MOST_PENDING = LONGEST + 1

@@ -23,9 +23,9 @@ from classclock.tally.commands import (
     Start,
     UndoHold,
 )
-from classclock.tally.key_actions import Phase
-from classclock.tally.keys import KeyContext, KeyState, press
-from classclock.tally.strokes import Stroke
+from classclock.tally.keys.actions import Phase
+from classclock.tally.keys.key_language import KeyContext, KeyState, press
+from classclock.tally.keys.strokes import Stroke
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]

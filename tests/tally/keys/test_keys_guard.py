@@ -20,8 +20,8 @@ from classclock.tally.commands import (
     TakeBack,
     Tap,
 )
-from classclock.tally.keys import KeyContext, KeyState, press
-from classclock.tally.strokes import Stroke
+from classclock.tally.keys.key_language import KeyContext, KeyState, press
+from classclock.tally.keys.strokes import Stroke
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]

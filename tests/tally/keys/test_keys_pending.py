@@ -5,8 +5,8 @@ from collections.abc import Callable
 import pytest
 
 from classclock.tally.commands import Command, Tap
-from classclock.tally.key_forms import LONGEST
-from classclock.tally.keys import KeyState, lapse, pending_shown
+from classclock.tally.keys.forms import LONGEST
+from classclock.tally.keys.key_language import KeyState, lapse, pending_shown
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]

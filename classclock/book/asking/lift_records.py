@@ -1,0 +1,156 @@
+"""What each athlete has lifted, from the club's results files."""
+
+from collections.abc import Iterator, Mapping, Sequence
+from datetime import date, datetime
+from decimal import Decimal
+from pathlib import Path
+from typing import Any
+
+from msgspec import Struct
+
+from classclock.book.files.saved_results import read_results
+from classclock.strength.class_loads import Handled, LiftHistory
+from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
+from classclock.units.loads import Load, parse_load
+
+
+class Lifted(Struct, frozen=True):
+    """A load made, for a whole set."""
+
+    person_id: str
+    lift: str
+    load: Load
+    reps: int
+    on: date
+
+
+class ClassLifts(Struct, frozen=True):
+    """What one class's results say of lifts."""
+
+    people: Mapping[str, str]
+    """Display names by id."""
+    lifted: tuple[Lifted, ...]
+
+
+class LiftRecord(Struct, frozen=True):
+    """An athlete's record in one lift."""
+
+    lift: str
+    heaviest: Lifted
+    best: Maximum
+    """The highest estimate; from sets of few enough reps to be relied on, if there are any."""
+    best_on: date
+
+
+def read_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[Path, ...]]:
+    """The lifts in every results file, the oldest first; and the files that can't be read."""
+    classes: list[ClassLifts] = []
+    unread: list[Path] = []
+    for path in sorted(folder.glob("*.json")):
+        document = read_results(path)
+        try:
+            if document is None:
+                raise ValueError(path)  # noqa: TRY301  one way to leave a file out
+            classes.append(_class_lifts(document))
+        except (AttributeError, KeyError, TypeError, ValueError, ArithmeticError):
+            unread.append(path)
+    return tuple(classes), tuple(unread)
+
+
+def person_called(classes: Sequence[ClassLifts], who: str) -> str | None:
+    """The id of the athlete with this id or display name; None if nobody was ever called that.
+
+    Raises:
+        LookupError: several athletes have that name; names their ids.
+    """
+    people = {id_: name for one in classes for id_, name in one.people.items()}
+    if who in people:
+        return who
+    wanted = who.strip().casefold()
+    ids = [id_ for id_, name in people.items() if name.casefold() == wanted]
+    if len(ids) > 1:
+        raise LookupError(f"several athletes are called {who}: write which, {' or '.join(ids)}")
+    return ids[0] if ids else None
+
+
+def lift_records(
+    classes: Sequence[ClassLifts], person_id: str, formula: Formula = "brzycki"
+) -> dict[str, LiftRecord]:
+    """An athlete's record in each lift, by the lift's name in small letters.
+
+    Only settled scores count, of a lane that is the athlete's alone and did the lift as written.
+    """
+    by_lift: dict[str, list[Lifted]] = {}
+    for one in classes:
+        for lifted in one.lifted:
+            if lifted.person_id == person_id:
+                by_lift.setdefault(lifted.lift.casefold(), []).append(lifted)
+    return {lift: _record(every, formula) for lift, every in by_lift.items()}
+
+
+def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") -> LiftHistory:
+    """What every athlete has lifted, as loads are worked out from it."""
+    by_person: dict[str, dict[str, list[Lifted]]] = {}
+    ids: dict[str, set[str]] = {}
+    for one in classes:
+        for ident, name in one.people.items():
+            ids.setdefault(name.casefold(), set()).add(ident)
+        for lifted in one.lifted:
+            lifts = by_person.setdefault(lifted.person_id, {})
+            lifts.setdefault(lifted.lift.casefold(), []).append(lifted)
+    return LiftHistory(
+        {
+            person: {lift: _handled(_record(every, formula)) for lift, every in lifts.items()}
+            for person, lifts in by_person.items()
+        },
+        {name: next(iter(those)) for name, those in ids.items() if len(those) == 1},
+    )
+
+
+def _handled(record: LiftRecord) -> Handled:
+    return Handled(record.best.load, record.heaviest.load)
+
+
+def _record(every: Sequence[Lifted], formula: Formula) -> LiftRecord:
+    heaviest = max(every, key=lambda lifted: lifted.load.kg)
+    estimates = [
+        (maximum(lifted.load, lifted.reps, formula), lifted.on)
+        for lifted in every
+        if lifted.reps <= MOST_REPS
+    ]
+    pool = [one for one in estimates if not one[0].unreliable] or estimates
+    # Whoever has made a load for several reps has made it for one.
+    pool.append((maximum(heaviest.load, 1), heaviest.on))
+    best, on = max(pool, key=lambda one: one[0].load.kg)
+    return LiftRecord(heaviest.lift, heaviest, best, on)
+
+
+def _class_lifts(document: dict[str, Any]) -> ClassLifts:
+    on = datetime.fromisoformat(document["started"]).date()
+    lifted = (made for piece in document["pieces"] for made in _lifted(piece, on))
+    people = {str(person["id"]): str(person["name"]) for person in document["people"]}
+    return ClassLifts(people, tuple(lifted))
+
+
+def _lifted(piece: dict[str, Any], on: date) -> Iterator[Lifted]:
+    lift = piece.get("lift")
+    if lift is None or piece["status"] != "settled":
+        return
+    for lane in piece["lanes"]:
+        if len(lane["members"]) == 1 and not lane["modification"] and lane["load_kg"]:
+            for load, reps in _made(lane, piece.get("sets") or [1]):
+                yield Lifted(lane["members"][0], lift, load, reps, on)
+
+
+def _made(lane: dict[str, Any], reps: Sequence[int]) -> Iterator[tuple[Load, int]]:
+    """The loads made and the reps of their sets. The settled score decides on the heaviest."""
+    heaviest = Decimal(str(lane["load_kg"]))
+    made = [
+        (parse_load(attempt["load"], "kg"), reps[min(attempt["set"], len(reps)) - 1])
+        for attempt in lane["attempts"]
+        if attempt["made"] and attempt["load"] is not None
+    ]
+    yield from ((load, count) for load, count in made if load.kg <= heaviest)
+    if all(load.kg != heaviest for load, _ in made):
+        # A correction: nobody said for how many reps.
+        yield Load(heaviest, "kg"), 1

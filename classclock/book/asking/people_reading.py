@@ -1,0 +1,107 @@
+"""Who the people of a class are: those whom the club knows already come back with id and key.
+
+The one place where a name becomes an id.
+"""
+
+from collections.abc import Collection, Mapping, Sequence
+from pathlib import Path
+
+from classclock.book.asking.known_people import KnownPerson, known_people
+from classclock.book.files.changes import ChangesDamagedError, MarkSet, changes_if_any
+from classclock.book.people_rules import imports, people_rules
+from classclock.clock.source import local_now
+from classclock.club import folder as club_folder
+from classclock.machine.file_names import file_safe
+from classclock.tally.lane_keys import assign_keys
+from classclock.tally.lanes import Mark, Person
+
+
+def remembered(folder: Path) -> tuple[KnownPerson, ...]:
+    """Everybody the club knows, who came last first: from its book, or without it from files.
+
+    Takes a moment: for a thread of its own.
+    """
+    from classclock.book.asking.remembered import remembered_people  # noqa: PLC0415
+    from classclock.book.tables.keeping import kept_book, now_ns  # noqa: PLC0415  sqlalchemy: 180 ms
+    from classclock.book.tables.opening import BookError  # noqa: PLC0415
+
+    try:
+        with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
+            return remembered_people(asked)
+    except (BookError, ChangesDamagedError, OSError):
+        return in_files(folder)
+
+
+def in_files(folder: Path) -> tuple[KnownPerson, ...]:
+    """Everybody in the newest results files and in imports, named and merged as the changes say.
+
+    Loads no database: quick enough before the first paint.
+    """
+    changes = changes_if_any(folder)
+    rules = people_rules([changes])
+    found: dict[str, KnownPerson] = {}
+    for one in known_people(club_folder.results(folder)):
+        ident = rules.athlete(one.id)
+        name = rules.names.get(ident, one.name)
+        marks = rules.marks.get(ident, ())
+        known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
+        found.setdefault(ident, known)
+    for score in (score for one in imports(changes) for score in one.scores):
+        ident = rules.athlete(score.athlete)
+        if not rules.forgotten_before(score.athlete):
+            name = rules.names.get(ident, score.name)
+            found.setdefault(ident, KnownPerson(ident, name, "", classes=0))
+    return tuple(found.values())
+
+
+def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
+    """Who has this name; None where nobody has, or several do."""
+    wanted = name.strip().casefold()
+    named = [one for one in known if one.name.casefold() == wanted]
+    return named[0] if len(named) == 1 else None
+
+
+def new_id(name: str, taken: Collection[str]) -> str:
+    """The id of somebody whom the club doesn't know yet."""
+    wanted = file_safe(name)
+    ident, number = wanted, 1
+    while ident in taken:
+        number += 1
+        ident = f"{wanted}-{number}"
+    return ident
+
+
+def person_called(name: str, known: Sequence[KnownPerson], here: Collection[str] = ()) -> Person:
+    """Whoever of the known has this name, or somebody new. `here` are ids in use in the class.
+
+    A new person has no key yet.
+    """
+    found = known_as(name, known)
+    if found is not None and found.id not in here:
+        marks = found.marks
+        return Person(found.id, name, found.key, newcomer="newcomer" in marks, marks=marks)
+    return Person(new_id(name, {*here, *(one.id for one in known)}), name, "")
+
+
+def people_called(names: Sequence[str], known: Sequence[KnownPerson]) -> tuple[Person, ...]:
+    """The people of these names, each with a key of their own."""
+    people: list[Person] = []
+    for name in names:
+        people.append(person_called(name, known, {person.id for person in people}))
+    assigned, _ = assign_keys(people, {one.id: one.classes for one in known})
+    return assigned
+
+
+def remember_marks(folder: Path, marked: Mapping[tuple[str, Mark], bool]) -> bool:
+    """Write down marks that the coach set (true) or took off, by person's id; whether it worked.
+
+    `classclock book undo` takes them back, the newest first.
+    """
+    from classclock.book.changing import write_down  # noqa: PLC0415  seldom
+
+    lines = [MarkSet(athlete=ident, mark=mark, on=on) for (ident, mark), on in marked.items()]
+    try:
+        write_down(folder, lines, local_now())
+    except (ChangesDamagedError, OSError):
+        return False  # they hold in this class, and are asked for again before the next
+    return True

@@ -1,0 +1,53 @@
+"""Reading the own bests of a class's people from the book."""
+
+from collections.abc import Collection
+from datetime import datetime
+from pathlib import Path
+
+from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.tables.applying import rules_in
+from classclock.book.tables.keeping import kept_book, now_ns
+from classclock.book.tables.opening import BookError
+from classclock.book.tables.queries import history
+from classclock.records.class_entries import benchmark_key
+from classclock.records.own_bests import OwnBests
+from classclock.tally.record import ClassRecord
+
+
+def read_own_bests(
+    folder: Path, people: Collection[str], benchmarks: Collection[str], began: datetime
+) -> OwnBests:
+    """What these people, by the ids that the class knows, did on these benchmarks before.
+
+    Raises:
+        BookError: the book can't be opened or reached.
+        ChangesDamagedError: a line of the changes can't be read.
+        OSError: the folder can't be read or written to.
+    """
+    with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
+        rules = rules_in(asked)
+        athletes = {person: rules.athlete(person) for person in people}
+        found = history(asked, set(athletes.values()), benchmarks)
+    by_person = {
+        (person, benchmark): found.get((athlete, benchmark), ())
+        for person, athlete in athletes.items()
+        for benchmark in benchmarks
+    }
+    return OwnBests(by_person, int(began.timestamp() * 1000))
+
+
+def bests_for(folder: Path, record: ClassRecord, started: str) -> tuple[OwnBests, str]:
+    """The own bests of a class's people, and what is wrong in words where they can't be read.
+
+    `started` is RFC 3339. Never raises for the book's sake.
+    """
+    benchmarks = {
+        benchmark_key(segment.benchmark or segment.lift) for segment in record.plan.segment
+    } - {""}
+    people = {person.id for person in record.people}
+    try:
+        return read_own_bests(folder, people, benchmarks, datetime.fromisoformat(started)), ""
+    except (BookError, ChangesDamagedError) as error:
+        return OwnBests(), str(error)
+    except OSError as error:
+        return OwnBests(), f"the book can't be read ({error.strerror}): own bests aren't shown"

@@ -1,0 +1,189 @@
+"""`changes.jsonl`: what no class made. Imports, renames, merges, marks and erasures, one a line.
+
+With the results files it is the truth that the book is made from. The first line names the room,
+which tells its classes from other rooms' on a shared server.
+"""
+
+import hashlib
+import json
+import os
+from collections.abc import Iterable
+from pathlib import Path
+
+from msgspec import Struct, convert, field
+from msgspec.json import Decoder, encode
+from msgspec.structs import replace
+
+from classclock.machine.whole_file import write_whole
+from classclock.records.result import Kind
+from classclock.tally.lanes import Mark
+from classclock.units.plain_json import read_json
+
+NAME = "changes.jsonl"
+
+
+class _Line(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="change"):
+    n: int = 0
+    """Its number in the file, from 1; one that was taken out leaves a gap."""
+    at: str = ""
+    """When it was made, RFC 3339."""
+
+    @property
+    def change(self) -> str:
+        """Which change it is, as the file has it."""
+        return str(self.__struct_config__.tag)
+
+
+class Rename(_Line, frozen=True, tag="rename"):
+    athlete: str
+    name: str
+
+
+class Merge(_Line, frozen=True, tag="merge"):
+    """Two entries were one person: what was `gone`'s is `kept`'s."""
+
+    gone: str
+    kept: str
+    name: str = ""
+    """What they are called from then on; empty where it wasn't said: as they last came."""
+
+
+class MarkSet(_Line, frozen=True, tag="mark"):
+    athlete: str
+    mark: Mark
+    on: bool
+
+
+class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """One score from a club's older records; `worth` is reckoned as `result.py` does."""
+
+    athlete: str
+    name: str
+    benchmark: str
+    score: str
+    kind: Kind
+    worth: int
+    day: str
+    modification: str = ""
+    loads: str = ""
+    work: str = ""
+
+
+class Import(_Line, frozen=True, tag="import"):
+    file: str
+    scores: tuple[ImportedScore, ...]
+
+
+class Erasure(_Line, frozen=True, tag="erase"):
+    """Somebody asked to be erased. Ids are kept as digests only, so that none can come back."""
+
+    salt: str
+    digests: tuple[str, ...]
+    before: int
+    """Classes that started earlier are meant; milliseconds since 1970."""
+
+
+class Undo(_Line, frozen=True, tag="undo"):
+    """The change numbered `of` is to count no more."""
+
+    of: int
+
+
+Change = Rename | Merge | MarkSet | Import | Erasure | Undo
+_CHANGE: Decoder[Change] = Decoder(Change)
+
+
+class ChangesDamagedError(Exception):
+    """A line can't be read; `str` says which, in plain words."""
+
+
+class Changes(Struct, frozen=True):
+    """The file as read."""
+
+    room: str
+    lines: tuple[Change, ...] = field(default=())
+
+    @property
+    def next_number(self) -> int:
+        return max((line.n for line in self.lines), default=0) + 1
+
+
+def read_changes(folder: Path) -> Changes:
+    """Read the club's changes; a folder without them gets a file with a room of its own.
+
+    A torn last line, as after a power cut, is left out.
+
+    Raises:
+        ChangesDamagedError: a line within can't be read.
+        OSError: the file can't be read or made.
+    """
+    path = folder / NAME
+    try:
+        lines = path.read_bytes().split(b"\n")
+    except FileNotFoundError:
+        changes = Changes(os.urandom(8).hex())
+        write_changes(folder, changes)
+        return changes
+    room, read = "", []
+    for number, line in enumerate(lines[:-1], start=1):
+        try:
+            if number == 1:
+                room = str(read_json(line)["room"])
+            else:
+                read.append(convert(read_json(line), Change))
+        except (ValueError, KeyError, TypeError) as error:
+            why = str(error).splitlines()[0]
+            raise ChangesDamagedError(
+                f"{path}:{number}: this line can't be read ({why}): put the file back from a copy"
+            ) from None
+    if not room:
+        raise ChangesDamagedError(f"{path}:1: the room's name is missing: put it back from a copy")
+    return Changes(room, tuple(read))
+
+
+def changes_if_any(folder: Path) -> tuple[Change, ...]:
+    """The changes for who only asks: none where the file is missing or can't be read.
+
+    The folder is left as it is: `read_changes` would begin a file.
+    """
+    try:
+        return read_changes(folder).lines if (folder / NAME).exists() else ()
+    except (ChangesDamagedError, OSError):
+        return ()
+
+
+def changes_digest(folder: Path) -> str:
+    """What tells whether the file is as it was; empty where there is none.
+
+    Raises:
+        OSError: it can't be read.
+    """
+    try:
+        return hashlib.sha256((folder / NAME).read_bytes()).hexdigest()
+    except FileNotFoundError:
+        return ""
+
+
+def read_change(line: str) -> Change:
+    return _CHANGE.decode(line)
+
+
+def write_changes(folder: Path, changes: Changes) -> None:
+    """Write the whole file anew, for this account alone.
+
+    Raises:
+        OSError: it can't be written.
+    """
+    lines = [json.dumps({"room": changes.room}).encode()]
+    lines += [encode(line) for line in changes.lines]
+    write_whole(folder / NAME, b"".join(line + b"\n" for line in lines))
+
+
+def with_more(changes: Changes, more: Iterable[Change], at: str) -> Changes:
+    """The changes with these at their end, numbered, made at this moment (RFC 3339)."""
+    lines = list(changes.lines)
+    number = changes.next_number
+    for line in more:
+        lines.append(replace(line, n=number, at=at))
+        number += 1
+    return Changes(changes.room, tuple(lines))

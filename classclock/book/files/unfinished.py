@@ -1,0 +1,34 @@
+"""Classes that were cut off and can be rejoined."""
+
+from datetime import datetime, timedelta
+from pathlib import Path
+
+from classclock.book.files.journal import Journal, JournalDamagedError, read_journal
+from classclock.book.files.journal_writer import in_use
+
+REJOINABLE = timedelta(hours=12)
+"""A class older than that is history."""
+
+
+def unfinished(folder: Path, now: datetime) -> tuple[Journal, ...]:
+    """The journals in the folder whose class was cut off today, the latest first."""
+    found = []
+    since = (now - REJOINABLE).timestamp()
+    for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True):
+        if _changed(path) < since:
+            break  # no line was written later, so none has to be read
+        try:
+            journal = read_journal(path)
+        except (JournalDamagedError, OSError):
+            continue
+        recent = now - datetime.fromisoformat(journal.last_wall) < REJOINABLE
+        if recent and journal.unfinished and not in_use(path):
+            found.append(journal)
+    return tuple(found)
+
+
+def _changed(path: Path) -> float:
+    try:
+        return path.stat().st_mtime
+    except OSError:
+        return 0

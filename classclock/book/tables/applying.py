@@ -1,0 +1,105 @@
+"""Bringing the book up to the changes: imports, merges, names, marks, erasures."""
+
+from collections.abc import Sequence
+
+from msgspec.json import encode
+from sqlalchemy import Connection, delete, insert, select, update
+
+from classclock.book.files.changes import Change, Changes, Import, Merge, Undo, read_change
+from classclock.book.people_rules import PeopleRules, imports, people_rules
+from classclock.book.tables.deriving import Touched, derive
+from classclock.book.tables.imported_rows import import_rows
+from classclock.book.tables.schema import PERSONAL, changes, seen
+from classclock.book.tables.taking_in import Rows, take_out
+
+
+def rules_in(connection: Connection) -> PeopleRules:
+    """What the changes of all rooms come to, as the book holds them."""
+    found: dict[str, list[Change]] = {}
+    for row in connection.execute(select(changes).order_by(changes.c.room, changes.c.n)):
+        found.setdefault(row.room, []).append(read_change(row.line))
+    return people_rules(found.values())
+
+
+def apply_changes(connection: Connection, read: Changes) -> None:
+    """Make the book's copy of this room's changes equal to the file's, with all that follows."""
+    here = changes.c.room == read.room
+    old = {row.n: row.line for row in connection.execute(select(changes).where(here))}
+    new = {line.n: encode(line).decode() for line in read.lines}
+    if old == new:
+        return
+    connection.execute(delete(changes).where(here))
+    if new:
+        rows = [{"room": read.room, "n": n, "line": line} for n, line in new.items()]
+        connection.execute(insert(changes), rows)
+    rules = rules_in(connection)
+    touched = Touched(_named_in(old, new), in_all=True)
+    touched.update(_apply_merges(connection, rules))
+    touched.update(_apply_imports(connection, rules, read))
+    touched.update(_forget(connection, rules))
+    derive(connection, rules, touched)
+
+
+def _named_in(old: dict[int, str], new: dict[int, str]) -> set[str]:
+    """The athletes that speak of lines which came, went or were taken back."""
+    both = {**old, **new}
+    numbers = {n for n in both if old.get(n) != new.get(n)}
+    lines = [read_change(both[n]) for n in numbers]
+    taken_back = {line.of for line in lines if isinstance(line, Undo)} & set(both)
+    return _ids([*lines, *(read_change(both[n]) for n in taken_back)])
+
+
+def _ids(lines: Sequence[Change]) -> set[str]:
+    ids: set[str] = set()
+    for line in lines:
+        if isinstance(line, Import):
+            ids |= {score.athlete for score in line.scores}
+        elif isinstance(line, Merge):
+            ids |= {line.gone, line.kept}
+        elif athlete := getattr(line, "athlete", None):
+            ids.add(athlete)
+    return ids
+
+
+def _apply_merges(connection: Connection, rules: PeopleRules) -> Touched:
+    touched = Touched(in_all=True)
+    for person, athlete in connection.execute(select(seen.c.person, seen.c.athlete).distinct()):
+        now = rules.athlete(person)
+        if now != athlete:
+            touched.athletes |= {athlete, now}
+            for table in PERSONAL:
+                connection.execute(
+                    update(table).where(table.c.person == person).values(athlete=now)
+                )
+    return touched
+
+
+def _apply_imports(connection: Connection, rules: PeopleRules, read: Changes) -> Touched:
+    prefix = f"{read.room}/import-"
+    wanted = {f"{prefix}{line.n}": line for line in imports(read.lines)}
+    stands = select(seen.c.class_key).where(seen.c.class_key.startswith(prefix, autoescape=True))
+    present = {row.class_key for row in connection.execute(stands.distinct())}
+    touched = Touched(in_all=True)
+    if gone := present - set(wanted):
+        touched.update(take_out(connection, sorted(gone)))
+    rows = Rows(rules)
+    for key, line in wanted.items():
+        if key not in present:
+            touched.update(import_rows(rows, key, line))
+    rows.flush(connection)
+    return touched
+
+
+def _forget(connection: Connection, rules: PeopleRules) -> Touched:
+    """Delete what was recorded of whoever was erased since."""
+    touched = Touched(in_all=True)
+    if not rules.erasures:
+        return touched
+    known = connection.execute(select(seen.c.person, seen.c.athlete).distinct()).all()
+    for person, athlete in known:
+        if before := rules.forgotten_before(person):
+            touched.athletes.add(athlete)
+            for table in PERSONAL:
+                meant = (table.c.person == person, table.c.moment < before)
+                connection.execute(delete(table).where(*meant))
+    return touched

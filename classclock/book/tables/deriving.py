@@ -1,0 +1,151 @@
+"""What the book works out from its records: athletes and bests, for some or for everybody."""
+
+import json
+from collections.abc import Sequence
+from typing import Any
+
+from msgspec import Struct, field
+from sqlalchemy import (
+    ColumnElement,
+    Connection,
+    Row,
+    Select,
+    Table,
+    and_,
+    delete,
+    distinct,
+    func,
+    insert,
+    or_,
+    select,
+)
+
+from classclock.book.people_rules import PeopleRules
+from classclock.book.tables.schema import athletes, bests, results, seen
+
+_AT_ONCE = 100
+"""Athletes that are asked for together."""
+_TERMS = ("modification", "loads", "work", "team")
+
+
+class Touched(Struct):
+    """Whose numbers changed, and in which benchmarks."""
+
+    athletes: set[str] = field(default_factory=set)
+    benchmarks: set[str] = field(default_factory=set)
+    in_all: bool = False
+    """Whether it may be any benchmark of theirs."""
+
+    def add(self, athlete: str, benchmark: str = "") -> None:
+        self.athletes.add(athlete)
+        if benchmark:
+            self.benchmarks.add(benchmark)
+
+    def update(self, other: "Touched") -> None:
+        self.athletes |= other.athletes
+        self.benchmarks |= other.benchmarks
+        self.in_all |= other.in_all
+
+    def within(self, table: Table) -> ColumnElement[bool]:
+        """The rows of a table that tell of them."""
+        theirs = table.c.athlete.in_(self.athletes)
+        return theirs if self.in_all else and_(theirs, table.c.benchmark.in_(self.benchmarks))
+
+
+def derive(connection: Connection, rules: PeopleRules, touched: Touched | None = None) -> None:
+    """Work out athletes and bests anew; of everybody, unless told whose changed."""
+    _derive_athletes(connection, rules, touched)
+    _derive_bests(connection, touched)
+
+
+def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touched | None) -> None:
+    gone = delete(athletes)
+    if touched is not None:
+        gone = gone.where(athletes.c.athlete.in_(touched.athletes))
+    connection.execute(gone)
+    counted = {row.athlete: row for row in connection.execute(_counted(rules, touched))}
+    called = _called(connection, [(row.athlete, row.came, row.last) for row in counted.values()])
+    rows = [
+        {
+            "athlete": athlete,
+            "name": rules.names.get(athlete, called[athlete].name),
+            "key": called[athlete].key,
+            "marks": json.dumps(rules.marks.get(athlete, ())),
+            "classes": row.classes if row.came else 0,
+            "first_day": row.first_day if row.came else "",
+            "last_day": row.last_day if row.came else "",
+        }
+        for athlete, row in counted.items()
+    ]
+    if rows:
+        connection.execute(insert(athletes), rows)
+
+
+def _counted(rules: PeopleRules, touched: Touched | None) -> Select[Any]:
+    """How often each athlete came; one who only stands in imports has a row that says so.
+
+    The row with `came` is the last for each. Nobody is in two classes of one moment, but two
+    entries that were merged may be: then moments are counted, which takes twice as long.
+    """
+    asked = select(
+        seen.c.athlete,
+        seen.c.came,
+        (func.count(distinct(seen.c.moment)) if rules.aliases else func.count()).label("classes"),
+        func.min(seen.c.day).label("first_day"),
+        func.max(seen.c.day).label("last_day"),
+        func.max(seen.c.moment).label("last"),
+    )
+    if touched is not None:
+        asked = asked.where(seen.c.athlete.in_(touched.athletes))
+    return asked.group_by(seen.c.athlete, seen.c.came).order_by(seen.c.athlete, seen.c.came)
+
+
+def _called(connection: Connection, latest: Sequence[tuple[str, bool, int]]) -> dict[str, Row[Any]]:
+    """How each athlete was called at their latest moment.
+
+    Of two entries that were merged, and came together, the one that was kept says it.
+    """
+    found: dict[str, Row[Any]] = {}
+    for first in range(0, len(latest), _AT_ONCE):
+        some = latest[first : first + _AT_ONCE]
+        at = (
+            and_(seen.c.athlete == athlete, seen.c.came == came, seen.c.moment == moment)
+            for athlete, came, moment in some
+        )
+        for row in connection.execute(select(seen).where(or_(*at))):
+            other = found.get(row.athlete)
+            if other is None or _prior(row) > _prior(other):
+                found[row.athlete] = row
+    return found
+
+
+def _prior(row: Row[Any]) -> tuple[Any, ...]:
+    return (row.person == row.athlete, row.class_key, row.person)
+
+
+def _derive_bests(connection: Connection, touched: Touched | None) -> None:
+    """The best for each athlete, benchmark and terms: as `bests.best_of` has it."""
+    gone, some = delete(bests), and_(results.c.counts)
+    if touched is not None:
+        gone, some = gone.where(touched.within(bests)), and_(some, touched.within(results))
+    connection.execute(gone)
+    group = [results.c[name] for name in ("athlete", "benchmark", *_TERMS)]
+    order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
+    ranked = (
+        select(
+            *group,
+            *(results.c[name] for name in ("name", "score", "kind", "worth", "total_reps")),
+            results.c.day,
+            results.c.moment,
+            func.count().over(partition_by=group).label("times"),
+            func.max(results.c.moment).over(partition_by=group).label("last_moment"),
+            func.row_number()
+            .over(partition_by=group, order_by=(*order, results.c.lane, results.c.person))
+            .label("place"),
+        )
+        .where(some)
+        .subquery()
+    )
+    columns = [column.name for column in bests.columns]
+    best = select(*(ranked.c[name] for name in columns)).where(ranked.c.place == 1)
+    connection.execute(insert(bests).from_select(columns, best))

@@ -1,0 +1,72 @@
+"""Putting an import of older records into the book's tables."""
+
+from classclock.book.files.changes import Import, ImportedScore
+from classclock.book.tables.deriving import Touched
+from classclock.book.tables.schema import results, seen
+from classclock.book.tables.taking_in import Row, Rows
+from classclock.records.result import day_moment
+
+
+def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
+    """The rows of one import: results, and the people it names, who came to no class by it."""
+    touched = Touched()
+    rules = rows.rules
+    named: set[str] = set()
+    for number, score in enumerate(imported.scores):
+        moment = day_moment(score.day)
+        if rules.erased(score.athlete, moment):
+            continue
+        athlete = rules.athlete(score.athlete)
+        touched.add(athlete, score.benchmark)
+        rows.add(results, _imported_row(athlete, class_key, number, moment, score))
+        if score.athlete not in named:
+            named.add(score.athlete)
+            rows.add(
+                seen,
+                {
+                    "class_key": class_key,
+                    "person": score.athlete,
+                    "athlete": athlete,
+                    "name": score.name,
+                    "key": "",
+                    "came": False,
+                    "day": score.day,
+                    "moment": moment,
+                },
+            )
+    return touched
+
+
+def _imported_row(
+    athlete: str, class_key: str, number: int, moment: int, score: ImportedScore
+) -> Row:
+    return {
+        "class_key": class_key,
+        "piece": number,
+        "lane": 0,
+        "person": score.athlete,
+        "athlete": athlete,
+        "name": score.benchmark,
+        "called": score.benchmark,
+        "benchmark": score.benchmark,
+        "day": score.day,
+        "moment": moment,
+        "score": score.score,
+        "kind": score.kind,
+        "worth": score.worth,
+        "total_reps": None,
+        "modification": score.modification,
+        "loads": score.loads,
+        "work": score.work,
+        "team": 1,
+        "counts": True,
+        "why_not": "",
+        "rank": None,
+        "status": "imported",
+        "note": "",
+        "options": "[]",
+        "own_options": "[]",
+        "splits": "[]",
+        "round_reps": "[]",
+        "start_station": 0,
+    }

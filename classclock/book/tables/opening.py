@@ -1,0 +1,227 @@
+"""Opening the book: SQLite in the club's folder, or the server that the environment names."""
+
+import os
+import sqlite3
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from msgspec import Struct
+from sqlalchemy import URL, Connection, Engine, create_engine, event, text
+from sqlalchemy.engine import make_url
+from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
+
+from classclock.book.tables.book_lock import book_lock
+from classclock.book.tables.schema import VERSION, metadata
+from classclock.club.folder import private
+
+FILE = "book.sqlite"
+VARIABLE = "CLASSCLOCK_BOOK"
+_SERVER = "postgresql+psycopg"
+_WAIT = 5
+"""Seconds after which a server that doesn't answer counts as gone."""
+_OUR_LOCK = 0x636C6173
+"""PostgreSQL's advisory lock that one writer of the book holds."""
+
+
+class BookError(Exception):
+    """The book can't be used; `str` says why and what to do, in plain words."""
+
+
+class Book(Struct, frozen=True):
+    """An open book. `folder` is the club's."""
+
+    folder: Path
+    engine: Engine
+
+    @contextmanager
+    def reading(self) -> Iterator[Connection]:
+        """A connection to ask questions with.
+
+        Raises:
+            BookError: the book can't be reached, or is damaged.
+        """
+        with _in_words(self.engine), self.engine.connect() as connection:
+            yield connection
+
+    @contextmanager
+    def writing(self) -> Iterator[Connection]:
+        """A connection on which all that is written counts, or nothing of it.
+
+        Raises:
+            BookError: the book can't be reached, or is damaged.
+        """
+        with _in_words(self.engine), self.engine.begin() as connection:
+            if self.engine.dialect.name == "postgresql":
+                connection.execute(text(f"SELECT pg_advisory_xact_lock({_OUR_LOCK})"))
+            yield connection
+
+    def close(self) -> None:
+        self.engine.dispose()
+
+
+def open_book(folder: Path) -> Book:
+    """Open the club's book; a missing one is made, an older one kept beside a new one.
+
+    Raises:
+        BookError: it can't be opened.
+        OSError: the folder can't be written to.
+    """
+    address = os.environ.get(VARIABLE)
+    return _open_server(folder, address) if address else _open_file(folder)
+
+
+def on_a_server() -> bool:
+    return bool(os.environ.get(VARIABLE))
+
+
+def kept_versions(folder: Path) -> tuple[Path, ...]:
+    """Books that were put aside: of an older version, or damaged."""
+    return tuple(sorted(folder.glob("book-*.sqlite")))
+
+
+def forget_deleted(book: Book) -> None:
+    """Leave nothing of deleted rows behind: in free pages of the file, or in older schemas.
+
+    Raises:
+        BookError: the book can't be reached.
+    """
+    if book.engine.dialect.name == "postgresql":
+        with book.writing() as connection:
+            for version in range(1, VERSION):
+                gone = schema_name(version)
+                connection.execute(text(f"DROP SCHEMA IF EXISTS {gone} CASCADE"))
+        return
+    with book.reading() as connection:
+        connection.execution_options(isolation_level="AUTOCOMMIT").execute(text("VACUUM"))
+
+
+def put_aside(folder: Path, name: str) -> None:
+    """Keep the book's file under another name, `book-NAME.sqlite`, so that a new one is made."""
+    path = folder / FILE
+    if path.exists():
+        path.replace(_free(folder, name))
+
+
+def _free(folder: Path, name: str) -> Path:
+    path, number = folder / f"book-{name}.sqlite", 1
+    while path.exists():
+        number += 1
+        path = folder / f"book-{name}-{number}.sqlite"
+    return path
+
+
+# -- a file ----------------------------------------------------------------------
+
+
+def _open_file(folder: Path) -> Book:
+    path = private(folder) / FILE
+    if not path.exists() or _version(path) != VERSION:
+        with book_lock(folder):  # another thread or window may be making it
+            _make_ready(folder, path)
+    return Book(folder, _engine(path))
+
+
+def _make_ready(folder: Path, path: Path) -> None:
+    """Leave a book of this version there, empty if it is a new one."""
+    if path.exists():
+        version = _version(path)
+        if version > VERSION:
+            raise BookError(
+                f"{path} was written by a newer classclock: update classclock, or move that file "
+                "away and a new book is made from the results files"
+            )
+        if version == VERSION:
+            return
+        put_aside(folder, f"v{version}")
+    os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+    engine = _engine(path)
+    with engine.begin() as connection:
+        metadata.create_all(connection)
+        connection.execute(text(f"PRAGMA user_version = {VERSION}"))
+    engine.dispose()
+
+
+def _engine(path: Path) -> Engine:
+    engine = create_engine(
+        URL.create("sqlite", database=str(path)),
+        connect_args={"timeout": 10},
+        hide_parameters=True,
+    )
+    event.listen(engine, "connect", _forget_fully)
+    return engine
+
+
+def _version(path: Path) -> int:
+    connection = sqlite3.connect(path)
+    try:
+        version: int = connection.execute("PRAGMA user_version").fetchone()[0]
+    except sqlite3.DatabaseError:
+        raise BookError(
+            f"{path} is damaged: `classclock book rebuild` puts it aside and makes it anew"
+        ) from None
+    finally:
+        connection.close()
+    return version
+
+
+def _forget_fully(connection: sqlite3.Connection, _: object) -> None:
+    """What is deleted is overwritten: nobody who was erased can be read from free pages."""
+    connection.execute("PRAGMA secure_delete = ON")
+    connection.execute("PRAGMA cache_size = -65536")
+
+
+# -- a server --------------------------------------------------------------------
+
+
+def _open_server(folder: Path, address: str) -> Book:
+    try:
+        url = make_url(address)
+    except ArgumentError:
+        url = None
+    if url is None or url.drivername != _SERVER:
+        raise BookError(
+            f"{VARIABLE} is no address of a book: write {_SERVER}://NAME:PASSWORD@HOST/DATABASE"
+        )
+    try:
+        engine = create_engine(
+            url,
+            hide_parameters=True,
+            paramstyle="format",  # by place, as SQLite has it
+            connect_args={
+                "connect_timeout": _WAIT,
+                "options": f"-csearch_path={schema_name(VERSION)}",
+            },
+        )
+    except ImportError:
+        raise BookError(
+            "a book on PostgreSQL needs its driver: pip install 'classclock[postgresql]'"
+        ) from None
+    book = Book(folder, engine)
+    with book.writing() as connection:
+        connection.execute(text(f"CREATE SCHEMA IF NOT EXISTS {schema_name(VERSION)}"))
+        metadata.create_all(connection)
+    return book
+
+
+def schema_name(version: int) -> str:
+    """On a server each version of the book has a schema of its own; older ones are kept."""
+    return f"classclock_v{version}"
+
+
+@contextmanager
+def _in_words(engine: Engine) -> Iterator[None]:
+    try:
+        yield
+    except DBAPIError as error:
+        where = engine.url.render_as_string(hide_password=True)
+        gone = isinstance(error, OperationalError | InterfaceError)
+        if engine.dialect.name == "postgresql" and gone:
+            raise BookError(
+                f"the book at {where} can't be reached: classes run on, and their results go in "
+                "when it is back"
+            ) from error
+        why = str(error.orig).strip().splitlines()[0]
+        raise BookError(
+            f"the book at {where} can't be used ({why}): `classclock book rebuild` makes it anew"
+        ) from error

@@ -1,0 +1,166 @@
+"""Putting a class into the book's tables: what was there of it before goes first."""
+
+import json
+from collections import defaultdict
+from collections.abc import Sequence
+from functools import lru_cache
+from operator import itemgetter
+from typing import Any
+
+from msgspec import Struct, field
+from sqlalchemy import Connection, Table, delete, insert, select
+
+from classclock.book.people_rules import PeopleRules
+from classclock.book.tables.deriving import Touched
+from classclock.book.tables.schema import RECORDED, classes, lifts, results, seen
+from classclock.records.class_entries import ClassEntry, Lift, PieceEntry
+from classclock.records.result import load_worth
+
+Row = dict[str, Any]
+_names = lru_cache(maxsize=4096)(json.dumps)  # a few options come again and again
+_AT_ONCE = 5_000
+"""Rows that are sent together."""
+_KEYS_AT_ONCE = 500
+
+
+class Rows(Struct):
+    """Rows on their way into the book."""
+
+    rules: PeopleRules
+    waiting: defaultdict[Table, list[Row]] = field(default_factory=lambda: defaultdict(list))
+
+    def add(self, table: Table, row: Row) -> None:
+        self.waiting[table].append(row)
+
+    def flush(self, connection: Connection, *, at_least: int = 1) -> None:
+        """Send what waits, once there are so many."""
+        for table, rows in self.waiting.items():
+            if len(rows) >= at_least:
+                # Straight to the driver, by place: naming each parameter takes as long again.
+                statement = insert(table).compile(dialect=connection.dialect)
+                in_order = itemgetter(*(column.name for column in table.columns))
+                connection.exec_driver_sql(str(statement), list(map(in_order, rows)))
+                rows.clear()
+
+    def flush_if_many(self, connection: Connection) -> None:
+        self.flush(connection, at_least=_AT_ONCE)
+
+
+def take_out(connection: Connection, class_keys: Sequence[str]) -> Touched:
+    """Remove all that stands under these keys; whose numbers that changes."""
+    touched = Touched()
+    for first in range(0, len(class_keys), _KEYS_AT_ONCE):
+        some = class_keys[first : first + _KEYS_AT_ONCE]
+        came = select(seen.c.athlete).where(seen.c.class_key.in_(some)).distinct()
+        did = select(results.c.athlete, results.c.benchmark).where(results.c.class_key.in_(some))
+        for row in (*connection.execute(came), *connection.execute(did.distinct())):
+            touched.add(*row)
+        for table in RECORDED:
+            connection.execute(delete(table).where(table.c.class_key.in_(some)))
+    return touched
+
+
+def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
+    """The rows of one class; whose numbers they change. Who was erased is left out."""
+    touched = Touched()
+    rows.add(
+        classes,
+        {
+            "class_key": class_key,
+            "title": entry.title,
+            "started": entry.started,
+            "day": entry.day,
+            "moment": entry.moment,
+        },
+    )
+    who = _athletes(rows.rules, entry)
+    touched.athletes.update(who.values())
+    rows.waiting[seen] += [
+        {
+            "class_key": class_key,
+            "person": person.id,
+            "athlete": who[person.id],
+            "name": person.name,
+            "key": person.key,
+            "came": True,
+            "day": entry.day,
+            "moment": entry.moment,
+        }
+        for person in entry.people
+        if person.id in who
+    ]
+    did = [(who[one.result.athlete], one) for one in entry.entries if one.result.athlete in who]
+    touched.benchmarks.update({one.result.benchmark for _, one in did} - {""})
+    rows.waiting[results] += [_result_row(athlete, class_key, one) for athlete, one in did]
+    rows.waiting[lifts] += [
+        _lift_row(athlete, class_key, one, number, lift)
+        for athlete, one in did
+        for number, lift in enumerate(one.lifts)
+    ]
+    return touched
+
+
+def _athletes(rules: PeopleRules, entry: ClassEntry) -> dict[str, str]:
+    """By the id as recorded, the athlete it is now; who was erased isn't among them."""
+    return {
+        person.id: rules.athlete(person.id)
+        for person in entry.people
+        if not (rules.erasures and rules.erased(person.id, entry.moment))
+    }
+
+
+def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
+    result, terms = entry.result, entry.result.terms
+    return {
+        "class_key": class_key,
+        "piece": entry.piece,
+        "lane": entry.lane,
+        "person": result.athlete,
+        "athlete": athlete,
+        "name": result.piece,
+        "called": entry.called,
+        "benchmark": result.benchmark,
+        "day": result.day,
+        "moment": result.moment,
+        "score": result.score,
+        "kind": result.kind,
+        "worth": result.worth,
+        "total_reps": result.total_reps,
+        "modification": terms.modification,
+        "loads": terms.loads,
+        "work": terms.work,
+        "team": terms.team,
+        "counts": result.counts,
+        "why_not": result.why_not,
+        "rank": entry.rank,
+        "status": entry.status,
+        "note": entry.note,
+        "options": _names(entry.options),
+        "own_options": _names(entry.own_options),
+        "splits": _numbers(result.splits),
+        "round_reps": _numbers(result.round_reps),
+        "start_station": entry.start_station,
+    }
+
+
+def _lift_row(athlete: str, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> Row:
+    return {
+        "class_key": class_key,
+        "piece": entry.piece,
+        "lane": entry.lane,
+        "person": lift.athlete,
+        "number": number,
+        "athlete": athlete,
+        "lift": lift.lift,
+        "reps": lift.reps,
+        "load": lift.load,
+        "worth": load_worth(lift.load_kg),
+        "made": lift.made,
+        "day": entry.result.day,
+        "moment": entry.result.moment,
+    }
+
+
+def _numbers(numbers: Sequence[int | None]) -> str:
+    """As JSON has a list of numbers; json.dumps takes four times as long for it."""
+    return str(list(numbers)).replace("None", "null")

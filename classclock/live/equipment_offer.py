@@ -1,0 +1,132 @@
+"""What is short for the people of a class, and the ways to share it: for the board, and before.
+
+Loaded only where a club has counted its equipment.
+"""
+
+from collections import Counter
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from msgspec import Struct
+
+from classclock.club.movements import club_library
+from classclock.plan.model import Plan, Segment, is_piece
+from classclock.plan.movements.library import Library
+from classclock.plan.settings.club import Club
+from classclock.planning.equipment import Need, Short, inventory_of, most_at_once, station_needs
+from classclock.planning.equipment_check import NOTHING_FITS, Room, way_words
+from classclock.planning.sharing import sharing_of
+from classclock.planning.staging import propose_staging
+from classclock.planning.staging_words import short_words, staging_words
+from classclock.tally.lanes import Choice, Lane, Person, Sharing
+from classclock.tally.lineup import draw_lanes
+
+_MOST_WAYS = 9
+"""A digit chooses one."""
+
+
+class Way(Struct, frozen=True):
+    """A way to share; `words` say what it costs the class too."""
+
+    words: str
+    brief: str
+    """Without the rest of the hour, for a small window."""
+    sharing: Sharing
+
+
+class Offer(Struct, frozen=True):
+    """A segment for which something is short, and the ways to do it all the same."""
+
+    segment: int
+    name: str
+    people: int
+    short: str
+    """`12 boxes are needed at once, 4 are here`, piece by piece."""
+    ways: tuple[Way, ...]
+    otherwise: str
+    """What to do where there is no way; empty where there is one."""
+
+
+class EquipmentOffers:
+    """The offers for whoever is here, each worked out once."""
+
+    def __init__(self, club: Club, folder: Path) -> None:
+        """Reads what each movement needs; that takes a moment."""
+        library, _ = club_library(folder)  # what is wrong with it is said at the start
+        self._room = Room(0, (), inventory_of(club), library, club.class_length)
+        self._kept: dict[int, tuple[object, Offer | None]] = {}
+
+    def of(
+        self, plan: Plan, segment: int, people: Sequence[Person], choices: Mapping[str, Choice]
+    ) -> Offer | None:
+        """The offer for these people, each with what they modify; None where nothing is short."""
+        asked = tuple((person.id, choices.get(person.id)) for person in people)
+        kept = self._kept.get(segment)
+        if kept is None or kept[0] != asked:
+            kept = asked, offer_for(plan, segment, people, choices, self._room)
+            self._kept[segment] = kept
+        return kept[1]
+
+
+def offer_for(
+    plan: Plan, index: int, people: Sequence[Person], choices: Mapping[str, Choice], room: Room
+) -> Offer | None:
+    """What is short in the plan's segment of this number, as its people modify it."""
+    segment = plan.segment[index]
+    lanes = draw_lanes(segment, people, choices)
+    short = _short(segment, lanes, room)
+    if not short:
+        return None
+    # Only a piece has lanes that can begin elsewhere, or later.
+    ways = (
+        propose_staging(segment, len(people), room.inventory, room.library)[:_MOST_WAYS]
+        if is_piece(segment)
+        else ()
+    )
+    ids = [person.id for person in people]
+    return Offer(
+        segment=index,
+        name=segment.name,
+        people=len(people),
+        short="; ".join(map(short_words, short)),
+        ways=tuple(
+            Way(
+                way_words(plan, segment, way, room),
+                staging_words(way, segment, brief=True),
+                sharing_of(way, segment, ids, choices),
+            )
+            for way in ways
+        ),
+        otherwise=_otherwise(segment, ways),
+    )
+
+
+def _otherwise(segment: Segment, ways: Sequence[object]) -> str:
+    if ways:
+        return ""
+    return NOTHING_FITS if is_piece(segment) else "take turns: nothing is counted here"
+
+
+def _short(segment: Segment, lanes: Sequence[Lane], room: Room) -> tuple[Short, ...]:
+    """What the fullest heat lacks, wherever in the round each of its lanes is."""
+    first = [lane for lane in lanes if lane.heat == 1]
+    needed = Counter[str]()
+    for lane in first:
+        needed.update(_need(segment, lane, room.library))
+    return tuple(
+        Short(piece, count, room.inventory[piece])
+        for piece, count in needed.items()
+        if count > room.inventory.get(piece, count)
+    )
+
+
+def _need(segment: Segment, lane: Lane, library: Library) -> Need:
+    """What this lane can need at one moment, with the options that it uses."""
+    if not any(lane.options):
+        return most_at_once(station_needs(segment, library))
+    return most_at_once(
+        library.needs_of_option(station.movement, station.options[lane.option(place) - 1].name)
+        if lane.option(place)
+        else library.needs_of(station.movement)
+        for place, station in enumerate(segment.station)
+    )

@@ -1,0 +1,171 @@
+"""What a running class holds together: the live class, its keys, its sound and its files."""
+
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from classclock.book.asking.known_people import KnownPerson
+from classclock.book.asking.people_reading import in_files, remembered
+from classclock.book.files.journal_writer import JournalWriter
+from classclock.book.files.results_files import ResultsFiles
+from classclock.clock.engine import EngineView
+from classclock.clock.source import TimeSource
+from classclock.club import folder as club_folder
+from classclock.live.desk import Answer, Desk
+from classclock.live.live_class import LiveClass
+from classclock.plan.settings.club import Club, Emergency
+from classclock.sound.loudspeaker import Speaker
+from classclock.tally.keys.key_language import Stroke
+from classclock.tally.keys.strokes import translate
+from classclock.tally.sheet import ALL_IN_STAYS
+
+if TYPE_CHECKING:
+    from classclock.live.equipment_offer import EquipmentOffers, Offer
+    from classclock.planning.cap_fit import Basis
+
+
+class Session:
+    """One class in one window."""
+
+    def __init__(
+        self,
+        *,
+        live: LiveClass,
+        journal: JournalWriter,
+        results: ResultsFiles,
+        club: Club,
+        speaker: Speaker,
+        check_clock: bool = False,
+    ) -> None:
+        self.live = live
+        self.desk = Desk(live)
+        self.journal = journal
+        self.results = results
+        self.club = club
+        self.speaker = speaker
+        self.check_clock = check_clock
+        """After the machine was started anew: the reading is to be checked by the coach."""
+        self.known: tuple[KnownPerson, ...] = ()
+        """Everybody the club knows, once `remember` has read it."""
+        self.basis: Basis | None = None
+        """What the cap fit rests on, once `remember` has read it."""
+        self.left_out = ""
+        """What is wrong with the club's movements, in words; said on the board."""
+        self._offers: EquipmentOffers | None = None
+        self._folder = results.folder.parent
+
+    @property
+    def settings(self) -> Path:
+        """The file of the club's settings."""
+        return club_folder.settings(self._folder)
+
+    def fill_in(self, card: Emergency) -> None:
+        """From now on the emergency card says this."""
+        self.club = self.club.model_copy(update={"emergency": card})
+
+    @property
+    def source(self) -> TimeSource:
+        return self.live.clock.source
+
+    def view(self) -> EngineView | None:
+        """The segment on the board as the engine needs it; None until it is started."""
+        sheet = self.live.record.sheet
+        if sheet is None or self.live.record.closed:
+            return None
+        ends = sheet.ended(self.live.clock.now())
+        if ends is None and sheet.everybody_in is not None:
+            ends = sheet.clock.elapsed(sheet.everybody_in) + ALL_IN_STAYS
+        return EngineView(sheet.clock, sheet.timeline, ends)
+
+    def key(self, sign: str, stamp: float) -> Answer:
+        """One key, as the terminal gave it, with its message's stamp (CLOCK_MONOTONIC, s)."""
+        at, real = self.live.clock.arrived(stamp), self.source.stroke_ms(stamp)
+        return self.desk.stroke(Stroke(translate(sign, self.club.keyboard.map), real, at))
+
+    def save(self) -> bool:
+        """Write the results as they stand; whether that worked. `troubles` says what didn't."""
+        if not self.live.record.pieces():
+            return True
+        return self.results.write(self.live.record, self.journal.path)
+
+    def remember(self) -> str:
+        """Find out who the club knows and their own bests; what is wrong, in words.
+
+        In a thread, as `read_bests`. The book is asked only if something in the plan comes back,
+        or has a cap that may fit or not.
+        """
+        from classclock.planning.cap_fit import can_be_told  # noqa: PLC0415  after the first paint
+
+        segments = self.live.record.plan.segment
+        if not any(one.benchmark or one.lift or can_be_told(one) for one in segments):
+            self.known = in_files(self._folder)
+            return ""
+        self.known = remembered(self._folder)
+        trouble = self.read_bests()
+        self.read_basis()
+        return trouble
+
+    def read_basis(self) -> None:
+        """Ask the book for what the cap fit rests on; in a thread, as `read_bests`."""
+        from classclock.book.asking.fit_reading import Asked, basis_for  # noqa: PLC0415  as there
+
+        record = self.live.record
+        people = [person.id for person in record.people]
+        began = int(datetime.fromisoformat(self.results.started).timestamp() * 1000)
+        self.basis = basis_for(self._folder, Asked(people, record.plan, began))
+
+    def read_bests(self) -> str:
+        """Ask the book for the people's own bests; what is wrong if it can't be asked, in words.
+
+        May be called from any thread, and takes its time: sqlalchemy is loaded, so not before
+        the wall has been painted. Until then, and without a book, nobody has a best.
+        """
+        from classclock.book.asking.reading_bests import bests_for  # noqa: PLC0415  see above
+
+        record = self.live.record
+        bests, trouble = bests_for(self._folder, record, self.results.started)
+        self.results.own_bests = bests
+        return trouble
+
+    def learn_equipment(self) -> None:
+        """Read what the movements need, where the club has counted what it has. Takes a moment."""
+        if self.club.inventory and self._offers is None:
+            from classclock.live.equipment_offer import EquipmentOffers  # noqa: PLC0415  few count
+
+            self._offers = EquipmentOffers(self.club, self._folder)
+
+    def offer(self) -> "Offer | None":
+        """What is short in the segment on the board, and the ways to share it.
+
+        None: nothing, it has begun already, or `learn_equipment` has yet to come.
+        """
+        record = self.live.record
+        index = record.chosen.segment
+        if self._offers is None or record.closed or record.heats(record.chosen):
+            return None
+        choices = {person.id: record.choice(person.id, index) for person in record.people}
+        return self._offers.of(record.plan, index, record.people, choices)
+
+    def try_again(self) -> None:
+        """Write what couldn't be written before, journal and results."""
+        self.journal.try_again()
+        if self.results.unsaved:
+            self.save()
+
+    def troubles(self) -> tuple[str, ...]:
+        """What the coach must know about the files, in words; empty when all is well."""
+        return tuple(said for said in (self.journal.trouble, self.results.trouble) if said)
+
+    def save_elsewhere(self, folder: Path) -> None:
+        """Keep this class's journal and results in another folder from now on.
+
+        Raises:
+            OSError: that place can't be written to either.
+        """
+        self.journal.move_to(club_folder.journals(folder) / self.journal.path.name)
+        self.results.folder = club_folder.results(folder)
+        self.save()
+
+    def close(self) -> None:
+        self.speaker.close()
+        self.journal.close()

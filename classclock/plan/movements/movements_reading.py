@@ -1,0 +1,164 @@
+"""Reading `movements.toml`: the club's movements, or everything that is wrong with them at once."""
+
+import functools
+import re
+from collections.abc import Iterator
+from typing import Any, get_args
+
+from pydantic import ValidationError
+from pydantic_core import ErrorDetails
+
+from classclock.plan.findings import Fault, Finding
+from classclock.plan.findings import Path as KeyPath
+from classclock.plan.keys import Key, assignment, nearest
+from classclock.plan.model import Flag, Strict
+from classclock.plan.movements.library import CountedIn, EasierMovement, Library, Movement, Pattern
+from classclock.plan.movements.starter_movements import STARTER
+from classclock.plan.reading.positions import Positions
+from classclock.plan.reading.rules import tables
+from classclock.plan.reading.syntax import read_toml
+from classclock.plan.reading.wording import show
+from classclock.units.printable import printable
+from classclock.units.spelling import fold
+
+LARGEST = 512 * 1024
+"""Bytes: some thousand movements, and read within half a second whatever they are."""
+_MOST_FINDINGS = 200
+
+KEYS: dict[str, Key] = {
+    "starter": Key("true or false", "false"),
+    "movement": Key("a list of movements", "[[movement]]"),
+    "name": Key("text", '"box step-over"'),
+    "aliases": Key("a list of texts", '["step-over"]'),
+    "pattern": Key(f"one of {', '.join(get_args(Pattern))}", '"squat"'),
+    "counted_in": Key(f"a list of {', '.join(get_args(CountedIn))}", '["reps"]'),
+    "equipment": Key("pieces and how many one person needs", "{ dumbbells = 2 }"),
+    "standard": Key("text", '"both feet on the box"'),
+    "points": Key("a list of three texts at most", '["chest up", "whole foot on the box"]'),
+    "options": Key("a list of options, the easiest first", '["lower box", { name = "step-up" }]'),
+    "keep_load": Key("true or false", "false"),
+    "caution": Key("text, or a list of texts", '["Step down, don\'t jump."]'),
+}
+_CHOICES: dict[str, tuple[str, ...]] = {
+    "pattern": get_args(Pattern),
+    "counted_in": get_args(CountedIn),
+}
+
+
+class MovementsFile(Strict):
+    """What the file may say."""
+
+    starter: Flag = True
+    """Whether the movements that come with classclock stand behind the club's own."""
+    movement: tuple[Movement, ...] = ()
+
+
+def library_in(text: str, file: str) -> tuple[Library | None, tuple[Finding, ...]]:
+    """The movements that the text of `movements.toml` tells of; `file` is named in the findings.
+
+    The library is None if there is any finding.
+    """
+    read, findings = _parse(text, file)
+    if read is None:
+        return None, findings
+    own = Library(read.movement)
+    return own.extended(starter_library()) if read.starter else own, ()
+
+
+@functools.cache
+def starter_library() -> Library:
+    """Some sixty common movements that come with classclock."""
+    return Library(MovementsFile.model_validate({"movement": STARTER}).movement)
+
+
+def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:
+    toml = read_toml(text)
+    faults = list(_named_twice(toml.values))
+    read = None
+    try:
+        read = MovementsFile.model_validate(toml.values)
+    except ValidationError as refused:
+        errors = refused.errors(include_url=False)[:_MOST_FINDINGS]
+        faults += [_fault(error) for error in errors if not _is_echo(error)]
+    found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
+    if faults:
+        positions = Positions(toml.text)
+        found += [
+            Finding(
+                file,
+                positions.line(fault.path),
+                _name_at(toml.values, fault.path),
+                fault.what,
+                fault.instead,
+            )
+            for fault in faults
+        ]
+    if found:
+        return None, tuple(sorted(found, key=lambda finding: finding.line)[:_MOST_FINDINGS])
+    return read, ()
+
+
+def _is_echo(error: ErrorDetails) -> bool:
+    """Whether a list is only called too short because an item in it is wrong."""
+    return error["type"] == "too_short" and bool(error["input"])
+
+
+def _name_at(values: dict[str, Any], path: KeyPath) -> str | None:
+    """What to call the movement that the path leads into."""
+    movements = values.get("movement")
+    if len(path) < 2 or not isinstance(movements, list) or not isinstance(path[1], int):
+        return None
+    movement = movements[path[1]]
+    name = movement.get("name") if isinstance(movement, dict) else None
+    return printable(name, 40) if isinstance(name, str) else f"movement {path[1] + 1}"
+
+
+def _named_twice(values: dict[str, Any]) -> Iterator[Fault]:
+    taken: set[str] = set()
+    for number, movement in tables(values.get("movement")):
+        aliases = movement.get("aliases")
+        names = [("name", movement.get("name"))]
+        names += [("aliases", alias) for alias in (aliases if isinstance(aliases, list) else ())]
+        for key, name in names:
+            if not isinstance(name, str):
+                continue
+            if fold(name) in taken:
+                what = f"{show(name)} is the name of a movement above"
+                yield Fault(("movement", number, key), what, "Take one of the two out")
+            taken.add(fold(name))
+
+
+def _fault(error: ErrorDetails) -> Fault:
+    path = tuple(part for part in error["loc"] if part != "[key]")
+    within = EasierMovement if "options" in path else Movement if len(path) > 1 else MovementsFile
+    if error["type"] == "extra_forbidden":
+        key = printable(str(path[-1]), 40)
+        near = nearest(key, tuple(within.model_fields))
+        what_goes = f"Take it out; what goes here: {', '.join(within.model_fields)}"
+        return Fault(path, f'unknown key "{key}"', f'Write "{near}"' if near else what_goes)
+    key = next((str(part) for part in reversed(path) if part in KEYS), "movement")
+    known = KEYS[key]
+    if error["type"] == "missing":
+        return Fault(path, f'"{key}" is missing', f"Write {assignment(key, known.example)}")
+    value = error["input"]
+    if value in ("", [], {}):
+        what = f'"{key}" is empty'
+        return Fault(path, what, f"Write {assignment(key, known.example)}, or take it out")
+    if error["type"] == "value_error" and key == "equipment":
+        what = f"equipment: {error['ctx']['error']}"
+        return Fault(path, what, f"Write {assignment(key, known.example)}")
+    verb = "=" if path[-1] == key else "holds"
+    what = f"{key} {verb} {show(value)}, which is not {known.takes}"
+    return Fault(path, what, f"Write {assignment(key, _meant(key, value) or known.example)}")
+
+
+def _meant(key: str, value: object) -> str | None:
+    """Guess the choice that was meant, as TOML."""
+    choices = _CHOICES.get(key)
+    if choices is None or not isinstance(value, str):
+        return None
+    words = re.split(r"[\s,]+", value.lower())
+    near = next((near for word in words if (near := nearest(word, choices))), None)
+    if near is None:
+        return None
+    return f'["{near}"]' if key == "counted_in" else f'"{near}"'

@@ -1,0 +1,114 @@
+"""pydantic's complaints in the coach's words."""
+
+import datetime as dt
+import re
+from typing import Any
+
+from pydantic_core import ErrorDetails
+
+from classclock.plan.findings import Fault, Path
+from classclock.plan.keys import CUE, KEYS, Key, assignment, nearest
+from classclock.plan.reading.places import misplaced_key
+from classclock.units.printable import can_be_shown, printable
+from classclock.units.times import show_time
+
+_WHOLE = re.compile(r"\d{1,6}", re.ASCII)
+
+
+def fault_of(error: ErrorDetails, values: dict[str, Any]) -> Fault:
+    """Translate one complaint about these values."""
+    path = _real_path(error["loc"], values)
+    if error["type"] == "extra_forbidden":
+        return misplaced_key(path, values)
+    if error["type"] == "missing":
+        absent = str(error["loc"][-1])
+        what = f'"{absent}" is missing'
+        return Fault(path, what, f"Write {assignment(absent)}", missing=(absent,))
+    key = next((str(part) for part in reversed(path) if part in KEYS or "cues" in path), "")
+    value = error["input"]
+    if error["type"] == "literal_error":
+        expected = tuple(re.findall(r"'([^']+)'", str(error.get("ctx", {}).get("expected", ""))))
+        return _choice(path, key, value, expected)
+    return _value(path, key, value)
+
+
+def show(value: object) -> str:
+    """Show a value as the file has it, in a few words."""
+    match value:
+        case bool():
+            return str(value).lower()
+        case str():
+            return f'"{printable(value, 40)}"'
+        case int() if abs(value) >= 10**12:
+            return "a number that is far too large"
+        case int() | float() | dt.date() | dt.time():
+            return str(value)
+        case dict():
+            return "a table { … }"
+        case list():
+            return "a list […]" if value else "[]"
+        case _:
+            return "this"
+
+
+def _real_path(loc: tuple[int | str, ...], values: dict[str, Any]) -> Path:
+    """Leave out what pydantic put into the path to name a format or a kind of load."""
+    path: Path = ()
+    here: Any = values
+    for part in loc:
+        if isinstance(part, int) or (isinstance(here, dict) and part in here):
+            here = here[part]
+            path = (*path, part)
+    return path
+
+
+def _choice(path: Path, key: str, value: object, choices: tuple[str, ...]) -> Fault:
+    if key == "count" and value == "finish":
+        what = 'count = "finish" goes only with format = "capped-for-time"'
+        return Fault(path, what, 'Write count = "round" or "station"')
+    near = nearest(value, choices) if isinstance(value, str) else None
+    what = f"{key} = {show(value)} is not one of {', '.join(choices)}"
+    return Fault(path, what, f'Write {key} = "{near or choices[0]}"')
+
+
+def _value(path: Path, key: str, value: object) -> Fault:
+    known = CUE if "cues" in path[:-1] else KEYS.get(key, Key("text", '"…"'))
+    if isinstance(value, dt.time):
+        ms = ((value.hour * 60 + value.minute) * 60 + value.second) * 1000
+        what = f"{value} without quotes is a time of day"
+        return Fault(path, what, f'Write {key} = "{show_time(ms)}"')
+    if known.takes.startswith("a time") and (number := _whole(value)):
+        return Fault(path, *which_time(key, number))
+    if value in ("", [], {}):
+        return Fault(path, f'"{key}" is empty', f"Write {assignment(key, known.example)}")
+    if isinstance(value, str) and known.is_text and not can_be_shown(value):
+        what = f"{key} = {show(value)} holds a character that can't be shown"
+        return Fault(path, what, "Type the text again")
+    verb = "holds" if path[-1] != key else "="
+    what = f"{key} {verb} {show(value)}, which is not {known.takes}"
+    return Fault(path, what, f"Write {assignment(key, _as_meant(known, value) or known.example)}")
+
+
+def which_time(key: str, number: int) -> tuple[str, str]:
+    """Ask what a number without a colon meant."""
+    if number >= 60:
+        return f'{key} = "{number}" has no colon', f'Write {key} = "{show_time(number * 1000)}"'
+    return (
+        f"{key} = {number}: {number} seconds or {number} minutes?",
+        f'{number} seconds: write "0:{number:02}"; {number} minutes: write "{number}:00"',
+    )
+
+
+def _whole(value: object) -> int | None:
+    return int(value) if isinstance(value, str) and _WHOLE.fullmatch(value.strip()) else None
+
+
+def _as_meant(known: Key, value: object) -> str | None:
+    """Guess the value with its quotes set right, as TOML."""
+    if isinstance(value, str) and "whole number" in known.takes and "list" not in known.takes:
+        return str(_whole(value)) if _whole(value) else None
+    if isinstance(value, str) and value.lower() in known.takes.split(" or "):
+        return value.lower()
+    if known.takes == "text" and isinstance(value, int | float) and not isinstance(value, bool):
+        return f'"{show(value)}"'
+    return None

@@ -1,0 +1,112 @@
+"""Reading `club.toml`: the club, or everything that is wrong with it at once."""
+
+from typing import Any, get_args
+
+from pydantic import BaseModel, ValidationError
+from pydantic_core import ErrorDetails
+
+from classclock.plan.care import STOP
+from classclock.plan.findings import Finding
+from classclock.plan.keys import Key, nearest
+from classclock.plan.reading.positions import Positions
+from classclock.plan.reading.syntax import read_toml
+from classclock.plan.reading.wording import show
+from classclock.plan.settings.club import Club
+from classclock.units.loads import Unit
+from classclock.units.printable import printable
+
+LARGEST = 64 * 1024
+"""Bytes: settings are a page."""
+
+KEYS: dict[str, Key] = {
+    "name": Key("text", '"Line 0 Depot"'),
+    "unit": Key("one of kg, lb", '"kg"'),
+    "class_length": Key("a time above 0:00", '"1:00:00"'),
+    "theme": Key("one of dark, light", '"dark"'),
+    "emergency": Key("a table", "[emergency]"),
+    "address": Key("text", '"0 Points Row, yard gate"'),
+    "defibrillator": Key("text", '"left of the front door"'),
+    "first_aid": Key("text", '"shelf behind the desk"'),
+    "call": Key("text", '"112"'),
+    "care": Key("a table", "[care]"),
+    "stop": Key("text of 80 letters at most", f'"{STOP}"'),
+    "tv": Key("a table", "[tv]"),
+    "inches": Key("a number above 5 and below 200", "55"),
+    "metres": Key("a number above 0.5 and below 50", "10"),
+    "mirrored": Key("true or false", "true"),
+    "sound": Key("a table", "[sound]"),
+    "volume": Key("a whole number from 0 to 100", "80"),
+    "offset_ms": Key("a whole number from -1000 to 1000", "0"),
+    "keyboard": Key("a table", "[keyboard]"),
+    "map": Key("a table of signs", '{ "&" = "1" }'),
+    "click_taps": Key("true or false", "false"),
+    "dumbbells": Key("a list of loads", '["10 kg", "15 kg"]'),
+    "kettlebells": Key("a list of loads", '["12 kg", "16 kg"]'),
+    "bar": Key("a list of one bar or more", "[[bar]]"),
+    "bar.name": Key("text", '"20 kg bar"'),
+    "weight": Key("a load", '"20 kg"'),
+    "count": Key("a whole number from 1 to 200", "2"),
+    "plates": Key("a table", "[plates]"),
+    "pairs": Key("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
+    "collar": Key("a load", '"2.5 kg"'),
+    "equipment": Key("pieces and how many there are, 0 to 200", "{ boxes = 4, rowers = 2 }"),
+}
+
+
+def club_in(text: str, file: str) -> tuple[Club | None, tuple[Finding, ...]]:
+    """The club that the text of a settings file tells of; None if there is any finding.
+
+    `file` is only named in the findings. Never raises for what is in the text.
+    """
+    toml = read_toml(text)
+    found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
+    try:
+        # A bare load is in the club's unit.
+        unit: Unit = "lb" if toml.values.get("unit") == "lb" else "kg"
+        club = Club.model_validate(toml.values, context={"unit": unit})
+    except ValidationError as refused:
+        positions = Positions(toml.text)
+        # A list whose items are at fault is reported as too short besides.
+        errors = [one for one in refused.errors() if one["type"] != "too_short" or not one["input"]]
+        found += [_finding(error, file, positions) for error in errors]
+    if found:
+        return None, tuple(sorted(found, key=lambda finding: finding.line))
+    return club, ()
+
+
+def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
+    path = error["loc"]
+    table = _table_at(path)
+    place = str(path[0]) if table is not Club else None
+    line = positions.line(tuple(path))
+    if error["type"] == "extra_forbidden":
+        key = printable(str(path[-1]), 40)
+        fields = table.model_fields.items()
+        near = nearest(key, tuple(field.alias or name for name, field in fields))
+        instead = f'Write "{near}"' if near else "Take it out"
+        return Finding(file, line, place, f'unknown key "{key}"', instead)
+    key = next((str(part) for part in reversed(path) if part in KEYS), "name")
+    if path[0] == "equipment":
+        key = "equipment"  # a piece may bear the name of a setting
+    known = KEYS.get(f"{place}.{key}", KEYS[key])
+    is_table = known.example.strip("[]") == key
+    example = known.example if is_table else f"{key} = {known.example}"
+    if error["type"] == "missing":
+        return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
+    verb = "=" if path[-1] == key else "holds"
+    what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"
+    if error["type"] == "value_error" and key in ("pairs", "equipment"):
+        what = f"{key}: {error['ctx']['error']}"
+    return Finding(file, line, place, what, f"Write {example}")
+
+
+def _table_at(path: tuple[int | str, ...]) -> type[BaseModel]:
+    """The innermost table that the path leads through, or ends in."""
+    table: type[BaseModel] = Club
+    for part in path:
+        if isinstance(part, str) and part in table.model_fields:
+            annotation: Any = table.model_fields[part].annotation
+            inner = (get_args(annotation) or (annotation,))[0]
+            if isinstance(inner, type) and issubclass(inner, BaseModel):
+                table = inner
+    return table

@@ -1,0 +1,225 @@
+"""What a results document says of each athlete: who came, what they did, what they lifted."""
+
+from collections.abc import Iterator, Sequence
+from datetime import datetime
+from decimal import Decimal
+from typing import Any
+
+from msgspec import Struct
+
+from classclock.plan.amounts import rep_words
+from classclock.records.erased import ERASED
+from classclock.records.result import (
+    NOT_SAID,
+    Kind,
+    Result,
+    Terms,
+    finish_worth,
+    load_worth,
+    rounds_worth,
+)
+from classclock.units.times import show_time
+
+
+class NotResultsError(ValueError):
+    """The document isn't results as classclock writes them; `str` says what is missing."""
+
+
+class PersonSeen(Struct, frozen=True):
+    """Somebody as they were called in one class."""
+
+    id: str
+    name: str
+    key: str
+
+
+class Lift(Struct, frozen=True):
+    """A load tried in a set."""
+
+    athlete: str
+    lift: str
+    reps: int | None
+    """How many the set had; None where the plan doesn't say."""
+    load: str
+    load_kg: Decimal
+    made: bool
+
+
+class PieceEntry(Struct, frozen=True):
+    """One athlete in one piece. Piece and lane count from 0 in the document."""
+
+    piece: int
+    lane: int
+    result: Result
+    called: str
+    """What the athlete's options in this piece are remembered by."""
+    rank: int | None
+    status: str
+    note: str
+    options: tuple[str | None, ...]
+    own_options: tuple[str | None, ...]
+    """What they are remembered by: without those taken only for want of equipment."""
+    start_station: int
+    lifts: tuple[Lift, ...]
+
+
+class ClassEntry(Struct, frozen=True):
+    """One class. `journal` tells it from every other of the same club's folder."""
+
+    journal: str
+    title: str
+    started: str
+    day: str
+    moment: int
+    people: tuple[PersonSeen, ...]
+    entries: tuple[PieceEntry, ...]
+
+
+def read_class(document: dict[str, Any]) -> ClassEntry:
+    """Read a results document.
+
+    Raises:
+        NotResultsError: something isn't there, or isn't what it should be.
+    """
+    try:
+        return _read(document)
+    except KeyError as error:
+        raise NotResultsError(f"{error} is missing") from None
+    except (TypeError, ValueError, AttributeError, ArithmeticError) as error:
+        raise NotResultsError(str(error)) from None
+
+
+def _read(document: dict[str, Any]) -> ClassEntry:
+    started = document["started"]
+    moment = int(datetime.fromisoformat(started).timestamp() * 1000)
+    people = tuple(
+        PersonSeen(person["id"], person["name"], person["key"])
+        for person in document["people"]
+        if not person["id"].startswith(ERASED)
+    )
+    here = {person.id for person in people}
+    entries = tuple(
+        entry
+        for number, piece in enumerate(document["pieces"])
+        for entry in _piece_entries(number, piece, started[:10], moment + number, here)
+    )
+    return ClassEntry(
+        document["journal"], document["title"], started, started[:10], moment, people, entries
+    )
+
+
+def benchmark_key(name: str | None) -> str:
+    """A benchmark's name as it is compared: case and blanks around it make no difference."""
+    return (name or "").strip().casefold()
+
+
+def _piece_entries(
+    number: int, piece: dict[str, Any], day: str, moment: int, here: set[str]
+) -> Iterator[PieceEntry]:
+    benchmark = benchmark_key(piece["benchmark"] or piece.get("lift"))
+    called = benchmark_key(piece["benchmark"] or piece["name"])
+    settled, length = piece["status"] == "settled", length_words(piece.get("length_s"))
+    for place, lane in enumerate(piece["lanes"]):
+        if lane["status"] == "absent":
+            continue
+        kind, worth = _worth(piece, lane)
+        work = _set_words(piece, lane) if kind == "load" else length
+        terms = Terms(
+            lane["modification"], load_words(lane.get("loads", ())), work, len(lane["members"])
+        )
+        why_not = _why_not(lane, settled=settled)
+        for member in lane["members"]:
+            if member not in here:
+                continue
+            result = Result(
+                athlete=member,
+                piece=piece["name"],
+                benchmark=benchmark,
+                day=day,
+                moment=moment,
+                score=lane["score"],
+                kind=kind,
+                worth=worth,
+                total_reps=lane["total_reps"],
+                terms=terms,
+                why_not=why_not,
+                splits=tuple(lane["splits"]),
+                round_reps=tuple(lane.get("round_reps", ())),
+            )
+            yield PieceEntry(
+                number,
+                place,
+                result,
+                called,
+                lane["rank"],
+                lane["status"],
+                lane["note"],
+                tuple(lane["options"]),
+                tuple(lane.get("own_options") or lane["options"]),
+                lane["start_station"],
+                tuple(_lifts(piece, lane, member)) if kind == "load" else (),
+            )
+
+
+def _why_not(lane: dict[str, Any], *, settled: bool) -> str:
+    if not settled:
+        return "provisional"
+    if lane["late"]:
+        return "came late"
+    if lane["status"] == "stopped":
+        return "stopped early"
+    if lane.get("option_changed_s") is not None:
+        return "option changed in the middle"
+    return "" if lane["rank"] is not None else "no score"
+
+
+def _worth(piece: dict[str, Any], lane: dict[str, Any]) -> tuple[Kind, int | None]:
+    form, load = piece["format"], lane["load_kg"]
+    if form == "capped-for-time":
+        seconds = lane["time_s"]
+        return "time", lane["total_reps"] if seconds is None else finish_worth(seconds)
+    if form == "rounds-in-time":
+        rounds, odd = lane["rounds"], lane["reps"]
+        return "rounds", None if odd is None else rounds_worth(rounds, odd)
+    if load is not None or lane["attempts"] or piece.get("lift"):
+        return "load", None if load is None else load_worth(Decimal(str(load)))
+    # What an interval piece is scored by stands in the score alone: `14 reps` by any rule.
+    reps = lane["score"].partition(" ")[0]
+    return "reps", int(reps) if reps.isdecimal() else None
+
+
+def load_words(loads: Sequence[str]) -> str:
+    """The loads used, station by station; one that wasn't said leaves the whole unsaid."""
+    return NOT_SAID if NOT_SAID in loads else " / ".join(loads)
+
+
+def length_words(seconds: int | None) -> str:
+    return NOT_SAID if seconds is None else show_time(seconds * 1000)
+
+
+def _set_words(piece: dict[str, Any], lane: dict[str, Any]) -> str:
+    """How many reps the set had in which the heaviest load was made."""
+    for attempt in lane["attempts"]:
+        if attempt["made"] and attempt["load_kg"] == lane["load_kg"]:
+            reps = _reps_of_set(piece, attempt["set"])
+            return NOT_SAID if reps is None else rep_words(reps)
+    return NOT_SAID
+
+
+def _reps_of_set(piece: dict[str, Any], number: int) -> int | None:
+    sets: list[int] = piece.get("sets") or []
+    return sets[min(number, len(sets)) - 1] if sets else None
+
+
+def _lifts(piece: dict[str, Any], lane: dict[str, Any], member: str) -> Iterator[Lift]:
+    lift = benchmark_key(piece.get("lift") or piece["benchmark"] or piece["name"])
+    for attempt in lane["attempts"]:
+        if attempt["load_kg"] is not None:
+            yield Lift(
+                member,
+                lift,
+                _reps_of_set(piece, attempt["set"]),
+                attempt["load"],
+                Decimal(str(attempt["load_kg"])),
+                attempt["made"],
+            )

@@ -1,0 +1,110 @@
+"""Each athlete's own bests as a class needs them: beside a score, and as a run to race against.
+
+Empty until the book has been read: a class never waits for it.
+"""
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from msgspec import Struct, field
+
+from classclock.records.bests import Standing, best_of, earlier_run, standing
+from classclock.records.class_entries import (
+    NotResultsError,
+    PieceEntry,
+    benchmark_key,
+    length_words,
+    load_words,
+    read_class,
+)
+from classclock.records.result import Result, Terms
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
+from classclock.tally.scores.on_for import Earlier
+from classclock.tally.sheet import Sheet
+
+History = Mapping[tuple[str, str], tuple[Result, ...]]
+"""Results by the id that the class knows somebody by, and benchmark."""
+
+
+class OwnBests(Struct, frozen=True):
+    """What the people of one class did before it began at `began`, milliseconds since 1970."""
+
+    history: History = field(default_factory=dict)
+    began: int = 0
+
+    def best(self, piece: Piece, lane: Lane, length: int) -> Result | None:
+        """The lane's own best under the terms it has now; `length` is the piece's, in ms.
+
+        None for a team, and for a piece scored by load: its terms depend on the set.
+        """
+        benchmark = benchmark_key(piece.segment.benchmark)
+        if len(lane.members) != 1 or piece.counts_by == "load" or not benchmark:
+            return None
+        terms = lane_terms(piece, lane, length)
+        return best_of(
+            one for one in self._earlier(lane.members[0], benchmark) if one.terms.equal(terms)
+        )
+
+    def runs(self, sheet: Sheet) -> dict[str, Earlier]:
+        """By lane, the own best run to be ahead of or behind, where its rounds were timed."""
+        runs: dict[str, Earlier] = {}
+        for lane_id, tally in sheet.tallies.items():
+            best = self.best(sheet.piece, tally.lane, sheet.timeline.total)
+            run = None if best is None or tally.late else earlier_run(best)
+            if run is not None:
+                runs[lane_id] = run
+        return runs
+
+    def with_best_before(self, document: dict[str, Any]) -> dict[str, Any]:
+        """The results document with each lane's best until then under equal terms."""
+        for entry, lane in self._entries(document):
+            equal = (
+                one
+                for one in self._earlier(entry.result.athlete, entry.result.benchmark)
+                if one.terms.equal(entry.result.terms)
+            )
+            best = best_of(equal)
+            lane["best_before"] = None if best is None else best.score
+        return document
+
+    def standings(self, document: dict[str, Any]) -> dict[tuple[int, int], Standing]:
+        """By piece and lane of a results document, how the score stands beside earlier ones."""
+        return {
+            (entry.piece, entry.lane): standing(
+                entry.result, self._earlier(entry.result.athlete, entry.result.benchmark)
+            )
+            for entry, _ in self._entries(document)
+        }
+
+    def _earlier(self, person: str, benchmark: str) -> list[Result]:
+        found = self.history.get((person, benchmark), ())
+        return [one for one in found if one.moment < self.began]
+
+    def _entries(self, document: dict[str, Any]) -> Iterator[tuple[PieceEntry, dict[str, Any]]]:
+        """Lanes of one athlete on a benchmark."""
+        if not self.history:
+            return
+        try:
+            entries = read_class(document).entries
+        except NotResultsError:
+            return
+        for entry in entries:
+            if entry.result.benchmark and entry.result.terms.team == 1:
+                yield entry, document["pieces"][entry.piece]["lanes"][entry.lane]
+
+
+def lane_terms(piece: Piece, lane: Lane, length: int) -> Terms:
+    """The terms under which a lane does a piece, as its results will say them."""
+    names = (
+        station.options[number - 1].name
+        for place, station in enumerate(piece.stations)
+        if (number := lane.option(place))
+    )
+    loads = (piece.station_load(lane, place) for place in range(len(piece.stations)))
+    return Terms(
+        ", ".join(names),
+        load_words([load for load in loads if load]),
+        length_words(length // 1000),
+        len(lane.members),
+    )

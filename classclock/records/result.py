@@ -1,0 +1,110 @@
+"""One result of one athlete, what it is worth, and what it can be compared with."""
+
+from datetime import UTC, datetime
+from decimal import Decimal
+from typing import Literal
+
+from msgspec import Struct
+
+from classclock.units.loads import Load
+
+Kind = Literal["rounds", "time", "reps", "load"]
+"""What a benchmark is scored in. A time may be reps, where the cap came first."""
+NOT_SAID = "?"
+
+_ROUND = 10**6
+"""More than the odd reps of any round: equal terms have rounds of equal size."""
+_FINISHED = 10**9
+"""Any finish stands above any work that the cap cut off."""
+_PER_KG = 10**8
+"""An exact pound has eight decimals in kilograms."""
+
+
+class Terms(Struct, frozen=True):
+    """Under what a score was made. Only scores made under equal terms are compared."""
+
+    modification: str = ""
+    """The options used; empty is as written."""
+    loads: str = ""
+    """The loads used, station by station; `?` where nobody said."""
+    work: str = ""
+    """How long the piece was, or how many reps the set had; `?` where nobody said."""
+    team: int = 1
+
+    def equal(self, other: "Terms") -> bool:
+        """Whether scores compare. What was not said on one side is taken to be the same."""
+        return (
+            self.modification == other.modification
+            and self.team == other.team
+            and _same(self.loads, other.loads)
+            and _same(self.work, other.work)
+        )
+
+    def __str__(self) -> str:
+        """In words: `step-up; 22.5 kg; 16:00`."""
+        team = f"team of {self.team}" if self.team > 1 else ""
+        loads = "load not said" if self.loads == NOT_SAID else self.loads
+        work = "" if self.work == NOT_SAID else self.work
+        said = (self.modification or "as written", loads, work, team)
+        return "; ".join(word for word in said if word)
+
+
+def _same(one: str, other: str) -> bool:
+    return one == other or NOT_SAID in (one, other)
+
+
+class Result(Struct, frozen=True):
+    """What one athlete did in one piece."""
+
+    athlete: str
+    """Their id."""
+    piece: str
+    benchmark: str
+    """What it is compared as: in small letters; empty where it doesn't come back."""
+    day: str
+    """The day, as in 2026-11-24."""
+    moment: int
+    """Milliseconds since 1970, so that results can be put in order."""
+    score: str
+    kind: Kind
+    worth: int | None
+    """More is better, among results of equal terms; None can't be told."""
+    total_reps: int | None
+    terms: Terms
+    why_not: str = ""
+    """Why it can't be a best; empty where it can."""
+    splits: tuple[int | None, ...] = ()
+    """Whole seconds of each round."""
+    round_reps: tuple[int, ...] = ()
+
+    @property
+    def counts(self) -> bool:
+        """Whether it can be a best."""
+        return not self.why_not and self.worth is not None and bool(self.benchmark)
+
+
+def rounds_worth(rounds: int, odd: int) -> int:
+    return rounds * _ROUND + odd
+
+
+def finish_worth(seconds: int) -> int:
+    """Less time is worth more, and more than any work left undone."""
+    return 2 * _FINISHED - seconds
+
+
+def load_worth(kg: Decimal) -> int:
+    return int(kg * _PER_KG)
+
+
+def finish_of(worth: int) -> int | None:
+    """The seconds that a time is worth; None where it was reps at the cap."""
+    return 2 * _FINISHED - worth if worth >= _FINISHED else None
+
+
+def kg_of(worth: int) -> Load:
+    return Load(Decimal(worth) / _PER_KG, "kg")
+
+
+def day_moment(day: str) -> int:
+    """The moment of a result of which only the day is known: its midnight, in milliseconds."""
+    return int(datetime.fromisoformat(day).replace(tzinfo=UTC).timestamp() * 1000)

@@ -1,0 +1,190 @@
+"""Large smooth type: an outline font drawn too large, scaled down into cells, in true colour.
+
+Digits, and the signs that stand among them in a clock or a score, are drawn one by one and are of
+one width, so that a tick redraws only the digits that changed. They and capitals fill the rows from
+top to bottom. Words are drawn whole, with room for what reaches above and below.
+"""
+
+from collections.abc import Iterator, Sequence
+from functools import cache, lru_cache
+from itertools import pairwise
+from typing import TYPE_CHECKING
+
+from classclock.screens.canvas.cells import Drawing, beside, row_of
+from classclock.screens.canvas.colours import mix
+from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, two_tones
+
+if TYPE_CHECKING:
+    from PIL.ImageFont import FreeTypeFont
+
+_SIZE = 400
+"""The font's em in pixels, before scaling down; large enough for any wall."""
+_QUICKER = ((5, 80), (10, 160))
+"""Up to so many rows a smaller em does: it still has three pixels and a half to a dot."""
+_SMALL = 32
+"""Large enough to tell a letter from the sign for one that is missing."""
+_NUMERIC = frozenset("0123456789:.+-? ")
+_FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
+_GREYS = 8
+"""Steps from the ground to the ink: more are not seen, and fewer cells and colours differ."""
+_MOST_KEPT = 512
+"""Cells of an ink on a ground."""
+_BELOW_THE_LINE = frozenset("Q,/")
+_CRISPER = [
+    min(_GREYS, max(0, round(_GREYS * (0.5 + 1.5 * (share / 255 - 0.5))))) for share in range(256)
+]
+"""Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
+
+
+@cache
+def _font(size: int = _SIZE) -> "FreeTypeFont":
+    # Pillow takes a while to import, and a class without true colour never needs it.
+    import font_source_sans_pro  # noqa: PLC0415
+    from PIL import ImageFont  # noqa: PLC0415
+
+    return ImageFont.truetype(font_source_sans_pro.font_files_ttf["SourceSansProBold"], size)
+
+
+@cache
+def _missing() -> bytes:
+    return bytes(_font(_SMALL).getmask("\U0010fffd"))
+
+
+@lru_cache(maxsize=1024)
+def _has(character: str) -> bool:
+    return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
+
+
+def can_draw(text: str) -> bool:
+    """Whether the font has every character of it."""
+    return all(map(_has, text))
+
+
+def _is_numeric(text: str) -> bool:
+    return _NUMERIC.issuperset(text)
+
+
+def fills_rows(text: str) -> bool:
+    """Whether it is numerals and capitals only, which are drawn from the top to the bottom."""
+    return _FULL.issuperset(text)
+
+
+@cache
+def _level(character: str, size: int, *, top: bool) -> int:
+    """Where its ink begins or ends, in pixels from the baseline down."""
+    return int(_font(size).getbbox(character, anchor="ls")[1 if top else 3])
+
+
+def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
+    """The levels, from the top down, that are brought to whole dots so that they come out crisp.
+
+    Numerals and capitals: from the top of a 1 to the line. Words: tall letters, small letters,
+    the line, and below it. Round letters reach a little further; that little is cut off.
+    """
+    if fills_rows(text):
+        low = _level(text, size, top=False) if _BELOW_THE_LINE.intersection(text) else 0
+        return _level("1", size, top=True), max(0, low)
+    # An accent over a capital makes this one text smaller rather than being cut off.
+    top = min(_level("d", size, top=True), _level(text, size, top=True))
+    return top, _level("x", size, top=True), 0, _level("p", size, top=False)
+
+
+@lru_cache(maxsize=1024)
+def _columns_a_row(text: str) -> float:
+    """Columns that the text takes for each row that it is high."""
+    zones = _zones(text)
+    return _font().getlength(text) * 2 / (zones[-1] - zones[0])
+
+
+def _columns(text: str, rows: int) -> int:
+    return max(1, round(_columns_a_row(text) * rows))
+
+
+def text_width(text: str, rows: int) -> int:
+    """Columns that the text takes at this height."""
+    if _is_numeric(text):
+        return sum(_columns(character, rows) for character in text)
+    return _columns(text, rows)
+
+
+def fit_rows(text: str, max_width: int, max_rows: int) -> int:
+    """The largest height at which the text fits the box; 0 if none does."""
+    return next((rows for rows in range(max_rows, 0, -1) if text_width(text, rows) <= max_width), 0)
+
+
+def draw_text(
+    text: str, rows: int, ink: str, ground: str, mosaic: Mosaic = QUADRANTS, *, air: int = 0
+) -> Drawing:
+    """The text, `rows` high, in ink on ground (both `#rrggbb`). The caller asks `can_draw` first.
+
+    The finer the mosaic, the finer the edges: halves, quadrants, sextants.
+    `air` dots are left free below, for numerals that stand close under each other.
+    """
+    if _is_numeric(text) and text:
+        return beside(*(_draw(character, rows, ink, ground, mosaic, air=air) for character in text))
+    return _draw(text, rows, ink, ground, mosaic, air=air)
+
+
+@lru_cache(maxsize=2048)
+def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int) -> Drawing:
+    from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
+
+    columns = _columns(text, rows)
+    size = next((size for most, size in _QUICKER if rows <= most), _SIZE)
+    font, zones = _font(size), _zones(text, size)
+    top, height = zones[0], zones[-1] - zones[0]
+    picture = Image.new("L", (max(1, round(font.getlength(text))), height))
+    ImageDraw.Draw(picture).text((0, -top), text, 255, font, anchor="ls")
+    dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
+    shares = b"".join(
+        picture.resize(
+            (dots_wide, after - before),
+            Image.Resampling.BOX,
+            (0, low - top, picture.width, high - top),
+        )
+        .point(_CRISPER)
+        .tobytes()
+        for low, high in pairwise(zones)
+        for before, after in [
+            (round((low - top) * dots_high / height), round((high - top) * dots_high / height))
+        ]
+        if after > before
+    ) + bytes(air * dots_wide)
+    toned = _toned(ink, ground, mosaic)
+    lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
+    return tuple(
+        row_of(map(toned.__getitem__, _cells(lines[row : row + mosaic.down], mosaic.across)))
+        for row in range(0, len(lines), mosaic.down)
+    )
+
+
+def _cells(lines: Sequence[bytes], across: int) -> Iterator[tuple[int, ...]]:
+    """The dots of each cell of a row, from the rows of dots that it is high."""
+    columns = range(across)
+    return zip(*(line[column::across] for line in lines for column in columns), strict=True)
+
+
+class _Toned(dict[tuple[int, ...], tuple[str, str, str]]):
+    """The character, ink and ground of a cell, by the steps to which its dots are covered.
+
+    A large drawing has thousands of cells, and some hundreds that differ. Not all are kept: a day
+    of classes sees too many of them.
+    """
+
+    def __init__(self, ink: str, ground: str, mosaic: Mosaic) -> None:
+        super().__init__()
+        self._tones = [mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)]
+        self._mosaic = mosaic
+
+    def __missing__(self, shares: tuple[int, ...]) -> tuple[str, str, str]:
+        if len(self) >= _MOST_KEPT:
+            self.clear()
+        character, over, under = two_tones(shares, self._mosaic)
+        cell = character, self._tones[over], self._tones[under]
+        self[shares] = cell
+        return cell
+
+
+@lru_cache(maxsize=16)
+def _toned(ink: str, ground: str, mosaic: Mosaic) -> _Toned:
+    return _Toned(ink, ground, mosaic)

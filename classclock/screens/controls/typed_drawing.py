@@ -1,0 +1,26 @@
+"""How a line of text that is being typed is drawn."""
+
+from rich.cells import cell_len
+
+from classclock.screens.canvas.cells import Drawing, beside
+from classclock.screens.canvas.look import Look
+from classclock.screens.controls.typed_line import TypedLine
+from classclock.units.printable import printable
+
+
+def draw_typed(line: TypedLine, columns: int, look: Look) -> Drawing:
+    """What is typed, with the caret in it; what doesn't fit runs out at the left."""
+    theme = look.theme
+    before, after = printable(line.text[: line.caret], 2100), line.text[line.caret :]
+    if not line.caret:
+        before = ""
+    while cell_len(before) > columns - 2:
+        before = before[max(1, (cell_len(before) - columns) // 2) :]
+    under = printable(after[:1], 4) if after else " "
+    rest = printable(after[1:], 2100) if after[1:] else ""
+    ink = theme.quiet if line.fresh else theme.ink
+    caret = look.on(theme.ink, theme.ground).text(under, cell_len(under), ink=theme.ground)
+    left = look.text(before, cell_len(before), ink=ink, bold=True)
+    room = max(0, columns - cell_len(before) - cell_len(under))
+    drawn = (left, caret) if before else (caret,)
+    return look.box(beside(*drawn, look.text(rest, room, ink=ink, bold=True)), columns, 1)

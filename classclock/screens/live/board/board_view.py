@@ -1,0 +1,22 @@
+"""The board: the plan of the next segment in large type, explained from the wall."""
+
+from classclock.screens.canvas.cells import Drawing, blank
+from classclock.screens.canvas.painted import Painted
+from classclock.screens.live.board.board_ahead import BoardWanted, drawn_ahead
+from classclock.screens.live.board.board_drawing import draw_board
+from classclock.wall.board_content import BoardContent
+
+
+class BoardView(Painted):
+    content: BoardContent | None = None
+
+    def show(self, content: BoardContent) -> None:
+        if content != self.content:
+            self.content = content
+            self.repaint()
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        if self.content is None:
+            return blank(columns, rows, self.look.theme.ground)
+        wanted = BoardWanted(self.content, columns, rows, self.look)
+        return drawn_ahead(wanted) or draw_board(self.content, columns, rows, self.look)

@@ -1,0 +1,54 @@
+"""What the coach does to a class beside its keys: each comes to an outcome, or to words."""
+
+from pathlib import Path
+
+from classclock.book.asking.people_reading import person_called
+from classclock.live.live_class import Outcome
+from classclock.live.session import Session
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+
+
+def take_in(session: Session, name: str) -> Outcome:
+    """Someone who came late; two people of one name can't be told apart on the wall."""
+    live = session.live
+    if any(person.name.casefold() == name.casefold() for person in live.record.people):
+        return Outcome(f"there is a {name} already: + again, with an initial", refused=True)
+    here = {person.id for person in live.record.people}
+    return live.add_person(person_called(name, session.known, here))
+
+
+def note_emergency(session: Session, text: str) -> Outcome:
+    live = session.live
+    noted = live.record_event(ev.EmergencyNoted(live.clock.now(), text))
+    return Outcome("noted in the class's journal, nowhere else", events=noted.events)
+
+
+def stop_clock(session: Session) -> Outcome:
+    """Hold the clock, or call the count-in off; nothing if it stands."""
+    match session.live.phase:
+        case "running":
+            return session.live.do(cmd.HoldClock())
+        case "count-in":
+            return session.live.do(cmd.CallOff())
+        case _:
+            return Outcome()
+
+
+def check_clock(session: Session, sign: str) -> Outcome:
+    """After a restart: a second back or on, or that the clock is right."""
+    if sign == "<enter>":
+        session.check_clock = False
+        return Outcome("the clock goes on as it is")
+    return session.live.do(cmd.ShiftClock(1000 if sign == "<right>" else -1000))
+
+
+def save_elsewhere(session: Session, folder: Path) -> Outcome:
+    try:
+        session.save_elsewhere(folder)
+    except OSError as error:
+        why = error.strerror or type(error).__name__
+        return Outcome(
+            f"{folder} can't be written to either ({why}): F8 tries another", refused=True
+        )
+    return Outcome(f"saved in {folder} from now on")

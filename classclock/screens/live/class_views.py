@@ -1,0 +1,67 @@
+"""The view for each phase of a class: the board, and from its first start on the others."""
+
+from typing import TYPE_CHECKING
+
+from textual.app import ComposeResult
+from textual.widgets import ContentSwitcher
+
+from classclock.live.session import Session
+from classclock.screens.canvas.ground import Ground
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.board.board_keys import BoardKeys
+from classclock.screens.live.board.board_view import BoardView
+from classclock.wall.board_content import BoardContent, board_now
+
+if TYPE_CHECKING:
+    from classclock.screens.live.started_views import StartedViews
+    from classclock.wall.expected_line import KeptExpectation
+
+
+class ClassViews(Ground, ContentSwitcher):
+    def __init__(self, session: Session, look: Look) -> None:
+        super().__init__(initial="board")
+        self._session, self.look = session, look
+        self._board = BoardView(look, id="board")
+        self.board_keys = BoardKeys(session)
+        self._started: StartedViews | None = None
+        self._expectation: KeptExpectation | None = None
+
+    def compose(self) -> ComposeResult:
+        yield self._board
+
+    @property
+    def started(self) -> "StartedViews":
+        """Made when first asked for: the board is painted before what nobody sees yet."""
+        if self._started is None:
+            from classclock.screens.live.started_views import StartedViews  # noqa: PLC0415  see above
+
+            self._started = StartedViews(self._session, self.look)
+            for view in self._started.widgets():
+                view.display = False
+                self.mount(view)
+        return self._started
+
+    def show(self, *, selected: str | None, cue: str) -> None:
+        """Show the class as it stands now. `cue` is the word of a cue that has just come."""
+        session, live = self._session, self._session.live
+        if live.record.sheet is None and not live.record.closed:
+            content = board_now(session, self.board_keys.lesson)
+            self._board.show(self._expecting(content))
+            self.current = "board"
+        else:
+            self.current = self.started.show(selected=selected, cue=cue)
+
+    def _expecting(self, content: BoardContent) -> BoardContent:
+        """With what most here would do, once the book has been read."""
+        if self._session.basis is None:
+            return content
+        if self._expectation is None:
+            from classclock.wall.expected_line import KeptExpectation  # noqa: PLC0415  not before the first paint
+
+            self._expectation = KeptExpectation()
+        return self._expectation.beside(content, self._session.live, self._session.basis)
+
+    def show_digits(self) -> None:
+        """Bring the digits of a running clock up to date, and nothing else."""
+        if self.current == "wall":
+            self.started.show_digits()

@@ -1,0 +1,67 @@
+"""A line for the name of someone who came late."""
+
+from dataclasses import dataclass
+
+from textual.message import Message
+from textual.timer import Timer
+
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.controls.entry import Entry
+from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
+
+PATIENCE = 10.0
+"""Seconds without a key after which it closes while a piece runs: taps are off meanwhile."""
+
+
+class NameEntry(Entry, AtTheFoot):
+    """Has the focus while it is open. During a running piece it says that taps are off."""
+
+    running = False
+    waiting: Timer | None = None
+
+    @dataclass
+    class Named(Message):
+        name: str
+
+    class Closed(Message):
+        """Left without a name, or after it was given."""
+
+    def ask(self, *, running: bool) -> None:
+        self.running = running
+        self.text = ""
+        self.display = True
+        self.focus()
+        self.typed()
+        self.repaint()
+
+    def close(self) -> None:
+        self._stop_waiting()
+        self.display = False
+        self.post_message(self.Closed())
+
+    def typed(self) -> None:
+        self._stop_waiting()
+        if self.running and self.display:
+            self.waiting = self.set_timer(PATIENCE, self.close)
+
+    def entered(self) -> None:
+        if name := " ".join(self.text.split()):
+            self.post_message(self.Named(name))
+            self.close()
+
+    def left(self) -> None:
+        self.close()
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        question = "who came late?"
+        if self.running:
+            question = "typing a name: taps are off. Who came late?"
+        foot = "enter adds, escape leaves"
+        if self.running:
+            foot += "; 10 s without a key closes it"
+        return draw_asked(Asked(question, self.text, foot), columns, rows, self.look)
+
+    def _stop_waiting(self) -> None:
+        if self.waiting is not None:
+            self.waiting.stop()
+            self.waiting = None

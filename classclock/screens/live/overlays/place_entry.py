@@ -1,0 +1,48 @@
+"""Another place for the class's files, while the club's folder can't be written to."""
+
+from dataclasses import dataclass
+from pathlib import Path
+
+from textual.message import Message
+
+from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.controls.entry import Entry
+
+OFFERED = Path("~/classclock-saved")
+
+
+class PlaceEntry(Entry):
+    """Has the focus while it is open; a folder is offered, enter takes it."""
+
+    @dataclass
+    class Given(Message):
+        folder: Path
+
+    def ask(self) -> None:
+        self.text = str(OFFERED)
+        self.display = True
+        self.focus()
+        self.repaint()
+
+    def close(self) -> None:
+        self.display = False
+
+    def entered(self) -> None:
+        if text := self.text.strip():
+            self.post_message(self.Given(Path(text).expanduser()))
+            self.close()
+
+    def left(self) -> None:
+        self.close()
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        look = self.look.on(self.look.theme.bar)
+        words = "save this class in which folder? enter takes it, escape leaves it. Taps are off"
+        return look.box(
+            above(
+                look.text(f" {words}", columns, bold=True),
+                look.text(f" {self.text}\N{LEFT ONE EIGHTH BLOCK}", columns),
+            ),
+            columns,
+            rows,
+        )

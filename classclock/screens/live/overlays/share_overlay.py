@@ -1,0 +1,87 @@
+"""The ways to share what is short, over the board: a digit chooses one; then who starts where."""
+
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+from textual.geometry import Size
+from textual.message import Message
+
+from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.painted import Painted
+from classclock.tally.lanes import Sharing
+from classclock.wall.share_content import ShareLine, broken, share_lines
+
+if TYPE_CHECKING:
+    from classclock.live.equipment_offer import Offer  # loaded only where equipment is counted
+
+
+class ShareOverlay(Painted):
+    """Digits and escape are its own; every other key goes where it goes."""
+
+    @dataclass
+    class Chose(Message):
+        segment: int
+        sharing: Sharing | None
+        """None: all as planned."""
+
+    def __init__(self, look: Look) -> None:
+        super().__init__(look)
+        self.asked: Offer | None = None
+        self.chosen: Sharing | None = None
+        self.starts: tuple[str, ...] = ()
+
+    def show(self, asked: "Offer", chosen: Sharing | None, starts: tuple[str, ...] = ()) -> None:
+        """Show the ways; or, with `starts`, who starts where in the one that holds."""
+        self.asked, self.chosen, self.starts = asked, chosen, starts
+        self.display = True
+        self.refresh(layout=True)
+        self.repaint()
+
+    def offer(self, sign: str) -> bool:
+        """Whether this sign was the overlay's own and is done with."""
+        asked = self.asked
+        if not self.display or asked is None:
+            return False
+        if sign == "<escape>":
+            self.display = False
+        elif sign.isdecimal() and sign.isascii():
+            self._choose(asked, int(sign))
+        else:
+            return False
+        return True
+
+    def _choose(self, asked: "Offer", number: int) -> None:
+        if number > len(asked.ways):
+            return
+        sharing = asked.ways[number - 1].sharing if number else None
+        self.display = False
+        self.post_message(self.Chose(asked.segment, sharing))
+
+    def get_content_height(self, container: Size, viewport: Size, width: int) -> int:  # noqa: ARG002  Textual's signature
+        return min(viewport.height - 2, len(self._fitting(width - 4)) + 1)
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        """The lines on a ground of their own, the keys under them."""
+        here, inner = self.look.on(self.look.theme.bar), columns - 4
+        lines = [here.text(one.text, inner, bold=one.bold) for one in self._fitting(inner)]
+        keys = here.text(self._keys(), inner, ink=here.theme.quiet)
+        return here.box(above(*lines[: max(0, rows - 1)], keys), columns, rows, across="middle")
+
+    def _fitting(self, columns: int) -> tuple[ShareLine, ...]:
+        """The lines, in brief where they would fill more than half of the window."""
+        if self.asked is None:
+            return ()
+        if self.starts:
+            return tuple(broken("", self.starts, columns))
+        whole = tuple(share_lines(self.asked, self.chosen, columns))
+        if len(whole) <= self.app.size.height // 2:
+            return whole
+        return tuple(share_lines(self.asked, self.chosen, columns, brief=True))
+
+    def _keys(self) -> str:
+        if self.starts:
+            return "0: as planned; ctrl+t: another way; escape: this one"
+        if self.asked is not None and self.asked.ways:
+            return "a digit chooses, escape leaves it"
+        return "escape leaves it"

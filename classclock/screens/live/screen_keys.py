@@ -1,0 +1,22 @@
+"""The keys that only a class's screen knows, beside those of the key language."""
+
+from classclock.tally.keys.key_help import KeyLine
+
+SCREEN_KEYS: tuple[KeyLine, ...] = (
+    KeyLine(
+        "putting right",
+        "F9",
+        "correct the selected score, with a reason",
+        ("rounds", "intervals", "reps", "load"),
+        ("over",),
+    ),
+    KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
+    KeyLine("class", "tab, shift+tab", "teach one movement after the other", phases=("board",)),
+    KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
+    KeyLine("class", "ctrl+t", "share equipment that is short", phases=("board",)),
+    KeyLine("class", "F3", "sound check", phases=("board",)),
+    KeyLine("class", "F4", "sound off, and on again"),
+    KeyLine("class", "F5, F6", "softer, louder"),
+    KeyLine("class", "F7", "the loads that are to be looked at", ("load",), ("board",)),
+    KeyLine("class", "F8", "while a file can't be saved: save in another place"),
+)

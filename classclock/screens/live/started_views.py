@@ -1,0 +1,95 @@
+"""The views of a class that has been started: the wall, the settle, the end."""
+
+from classclock.live.session import Session
+from classclock.plan.model import is_piece
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.end.summary_view import SummaryView
+from classclock.screens.live.settle.settle_view import SettleView
+from classclock.screens.live.wall.wall_view import WallView
+from classclock.tally.counting.counting import GRACE
+from classclock.tally.record import ClassRecord
+from classclock.tally.sheet import Sheet
+from classclock.units.times import show_time
+from classclock.wall.best_words import KeptStandings, Standings
+from classclock.wall.kept_off import off_the_wall
+from classclock.wall.kept_off_content import lane_kept_off
+from classclock.wall.lane_content import KeptLanes, LaneContent
+from classclock.wall.own_runs import KeptRuns
+from classclock.wall.wall_content import wall_content
+
+
+class StartedViews:
+    def __init__(self, session: Session, look: Look) -> None:
+        self._session = session
+        mirrored = session.club.tv.mirrored
+        self._wall = WallView(look, id="wall")
+        self._lanes = KeptLanes(session.club.equipment)
+        self._runs, self._standings = KeptRuns(), KeptStandings()
+        self._settle = SettleView(look, mirrored=mirrored, id="settle")
+        self._summary = SummaryView(look, id="summary")
+
+    def widgets(self) -> tuple[WallView | SettleView | SummaryView, ...]:
+        return self._wall, self._settle, self._summary
+
+    def show(self, *, selected: str | None, cue: str) -> str:
+        """Show the class as it stands now; the id of the view that shows it."""
+        live = self._session.live
+        saved = tuple(str(path) for path in self._session.results.saved)
+        sheet = live.record.sheet
+        if live.record.closed or sheet is None:
+            self._summary.show(live, saved, self._beside_earlier())
+            return "summary"
+        if self._is_to_be_settled(sheet):
+            self._settle.show(live, selected, saved, self._beside_earlier())
+            return "settle"
+        self._show_wall(sheet, selected, cue)
+        return "wall"
+
+    def show_digits(self) -> None:
+        """Bring the digits of a running clock up to date, and nothing else."""
+        view = self._session.view()
+        if view is None:
+            return
+        reading = view.at(self._session.live.clock.now())
+        if reading.span.kind != "count-in":
+            self._wall.show_digits(show_time(reading.shown * 1000), inverted=reading.over)
+
+    def _is_to_be_settled(self, sheet: Sheet) -> bool:
+        """Over, and so long ago that a call can't count as at the cap any more."""
+        now = self._session.live.clock.now()
+        if sheet.ended(now) is None or not is_piece(sheet.piece.segment):
+            return False
+        return sheet.ended_by is not None or sheet.moment(now).late_by > GRACE
+
+    def _show_wall(self, sheet: Sheet, selected: str | None, cue: str) -> None:
+        record, now = self._session.live.record, self._session.live.clock.now()
+        view = self._session.view()
+        if view is None:
+            return
+        phase = record.phase(now)
+        content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
+        lanes = (
+            self._contents(record, sheet, now, selected)
+            if sheet.lanes and phase != "count-in"
+            else ()
+        )
+        self._wall.show(content, lanes)
+
+    def _contents(
+        self, record: ClassRecord, sheet: Sheet, now: int, selected: str | None
+    ) -> tuple[LaneContent, ...]:
+        runs = self._runs.of(record, sheet, self._session.results.own_bests)
+        heats = record.heats(record.chosen)
+        contents = self._lanes.contents(sheet, heats, now, selected=selected, earlier=runs)
+        private = [person for person in record.people if person.off_the_wall]
+        if not private:
+            return contents
+        by_load = sheet.piece.counts_by == "load"
+        return tuple(
+            lane_kept_off(content, by_load=by_load) if off_the_wall(lane, private) else content
+            for lane, content in zip(sheet.lanes, contents, strict=True)
+        )
+
+    def _beside_earlier(self) -> Standings:
+        results = self._session.results
+        return self._standings.of(self._session.live.record, results.own_bests, results.started)

@@ -1,0 +1,57 @@
+"""One lane of the wall as a widget: it repaints only if something of it would look different."""
+
+from msgspec.structs import replace
+from textual import events
+from textual.message import Message
+
+from classclock.screens.canvas.bar import eighth
+from classclock.screens.canvas.cells import Drawing, blank
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.painted import Painted
+from classclock.screens.live.wall.lane_drawing import draw_lane
+from classclock.screens.live.wall.lane_layout import LaneLayout
+from classclock.wall.lane_bars import Ribbon
+from classclock.wall.lane_content import LaneContent
+
+
+class LaneRow(Painted):
+    class Clicked(Message):
+        """A click on the lane with this key."""
+
+        def __init__(self, key: str) -> None:
+            super().__init__()
+            self.key = key
+
+    def __init__(self, look: Look) -> None:
+        super().__init__(look)
+        self.content: LaneContent | None = None
+        self.plan: LaneLayout | None = None
+
+    def show(self, content: LaneContent, plan: LaneLayout) -> None:
+        content = as_seen(content, plan)
+        if content != self.content or plan != self.plan:
+            self.content, self.plan = content, plan
+            self.repaint()
+
+    def on_click(self, event: events.Click) -> None:
+        event.stop()
+        if self.content is not None:
+            self.post_message(self.Clicked(self.content.key))
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        if self.content is None or self.plan is None:
+            return blank(columns, rows, self.look.theme.ground)
+        return draw_lane(self.content, self.plan, self.look)
+
+
+def as_seen(content: LaneContent, plan: LaneLayout) -> LaneContent:
+    """With the end of its ribbon at the eighth of a cell at which it is drawn."""
+    bar = content.bar
+    if not isinstance(bar, Ribbon):
+        return content
+    if plan.ribbon is None:
+        return replace(content, bar=None)
+    columns = plan.ribbon.width - 1
+    seen = eighth(bar.reached, bar.cap, columns) * bar.cap // (columns * 8)
+    last = bar.rounds[-1].end if bar.rounds else 0
+    return replace(content, bar=replace(bar, reached=max(seen, last)))

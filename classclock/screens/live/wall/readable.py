@@ -1,0 +1,98 @@
+"""From how far the wall can be read: the arithmetic of ISO 9241-3, pure.
+
+A letter should be seen under at least 16 minutes of arc, better 20 to 22 (ISO 9241-3 (1992);
+NUREG-0700, 1.3.1-4). Lengths on the screen are millimetres, distances in the room metres.
+"""
+
+from math import atan, hypot, radians, tan
+
+from msgspec import Struct
+
+from classclock.screens.live.wall.layout import wall_layout
+
+LEAST_MINUTES = 16
+PREFERRED_MINUTES = 20
+_MM_PER_INCH = 25.4
+_ASPECT = (16, 9)
+
+TEXT_SHARE = 0.65
+"""How much of a row a capital of terminal text takes; 0.6 to 0.7 in most fonts (worked out)."""
+_OUTLINE_WORD_SHARE = 0.72
+"""A capital's share of an outline word's rows: 660 of 917 font units (Source Sans Pro Bold)."""
+_DOT_CAPITAL_ROWS = 7 / 3
+_TALL_DOT_ROWS = 8 / 3
+_DOTS_A_ROW = 3
+
+
+def character_height(distance: float, minutes: float = LEAST_MINUTES) -> float:
+    """Millimetres a letter must be high to be seen under this angle: h = 2 d tan(a / 2)."""
+    return 2000 * distance * tan(radians(minutes / 60) / 2)
+
+
+def minutes_of_arc(height: float, distance: float) -> float:
+    """The angle under which a letter of so many millimetres is seen."""
+    return atan(height / (2000 * distance)) * 2 / radians(1) * 60
+
+
+def farthest(height: float, minutes: float = LEAST_MINUTES) -> float:
+    """The distance in metres up to which a letter of so many millimetres can be read."""
+    return height / (2000 * tan(radians(minutes / 60) / 2))
+
+
+def screen_height(diagonal: float) -> float:
+    """Millimetres, of a 16:9 screen with this diagonal in inches."""
+    return diagonal * _MM_PER_INCH * _ASPECT[1] / hypot(*_ASPECT)
+
+
+def row_height(diagonal: float, rows: int) -> float:
+    """Millimetres a row of a terminal that fills the screen is high."""
+    return screen_height(diagonal) / rows
+
+
+class Legible(Struct, frozen=True):
+    """One kind of lettering on the wall and how it is seen."""
+
+    what: str
+    height: float
+    """Of a capital or digit, in millimetres."""
+    minutes: float
+    """At the back of the room."""
+    farthest: float
+    """Metres up to which it is seen under 16 minutes of arc."""
+
+    @property
+    def reaches(self) -> bool:
+        return self.minutes >= LEAST_MINUTES
+
+
+def wall_legibility(
+    diagonal: float, distance: float, columns: int, rows: int, lanes: int
+) -> tuple[Legible, ...]:
+    """Clock, keys and tallies, names, small text of one row, for a TV and the distance to the back.
+
+    Diagonal in inches, distance in metres. The terminal must be one that `wall_layout` takes.
+    """
+    wall = wall_layout(columns, rows, lanes)
+    lane, row = wall.lane, row_height(diagonal, rows)
+    heights = {
+        "clock": wall.clock.height,
+        "keys and tallies": _numeral_rows(lane.type_rows, lane.air),
+        "names": _name_rows(lane.type_rows),
+        "small text": TEXT_SHARE,
+    }
+    return tuple(
+        Legible(what, high * row, minutes_of_arc(high * row, distance), farthest(high * row))
+        for what, high in heights.items()
+    )
+
+
+def _numeral_rows(type_rows: int, air: int) -> float:
+    if type_rows < 3:
+        return TEXT_SHARE
+    return _TALL_DOT_ROWS if type_rows == 3 else type_rows - air / _DOTS_A_ROW
+
+
+def _name_rows(type_rows: int) -> float:
+    if type_rows < 3:
+        return TEXT_SHARE
+    return _DOT_CAPITAL_ROWS if type_rows < 5 else type_rows * _OUTLINE_WORD_SHARE

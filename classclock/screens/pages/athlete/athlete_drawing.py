@@ -1,0 +1,131 @@
+"""How an athlete's page is drawn: a history as a plot, bests, attendance, what they modify."""
+
+from collections.abc import Iterator, Sequence
+
+from classclock.records.bests import long_day
+from classclock.report.athlete_page import AthletePage
+from classclock.report.plot import plot_lines
+from classclock.screens.canvas.cells import Drawing, above, beside
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.page_heading import draw_heading, heading_rows
+from classclock.screens.pages.athlete.athlete_desk import AthleteDesk
+from classclock.units.printable import printable
+
+_TWO_SIDES = 110
+"""Columns from which what is said stands beside the plot."""
+_SIDE = 44
+_LAST_DAY = 8
+"""Columns by which the last day's label stands out at the right."""
+_KEYS = "left, right: another benchmark   up, down: scroll   escape: back"
+_COVERED = ("F7: attendance and what they modify", "The room would see it too.")
+_PRIVATE = ("F7: all of it", "They keep loads, rank and bests off the wall.")
+
+_Line = tuple[str, str]
+"""The text, and the name of its ink: empty, `quiet` or `bold`."""
+
+
+def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Drawing:
+    """The page in a box of this size; scrolled, where it is longer."""
+    inner = columns - 2
+    foot = above(
+        look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
+        look.text(_KEYS, inner, ink=look.theme.quiet),
+    )
+    if desk.book is None:
+        return look.box(above(look.gap(inner, rows - len(foot)), foot), columns, rows)
+    page = desk.book.page
+    high = heading_rows(rows)
+    came = (_classes_words(page),) if not desk.covered else ()
+    heading = draw_heading(printable(page.athlete.name, 40), came, inner, high, look)
+    left = max(1, rows - high - 1 - len(foot))
+    if columns >= _TWO_SIDES:
+        side = _drawn(tuple(_side(desk, page)), desk.top, _SIDE, left, look)
+        wide = inner - _SIDE - 3
+        plot = _plot(desk, wide, max(7, min(left * 3 // 5, 26)))
+        main = _drawn((*plot, *_bests(desk, page)), desk.top, wide, left, look)
+        body = beside(main, look.gap(3, left), side)
+    else:
+        lines = (*_plot(desk, inner, 7), *_bests(desk, page), *_side(desk, page))
+        body = _drawn(lines, desk.top, inner, left, look)
+    drawn = above(heading, look.gap(inner), body, foot)
+    return look.box(drawn, columns, rows, across="middle")
+
+
+def _drawn(lines: Sequence[_Line], top: int, columns: int, rows: int, look: Look) -> Drawing:
+    first = min(top, max(0, len(lines) - rows))
+    quiet = look.theme.quiet
+    drawn = (
+        look.text(text, columns, ink=quiet if ink == "quiet" else None, bold=ink == "bold")
+        for text, ink in lines[first : first + rows]
+    )
+    return look.box(above(*drawn), columns, rows)
+
+
+def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
+    if desk.book is None or desk.wholly_covered:
+        return
+    if not desk.benchmark:
+        yield "no benchmark yet", "quiet"
+        return
+    place = desk.benchmarks.index(desk.benchmark) + 1
+    yield f"{printable(desk.benchmark)}   ({place} of {len(desk.benchmarks)})", "bold"
+    results = desk.book.histories[desk.benchmark]
+    plot = plot_lines(results, columns - _LAST_DAY, rows)
+    if plot:
+        yield "o as written, ~ modified", "quiet"
+        yield from ((line, "") for line in plot)
+    else:
+        for one in results:
+            yield f"  {one.score} on {long_day(one.day)}", ""
+    yield "", ""
+
+
+def _bests(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
+    if desk.wholly_covered:
+        return
+    if page.bests:
+        yield "Bests", "bold"
+        wide = max(len(printable(one.result.benchmark, 24)) for one in page.bests)
+        for best in page.bests:
+            one = best.result
+            name = printable(one.benchmark, 24).ljust(wide)
+            times = "once" if best.times == 1 else f"{best.times} times"
+            terms = printable(str(one.terms), 80)
+            yield f"  {name}  {one.score:>9}  {one.day}  {times:>8}  {terms}", ""
+        yield "", ""
+    if page.lifts:
+        yield "Heaviest made", "bold"
+        wide = max(len(printable(one.lift, 24)) for one in page.lifts)
+        for lift in page.lifts:
+            name = printable(lift.lift, 24).ljust(wide)
+            reps = "reps not said" if lift.reps is None else f"{lift.reps} x"
+            yield f"  {name}  {lift.load:>9}  {lift.day}  {reps}", ""
+        yield "", ""
+
+
+def _side(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
+    """What the room may not read during a class."""
+    if desk.covered:
+        for line in _PRIVATE if desk.wholly_covered else _COVERED:
+            yield line, "quiet"
+        return
+    if page.athlete.marks:
+        yield f"marked: {', '.join(page.athlete.marks)}", ""
+        yield "", ""
+    yield "The last twelve weeks", "bold"
+    for week in page.weeks:
+        bar = "■" * min(week.classes, 20) or "-"
+        yield f"  {week.monday:%d %b}  {bar} {week.classes or ''}", ""
+    if page.modifications:
+        yield "", ""
+        yield "Modified in these weeks", "bold"
+        for name, times in page.modifications:
+            yield f"  {times} x {printable(name, 60)}", ""
+
+
+def _classes_words(page: AthletePage) -> str:
+    who = page.athlete
+    if not who.classes:
+        return "no class yet; scores from older records"
+    number = "1 class" if who.classes == 1 else f"{who.classes} classes"
+    return f"{number} since {long_day(who.first_day)}"

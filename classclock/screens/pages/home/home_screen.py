@@ -1,0 +1,206 @@
+"""Home: which plan to run, or which class that was cut off to rejoin."""
+
+from datetime import datetime
+from pathlib import Path
+from typing import TYPE_CHECKING
+
+from textual import work
+
+from classclock.clock.source import local_now
+from classclock.club.folder import settings
+from classclock.club.plan_files import plan_paths
+from classclock.club.settings import read_club
+from classclock.plan.plan_file import PlanFile
+from classclock.plan.settings.club import Club, Emergency
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.painted import Painted
+from classclock.screens.controls.page_screen import PageScreen
+from classclock.screens.pages.home.home_desk import HomeDesk
+from classclock.screens.pages.home.home_drawing import draw_home
+from classclock.screens.pages.home.home_list import (
+    HomeEntry,
+    plan_entry,
+    unfinished_entries,
+    unread,
+)
+from classclock.wall.emergency_words import lacks
+
+if TYPE_CHECKING:
+    from classclock.drafts.plan_being_written import PlanOnDisk
+
+HomeChoice = PlanFile | Path
+"""A plan to run, or the journal of a class to rejoin."""
+
+_AT_ONCE = 10
+"""Plans that are read between two looks at the screen."""
+
+
+class HomeView(Painted):
+    def __init__(self, look: Look, desk: HomeDesk) -> None:
+        super().__init__(look)
+        self.desk = desk
+
+    def paint(self, columns: int, rows: int) -> Drawing:
+        return draw_home(self.desk, columns, rows, self.look)
+
+
+class HomeScreen(PageScreen[HomeChoice | None]):
+    """Ends with what was chosen; None leaves classclock."""
+
+    def __init__(
+        self,
+        look: Look,
+        *,
+        folder: Path,
+        club: Club,
+        plans: Path | None = None,
+        now: datetime | None = None,
+    ) -> None:
+        """`folder` is the club's; `plans` is one more folder of plans to offer.
+
+        `now` is the time of day, with its offset; the machine's if not given.
+        """
+        super().__init__()
+        self.folder, self.club = folder, club
+        self.plans = plans
+        self.paths = plan_paths(folder, plans)
+        self.desk = HomeDesk(
+            cut_off=unfinished_entries(folder, now or local_now()),
+            plans=[unread(path) for path in self.paths],
+            club=club.name,
+            no_card=lacks(club.emergency),
+        )
+        self.view = HomeView(look, self.desk)
+
+    def on_mount(self) -> None:
+        self.read_plans()
+
+    @work(thread=True, exit_on_error=False)
+    def read_plans(self) -> None:
+        """Read all plans, a few at a time, while the coach looks on."""
+        first = 0
+        while some := self.paths[first : first + _AT_ONCE]:
+            entries = [plan_entry(path, self.club.unit) for path in some]
+            self.app.call_from_thread(self.know, first, entries)
+            first += len(some)
+
+    def know(self, first: int, entries: list[HomeEntry]) -> None:
+        self.desk.plans[first : first + len(entries)] = entries
+        self.view.repaint()
+
+    def take(self, sign: str) -> bool:
+        opens = {
+            "<enter>": self.open,
+            "<f2>": self.fill_in_card,
+            "<f6>": self.open_chart,
+            "<f7>": self.open_weeks,
+            "<f8>": self.edit_plan,
+            "<f9>": self.new_plan,
+        }
+        if sign in opens:
+            opens[sign]()
+            return False
+        left = self.desk.sign(sign)
+        if left:
+            self.dismiss(None)
+        return left
+
+    def open(self) -> None:
+        """Open what is highlighted; a plan that isn't read yet is read now."""
+        desk = self.desk
+        entry = desk.highlighted
+        if entry is not None and entry.kind == "unread":
+            at = desk.plans.index(entry)
+            entry = desk.plans[at] = plan_entry(self.paths[at], self.club.unit)
+        if entry is None:
+            desk.notice = "nothing here has that name: escape drops what is typed"
+        elif entry.opens is None:
+            desk.notice = f"{entry.title} can't be opened: put it right, then classclock again"
+        else:
+            self.dismiss(entry.opens)
+
+    def fill_in_card(self) -> None:
+        """Ask for the card's lines; where the first run was put off, for all that it asks."""
+        path = settings(self.folder)
+        if path.exists():
+            from classclock.screens.card.emergency_screen import (  # noqa: PLC0415  only if asked
+                EmergencyScreen,
+            )
+
+            asked = EmergencyScreen(self.view.look, path, self.club.emergency)
+            self.app.push_screen(asked, self.filled_in)
+        else:
+            from classclock.screens.pages.first_run.first_run_screen import (  # noqa: PLC0415  once only
+                FirstRunScreen,
+            )
+
+            self.app.push_screen(FirstRunScreen(self.view.look, path), self.set_up)
+
+    def filled_in(self, card: Emergency | None) -> None:
+        if card is not None:
+            self.know_club(self.club.model_copy(update={"emergency": card}))
+
+    def set_up(self, stays: bool | None) -> None:  # noqa: FBT001  what the first run ends with
+        if not stays:
+            self.dismiss(None)
+            return
+        self.know_club(read_club(settings(self.folder))[0] or self.club)
+        self.read_again()
+
+    def know_club(self, club: Club) -> None:
+        self.club = club
+        self.desk.club, self.desk.no_card = club.name, lacks(club.emergency)
+        self.view.repaint()
+
+    def open_chart(self) -> None:
+        from classclock.screens.pages.chart.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
+
+        self.app.push_screen(ChartScreen(self.view.look, folder=self.folder, club=self.club))
+
+    def open_weeks(self) -> None:
+        from classclock.screens.pages.weeks.weeks_screen import WeeksScreen  # noqa: PLC0415  only if asked
+
+        self.app.push_screen(WeeksScreen(self.view.look, folder=self.folder, club=self.club))
+
+    def edit_plan(self) -> None:
+        """Edit the plan in focus, a faulty one too."""
+        from classclock.drafts.plan_being_written import open_plan  # noqa: PLC0415  only if asked
+
+        desk, lit = self.desk, self.desk.highlighted
+        at = next((n for n, entry in enumerate(desk.plans) if entry is lit), None)
+        if at is None:
+            desk.notice = "up and down to a plan, then F8 edits it"
+            return
+        try:
+            self.write_plan(open_plan(self.paths[at]))
+        except ValueError as error:
+            desk.notice = str(error)
+
+    def new_plan(self) -> None:
+        from classclock.screens.pages.home.new_plan_screen import NewPlanScreen  # noqa: PLC0415  only if asked
+
+        self.app.push_screen(NewPlanScreen(self.view.look, folder=self.folder), self.write_plan)
+
+    def write_plan(self, plan: "PlanOnDisk | None") -> None:
+        """Open the editor on this plan; None opens nothing."""
+        if plan is None:
+            return
+        from classclock.screens.pages.editor.plan_editor_screen import (  # noqa: PLC0415  only if asked
+            PlanEditorScreen,
+        )
+
+        editor = PlanEditorScreen(self.view.look, plan, folder=self.folder, club=self.club)
+        self.app.push_screen(editor, self.written)
+
+    def written(self, said: str | None) -> None:
+        """Back from the editor."""
+        self.desk.notice = said or ""
+        self.read_again()
+
+    def read_again(self) -> None:
+        """Read the list anew."""
+        self.paths = plan_paths(self.folder, self.plans)
+        self.desk.plans = [unread(path) for path in self.paths]
+        self.read_plans()
+        self.view.repaint()

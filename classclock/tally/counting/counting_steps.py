@@ -1,0 +1,93 @@
+"""Entries that belong to a work step: the reps of an interval, the load of a set."""
+
+from collections.abc import Callable
+
+from msgspec.structs import replace
+
+from classclock.tally import events as ev
+from classclock.tally.counting.moment import Moment, Place
+from classclock.tally.counting.work_steps import step_of, work_steps
+from classclock.tally.lane_tally import Attempt, LaneTally
+from classclock.tally.refusal import Refusal
+from classclock.units.loads import Load
+
+HEAVY_PERCENT = 110
+"""A load above this share of anything the athlete has handled is doubtful."""
+NO_INTERVAL_YET = Refusal("no interval has begun yet")
+
+
+def interval_tapped(
+    place: Place, tally: LaneTally, _: ev.Tapped, moment: Moment
+) -> LaneTally | Refusal:
+    """One rep more of the interval that is on."""
+    latest = len(work_steps(place.timeline, moment.elapsed))
+    if not latest:
+        return NO_INTERVAL_YET
+    return _with_interval(tally, latest, (_interval(tally, latest) or 0) + 1)
+
+
+def _interval(tally: LaneTally, number: int) -> int | None:
+    return tally.intervals[number - 1] if number <= len(tally.intervals) else None
+
+
+def _with_interval(tally: LaneTally, number: int, reps: int) -> LaneTally:
+    given = list(tally.intervals)
+    given[number - 1] = reps
+    return replace(tally, intervals=tuple(given))
+
+
+def interval_set(
+    place: Place, tally: LaneTally, event: ev.Numbered, moment: Moment
+) -> LaneTally | Refusal:
+    number = _named_step(
+        place, tally, event.interval, moment, lambda before: _interval(tally, before) is None
+    )
+    return number if isinstance(number, Refusal) else _with_interval(tally, number, event.reps or 0)
+
+
+def _named_step(
+    place: Place,
+    tally: LaneTally,
+    named: int | None,
+    moment: Moment,
+    lacks: Callable[[int], bool],
+) -> int | Refusal:
+    """The work step that an entry speaks of, from 1; one still to come is refused."""
+    key = tally.lane.key
+    begun = len(work_steps(place.timeline, moment.elapsed))
+    if named is None:
+        return step_of(place.timeline, moment.elapsed, lacks) or NO_INTERVAL_YET
+    if not 1 <= named <= place.timeline.steps:
+        return Refusal(f"there are intervals 1 to {place.timeline.steps}: as in {begun}:12{key}")
+    if named > begun:
+        return Refusal(f"interval {named} hasn't begun, this is {begun}: as in {begun}:12{key}")
+    return named
+
+
+def lifted(place: Place, tally: LaneTally, event: ev.Lifted, moment: Moment) -> LaneTally | Refusal:
+    piece, key = place.piece, tally.lane.key
+    if piece.counts_by != "load":
+        return Refusal("this piece counts no loads: misses and loads belong to a lift")
+    if place.timeline.steps > 1:
+        done = {tried.number for tried in tally.attempts}
+        number = _named_step(
+            place, tally, event.interval, moment, lambda before: before not in done
+        )
+        if isinstance(number, Refusal):
+            return number
+    else:
+        number = len(tally.attempts) + 1
+    load = event.load or piece.planned_load(tally.lane, number)
+    if load is None and event.made:
+        return Refusal(f"no load is planned for {tally.lane.name}: type it, as in 60{key}")
+    tried = Attempt(load, event.made, moment.elapsed, number, doubtful=_far_above(tally, load))
+    return replace(tally, attempts=(*tally.attempts, tried))
+
+
+def _far_above(tally: LaneTally, load: Load | None) -> bool:
+    """Whether a load is far above anything the athlete has handled, `825` for 82.5."""
+    if load is None or tally.lane.heaviest is None:
+        return False
+    handled = [tried.load for tried in tally.attempts if tried.made and tried.load is not None]
+    most = max(known.kg for known in (tally.lane.heaviest, *handled))
+    return load.kg * 100 > most * HEAVY_PERCENT

@@ -1,0 +1,86 @@
+"""The keys in a coach's words: one table for the help on the screen and for the handbook."""
+
+from typing import Literal
+
+from msgspec import Struct
+
+from classclock.tally.keys.actions import Phase
+from classclock.tally.piece import CountsBy
+
+Group = Literal["counting", "putting right", "clock", "class"]
+
+_TAP_COUNTS: tuple[CountsBy, ...] = ("rounds", "reps", "load")
+_SCORED: tuple[CountsBy, ...] = ("rounds", "intervals", "reps", "load")
+_GONE: tuple[Phase, ...] = ("running", "held", "over")
+_RUNS: tuple[Phase, ...] = ("running", "held")
+_BETWEEN: tuple[Phase, ...] = ("board", "over")
+
+
+class KeyLine(Struct, frozen=True):
+    """One line of help. Empty `counts_by` or `phases`: whatever is counted, at any time."""
+
+    group: Group
+    keys: str
+    """As they are typed, with n for a lane's key."""
+    meaning: str
+    counts_by: tuple[CountsBy, ...] = ()
+    phases: tuple[Phase, ...] = ()
+
+
+KEY_LINES: tuple[KeyLine, ...] = (
+    KeyLine("counting", "n", "a round, a station or the finish for N", ("rounds",), _RUNS),
+    KeyLine("counting", "n", "one rep for N", ("reps",), _RUNS),
+    KeyLine("counting", "n", "N made the planned load", ("load",), _RUNS),
+    KeyLine("counting", "n", "select N, nothing is counted", _SCORED, ("over",)),
+    KeyLine("counting", "12n", "N is 12 reps into the round", ("rounds",), _GONE),
+    KeyLine("counting", "12n", "N did 12 reps in the latest interval", ("intervals",), _GONE),
+    KeyLine("counting", "12n", "N has 12 reps in all", ("reps",), _GONE),
+    KeyLine("counting", "82.5n", "N made 82.5", ("load",), _GONE),
+    KeyLine("counting", "7+n", "N has done 7 full rounds", ("rounds",), _GONE),
+    KeyLine("counting", "7+12n", "N has done 7 full rounds and 12 reps", ("rounds",), _GONE),
+    KeyLine("counting", "3:12n", "N did 12 reps in interval 3", ("intervals",), _GONE),
+    KeyLine("counting", "* n", "N has finished now", ("rounds",), _GONE),
+    KeyLine("counting", "/ n", "N missed the planned load", ("load",), _GONE),
+    KeyLine("counting", "85/n", "N missed 85", ("load",), _GONE),
+    KeyLine("counting", ". n", "N stops here", _SCORED, _GONE),
+    KeyLine("counting", ": n 2", "from here N uses option 2; 0 is as written", _SCORED, _GONE),
+    KeyLine("putting right", "- n", "take back N's last entry", _SCORED, _GONE),
+    KeyLine(
+        "putting right",
+        "backspace",
+        "rub out the last sign; with nothing typed, take back the newest entry",
+        _SCORED,
+        _GONE,
+    ),
+    KeyLine("putting right", "- backspace", "bring back what was taken back", _SCORED, _GONE),
+    KeyLine("putting right", "> n m", "N's last entry was M's", _SCORED, _GONE),
+    KeyLine("putting right", "escape", "drop what is typed; it never ends a running piece"),
+    KeyLine("clock", "enter", "start", phases=("board",)),
+    KeyLine("clock", "space", "call the count-in off", phases=("count-in",)),
+    KeyLine("clock", "space", "hold the clock", phases=("running",)),
+    KeyLine("clock", "space", "resume", phases=("held",)),
+    KeyLine("clock", "= =", "1.2 to 3 s apart: resume as if never held", phases=("held",)),
+    KeyLine("clock", "enter", "end the segment here", phases=("held",)),
+    KeyLine("clock", "enter", "once all are in: end the piece", _SCORED, ("running",)),
+    KeyLine("clock", "ctrl+r", "a false start: begin the piece anew", phases=("held",)),
+    KeyLine("clock", "up, down", "a countdown: a minute more, a minute less", phases=_RUNS),
+    KeyLine("clock", "enter", "settle and go on; names who is unsettled first", phases=("over",)),
+    KeyLine("clock", "up, down", "the segment before, the one after", phases=_BETWEEN),
+    KeyLine("clock", "ctrl+r", "this segment once more", phases=_BETWEEN),
+    KeyLine("class", "+", "with nothing typed: add someone who came late"),
+    KeyLine("class", "! or F2", "the emergency card, the clock held"),
+    KeyLine("class", "?", "these keys"),
+    KeyLine("class", "ctrl+q", "leave, ctrl+c too; a class that runs can be rejoined"),
+)
+
+
+def key_help(
+    counts_by: CountsBy, phase: Phase, lines: tuple[KeyLine, ...] = KEY_LINES
+) -> tuple[KeyLine, ...]:
+    """The lines that hold now, in the order of the table."""
+    return tuple(
+        line
+        for line in lines
+        if (not line.counts_by or counts_by in line.counts_by)
+        and (not line.phases or phase in line.phases)
+    )

@@ -1,0 +1,255 @@
+"""The key language: from keystrokes, their moments and the segment's phase to commands.
+
+`press` is pure: it takes the state and gives a new one. What is typed before a letter is read in
+`key_forms.py`; the same rules in a coach's words are in `key_help.py`.
+"""
+
+from collections.abc import Mapping
+
+from msgspec import Struct, field
+from msgspec.structs import replace
+
+from classclock.tally.commands import (
+    BringBack,
+    ChangeOption,
+    Command,
+    Select,
+    TakeBack,
+    UndoHold,
+)
+from classclock.tally.keys.actions import Phase, lone_keys
+from classclock.tally.keys.forms import LONGEST, fits, read_form, why_not_so_far
+from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
+from classclock.tally.piece import CountsBy
+
+__all__ = ["KeyContext", "KeyState", "Pressed", "Stroke", "lapse", "pending_shown", "press"]
+
+# A keyboard repeats after 500 to 660 ms, then every 33 to 40 ms (common practice, no source).
+GUARD_MS = 1_200
+STEP_GUARD_MS = 100
+"""Between segments a step too many is seen, and taken back by the other arrow."""
+LAPSE_MS = 4_000
+EMPTIED_MS = 700
+UNDO_HOLD_MS = 3_000
+
+_NOT_STARTED = "nothing is counted before the start: enter starts"
+
+
+class KeyContext(Struct, frozen=True):
+    """What the keys mean at the moment of the stroke."""
+
+    keys: Mapping[str, str]
+    """The ids of the lanes on now, by key, a to z."""
+    names: Mapping[str, str]
+    """The lanes' display names, by id."""
+    phase: Phase
+    counts_by: CountsBy
+    can_change_time: bool = False
+    all_in: bool = False
+    """Every lane has finished or stopped, so that enter ends the running piece."""
+
+
+class KeyState(Struct, frozen=True):
+    """What the keys have left behind. Moments are milliseconds of real time."""
+
+    pending: str = ""
+    since: int = 0
+    """When the last sign of what is pending was typed."""
+    struck: Mapping[str, int] = field(default_factory=dict)
+    """The latest stroke of each key, as far as it can still be repeating."""
+    ended_by: str = ""
+    """The key that ended the last entry typed, while no other key was struck."""
+    emptied: int | None = None
+    """When backspace, or waiting too long, emptied what was pending."""
+    undo_asked: int | None = None
+    """When `=` was typed for the first time."""
+
+    @property
+    def lapses_at(self) -> int | None:
+        """When what is pending lapses; None if nothing is pending."""
+        return self.since + LAPSE_MS if self.pending else None
+
+
+class Pressed(Struct, frozen=True):
+    """What one stroke did: the state after it, what it means, and what to tell the coach."""
+
+    state: KeyState
+    command: Command | None = None
+    notice: str | None = None
+
+
+def pending_shown(state: KeyState) -> str:
+    """What is pending, as it stands large on the screen: as typed, letters as the keys show."""
+    return state.pending.upper()
+
+
+def lapse(state: KeyState, real: int) -> tuple[KeyState, str | None]:
+    """Drop what has been pending for 4 s without another sign, and say so.
+
+    `press` does this itself first, so the meaning of a stroke never hangs on a late timer.
+    """
+    lapses_at = state.lapses_at
+    if lapses_at is None or real < lapses_at:
+        return state, None
+    return (
+        replace(state, pending="", emptied=lapses_at),
+        f"{pending_shown(state)} lapsed after 4 s: type it again with its letter",
+    )
+
+
+def press(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    """What this stroke means here. Never raises, whatever is typed."""
+    state, lapsed = lapse(state, stroke.real)
+    pressed = _press(state, stroke, context)
+    if lapsed:
+        notice = f"{lapsed}; {pressed.notice}" if pressed.notice else lapsed
+        return replace(pressed, notice=notice)
+    return pressed
+
+
+def _press(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    key = stroke.key
+    if key == "<backspace>" and state.pending not in ("", "-"):
+        return _rub_out(state, stroke)
+    if key in LETTERS:
+        pressed = _letter(state, stroke, context)
+    elif key in DIGITS or (key in MARKS and (state.pending or key != "+")):
+        pressed = _sign(state, stroke, context)
+    elif key == "<backspace>":
+        pressed = _backspace(state, stroke, context)
+    elif key == "<escape>":
+        pressed = Pressed(replace(state, pending=""))
+    elif key == "=":
+        pressed = _undo_hold(state, stroke, context)
+    elif key in SIGNS:
+        pressed = _lone(state, stroke, context)
+    else:
+        return Pressed(state, notice=_unknown(key))
+    return replace(pressed, state=_remember(pressed, stroke))
+
+
+def _remember(pressed: Pressed, stroke: Stroke) -> KeyState:
+    """Note the stroke for the guard, ignored strokes too: a held key stays guarded."""
+    state, key = pressed.state, stroke.key
+    struck = {k: real for k, real in state.struck.items() if stroke.real - real <= GUARD_MS}
+    struck[key] = stroke.real
+    ended_by = key if pressed.command is not None or key == state.ended_by else ""
+    return replace(state, struck=struck, ended_by=ended_by)
+
+
+def _repeats(state: KeyState, stroke: Stroke, guard: int = GUARD_MS) -> bool:
+    before = state.struck.get(stroke.key)
+    return before is not None and stroke.real - before <= guard
+
+
+def _ignored(state: KeyState, stroke: Stroke) -> Pressed:
+    return Pressed(state, notice=f"{key_name(stroke.key)} again within 1.2 s: not counted")
+
+
+def _letter(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    key, pending = stroke.key, state.pending
+    lane = context.keys.get(key)
+    if lane is None:
+        waits = f"; {pending_shown(state)} still waits for a letter" if pending else ""
+        return Pressed(state, notice=f"nobody has the key {key}{waits}")
+    if context.phase == "board":
+        return Pressed(replace(state, pending=""), notice=_NOT_STARTED)
+    if pending in (">", ":"):
+        return Pressed(replace(state, pending=pending + key, since=stroke.real))
+    if not pending and context.phase == "over":
+        return Pressed(state, Select(lane))
+    if not pending and _repeats(state, stroke):
+        return _ignored(state, stroke)
+    meant = read_form(pending, key, context.keys, loads=context.counts_by == "load")
+    if isinstance(meant, str):
+        return Pressed(state, notice=meant)
+    return Pressed(replace(state, pending=""), meant)
+
+
+def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    """A digit or a mark: it is added to what is pending, or ends `:n2`."""
+    key, pending = stroke.key, state.pending
+    if key in DIGITS and len(pending) == 2 and pending[0] == ":" and pending[1] in LETTERS:
+        return _change_option(state, int(key), context)
+    if key in DIGITS and not pending and key == state.ended_by and _repeats(state, stroke):
+        return _ignored(state, stroke)
+    if key in MARKS and pending.endswith(key):
+        return Pressed(state)  # a mark held down stays one mark
+    loads = context.counts_by == "load"
+    text = pending + key
+    if fits(text, loads=loads):
+        return Pressed(replace(state, pending=text, since=stroke.real))
+    if not pending:
+        return Pressed(state, notice=_unknown(key))
+    notice = why_not_so_far(text, loads=loads)
+    if len(pending) > LONGEST:
+        return Pressed(state, notice=notice)
+    return Pressed(replace(state, pending=text, since=stroke.real), notice=notice)
+
+
+def _change_option(state: KeyState, option: int, context: KeyContext) -> Pressed:
+    key = state.pending[1]
+    lane = context.keys.get(key)
+    if lane is None:
+        return Pressed(state, notice=f"nobody has the key {key} any more: escape drops it")
+    return Pressed(replace(state, pending=""), ChangeOption(lane, option))
+
+
+def _rub_out(state: KeyState, stroke: Stroke) -> Pressed:
+    """Backspace takes off the last sign. It is no call, so the guard doesn't start."""
+    rest = state.pending[:-1]
+    if rest:
+        return Pressed(replace(state, pending=rest, since=stroke.real))
+    return Pressed(replace(state, pending="", emptied=stroke.real))
+
+
+def _backspace(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    if context.phase == "board":
+        return Pressed(replace(state, pending=""), notice=_NOT_STARTED)
+    if state.pending == "-":
+        return Pressed(replace(state, pending=""), BringBack())
+    if _repeats(state, stroke):
+        return _ignored(state, stroke)
+    if state.emptied is not None and stroke.real - state.emptied < EMPTIED_MS:
+        return Pressed(state, notice="what was typed is gone; no entry was taken back")
+    return Pressed(state, TakeBack())
+
+
+def _undo_hold(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    if context.phase != "held":
+        notice = "the clock isn't held: space holds it"
+        return Pressed(replace(state, undo_asked=None), notice=notice)
+    if _repeats(state, stroke):
+        notice = "= again within 1.2 s: not counted; wait a second, then = once more"
+        return Pressed(state, notice=notice)
+    if state.undo_asked is not None and stroke.real - state.undo_asked <= UNDO_HOLD_MS:
+        return Pressed(replace(state, undo_asked=None), UndoHold())
+    notice = "= once more, 1.2 to 3 s from now, resumes as if the clock had never been held"
+    return Pressed(replace(state, undo_asked=stroke.real), notice=notice)
+
+
+def _lone(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    """A key that means something by itself, whatever is pending; only enter waits for it."""
+    key = stroke.key
+    steps = key in ("<up>", "<down>") and context.phase not in ("running", "held")
+    if _repeats(state, stroke, STEP_GUARD_MS if steps else GUARD_MS):
+        return Pressed(state) if steps else _ignored(state, stroke)
+    if key == "<enter>" and state.pending:
+        notice = f"{pending_shown(state)} waits for a letter: escape drops it, then enter"
+        return Pressed(state, notice=notice)
+    if key == "<space>":
+        state = replace(state, undo_asked=None)
+    meant = lone_keys(
+        context.phase, can_change_time=context.can_change_time, all_in=context.all_in
+    )[key]
+    if isinstance(meant, str):
+        return Pressed(state, notice=meant)
+    return Pressed(state, meant)
+
+
+def _unknown(key: str) -> str | None:
+    if len(key) != 1 or not key.isprintable():
+        return None
+    if key.isalpha():
+        return f"nobody has the key {key}: keys are the letters a to z"
+    return f"{key} means nothing here: ? shows the keys"

@@ -1,0 +1,221 @@
+"""What the board says: the segment to come, who is in it, and how the class stands for time."""
+
+from collections.abc import Collection, Iterator, Sequence
+from datetime import datetime
+from typing import TYPE_CHECKING
+
+from msgspec import Struct
+
+from classclock.live.live_class import LiveClass
+from classclock.live.session import Session
+from classclock.plan.amounts import amount_of
+from classclock.plan.cautions import cautions_of
+from classclock.plan.formats.timelines import timeline
+from classclock.plan.model import Option, Segment, Station, is_piece
+from classclock.plan.outline import describe, set_words, station_line
+from classclock.plan.settings.club import Club
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
+from classclock.tally.record import ClassRecord
+from classclock.units.printable import printable
+from classclock.units.times import show_time
+from classclock.wall.emergency_words import lacks
+from classclock.wall.kept_off import DASH, off_the_wall
+from classclock.wall.modification import modification, starts_at
+from classclock.wall.time_words import left_words
+from classclock.wall.wall_content import next_segment
+
+if TYPE_CHECKING:
+    from classclock.live.equipment_offer import Offer
+    from classclock.wall.lesson_content import Lesson
+    from classclock.wall.lift_content import LiftBoard
+
+_LONGEST = 300
+
+
+class BoardStation(Struct, frozen=True):
+    words: str
+    standard: str
+    options: tuple[str, ...]
+    """Numbered as the key language has them: `(1) lower box`."""
+
+
+class BoardLane(Struct, frozen=True):
+    key: str
+    name: str
+    modification: str
+    load: str
+    start: str = ""
+    """The movement that this lane starts at, where not all start at the first."""
+
+
+class BoardContent(Struct, frozen=True):
+    title: str
+    place: str
+    """`segment 3 of 5`, and the heat where there are several."""
+    name: str
+    words: str
+    cautions: tuple[str, ...]
+    stations: tuple[BoardStation, ...]
+    sets: tuple[str, ...]
+    lines: tuple[str, ...]
+    notes: tuple[str, ...]
+    lanes: tuple[BoardLane, ...]
+    next: str
+    left: str
+    no_card: str
+    """What the emergency card lacks; empty where it is filled in."""
+    stop: str = ""
+    """When to stop, as the club words it; of a piece only."""
+    stop_stood: bool = False
+    """Whether an earlier piece of this class has had it: then a line says it."""
+    lift: "LiftBoard | None" = None
+    """Everybody's load and plates, where the segment is a lift with sets."""
+    expected: str = ""
+    """What most here would do; empty until the book has been read."""
+    equipment: str = ""
+    """What is short, or how it is shared."""
+    lesson: "Lesson | None" = None
+    """The movement that is taught; then nothing else is shown."""
+
+
+def board_now(session: Session, lesson: "Lesson | None" = None) -> BoardContent:
+    """The board as the class stands at this moment."""
+    return board_content(
+        session.live, session.club, session.source.wall(), offer=session.offer(), lesson=lesson
+    )
+
+
+def board_content(
+    live: LiveClass,
+    club: Club,
+    now: datetime,
+    *,
+    offer: "Offer | None" = None,
+    lesson: "Lesson | None" = None,
+) -> BoardContent:
+    """The board at this time of day; `offer` is what is short, `lesson` what is taught."""
+    record, segment = live.record, live.record.segment
+    piece = Piece.of(segment, record.unit)
+    lanes = live.lineup() if is_piece(segment) else ()
+    heats = max((lane.heat for lane in lanes), default=1)
+    lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
+    off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
+    cautions = _all_safe(cautions_of(segment, record.stop))
+    begins = 1 if record.stop and is_piece(segment) else 0
+    here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
+    if heats > 1:
+        here += f", heat {record.chosen.heat} of {heats}"
+    if record.chosen.attempt > 1:
+        here += ", once more"
+    return BoardContent(
+        title=_safe(record.plan.title),
+        place=here,
+        name=_safe(segment.name),
+        words=describe(segment),
+        cautions=cautions[begins:],
+        stations=tuple(_stations(segment)),
+        sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
+        lines=_all_safe(segment.lines),
+        notes=_all_safe((*segment.notes, *record.plan.notes)),
+        lanes=tuple(_lane(piece, lane, off, lanes) for lane in lanes),
+        next=_next(live),
+        left=left_words(now, record.ends, _needs(live)),
+        no_card=_no_card(live, club),
+        stop="".join(cautions[:begins]),
+        stop_stood=_had_a_piece(record),
+        lift=_lift(live, off),
+        equipment=_equipment(live, offer),
+        lesson=lesson,
+    )
+
+
+def _had_a_piece(record: ClassRecord) -> bool:
+    """Whether another piece than the one on the board has been started in this class."""
+    return any(run.segment != record.chosen.segment for run in record.pieces())
+
+
+def _equipment(live: LiveClass, offer: "Offer | None") -> str:
+    """What is short and what can be done about it, or how it is shared, in a line."""
+    shared = live.record.shared.get(live.record.chosen.segment)
+    if shared is not None:
+        return _safe(f"ctrl+t: {shared.way}" if offer is not None else shared.way)
+    return _safe(f"ctrl+t: {offer.short}") if offer is not None else ""
+
+
+def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":
+    if live.record.segment.lift is None:
+        return None
+    # What only lifts need isn't loaded before the first paint of other classes.
+    from classclock.wall.kept_off_content import lift_kept_off  # noqa: PLC0415
+    from classclock.wall.lift_content import lift_board  # noqa: PLC0415
+
+    lift = lift_board(live)
+    return lift_kept_off(lift, off) if lift is not None else None
+
+
+def _safe(text: str) -> str:
+    return printable(text, _LONGEST)
+
+
+def _all_safe(texts: tuple[str, ...]) -> tuple[str, ...]:
+    return tuple(map(_safe, texts))
+
+
+def _stations(segment: Segment) -> Iterator[BoardStation]:
+    number = 0
+    for station in segment.station:
+        options = []
+        for option in station.options:
+            number += 1
+            words = station_line(station, option) if _differs(station, option) else option.name
+            options.append(_safe(f"({number}) {words}"))
+        yield BoardStation(
+            _safe(station_line(station)), _safe(station.standard or ""), tuple(options)
+        )
+
+
+def _differs(station: Station, option: Option) -> bool:
+    """Whether the option does another amount or load, so that its name alone says too little."""
+    return amount_of(station, option) is option or option.load is not None
+
+
+def _lane(piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane]) -> BoardLane:
+    planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
+    load = str(planned) if planned is not None else lane.load or ""
+    key = lane.key.upper()
+    if load and key in off:
+        load = DASH
+    start = starts_at(piece, lane, lanes)
+    return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
+
+
+def _next(live: LiveClass) -> str:
+    segment = next_segment(live.record.plan, live.record.chosen.segment)
+    if segment is None:
+        return "this is the last segment"
+    return f"next: {_safe(segment.name)}, {show_time(timeline(segment).total)}"
+
+
+def _needs(live: LiveClass) -> int:
+    """What this segment and those after it take, with their count-ins, in milliseconds."""
+    record = live.record
+    here = record.chosen.segment
+    return sum(
+        _heats_left(record, index) * (timeline(segment).total + segment.count_in)
+        for index, segment in enumerate(record.plan.segment)
+        if index >= here
+    )
+
+
+def _heats_left(record: ClassRecord, segment: int) -> int:
+    """How many heats are to come where equipment is shared; 1 elsewhere."""
+    shared = record.shared.get(segment)
+    heats = 1 if shared is None else max(place.heat for place in shared.places)
+    return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats
+
+
+def _no_card(live: LiveClass, club: Club) -> str:
+    """What the emergency card lacks, and, while no class runs yet, how it is filled in."""
+    short = lacks(club.emergency)
+    return f"{short}: press !, then tab" if short and not live.record.runs else short

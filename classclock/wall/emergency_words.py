@@ -1,0 +1,56 @@
+"""The lines of the emergency card in words: what each is called, and how it is asked for."""
+
+from msgspec import Struct
+
+from classclock.plan.settings.club import Emergency
+
+LONGEST = 120
+"""Signs of a line that the card shows."""
+
+
+class CardLine(Struct, frozen=True):
+    label: str
+    lacking: str
+    """As the card is said to lack it."""
+    question: str
+    why: str
+
+
+CARD_LINES = {
+    "address": CardLine(
+        "address",
+        "the address",
+        "Where are you?",
+        "As you would say it on the telephone: street, number, which door.",
+    ),
+    "defibrillator": CardLine(
+        "defibrillator",
+        "the defibrillator",
+        "Where is the defibrillator?",
+        "So that somebody finds it who was never here. None here: where the nearest one is.",
+    ),
+    "first_aid": CardLine(
+        "first-aid kit",
+        "the first-aid kit",
+        "Where is the first-aid kit?",
+        "Where it stands, and who has the key if it is locked.",
+    ),
+    "call": CardLine(
+        "call",
+        "the number to call",
+        "Which number do you call?",
+        "Your local emergency number, as it is dialled from here.",
+    ),
+}
+"""By the field of the club's card, in the order in which they are asked."""
+
+
+def lacks(card: Emergency) -> str:
+    """That the card isn't filled in, or what it lacks; nothing where it is complete."""
+    missing = [CARD_LINES[field].lacking for field in card.lacking]
+    if len(missing) == len(CARD_LINES):
+        return "the emergency card is not filled in"
+    if not missing:
+        return ""
+    *others, last = missing
+    return f"the emergency card lacks {' and '.join((*filter(None, (', '.join(others),)), last))}"

@@ -1,0 +1,47 @@
+"""What the screens show of those who keep loads, rank and bests off the wall."""
+
+from collections.abc import Collection
+
+from msgspec.structs import replace
+
+from classclock.wall.kept_off import DASH
+from classclock.wall.lane_bars import Boxes
+from classclock.wall.lane_content import LaneContent
+from classclock.wall.lift_content import LiftBoard
+from classclock.wall.score_row import ScoreRow
+
+
+def lane_kept_off(content: LaneContent, *, by_load: bool) -> LaneContent:
+    """A lane of the wall without them. `by_load`: the piece is scored by load."""
+    shown = replace(
+        content,
+        rank=DASH if content.rank else "",
+        against="",
+        standing="first",
+        planned=(DASH,) if content.planned else (),
+    )
+    if not by_load:
+        return shown
+    bar = content.bar
+    if isinstance(bar, Boxes):
+        hidden = tuple(None if number is None else DASH for number in bar.numbers)
+        bar = replace(bar, numbers=hidden)
+    tally = DASH if content.tally else ""
+    return replace(shown, tally=tally, short_tally=tally, bar=bar)
+
+
+def lift_kept_off(board: LiftBoard, keys: Collection[str]) -> LiftBoard:
+    """The lift on the board, without the loads of the lanes with these keys (large letters)."""
+    lanes = tuple(
+        replace(lane, amount="", unit="", bar="", plates=(), side="", words=DASH, later="")
+        if lane.key in keys
+        else lane
+        for lane in board.lanes
+    )
+    return replace(board, lanes=lanes)
+
+
+def score_kept_off(row: ScoreRow, *, by_load: bool) -> ScoreRow:
+    """A score at the settle or the end without them."""
+    score = DASH if by_load else row.score
+    return replace(row, rank=DASH if row.rank else "", score=score, best="")

@@ -1,0 +1,121 @@
+"""The picture of a lane's work, as plain values: a ribbon, a share of the whole, or boxes."""
+
+from msgspec import Struct
+
+from classclock.tally.counting.work import Work
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.piece import Piece
+from classclock.tally.sheet import Sheet
+from classclock.units.loads import plain
+from classclock.units.times import show_time
+from classclock.wall.blocks import Block, Kind
+
+
+class Ribbon(Struct, frozen=True):
+    """Rounds along the time axis, in milliseconds of the piece."""
+
+    cap: int
+    rounds: tuple[Block, ...]
+    reached: int
+    stopped: bool
+
+
+class Share(Struct, frozen=True):
+    """The work done as a share of the whole, in reps or in rounds."""
+
+    whole: int
+    rounds: tuple[int, ...]
+    done: int
+    finish: str
+
+
+class Boxes(Struct, frozen=True):
+    """A box for each interval or attempt."""
+
+    numbers: tuple[str | None, ...]
+    current: int | None
+
+
+Bar = Ribbon | Share | Boxes
+
+
+def bar_of(sheet: Sheet, tally: LaneTally, elapsed: int) -> Bar | None:
+    """What stands beside this lane's tally, at so many milliseconds of the piece."""
+    piece = sheet.piece
+    match piece.counts_by:
+        case "rounds" if piece.can_finish:
+            return _share(piece, tally)
+        case "rounds":
+            return _ribbon(sheet.timeline.total, tally, elapsed)
+        case "intervals":
+            return _intervals(sheet, tally, elapsed)
+        case "load":
+            return _attempts(sheet, tally, elapsed)
+        case _:
+            return None
+
+
+def _ribbon(cap: int, tally: LaneTally, elapsed: int) -> Ribbon:
+    """Rounds that were filled in share the time up to the next one that was tapped."""
+    blocks: list[Block] = []
+    for number, done in enumerate(tally.rounds):
+        last = blocks[-1].end if blocks else tally.joined
+        end = done.at if done.at is not None else _filled_end(tally, number, last, elapsed)
+        kind: Kind = "filled in" if done.filled else "doubtful" if done.doubtful else "counted"
+        blocks.append(Block(max(last, end), kind))
+    reached = min(elapsed, cap)
+    if tally.stopped is not None:
+        reached = tally.stopped
+    return Ribbon(cap, tuple(blocks), reached, stopped=tally.out)
+
+
+def _filled_end(tally: LaneTally, number: int, since: int, elapsed: int) -> int:
+    rest = tally.rounds[number:]
+    missing = next((n for n, done in enumerate(rest) if done.at is not None), len(rest))
+    until = rest[missing].at if missing < len(rest) else None
+    parts = missing + 1
+    return since + ((elapsed if until is None else until) - since) // parts
+
+
+def _share(piece: Piece, tally: LaneTally) -> Share:
+    work = Work(piece, tally.lane)
+    count = piece.rounds or 0
+    sizes = [
+        tally.rounds[index].reps if index < len(tally.rounds) else work.round_reps(index)
+        for index in range(count)
+    ]
+    finish = "" if tally.finish is None else show_time(-(-tally.finish // 1000) * 1000)
+    if not any(sizes):
+        return Share(count, tuple(range(1, count + 1)), len(tally.rounds), finish)
+    ends = tuple(sum(sizes[: index + 1]) for index in range(count))
+    return Share(ends[-1], ends, min(tally.total_reps, ends[-1]), finish)
+
+
+def _intervals(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
+    numbers = tuple(None if reps is None else str(reps) for reps in tally.intervals)
+    return Boxes(numbers, current_step(sheet, elapsed))
+
+
+def current_step(sheet: Sheet, elapsed: int) -> int | None:
+    """Which work step is on, from 0; in a rest the one to come; None once all are over."""
+    reading = sheet.timeline.at(elapsed)
+    if reading.over:
+        return None
+    done = reading.span.number - (1 if reading.span.kind == "work" else 0)
+    return done if done < sheet.timeline.steps else None
+
+
+def _attempts(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
+    """A box a set, or where there are no sets a box an attempt; a slash is a miss."""
+    shown = [
+        (
+            tried.number,
+            ("" if tried.made else "/") + (plain(tried.load.amount) if tried.load else ""),
+        )
+        for tried in tally.attempts
+    ]
+    if sheet.timeline.steps <= 1:
+        return Boxes((*(text or "?" for _, text in shown), None), len(shown))
+    latest = dict(shown)
+    numbers = tuple(latest.get(n) for n in range(1, sheet.timeline.steps + 1))
+    return Boxes(numbers, current_step(sheet, elapsed))

@@ -1,0 +1,233 @@
+"""What one lane of the wall says, as plain values."""
+
+from collections.abc import Mapping
+from typing import NamedTuple
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.piece import Piece
+from classclock.tally.scores.on_for import Earlier, OnFor, on_for
+from classclock.tally.scores.scores import places
+from classclock.tally.sheet import Sheet
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import plain
+from classclock.units.printable import printable
+from classclock.units.times import show_time
+from classclock.wall.hue import Hue
+from classclock.wall.lane_bars import Bar, bar_of
+from classclock.wall.lane_loads import planned_words
+from classclock.wall.modification import AS_WRITTEN, modification, starts_at
+
+
+class LaneContent(Struct, frozen=True):
+    key: str
+    name: str
+    tally: str
+    short_tally: str
+    """Where there is no room for the tally with its odd reps."""
+    rank: str = ""
+    modification: str = ""
+    planned: tuple[str, ...] = ()
+    """The load of the set that is on, the longest words first."""
+    split: str = ""
+    on_for: str = ""
+    against: str = ""
+    standing: Hue = "first"
+    doubtful: bool = False
+    asks_missed: bool = False
+    out: bool = False
+    bar: Bar | None = None
+    selected: bool = False
+
+
+class KeptLanes:
+    """The lanes of the wall; those of which nothing has changed are taken as they were.
+
+    What only time changes, the ribbon's end and what a lane is on for, follows whole seconds.
+    """
+
+    def __init__(self, equipment: Equipment | None = None) -> None:
+        """With the club's equipment planned loads are shown with their plates."""
+        self._equipment = equipment
+        self._kept: dict[str, tuple[_Seen, LaneContent]] = {}
+
+    def contents(
+        self,
+        sheet: Sheet,
+        heats: tuple[Sheet, ...],
+        now: int,
+        *,
+        selected: str | None = None,
+        earlier: Mapping[str, Earlier] | None = None,
+    ) -> tuple[LaneContent, ...]:
+        """The lanes in their places. `heats` are all heats of the piece, ranked together.
+
+        `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with.
+        """
+        ranked = places(heats)
+        elapsed = max(0, sheet.elapsed(now))
+        if elapsed < sheet.timeline.total:
+            elapsed -= elapsed % 1000
+        contents = []
+        for lane in sheet.lanes:
+            tally = sheet.tallies[lane.id]
+            rank = None if tally.nothing_done else ranked[lane.id]
+            seen = _Seen(
+                sheet.piece,
+                tally,
+                (earlier or {}).get(lane.id),
+                (elapsed, sheet.timeline.total, rank, sheet.settled, lane.id == selected),
+            )
+            kept = self._kept.get(lane.id)
+            if kept is None or not kept[0].is_same(seen):
+                content = _content(
+                    sheet, tally, elapsed, rank, seen.best, chosen=lane.id == selected
+                )
+                planned = planned_words(sheet, tally, elapsed, self._equipment)
+                kept = (seen, replace(content, planned=planned))
+                self._kept[lane.id] = kept
+            contents.append(kept[1])
+        return tuple(contents)
+
+
+class _Seen(NamedTuple):
+    """What a lane's content comes from. Tallies are never changed, only replaced."""
+
+    piece: Piece
+    tally: LaneTally
+    best: Earlier | None
+    rest: tuple[object, ...]
+
+    def is_same(self, other: "_Seen") -> bool:
+        return (
+            self.tally is other.tally
+            and self.piece is other.piece
+            and self.best is other.best
+            and self.rest == other.rest
+        )
+
+
+def lane_contents(
+    sheet: Sheet,
+    heats: tuple[Sheet, ...],
+    now: int,
+    *,
+    selected: str | None = None,
+    earlier: Mapping[str, Earlier] | None = None,
+) -> tuple[LaneContent, ...]:
+    """The lanes at one moment; see `KeptLanes.contents`."""
+    return KeptLanes().contents(sheet, heats, now, selected=selected, earlier=earlier)
+
+
+def _content(
+    sheet: Sheet,
+    tally: LaneTally,
+    elapsed: int,
+    rank: int | None,
+    earlier: Earlier | None,
+    *,
+    chosen: bool,
+) -> LaneContent:
+    piece = sheet.piece
+    outlook = on_for(piece, tally, elapsed=elapsed, cap=sheet.timeline.total, earlier=earlier)
+    content = LaneContent(
+        key=tally.lane.key,
+        name=printable(tally.lane.name),
+        tally=_tally(piece, tally),
+        short_tally=_short_tally(piece, tally),
+        rank="" if rank is None else ordinal(rank),
+        modification=_modified(sheet, tally),
+        split=_split(tally),
+        doubtful=bool(tally.doubts) and not sheet.settled,
+        asks_missed=tally.asks_missed,
+        out=tally.out,
+        bar=bar_of(sheet, tally, elapsed),
+        selected=chosen,
+    )
+    return _with_outlook(content, tally, outlook)
+
+
+def _modified(sheet: Sheet, tally: LaneTally) -> str:
+    """Where its rounds begin, which says when one is full, before what it does differently."""
+    piece, lane = sheet.piece, tally.lane
+    words, start = modification(piece, lane), starts_at(piece, lane, sheet.lanes)
+    if not start:
+        return words
+    return ", ".join(filter(None, (f"from {start}", "" if words == AS_WRITTEN else words)))
+
+
+def _with_outlook(content: LaneContent, tally: LaneTally, outlook: OnFor | None) -> LaneContent:
+    if tally.stopped is not None:
+        return replace(content, on_for="stopped")
+    if tally.finish is not None:
+        return replace(content, on_for="done")
+    if outlook is None:
+        return content
+    ahead = outlook.ahead
+    time = outlook.finish
+    return replace(
+        content,
+        on_for=f"on for {outlook.rounds if time is None else show_time(-(-time // 1000) * 1000)}",
+        against="" if ahead is None else against_words(ahead),
+        standing=_standing(ahead),
+    )
+
+
+def against_words(ahead: int) -> str:
+    """`+6` is six reps ahead of the own best, `-9` nine behind."""
+    return f"{ahead:+d}" if ahead else "level"
+
+
+def _standing(ahead: int | None) -> Hue:
+    if ahead is None:
+        return "first"
+    if ahead == 0:
+        return "level"
+    return "ahead" if ahead > 0 else "behind"
+
+
+def ordinal(rank: int) -> str:
+    """`1st`, `2nd`, `11th`."""
+    last = 0 if 10 <= rank % 100 <= 20 else rank % 10
+    return f"{rank}{ {1: 'st', 2: 'nd', 3: 'rd'}.get(last, 'th') }"
+
+
+def _tally(piece: Piece, tally: LaneTally) -> str:
+    odd = tally.odd if tally.odd is not None else tally.odd_floor
+    if piece.counts_by == "rounds" and tally.finish is None and odd and piece.count != "finish":
+        return f"{len(tally.rounds)}+{odd}"
+    return _short_tally(piece, tally)
+
+
+def _short_tally(piece: Piece, tally: LaneTally) -> str:
+    match piece.counts_by:
+        case "rounds" if tally.finish is not None:
+            return show_time(-(-tally.finish // 1000) * 1000)
+        case "rounds" if piece.count == "finish":
+            return ""
+        case "rounds":
+            return str(len(tally.rounds))
+        case "intervals":
+            return _interval_tally(piece, tally)
+        case "load":
+            return plain(tally.heaviest.amount) if tally.heaviest is not None else ""
+        case _:
+            return str(tally.total_reps)
+
+
+def _interval_tally(piece: Piece, tally: LaneTally) -> str:
+    known = [reps for reps in tally.intervals if reps is not None]
+    match piece.interval_rule:
+        case "lowest":
+            return str(min(known)) if known else ""
+        case "best":
+            return str(max(known)) if known else ""
+        case _:
+            return str(sum(known))
+
+
+def _split(tally: LaneTally) -> str:
+    split = tally.rounds[-1].split if tally.rounds else None
+    return "" if split is None else show_time(split)

@@ -1,0 +1,129 @@
+"""What the board says of a lift: everybody's load and plates for the set that comes first."""
+
+from msgspec import Struct
+
+from classclock.live.flagged import open_flags
+from classclock.live.live_class import LiveClass
+from classclock.plan.outline import set_words
+from classclock.strength.bar_loading import Loading
+from classclock.strength.bar_picture import PlateShape, lighter_words, side_shapes, side_words
+from classclock.strength.class_loads import ClassLoads, LiftPlan
+from classclock.strength.flags import NO_RECORD
+from classclock.strength.prescription import uses_a_bar
+from classclock.strength.set_loads import set_loads
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
+from classclock.units.bars_and_plates import Equipment
+from classclock.units.loads import Load, plain, shown
+from classclock.units.printable import printable
+
+_TOGETHER = "each their own: choose the loads together"
+
+
+class LiftLane(Struct, frozen=True):
+    """One athlete's first set."""
+
+    key: str
+    name: str
+    amount: str = ""
+    """The load without its unit; empty where `words` stand in its place."""
+    unit: str = ""
+    bar: str = ""
+    """What the bare bar weighs, without its unit; empty where no bar is used."""
+    plates: tuple[PlateShape, ...] = ()
+    side: str = ""
+    """The plates in words, where they can't be drawn."""
+    words: str = ""
+    later: str = ""
+    """The loads of the sets after this, and what else is to be known."""
+    flagged: bool = False
+    waits: bool = False
+
+
+class LiftBoard(Struct, frozen=True):
+    title: str
+    """Which set it is, and for how many reps."""
+    lanes: tuple[LiftLane, ...]
+    short: str
+    """What is short for all to lift at once; empty where there is enough."""
+
+
+def lift_board(live: LiveClass) -> LiftBoard | None:
+    """The lift on the board; None where it is none, or nobody has read yet what was lifted."""
+    segment, loads = live.record.segment, live.loads
+    if segment.lift is None or not segment.sets or loads is None:
+        return None
+    index, heat = live.record.chosen.segment, live.record.chosen.heat
+    lanes = [lane for lane in live.lineup() if lane.heat == heat]
+    flagged = {flag.person_id for flag in open_flags(live, (index,))}
+    first = f"set 1 of {len(segment.sets)}" if len(segment.sets) > 1 else "one set"
+    drawn, short = _lanes(live, loads, lanes, flagged)
+    return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short)
+
+
+def _lanes(
+    live: LiveClass, loads: ClassLoads, lanes: list[Lane], flagged: set[str]
+) -> tuple[tuple[LiftLane, ...], str]:
+    segment, index = live.record.segment, live.record.chosen.segment
+    with_bar = uses_a_bar(segment.lift or "")
+    piece = Piece.of(segment, live.record.unit)
+    every = [_planned(piece, lane) for lane in lanes]
+    together = set_loads(every if with_bar else [()] * len(every), 1, loads.equipment)
+    rows = []
+    for lane, own, loading, waits in zip(
+        lanes, every, together.loadings, together.waits, strict=True
+    ):
+        alone = len(lane.members) == 1
+        plan = loads.of(index, lane.id, lane.name, lane.load) if alone else None
+        rows.append(
+            LiftLane(
+                lane.key.upper(),
+                printable(lane.name),
+                plain(own[0].amount) if own[0] is not None else "",
+                own[0].unit if own[0] is not None else "",
+                plain(loading.bar.weight.amount) if loading is not None else "",
+                side_shapes(loading) if loading is not None else (),
+                _side(loading, loads.equipment) if loading is not None else "",
+                _instead(plan, own[0]),
+                _later(plan, own),
+                bool(flagged.intersection(lane.members)),
+                waits,
+            )
+        )
+    return tuple(rows), together.short
+
+
+def _planned(piece: Piece, lane: Lane) -> tuple[Load | None, ...]:
+    """The load of each set; what the plan says for all where none is the athlete's own."""
+    return tuple(piece.planned_load(lane, number + 1) for number in range(len(piece.segment.sets)))
+
+
+def _side(loading: Loading, equipment: Equipment) -> str:
+    """The plates in words, and on which bar where there are several."""
+    bar = f", {loading.bar.name}" if len(equipment.bars) > 1 else ""
+    return printable(f"{side_words(loading)}{bar}")
+
+
+def _instead(plan: LiftPlan | None, first: Load | None) -> str:
+    """What is said where there is no load for a bar."""
+    if first is not None:
+        return ""
+    if plan is None:
+        return _TOGETHER
+    one = plan.prescription.sets[0] if plan.prescription is not None else None
+    if one is None or one.target is None:
+        return NO_RECORD
+    lighter = one.working.lighter if one.working is not None else None
+    return lighter_words(one.target, lighter) if lighter is not None else NO_RECORD
+
+
+def _later(plan: LiftPlan | None, loads: tuple[Load | None, ...]) -> str:
+    parts = []
+    known = [plain(load.amount) for load in loads[1:] if load is not None]
+    if known and len(known) == len(loads) - 1:
+        parts.append(f"then {', '.join(known)}")
+    working = plan.prescription.sets[0].working if plan and plan.prescription else None
+    short = working.shortfall if working is not None else None
+    if short is not None and short.amount:
+        parts.append(f"{shown(short)} under what was planned")
+    return ", ".join(map(printable, parts))

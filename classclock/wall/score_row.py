@@ -1,0 +1,26 @@
+"""One lane's row in a table of scores, in words."""
+
+from msgspec import Struct
+
+from classclock.wall.hue import Hue
+
+
+class ScoreRow(Struct, frozen=True):
+    """One row. Empty texts take no room."""
+
+    name: str
+    score: str
+    key: str = ""
+    rank: str = ""
+    asked: str = ""
+    """What the score still lacks: large where there is room."""
+    notes: tuple[str, ...] = ()
+    best: str = ""
+    """What is to be cheered beside the athlete's earlier scores."""
+    best_hue: Hue = "first"
+    selected: bool = False
+
+    @property
+    def has_words(self) -> bool:
+        """Whether anything stands beside the score."""
+        return bool(self.asked or self.notes or self.best)

@@ -1,0 +1,77 @@
+"""What is shown at the end of the class: pure values, ready to be painted."""
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from classclock.live.live_class import LiveClass
+from classclock.plan.outline import describe
+from classclock.records.bests import Standing
+from classclock.tally.record import ClassRecord
+from classclock.tally.scores.lane_score import LaneScore
+from classclock.tally.scores.scores import scores
+from classclock.units.printable import printable
+from classclock.wall.best_words import Standings, with_best
+from classclock.wall.kept_off import off_the_wall
+from classclock.wall.kept_off_content import score_kept_off
+from classclock.wall.score_row import ScoreRow
+
+
+class PieceSummary(Struct, frozen=True):
+    name: str
+    words: str
+    rows: tuple[ScoreRow, ...]
+
+
+class Summary(Struct, frozen=True):
+    title: str
+    pieces: tuple[PieceSummary, ...]
+    saved: str
+    """Where the results are, or that they aren't saved yet."""
+
+
+def summary(live: LiveClass, saved: tuple[str, ...], standings: Standings | None = None) -> Summary:
+    """All pieces that have run, each with the scores of those who took part, in rank order.
+
+    `standings` says how scores stand beside earlier ones; a provisional one is never a best.
+    """
+    record = live.record
+    pieces = []
+    for key in record.pieces():
+        segment, heats = record.plan.segment[key.segment], record.heats(key)
+        again = f", attempt {key.attempt}" if key.attempt > 1 else ""
+        settled = all(sheet.settled for sheet in heats)
+        provisional = "" if settled else ", provisional"
+        rows = tuple(
+            _row(score, (standings or {}).get((key, score.lane.id)) if settled else None, record)
+            for score in _in_order(scores(heats, now=None, settled=settled), record)
+            if score.status != "absent"
+        )
+        words = printable(describe(segment), 120) + provisional
+        pieces.append(PieceSummary(printable(segment.name) + again, words, rows))
+    where = (
+        f"saved: {saved[0]}, with a table for each piece beside it"
+        if saved
+        else "not saved yet: it is tried again"
+    )
+    if not pieces:
+        where = "nothing was scored"
+    return Summary(printable(record.plan.title), tuple(pieces), where)
+
+
+def _in_order(every: Sequence[LaneScore], record: ClassRecord) -> list[LaneScore]:
+    """By rank; whoever keeps theirs to themselves last, since it could be read from their place."""
+    return sorted(every, key=lambda score: off_the_wall(score.lane, record.people))
+
+
+def _row(score: LaneScore, standing: Standing | None, record: ClassRecord) -> ScoreRow:
+    row = ScoreRow(
+        name=printable(score.athlete, 40),
+        score=score.score,
+        rank="" if score.rank is None else str(score.rank),
+        notes=(printable(score.modification),) if score.modification else (),
+    )
+    row = with_best(row, standing)
+    if off_the_wall(score.lane, record.people):
+        return score_kept_off(row, by_load=score.load_kg is not None or bool(score.attempts))
+    return row

@@ -1,0 +1,138 @@
+"""What the wall says beside the lanes: the clock, and what is being done."""
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+
+from classclock.clock.timeline import Reading
+from classclock.plan.cautions import cautions_of
+from classclock.plan.model import Interval, Plan, Segment
+from classclock.plan.outline import describe, set_words, station_line
+from classclock.tally.record import ClassRecord, Phase
+from classclock.tally.sheet import Sheet
+from classclock.units.printable import printable
+from classclock.units.times import show_time
+
+_LONGEST = 200
+END_STAYS = 2_000
+"""Milliseconds after the end for which the clock stands inverted."""
+
+
+class WallContent(Struct, frozen=True):
+    clock: str
+    title: str
+    words: str
+    """The format, in words."""
+    emphasis: str = ""
+    """One word or two, large: the step, a cue, that the clock is held."""
+    held: bool = False
+    inverted: bool = False
+    """The end has just come: the clock stands inverted for a moment, and steadily."""
+    progress: str = ""
+    """Which interval of how many."""
+    total_left: str = ""
+    """Beside an interval's own time."""
+    stations: tuple[str, ...] = ()
+    standards: tuple[str, ...] = ()
+    """What makes a rep count, station by station."""
+    lines: tuple[str, ...] = ()
+    cautions: tuple[str, ...] = ()
+    hint: str = ""
+    """What a key would do now."""
+
+
+def wall_content(
+    record: ClassRecord, sheet: Sheet, reading: Reading, phase: Phase, *, cue: str = "", now: int
+) -> WallContent:
+    """The wall at this moment of the class; `cue` is the word of a cue that has just come."""
+    segment = record.segment
+    lines = tuple(_stations(segment, reading))
+    counting_in = phase == "count-in"
+    held, over = phase == "held", phase in ("over", "closed")
+    just_over = over and sheet.moment(now).late_by < END_STAYS
+    all_in = None if held or over else sheet.all_in(now)
+    return WallContent(
+        clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),
+        title=printable(segment.name),
+        words=describe(segment),
+        emphasis=_emphasis(segment, reading, phase, cue, all_in=all_in is not None),
+        held=held,
+        inverted=just_over,
+        progress="" if counting_in else _progress(sheet, reading),
+        total_left="" if counting_in else _total_left(sheet, reading),
+        stations=tuple(printable(line, _LONGEST) for line, _ in lines),
+        standards=tuple(printable(standard, _LONGEST) for _, standard in lines),
+        lines=tuple(printable(line, _LONGEST) for line in segment.lines),
+        cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment, record.stop)),
+        hint=_hint(record, phase, all_in=all_in is not None),
+    )
+
+
+def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all_in: bool) -> str:
+    if phase == "held":
+        return "HELD"
+    if phase == "count-in":
+        return "GET READY"
+    if phase in ("over", "closed"):
+        return "TIME" if reading.total_left == 0 else "OVER"
+    if all_in:
+        return "ALL IN"
+    if cue:
+        return cue
+    if not isinstance(segment, Interval):
+        return ""
+    kind = "REST" if reading.span.kind == "rest" else "WORK"
+    return printable(reading.span.label).upper() if reading.span.label else kind
+
+
+def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
+    """The stations of the step that is on, all of them where a step names none; or the set.
+
+    With the standard of each.
+    """
+    if segment.lift is not None and segment.sets and isinstance(segment, Interval):
+        yield _set_on(segment, reading), segment.standard or ""
+        return
+    named = reading.span.stations
+    for station in segment.station:
+        if not named or station.movement in named:
+            yield station_line(station), station.standard or ""
+
+
+def _set_on(segment: Interval, reading: Reading) -> str:
+    """The set that is on, in a rest the one to come; the last one goes on beyond its end."""
+    number = reading.span.number + (reading.span.kind == "rest")
+    return set_words(segment.sets[min(number, len(segment.sets)) - 1])
+
+
+def _progress(sheet: Sheet, reading: Reading) -> str:
+    steps = sheet.timeline.steps
+    return f"{reading.span.number} of {steps}" if steps > 1 else ""
+
+
+def _total_left(sheet: Sheet, reading: Reading) -> str:
+    if sheet.timeline.steps <= 1:
+        return ""
+    return f"{show_time(reading.total_left * 1000)} left in all"
+
+
+def _hint(record: ClassRecord, phase: Phase, *, all_in: bool) -> str:
+    if phase == "held":
+        return "space resumes, enter ends it here"
+    if phase == "over":
+        return f"enter: {next_words(record)}"
+    if all_in:
+        return "ends by itself in a moment, enter ends it now"
+    return ""
+
+
+def next_words(record: ClassRecord) -> str:
+    """What comes after the segment on the board."""
+    segment = next_segment(record.plan, record.chosen.segment)
+    if segment is None:
+        return "the end of the class"
+    return f"next, {printable(segment.name)}"
+
+
+def next_segment(plan: Plan, index: int) -> Segment | None:
+    return plan.segment[index + 1] if index + 1 < len(plan.segment) else None

@@ -1,0 +1,210 @@
+import contextlib
+import json
+import os
+import tempfile
+from collections.abc import Callable
+from datetime import datetime, timedelta
+from decimal import Decimal
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from classclock.book.files.event_lines import NAMED, event_line, event_of
+from classclock.book.files.journal import Anchor, JournalDamagedError, read_journal
+from classclock.book.files.journal_writer import JournalInUseError, JournalWriter
+from classclock.tally import events as ev
+from classclock.tally.lanes import Lane, Person
+from classclock.units.loads import Load
+
+WALL = "2026-11-24T18:30:00.000+01:00"
+ANCHOR = Anchor(boot="b1", raw=5_000_000_000, at=0, wall=WALL)
+ILSE = Person("ilse", "Ilse", "i", marks=("newcomer",))
+OPENED = ev.ClassOpened(0, "turntable", 'title = "x"', "kg", (ILSE,), None)
+EXAMPLES: tuple[ev.Event, ...] = (
+    OPENED,
+    ev.SegmentStarted(10, 2, 1, 10_010, (Lane("ilse", "Ilse", "i", ("ilse",), (0, 2)),)),
+    ev.Tapped(20_000, "ilse"),
+    ev.Numbered(21_000, "ilse", rounds=7, reps=12),
+    ev.Lifted(22_000, "ilse", Load(Decimal("82.5"), "kg"), made=False),
+    ev.TookBack(23_000, 3),
+    ev.SegmentEnded(24_000),
+)
+
+
+@pytest.fixture
+def writer_at() -> Callable[[Path], JournalWriter]:
+    def make(path: Path) -> JournalWriter:
+        return JournalWriter(path, wall=lambda: WALL)
+
+    return make
+
+
+def written(path: Path, events: tuple[ev.Event, ...] = EXAMPLES) -> None:
+    writer = JournalWriter(path, wall=lambda: WALL)
+    writer.open_new(ANCHOR)
+    for event in events:
+        writer.append(event)
+    writer.close()
+
+
+def test_what_was_written_is_read_back_in_order(tmp_path: Path) -> None:
+    path = tmp_path / "journals" / "class.jsonl"
+    written(path)
+    journal = read_journal(path)
+    assert journal.events == EXAMPLES
+    assert journal.anchors == (ANCHOR,)
+    assert not journal.torn
+
+
+def test_journal_and_folder_are_private_to_the_account(tmp_path: Path) -> None:
+    path = tmp_path / "journals" / "class.jsonl"
+    written(path)
+    assert path.stat().st_mode & 0o777 == 0o600
+    assert path.parent.stat().st_mode & 0o777 == 0o700
+
+
+def test_a_journal_cut_at_any_byte_gives_every_whole_line(tmp_path: Path) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    data = path.read_bytes()
+    for cut in range(data.index(b"\n", data.index(b"ClassOpened")) + 1, len(data) + 1):
+        path.write_bytes(data[:cut])
+        journal = read_journal(path)
+        whole = data[:cut].count(b"\n") - 1
+        assert journal.events == EXAMPLES[:whole]
+        assert journal.torn == (not data[:cut].endswith(b"\n"))
+
+
+def test_rejoining_drops_a_torn_line_and_goes_on_behind_the_last_whole_one(
+    tmp_path: Path, writer_at: Callable[[Path], JournalWriter]
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    with path.open("ab") as file:
+        file.write(b'{"n":7,"event":"Tap')
+    journal = read_journal(path)
+    writer = JournalWriter(path, wall=lambda: WALL, number=len(journal.events))
+    writer.open_again(journal.whole, ANCHOR)
+    assert writer.append(ev.Tapped(30_000, "ilse")) == 7
+    writer.close()
+    assert read_journal(path).events == (*EXAMPLES, ev.Tapped(30_000, "ilse"))
+
+
+def test_a_damaged_line_within_the_journal_is_named_with_its_number(tmp_path: Path) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    lines = path.read_bytes().splitlines(keepends=True)
+    path.write_bytes(b"".join([*lines[:3], b"{oops}\n", *lines[4:]]))
+    with pytest.raises(JournalDamagedError) as damaged:
+        read_journal(path)
+    assert damaged.value.line == 4
+
+
+def test_two_instances_cannot_run_one_journal(
+    tmp_path: Path, writer_at: Callable[[Path], JournalWriter]
+) -> None:
+    path = tmp_path / "class.jsonl"
+    first = writer_at(path)
+    first.open_new(ANCHOR)
+    first.append(OPENED)
+    with pytest.raises(JournalInUseError):
+        writer_at(path).open_again(path.stat().st_size, ANCHOR)
+    with pytest.raises(FileExistsError):
+        writer_at(path).open_new(ANCHOR)
+    first.close()
+    writer_at(path).open_again(path.stat().st_size, ANCHOR)
+
+
+def test_a_disk_that_refuses_stops_nothing_and_everything_is_written_when_it_can_be(
+    tmp_path: Path,
+    writer_at: Callable[[Path], JournalWriter],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    path = tmp_path / "class.jsonl"
+    writer = writer_at(path)
+    writer.open_new(ANCHOR)
+    writer.append(EXAMPLES[0])
+    real_write = os.write
+
+    def nearly_full(file: int, data: bytes) -> int:
+        if len(data) <= 10:
+            raise OSError(28, "No space left on device")
+        return real_write(file, data[:10])
+
+    with monkeypatch.context() as patched:
+        patched.setattr(os, "write", nearly_full)
+        for event in EXAMPLES[1:]:
+            writer.append(event)
+        assert writer.trouble is not None
+        assert "No space left" in writer.trouble
+        assert not writer.saved
+    assert writer.try_again()
+    assert writer.trouble is None
+    writer.close()
+    assert read_journal(path).events == EXAMPLES
+
+
+def test_a_class_without_a_folder_can_be_moved_to_another_place(
+    tmp_path: Path, writer_at: Callable[[Path], JournalWriter]
+) -> None:
+    blocked = tmp_path / "a file, no folder"
+    blocked.write_text("")
+    writer = writer_at(blocked / "class.jsonl")
+    writer.open_new(ANCHOR)
+    for event in EXAMPLES:
+        writer.append(event)
+    assert writer.trouble is not None
+    writer.move_to(tmp_path / "elsewhere" / "class.jsonl")
+    assert writer.trouble is None
+    writer.close()
+    assert read_journal(tmp_path / "elsewhere" / "class.jsonl").events == EXAMPLES
+
+
+def test_in_the_same_boot_the_raw_clock_is_right_whatever_the_time_of_day_says(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    journal = read_journal(path)
+    an_hour_off = datetime.fromisoformat(WALL) - timedelta(hours=1)
+    at, check = journal.moment(boot="b1", raw=5_000_000_000 + 65_432_000_000, wall=an_hour_off)
+    assert (at, check) == (65_432, False)
+
+
+def test_after_a_reboot_the_time_of_day_is_used_and_the_clock_is_to_be_checked(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    later = datetime.fromisoformat(WALL) + timedelta(seconds=90)
+    at, check = read_journal(path).moment(boot="b2", raw=1, wall=later)
+    assert (at, check) == (24_000 + 90_000, True)
+
+
+def test_a_sped_up_class_is_rejoined_at_its_own_speed(tmp_path: Path) -> None:
+    anchor = Anchor(boot="b1", raw=0, at=0, wall=WALL, rate=20)
+    assert anchor.at_raw(3_000_000_000) == 60_000
+
+
+@pytest.mark.parametrize("event", EXAMPLES, ids=lambda event: type(event).__name__)
+def test_every_kind_of_event_survives_its_line(event: ev.Event) -> None:
+    line = json.loads(event_line(event, 3, WALL))
+    assert line["n"] == 3
+    assert event_of(line) == event
+
+
+def test_no_kind_of_event_is_left_out_of_the_journal() -> None:
+    kinds = {kind for kind in vars(ev).values() if isinstance(kind, type)}
+    named = {kind for kind in kinds if issubclass(kind, ev.Event)} - {ev.Event, ev.LaneEvent}
+    assert set(NAMED.values()) == named
+
+
+@given(st.binary(max_size=400))
+def test_no_bytes_behind_a_good_start_end_in_a_traceback(tail: bytes) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        path = Path(folder) / "class.jsonl"
+        path.write_bytes(ANCHOR.line() + event_line(OPENED, 0, WALL) + tail)
+        with contextlib.suppress(JournalDamagedError):
+            assert read_journal(path).events[0] == OPENED

@@ -1,0 +1,69 @@
+"""A club's book on each kind of storage, empty for each test."""
+
+import os
+from collections.abc import Callable, Iterator
+from typing import Any
+
+import pytest
+from sqlalchemy import create_engine, text
+from sqlalchemy.engine import make_url
+
+from classclock.book.tables.catching_up import CaughtUp, catch_up
+from classclock.book.tables.opening import VARIABLE, Book, open_book
+
+SERVER = os.environ.get("CLASSCLOCK_TEST_POSTGRESQL")
+"""A server on this machine on which tests may make databases, as in CLASSCLOCK_BOOK."""
+NOW = 0
+"""So early that every file is looked at: their folder changed later."""
+
+
+@pytest.fixture(
+    params=[
+        "sqlite",
+        pytest.param(
+            "postgresql",
+            marks=pytest.mark.skipif(SERVER is None, reason="CLASSCLOCK_TEST_POSTGRESQL not set"),
+        ),
+    ]
+)
+def storage(request: pytest.FixtureRequest, monkeypatch: pytest.MonkeyPatch) -> Iterator[str]:
+    """The book is kept there as long as the test runs."""
+    if request.param == "sqlite":
+        monkeypatch.delenv(VARIABLE, raising=False)
+        yield "sqlite"
+        return
+    name = f"classclock_test_{os.urandom(6).hex()}"
+    server = create_engine(str(SERVER), isolation_level="AUTOCOMMIT")
+    with server.connect() as connection:
+        connection.execute(text(f"CREATE DATABASE {name}"))
+    address = make_url(str(SERVER)).set(database=name)
+    monkeypatch.setenv(VARIABLE, address.render_as_string(hide_password=False))
+    yield "postgresql"
+    with server.connect() as connection:
+        connection.execute(text(f"DROP DATABASE {name} WITH (FORCE)"))
+    server.dispose()
+
+
+@pytest.fixture
+def open_depot(storage: str, depot: Any) -> Iterator[Callable[[], Book]]:
+    """Opens the Depot's book, as often as asked; each is closed at the end."""
+    opened: list[Book] = []
+
+    def make() -> Book:
+        opened.append(open_book(depot.folder))
+        return opened[-1]
+
+    yield make
+    for book in opened:
+        book.close()
+
+
+@pytest.fixture
+def book(open_depot: Callable[[], Book]) -> Book:
+    return open_depot()
+
+
+@pytest.fixture
+def up_to_date(book: Book) -> Callable[[], CaughtUp]:
+    """Brings the book up to the club's files."""
+    return lambda: catch_up(book, NOW)

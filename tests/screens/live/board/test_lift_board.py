@@ -1,0 +1,241 @@
+"""The board of a lift: loads and plates for everybody, in every window."""
+
+from collections.abc import AsyncIterator, Callable
+from contextlib import asynccontextmanager
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+from msgspec.structs import replace
+
+from classclock.machine.terminal import Terminal
+from classclock.plan.settings.club import Club
+from classclock.screens.canvas.bar_side import draw_side
+from classclock.screens.canvas.cells import Drawing, plain_text, width
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import DARK, SIXTEEN
+from classclock.screens.live.board.board_drawing import draw_board
+from classclock.screens.live.board.lift_drawing import draw_lifts
+from classclock.strength.bar_picture import PlateShape
+from classclock.wall.board_content import BoardContent
+from classclock.wall.lift_content import LiftBoard, LiftLane
+
+PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAN = """
+title = "Depot strength"
+[[segment]]
+name   = "Front squat"
+format = "interval"
+repeat = 3
+steps  = [{ work = "1:00", label = "3 reps" }, { rest = "1:00" }]
+lift   = "front squat"
+sets   = [{ reps = 3, percent = 65 }, { reps = 3, percent = 80 }, { reps = 1, percent = 105 }]
+score  = "load"
+caution = ["Nobody walks behind a lifter."]
+"""
+STOP = "Dizzy: stop and call the coach."
+PLATES = (PlateShape("20", 1.0, 3), PlateShape("2.5", 0.3, 1))
+
+
+def lane(key: str = "I", name: str = "Ilse", **fields: Any) -> LiftLane:
+    lifts = {
+        "amount": "65",
+        "unit": "kg",
+        "bar": "20",
+        "plates": PLATES,
+        "side": "20 + 2.5 a side",
+        "later": "then 70, 80",
+    }
+    return LiftLane(key, name, **{**lifts, **fields})
+
+
+def nobody_knows(key: str = "P", name: str = "Piet") -> LiftLane:
+    return LiftLane(key, name, words="no record: choose the load together")
+
+
+def board(*lanes: LiftLane) -> BoardContent:
+    return BoardContent(
+        title="Depot strength",
+        place="segment 1 of 3",
+        name="Front squat",
+        words="5 x 2:00 work, heaviest load",
+        cautions=("Nobody walks behind a lifter.", "Safety bars are set."),
+        stations=(),
+        sets=("3 at 65 %",),
+        lines=(),
+        notes=("racks along the rail",),
+        lanes=(),
+        next="next: Turntable, 16:00",
+        left="40 min of the class left",
+        no_card="",
+        lift=LiftBoard("set 1 of 5: 3 at 65 %", lanes, "not all at once: 1 pair of 20 kg short"),
+    )
+
+
+@given(
+    st.integers(60, 240),
+    st.integers(17, 70),
+    st.integers(1, 26),
+    st.sampled_from(["first", "again"]),
+)
+@settings(deadline=None)
+def test_no_window_hides_a_caution_or_anybody_s_load(
+    check_filled: Callable[[Drawing, int, int], None],
+    columns: int,
+    rows: int,
+    lanes: int,
+    time: str,
+) -> None:
+    keys = [chr(ord("A") + number) for number in range(lanes)]
+    shown = board(*(lane(key, f"N{key}") for key in keys))
+    shown = replace(shown, stop=STOP, stop_stood=time == "again")
+    drawn = draw_board(shown, columns, rows, PLAIN)
+    check_filled(drawn, columns, rows)
+    text = " ".join(plain_text(drawn).split())
+    assert STOP in text
+    assert "Nobody walks behind a lifter." in text
+    assert "Safety bars are set." in text
+    assert "not all at once: 1 pair of 20 kg short" in text
+    for key in keys:
+        assert f"{key} N{key} 65" in text
+
+
+@pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])
+@pytest.mark.parametrize("count", [1, 4, 8, 26])
+def test_the_board_of_a_lift_fills_every_size_in_drawn_letters(
+    check_filled: Callable[[Drawing, int, int], None], size: tuple[int, int], count: int
+) -> None:
+    lanes = [lane(), nobody_knows()] * count
+    check_filled(draw_board(board(*lanes[:count]), *size, Look()), *size)
+
+
+def test_a_side_is_drawn_with_what_the_bar_weighs_and_its_plates_by_size() -> None:
+    text = Terminal(sextants=False)
+    drawn = draw_side("20", PLATES, 60, 5, theme=DARK, terminal=text)
+    assert drawn is not None
+    assert len(drawn) == 5
+    middle = plain_text(drawn).splitlines()[2]
+    assert middle.split("\N{BOX DRAWINGS LIGHT HORIZONTAL}")[0].strip() == "20"
+    assert "2.5" in middle
+    highs = {
+        label: sum(
+            any(one.style and one.style.bgcolor == ground for one in row_at(drawn, row, label))
+            for row in range(5)
+        )
+        for label in ("20", "2.5")
+        for ground in [plate_ground(drawn, label)]
+    }
+    assert highs == {"20": 5, "2.5": 1}
+
+
+def plate_ground(drawn: Drawing, label: str) -> Any:
+    plate = [one for one in drawn[2] if label in one.text][-1]
+    assert plate.style is not None
+    return plate.style.bgcolor
+
+
+def row_at(drawn: Drawing, row: int, label: str) -> list[Any]:
+    """The segments of a row that stand where the plate's label stands in the middle."""
+    at = plain_text(drawn).splitlines()[2].rindex(label)
+    found, column = [], 0
+    for segment in drawn[row]:
+        if column <= at < column + segment.cell_length:
+            found.append(segment)
+        column += segment.cell_length
+    return found
+
+
+def test_a_side_too_long_for_its_box_is_not_drawn() -> None:
+    assert draw_side("20", PLATES * 9, 40, 3, theme=DARK, terminal=Terminal()) is None
+
+
+def test_large_loads_are_drawn_before_everything_else_in_a_narrow_window() -> None:
+    drawn = draw_lifts([lane(), lane("B", "Bram")], 58, 9, Look())
+    text = plain_text(drawn)
+    assert width(drawn) == 58
+    assert "20 + 2.5 a side" in text, "the plates are said where they can't be drawn"
+    assert "65" not in text, "the load itself is in drawn letters"
+
+
+def test_whoever_waits_for_plates_is_told_so() -> None:
+    assert "waits for plates, then 70, 80" in plain_text(
+        draw_lifts([lane(waits=True)], 120, 8, Look())
+    )
+
+
+# -- in a class -------------------------------------------------------------------------
+
+
+@pytest.fixture
+def lifting(open_class: Any, depot: Any) -> Any:
+    """A class in which Ilse has a single of 100 kg, and Piet is new."""
+    depot.held("2026-02-10", depot.squats(depot.lifted("Ilse", "80 kg", "90 kg", "100 kg")))
+
+    @asynccontextmanager
+    async def opened(**more: Any) -> AsyncIterator[Any]:
+        asked = {"names": ("Ilse", "Piet"), "look": PLAIN, "folder": depot.folder, **more}
+        async with open_class(PLAN, **asked) as coach:
+            reading = [one for one in coach.screen.workers if one.node is coach.screen]
+            if reading:
+                await coach.screen.workers.wait_for_complete(reading)
+            await coach.pilot.pause()
+            yield coach
+
+    return opened
+
+
+async def test_the_board_has_loads_and_plates_once_the_records_are_read(lifting: Any) -> None:
+    async with lifting() as coach:
+        seen = coach.seen()
+        assert "set 1 of 3: 3 at 65 %" in seen
+        assert "65 kg  20 + 2.5 a side, 20 kg bar" in seen
+        assert "no record: choose the load together" in seen
+
+
+async def test_the_wall_shows_the_load_of_the_set_that_is_on_and_then_of_the_next(
+    lifting: Any,
+) -> None:
+    async with lifting() as coach:
+        await coach.start()
+        assert "65 kg: 20 + 2.5" in coach.seen()
+        await coach.wind(70)  # in the rest the next load is put on
+        assert "80 kg: 20 + 10" in coach.seen()
+        assert "65 kg" not in coach.seen()
+
+
+async def test_a_digit_and_a_key_record_the_load_that_was_lifted(lifting: Any) -> None:
+    async with lifting() as coach:
+        await coach.start()
+        await coach.wind(20)
+        await coach.press("i", "4", "0", "p")
+        tallies = coach.live.record.sheet.tallies.values()
+        assert [str(tally.heaviest) for tally in tallies] == ["65 kg", "40 kg"]
+
+
+async def test_a_mirrored_screen_shows_only_that_there_is_a_load_to_look_at(lifting: Any) -> None:
+    async with lifting() as coach:
+        await coach.press("f7")
+        seen = coach.seen()
+        assert "1 load to look at before the start: F7" in seen
+        assert "? " in seen
+        assert "maximum" not in seen
+        assert "the room sees this screen" in seen
+        await coach.start()
+        assert "1 load to look at" in coach.seen(), "until it was acknowledged"
+
+
+async def test_the_flags_are_read_on_the_board_where_the_room_does_not_see_it(
+    lifting: Any,
+) -> None:
+    async with lifting(club=Club.model_validate({"tv": {"mirrored": False}})) as coach:
+        await coach.press("f7")
+        assert "105 kg is above the recorded maximum, 100 kg" in coach.seen()
+        await coach.press("enter")
+        assert coach.live.record.acknowledged == {
+            ("Ilse", 0, "105 kg is above the recorded maximum, 100 kg")
+        }
+        assert "to look at" not in coach.seen()
+        assert coach.live.phase == "board", "enter was the answer, not the start"
+        await coach.press("f7")
+        assert "no load has to be looked at" in coach.seen()
