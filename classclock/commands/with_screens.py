@@ -135,9 +135,6 @@ def resume(asked: argparse.Namespace) -> int:
 def _show_class(
     session: "Session", *, notice: str = "", autopilot: "Autopilot | None" = None
 ) -> int:
-    from classclock.screens.live.board.board_ahead import draw_ahead  # noqa: PLC0415  only classes need it
-
-    draw_ahead(session)
-    from classclock.screens.start import show_class  # noqa: PLC0415  textual, loaded meanwhile
+    from classclock.screens.start import show_class  # noqa: PLC0415  textual takes its time
 
     return show_class(session, notice=notice, autopilot=autopilot)

@@ -2,7 +2,6 @@
 
 from classclock.screens.canvas.cells import Drawing, blank
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.board.board_ahead import BoardWanted, drawn_ahead
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.wall.board_content import BoardContent
 
@@ -18,5 +17,4 @@ class BoardView(Painted):
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.content is None:
             return blank(columns, rows, self.look.theme.ground)
-        wanted = BoardWanted(self.content, columns, rows, self.look)
-        return drawn_ahead(wanted) or draw_board(self.content, columns, rows, self.look)
+        return draw_board(self.content, columns, rows, self.look)
