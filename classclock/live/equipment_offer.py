@@ -5,6 +5,7 @@ Loaded only where a club has counted its equipment.
 
 from collections import Counter
 from collections.abc import Mapping, Sequence
+from functools import lru_cache, partial
 from pathlib import Path
 
 from msgspec import Struct
@@ -20,9 +21,12 @@ from classclock.planning.staging import propose_staging
 from classclock.planning.staging_words import short_words, staging_words
 from classclock.tally.lanes import Choice, Lane, Person, Sharing
 from classclock.tally.lineup import draw_lanes
+from classclock.units.kept import Same
 
 _MOST_WAYS = 9
 """A digit chooses one."""
+_MOST_SEGMENTS = 60
+"""As many as a plan has at most; who is here asks for all of them at every key."""
 
 
 class Way(Struct, frozen=True):
@@ -48,31 +52,36 @@ class Offer(Struct, frozen=True):
 
 
 class EquipmentOffers:
-    """The offers for whoever is here, each worked out once."""
+    """The offers for whoever is here; one for each segment is kept."""
 
     def __init__(self, club: Club, folder: Path) -> None:
         """Reads what each movement needs; that takes a moment."""
         library, _ = club_library(folder)  # what is wrong with it is said at the start
-        self._room = Room(0, (), inventory_of(club), library, club.class_length)
-        self._kept: dict[int, tuple[object, Offer | None]] = {}
+        room = Room(0, (), inventory_of(club), library, club.class_length)
+        self._offer = lru_cache(maxsize=_MOST_SEGMENTS)(partial(_offer_for, room))
 
     def of(
         self, plan: Plan, segment: int, people: Sequence[Person], choices: Mapping[str, Choice]
     ) -> Offer | None:
         """The offer for these people, each with what they modify; None where nothing is short."""
-        asked = tuple((person.id, choices.get(person.id)) for person in people)
-        kept = self._kept.get(segment)
-        if kept is None or kept[0] != asked:
-            kept = asked, offer_for(plan, segment, people, choices, self._room)
-            self._kept[segment] = kept
-        return kept[1]
+        chosen = tuple(choices.get(person.id) for person in people)
+        return self._offer(Same(plan), segment, tuple(people), chosen)
 
 
-def offer_for(
-    plan: Plan, index: int, people: Sequence[Person], choices: Mapping[str, Choice], room: Room
+def _offer_for(
+    room: Room,
+    whole: Same[Plan],
+    index: int,
+    people: tuple[Person, ...],
+    chosen: tuple[Choice | None, ...],
 ) -> Offer | None:
     """What is short in the plan's segment of this number, as its people modify it."""
-    segment = plan.segment[index]
+    plan, segment = whole.it, whole.it.segment[index]
+    choices = {
+        person.id: choice
+        for person, choice in zip(people, chosen, strict=True)
+        if choice is not None
+    }
     lanes = draw_lanes(segment, people, choices)
     short = _short(segment, lanes, room)
     if not short:

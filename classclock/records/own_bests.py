@@ -3,7 +3,7 @@
 Empty until the book has been read: a class never waits for it.
 """
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from msgspec import Struct, field
@@ -21,7 +21,6 @@ from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.scores.on_for import Earlier
-from classclock.tally.sheet import Sheet
 
 History = Mapping[tuple[str, str], tuple[Result, ...]]
 """Results by the id that the class knows somebody by, and benchmark."""
@@ -46,14 +45,17 @@ class OwnBests(Struct, frozen=True):
             one for one in self._earlier(lane.members[0], benchmark) if one.terms.equal(terms)
         )
 
-    def runs(self, sheet: Sheet) -> dict[str, Earlier]:
-        """By lane, the own best run to be ahead of or behind, where its rounds were timed."""
+    def runs(self, piece: Piece, lanes: Iterable[Lane], length: int) -> dict[str, Earlier]:
+        """By lane, the own best run to be ahead of or behind, where its rounds were timed.
+
+        `length` is the piece's, in ms.
+        """
         runs: dict[str, Earlier] = {}
-        for lane_id, tally in sheet.tallies.items():
-            best = self.best(sheet.piece, tally.lane, sheet.timeline.total)
-            run = None if best is None or tally.late else earlier_run(best)
+        for lane in lanes:
+            best = self.best(piece, lane, length)
+            run = None if best is None or lane.late else earlier_run(best)
             if run is not None:
-                runs[lane_id] = run
+                runs[lane.id] = run
         return runs
 
     def with_best_before(self, document: dict[str, Any]) -> dict[str, Any]:

@@ -1,6 +1,7 @@
 """What everybody in a class is to lift, segment by segment, from what each has lifted before."""
 
 from collections.abc import Mapping
+from functools import lru_cache, partial
 
 from msgspec import Struct, field
 
@@ -9,6 +10,9 @@ from classclock.strength.flags import NO_RECORD, flags
 from classclock.strength.prescription import Prescription, prescription
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load
+
+_KEPT = 512
+"""Fifty people in ten segments."""
 
 
 class Handled(Struct, frozen=True):
@@ -48,12 +52,13 @@ class LiftPlan(Struct, frozen=True):
 
 
 class ClassLoads:
-    """The plan's lifts for whoever takes part; each is worked out once."""
+    """The plan's lifts for whoever takes part; what was asked for lately is kept."""
 
     def __init__(self, plan: Plan, equipment: Equipment, history: LiftHistory) -> None:
         self.equipment = equipment
-        self._plan, self._history = plan, history
-        self._known: dict[tuple[int, str, str, str | None], LiftPlan | None] = {}
+        self._lift_plan = lru_cache(maxsize=_KEPT)(
+            partial(_lift_plan, plan=plan, equipment=equipment, history=history)
+        )
 
     def of(
         self, segment: int, person_id: str, name: str, load_name: str | None = None
@@ -62,21 +67,26 @@ class ClassLoads:
 
         `load_name` is which of the plan's loads is theirs, where it offers several.
         """
-        asked = (segment, person_id, name, load_name)
-        if asked not in self._known:
-            self._known[asked] = self._worked_out(*asked)
-        return self._known[asked]
+        return self._lift_plan(segment, person_id, name, load_name)
 
-    def _worked_out(
-        self, index: int, person_id: str, name: str, load_name: str | None
-    ) -> LiftPlan | None:
-        segment = self._plan.segment[index]
-        if segment.lift is None:
-            return None
-        handled = self._history.of(person_id, name, segment.lift)
-        maximum = handled.maximum if handled is not None else None
-        heaviest = handled.heaviest if handled is not None else None
-        planned = prescription(segment, maximum, self.equipment, load_name)
-        found = flags(planned.loads if planned is not None else (), maximum, heaviest)
-        # That nobody knows is said in other words where it matters; it is no load to look at.
-        return LiftPlan(planned, heaviest, tuple(text for text in found if text != NO_RECORD))
+
+def _lift_plan(
+    index: int,
+    person_id: str,
+    name: str,
+    load_name: str | None,
+    *,
+    plan: Plan,
+    equipment: Equipment,
+    history: LiftHistory,
+) -> LiftPlan | None:
+    segment = plan.segment[index]
+    if segment.lift is None:
+        return None
+    handled = history.of(person_id, name, segment.lift)
+    maximum = handled.maximum if handled is not None else None
+    heaviest = handled.heaviest if handled is not None else None
+    planned = prescription(segment, maximum, equipment, load_name)
+    found = flags(planned.loads if planned is not None else (), maximum, heaviest)
+    # That nobody knows is said in other words where it matters; it is no load to look at.
+    return LiftPlan(planned, heaviest, tuple(text for text in found if text != NO_RECORD))

@@ -2,13 +2,13 @@
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
-from functools import cache
+from functools import lru_cache, partial
 from itertools import count
 
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
-from classclock.strength.plates import parts_below, plate_sums
+from classclock.strength.plates import PlateSums, parts_below, plate_sums
 from classclock.units.bars_and_plates import Bar, Equipment, Pairs
 from classclock.units.loads import Load
 
@@ -18,6 +18,10 @@ long before; a class of twenty-six on few plates could keep a search busy for mi
 
 Counts = tuple[int, ...]
 """How many pairs of each kind, the largest kind first."""
+_Kind = tuple[int, int, PlateSums]
+"""What a pair weighs, how many there are, and what the smaller kinds come to."""
+_WEIGHTS_KEPT = 64
+"""More than there are bars in a class."""
 
 
 class Together(Struct, frozen=True):
@@ -79,8 +83,9 @@ class _Stock:
         self._plates = tuple(plate for plate, _ in ordered)
         self._weights = tuple(2 * parts_below(plate) for plate in self._plates)
         self._counts: Counts = tuple(count for _, count in ordered)
-        self._known: dict[int, tuple[Counts, ...]] = {}
-        self._from = [plate_sums(tuple(ordered[kind:])) for kind in range(len(ordered) + 1)]
+        sums = [plate_sums(tuple(ordered[kind:])) for kind in range(1, len(ordered) + 1)]
+        kinds = tuple(zip(self._weights, self._counts, sums, strict=True))
+        self._ways = lru_cache(maxsize=_WEIGHTS_KEPT)(partial(_ways, kinds))
 
     def shared(self, loadings: Sequence[Loading]) -> tuple[Loading, ...] | None:
         """The same loads out of one stock; None where it can't be done."""
@@ -117,22 +122,23 @@ class _Stock:
         kinds = zip(self._plates, counts, strict=True)
         return tuple(plate for plate, count in kinds for _ in range(count))
 
-    def _ways(self, weight: int) -> tuple[Counts, ...]:
-        """Every way to make the weight, fewest plates first."""
-        if weight not in self._known:
-            self._known[weight] = tuple(sorted(self._every_way(weight, 0), key=sum))
-        return self._known[weight]
 
-    def _every_way(self, weight: int, kind: int) -> Iterator[Counts]:
-        if kind == len(self._weights):
-            if weight == 0:
-                yield ()
-            return
-        for take in range(min(self._counts[kind], weight // self._weights[kind]), -1, -1):
-            rest = weight - take * self._weights[kind]
-            if self._from[kind + 1].at_most(rest) == rest:
-                for way in self._every_way(rest, kind + 1):
-                    yield (take, *way)
+def _ways(kinds: Sequence[_Kind], weight: int) -> tuple[Counts, ...]:
+    """Every way to make the weight, fewest plates first."""
+    return tuple(sorted(_every_way(kinds, weight), key=sum))
+
+
+def _every_way(kinds: Sequence[_Kind], weight: int) -> Iterator[Counts]:
+    if not kinds:
+        if weight == 0:
+            yield ()
+        return
+    (each, have, smaller), *others = kinds
+    for take in range(min(have, weight // each), -1, -1):
+        rest = weight - take * each
+        if smaller.at_most(rest) == rest:
+            for way in _every_way(others, rest):
+                yield (take, *way)
 
 
 def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ...] | None:
@@ -145,7 +151,7 @@ def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ..
     least.reverse()
     tried = count()
 
-    @cache
+    @lru_cache(maxsize=_MOST_TRIED)
     def choose(place: int, left: Counts) -> tuple[Counts, ...] | None:
         if place == len(ways):
             return ()

@@ -8,6 +8,7 @@ from classclock.book.files.results_document import results_document
 from classclock.records.bests import Standing
 from classclock.records.own_bests import OwnBests
 from classclock.tally.record import ClassRecord, RunKey
+from classclock.units.kept import Same
 from classclock.units.printable import printable
 from classclock.wall.hue import Hue
 from classclock.wall.score_row import ScoreRow
@@ -18,33 +19,17 @@ Standings = Mapping[tuple[RunKey, str], Standing]
 _HUES: dict[str, Hue] = {"best": "ahead", "equal": "level", "first": "first"}
 
 
-class KeptStandings:
-    """Worked out anew only when the record has changed, or the book has been read."""
-
-    def __init__(self) -> None:
-        self._for: tuple[ClassRecord, OwnBests] | None = None
-        self._kept: Standings = {}
-
-    def of(self, record: ClassRecord, bests: OwnBests, started: str) -> Standings:
-        """`started` is when the class began, RFC 3339."""
-        same = self._for is not None and self._for[0] is record and self._for[1] is bests
-        if not same:
-            self._for = record, bests
-            self._kept = standings(record, bests, started)
-        return self._kept
-
-
-def standings(record: ClassRecord, bests: OwnBests, started: str) -> Standings:
-    """Empty until the book has been read."""
-    if not bests.began:
+def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) -> Standings:
+    """Empty until the book has been read. `started` is when the class began, RFC 3339."""
+    if not bests.it.began:
         return {}
-    document = results_document(record, started=started, journal="")
+    document = results_document(record.it, started=started, journal="")
     for piece in document["pieces"]:
         piece["status"] = "settled"  # the coach is to see it before settling it, not after
-    keys = record.pieces()
+    keys = record.it.pieces()
     return {
         (keys[piece], document["pieces"][piece]["lanes"][lane]["members"][0]): standing
-        for (piece, lane), standing in bests.standings(document).items()
+        for (piece, lane), standing in bests.it.standings(document).items()
     }
 
 

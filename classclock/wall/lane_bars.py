@@ -2,10 +2,10 @@
 
 from msgspec import Struct
 
+from classclock.clock.timeline import Timeline
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
-from classclock.tally.sheet import Sheet
 from classclock.units.loads import plain
 from classclock.units.times import show_time
 from classclock.wall.blocks import Block, Kind
@@ -39,18 +39,17 @@ class Boxes(Struct, frozen=True):
 Bar = Ribbon | Share | Boxes
 
 
-def bar_of(sheet: Sheet, tally: LaneTally, elapsed: int) -> Bar | None:
+def bar_of(piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int) -> Bar | None:
     """What stands beside this lane's tally, at so many milliseconds of the piece."""
-    piece = sheet.piece
     match piece.counts_by:
         case "rounds" if piece.can_finish:
             return _share(piece, tally)
         case "rounds":
-            return _ribbon(sheet.timeline.total, tally, elapsed)
+            return _ribbon(timeline.total, tally, elapsed)
         case "intervals":
-            return _intervals(sheet, tally, elapsed)
+            return _intervals(timeline, tally, elapsed)
         case "load":
-            return _attempts(sheet, tally, elapsed)
+            return _attempts(timeline, tally, elapsed)
         case _:
             return None
 
@@ -91,21 +90,21 @@ def _share(piece: Piece, tally: LaneTally) -> Share:
     return Share(ends[-1], ends, min(tally.total_reps, ends[-1]), finish)
 
 
-def _intervals(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
+def _intervals(timeline: Timeline, tally: LaneTally, elapsed: int) -> Boxes:
     numbers = tuple(None if reps is None else str(reps) for reps in tally.intervals)
-    return Boxes(numbers, current_step(sheet, elapsed))
+    return Boxes(numbers, current_step(timeline, elapsed))
 
 
-def current_step(sheet: Sheet, elapsed: int) -> int | None:
+def current_step(timeline: Timeline, elapsed: int) -> int | None:
     """Which work step is on, from 0; in a rest the one to come; None once all are over."""
-    reading = sheet.timeline.at(elapsed)
+    reading = timeline.at(elapsed)
     if reading.over:
         return None
     done = reading.span.number - (1 if reading.span.kind == "work" else 0)
-    return done if done < sheet.timeline.steps else None
+    return done if done < timeline.steps else None
 
 
-def _attempts(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
+def _attempts(timeline: Timeline, tally: LaneTally, elapsed: int) -> Boxes:
     """A box a set, or where there are no sets a box an attempt; a slash is a miss."""
     shown = [
         (
@@ -114,8 +113,8 @@ def _attempts(sheet: Sheet, tally: LaneTally, elapsed: int) -> Boxes:
         )
         for tried in tally.attempts
     ]
-    if sheet.timeline.steps <= 1:
+    if timeline.steps <= 1:
         return Boxes((*(text or "?" for _, text in shown), None), len(shown))
     latest = dict(shown)
-    numbers = tuple(latest.get(n) for n in range(1, sheet.timeline.steps + 1))
-    return Boxes(numbers, current_step(sheet, elapsed))
+    numbers = tuple(latest.get(n) for n in range(1, timeline.steps + 1))
+    return Boxes(numbers, current_step(timeline, elapsed))

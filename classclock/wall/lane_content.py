@@ -1,17 +1,21 @@
 """What one lane of the wall says, as plain values."""
 
-from collections.abc import Mapping
-from typing import NamedTuple
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 
 from msgspec import Struct
 from msgspec.structs import replace
 
+from classclock.clock.timeline import Timeline
 from classclock.tally.lane_tally import LaneTally
+from classclock.tally.lanes import Lane
+from classclock.tally.lineup import MOST_LANES
 from classclock.tally.piece import Piece
 from classclock.tally.scores.on_for import Earlier, OnFor, on_for
 from classclock.tally.scores.scores import places
 from classclock.tally.sheet import Sheet
 from classclock.units.bars_and_plates import Equipment
+from classclock.units.kept import Same
 from classclock.units.loads import plain
 from classclock.units.printable import printable
 from classclock.units.times import show_time
@@ -42,7 +46,25 @@ class LaneContent(Struct, frozen=True):
     selected: bool = False
 
 
-class KeptLanes:
+class LaneAt(Struct, frozen=True):
+    """All that a lane's content comes from, at one moment."""
+
+    piece: Same[Piece]
+    timeline: Same[Timeline]
+    lanes: Same[tuple[Lane, ...]]
+    """All of the heat."""
+    equipment: Same[Equipment | None]
+    tally: Same[LaneTally]
+    earlier: Same[Earlier | None]
+    """The own best run to compare with."""
+    elapsed: int
+    """Milliseconds of the piece."""
+    rank: int | None
+    settled: bool
+    selected: bool
+
+
+class LaneContents:
     """The lanes of the wall; those of which nothing has changed are taken as they were.
 
     What only time changes, the ribbon's end and what a lane is on for, follows whole seconds.
@@ -50,10 +72,10 @@ class KeptLanes:
 
     def __init__(self, equipment: Equipment | None = None) -> None:
         """With the club's equipment planned loads are shown with their plates."""
-        self._equipment = equipment
-        self._kept: dict[str, tuple[_Seen, LaneContent]] = {}
+        self._equipment = Same(equipment)
+        self._content = lru_cache(maxsize=MOST_LANES)(lane_content)
 
-    def contents(
+    def at(
         self,
         sheet: Sheet,
         heats: tuple[Sheet, ...],
@@ -70,89 +92,54 @@ class KeptLanes:
         elapsed = max(0, sheet.elapsed(now))
         if elapsed < sheet.timeline.total:
             elapsed -= elapsed % 1000
-        contents = []
-        for lane in sheet.lanes:
-            tally = sheet.tallies[lane.id]
-            rank = None if tally.nothing_done else ranked[lane.id]
-            seen = _Seen(
-                sheet.piece,
-                tally,
-                (earlier or {}).get(lane.id),
-                (elapsed, sheet.timeline.total, rank, sheet.settled, lane.id == selected),
-            )
-            kept = self._kept.get(lane.id)
-            if kept is None or not kept[0].is_same(seen):
-                content = _content(
-                    sheet, tally, elapsed, rank, seen.best, chosen=lane.id == selected
+        runs = earlier or {}
+        piece, timeline, lanes = Same(sheet.piece), Same(sheet.timeline), Same(sheet.lanes)
+        return tuple(
+            self._content(
+                LaneAt(
+                    piece=piece,
+                    timeline=timeline,
+                    lanes=lanes,
+                    equipment=self._equipment,
+                    tally=Same(tally),
+                    earlier=Same(runs.get(lane.id)),
+                    elapsed=elapsed,
+                    rank=None if tally.nothing_done else ranked[lane.id],
+                    settled=sheet.settled,
+                    selected=lane.id == selected,
                 )
-                planned = planned_words(sheet, tally, elapsed, self._equipment)
-                kept = (seen, replace(content, planned=planned))
-                self._kept[lane.id] = kept
-            contents.append(kept[1])
-        return tuple(contents)
-
-
-class _Seen(NamedTuple):
-    """What a lane's content comes from. Tallies are never changed, only replaced."""
-
-    piece: Piece
-    tally: LaneTally
-    best: Earlier | None
-    rest: tuple[object, ...]
-
-    def is_same(self, other: "_Seen") -> bool:
-        return (
-            self.tally is other.tally
-            and self.piece is other.piece
-            and self.best is other.best
-            and self.rest == other.rest
+            )
+            for lane in sheet.lanes
+            for tally in [sheet.tallies[lane.id]]
         )
 
 
-def lane_contents(
-    sheet: Sheet,
-    heats: tuple[Sheet, ...],
-    now: int,
-    *,
-    selected: str | None = None,
-    earlier: Mapping[str, Earlier] | None = None,
-) -> tuple[LaneContent, ...]:
-    """The lanes at one moment; see `KeptLanes.contents`."""
-    return KeptLanes().contents(sheet, heats, now, selected=selected, earlier=earlier)
-
-
-def _content(
-    sheet: Sheet,
-    tally: LaneTally,
-    elapsed: int,
-    rank: int | None,
-    earlier: Earlier | None,
-    *,
-    chosen: bool,
-) -> LaneContent:
-    piece = sheet.piece
-    outlook = on_for(piece, tally, elapsed=elapsed, cap=sheet.timeline.total, earlier=earlier)
+def lane_content(at: LaneAt) -> LaneContent:
+    """What the lane says then."""
+    piece, timeline, tally = at.piece.it, at.timeline.it, at.tally.it
     content = LaneContent(
         key=tally.lane.key,
         name=printable(tally.lane.name),
         tally=_tally(piece, tally),
         short_tally=_short_tally(piece, tally),
-        rank="" if rank is None else ordinal(rank),
-        modification=_modified(sheet, tally),
+        rank="" if at.rank is None else ordinal(at.rank),
+        modification=_modified(piece, tally.lane, at.lanes.it),
+        planned=planned_words(piece, timeline, tally, at.elapsed, at.equipment.it),
         split=_split(tally),
-        doubtful=bool(tally.doubts) and not sheet.settled,
+        doubtful=bool(tally.doubts) and not at.settled,
         asks_missed=tally.asks_missed,
         out=tally.out,
-        bar=bar_of(sheet, tally, elapsed),
-        selected=chosen,
+        bar=bar_of(piece, timeline, tally, at.elapsed),
+        selected=at.selected,
     )
+    earlier = at.earlier.it
+    outlook = on_for(piece, tally, elapsed=at.elapsed, cap=timeline.total, earlier=earlier)
     return _with_outlook(content, tally, outlook)
 
 
-def _modified(sheet: Sheet, tally: LaneTally) -> str:
+def _modified(piece: Piece, lane: Lane, lanes: Sequence[Lane]) -> str:
     """Where its rounds begin, which says when one is full, before what it does differently."""
-    piece, lane = sheet.piece, tally.lane
-    words, start = modification(piece, lane), starts_at(piece, lane, sheet.lanes)
+    words, start = modification(piece, lane), starts_at(piece, lane, lanes)
     if not start:
         return words
     return ", ".join(filter(None, (f"from {start}", "" if words == AS_WRITTEN else words)))

@@ -23,7 +23,7 @@ def test_everybody_has_a_run_of_a_week_before_to_be_ahead_of_or_behind(demo: Ses
     demo.key("<enter>", 0.0)
     sheet = demo.live.record.sheet
     assert sheet is not None
-    runs = demo.results.own_bests.runs(sheet)
+    runs = demo.results.own_bests.runs(sheet.piece, sheet.lanes, sheet.timeline.total)
     assert {sheet.tallies[lane].lane.name for lane in runs} == set(NAMES)
     demo.close()
 

@@ -23,7 +23,11 @@ def club(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
 def runs_of(coach: Any) -> dict[str, Earlier]:
     """The own best runs to race against now."""
     sheet = coach.session.live.record.sheet
-    return coach.session.results.own_bests.runs(sheet) if sheet is not None else {}
+    if sheet is None:
+        return {}
+    lanes = [tally.lane for tally in sheet.tallies.values()]
+    runs = coach.session.results.own_bests.runs(sheet.piece, lanes, sheet.timeline.total)
+    return dict(runs)
 
 
 def to_the_piece(coach: Any) -> None:

@@ -1,6 +1,7 @@
 """The movements that a club knows: what each one is, how it is done, what is easier."""
 
 from collections.abc import Iterable
+from functools import lru_cache, partial
 from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field
@@ -73,18 +74,15 @@ class Library:
             for name in (movement.name, *movement.aliases):
                 self._found.setdefault(fold(name), movement)
                 self._spelled.setdefault(fold(name), name)
-        self._near: dict[str, str | None] = {}
+        self._near = lru_cache(maxsize=256)(partial(nearest, known=tuple(self._spelled)))
 
     def find(self, written: str) -> Movement | None:
         return self._found.get(fold(written))
 
     def nearest(self, written: str) -> str | None:
         """The name or alias that was likely meant, if any is near enough."""
-        folded = fold(written)
-        if folded not in self._near:
-            near = nearest(folded, tuple(self._spelled))
-            self._near[folded] = self._spelled[near] if near else None
-        return self._near[folded]
+        near = self._near(fold(written))
+        return self._spelled[near] if near else None
 
     def extended(self, more: "Library") -> "Library":
         """These movements, and those of the other library whose names aren't taken here."""

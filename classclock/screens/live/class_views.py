@@ -14,7 +14,7 @@ from classclock.wall.board_content import BoardContent, board_now
 
 if TYPE_CHECKING:
     from classclock.screens.live.started_views import StartedViews
-    from classclock.wall.expected_line import KeptExpectation
+    from classclock.wall.expected_line import Expectation
 
 
 class ClassViews(Ground, ContentSwitcher):
@@ -24,7 +24,7 @@ class ClassViews(Ground, ContentSwitcher):
         self._board = BoardView(look, id="board")
         self.board_keys = BoardKeys(session)
         self._started: StartedViews | None = None
-        self._expectation: KeptExpectation | None = None
+        self._expectation: Expectation | None = None
 
     def compose(self) -> ComposeResult:
         yield self._board
@@ -56,9 +56,9 @@ class ClassViews(Ground, ContentSwitcher):
         if self._session.basis is None:
             return content
         if self._expectation is None:
-            from classclock.wall.expected_line import KeptExpectation  # noqa: PLC0415  not before the first paint
+            from classclock.wall.expected_line import Expectation  # noqa: PLC0415  not before the first paint
 
-            self._expectation = KeptExpectation()
+            self._expectation = Expectation()
         return self._expectation.beside(content, self._session.live, self._session.basis)
 
     def show_digits(self) -> None:

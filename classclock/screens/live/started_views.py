@@ -1,5 +1,7 @@
 """The views of a class that has been started: the wall, the settle, the end."""
 
+from functools import lru_cache
+
 from classclock.live.session import Session
 from classclock.plan.model import is_piece
 from classclock.screens.canvas.look import Look
@@ -9,12 +11,13 @@ from classclock.screens.live.wall.wall_view import WallView
 from classclock.tally.counting.counting import GRACE
 from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import Sheet
+from classclock.units.kept import Same
 from classclock.units.times import show_time
-from classclock.wall.best_words import KeptStandings, Standings
+from classclock.wall.best_words import Standings, standings
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import lane_kept_off
-from classclock.wall.lane_content import KeptLanes, LaneContent
-from classclock.wall.own_runs import KeptRuns
+from classclock.wall.lane_content import LaneContent, LaneContents
+from classclock.wall.own_runs import own_runs
 from classclock.wall.wall_content import wall_content
 
 
@@ -23,8 +26,9 @@ class StartedViews:
         self._session = session
         mirrored = session.club.tv.mirrored
         self._wall = WallView(look, id="wall")
-        self._lanes = KeptLanes(session.club.equipment)
-        self._runs, self._standings = KeptRuns(), KeptStandings()
+        self._lanes = LaneContents(session.club.equipment)
+        self._runs = lru_cache(maxsize=1)(own_runs)
+        self._standings = lru_cache(maxsize=1)(standings)
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
 
@@ -78,9 +82,15 @@ class StartedViews:
     def _contents(
         self, record: ClassRecord, sheet: Sheet, now: int, selected: str | None
     ) -> tuple[LaneContent, ...]:
-        runs = self._runs.of(record, sheet, self._session.results.own_bests)
+        runs = self._runs(
+            Same(self._session.results.own_bests),
+            Same(sheet.piece),
+            tuple(tally.lane for tally in sheet.tallies.values()),
+            sheet.timeline.total,
+            record.people,
+        )
         heats = record.heats(record.chosen)
-        contents = self._lanes.contents(sheet, heats, now, selected=selected, earlier=runs)
+        contents = self._lanes.at(sheet, heats, now, selected=selected, earlier=runs)
         private = [person for person in record.people if person.off_the_wall]
         if not private:
             return contents
@@ -92,4 +102,5 @@ class StartedViews:
 
     def _beside_earlier(self) -> Standings:
         results = self._session.results
-        return self._standings.of(self._session.live.record, results.own_bests, results.started)
+        record = Same(self._session.live.record)
+        return self._standings(record, Same(results.own_bests), results.started)

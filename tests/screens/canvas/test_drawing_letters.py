@@ -324,17 +324,3 @@ def test_signs_and_accents_have_a_likeness_in_ascii() -> None:
 def test_dot_letters_are_as_wide_as_was_said_before_they_were_drawn(text: str, scale: int) -> None:
     drawn = dot_letters.draw_text(text, INK, GROUND, scale)
     assert width(drawn) == dot_letters.text_width(text, scale)
-
-
-def test_letters_come_out_the_same_when_their_cells_were_forgotten_in_the_middle(
-    monkeypatch: pytest.MonkeyPatch,
-) -> None:
-    def drawn() -> Drawing:
-        outline_type._draw.cache_clear()
-        outline_type._toned.cache_clear()
-        return outline_type.draw_text("Turntable", 9, INK, GROUND, SEXTANTS)
-
-    whole = drawn()
-    monkeypatch.setattr(outline_type, "_MOST_KEPT", 5)
-    assert drawn() == whole
-    assert len(outline_type._toned(INK, GROUND, SEXTANTS)) <= 5

@@ -6,7 +6,7 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 """
 
 from collections.abc import Sequence
-from functools import cache, lru_cache
+from functools import lru_cache
 
 from msgspec import Struct
 
@@ -40,7 +40,7 @@ SIGNS = Mosaic(1, 1, " #")
 """For terminals that know ASCII only."""
 
 
-@cache
+@lru_cache(maxsize=8)
 def _numbers(mosaic: Mosaic) -> tuple[tuple[int, int, int], ...]:
     return tuple(
         (1 << (y * mosaic.across + x), x, y)

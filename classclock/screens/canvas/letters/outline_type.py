@@ -27,8 +27,6 @@ _NUMERIC = frozenset("0123456789:.+-? ")
 _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
 _GREYS = 8
 """Steps from the ground to the ink: more are not seen, and fewer cells and colours differ."""
-_MOST_KEPT = 512
-"""Cells of an ink on a ground."""
 _BELOW_THE_LINE = frozenset("Q,/")
 _CRISPER = [
     min(_GREYS, max(0, round(_GREYS * (0.5 + 1.5 * (share / 255 - 0.5))))) for share in range(256)
@@ -36,7 +34,7 @@ _CRISPER = [
 """Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
 
 
-@cache
+@lru_cache(maxsize=4)
 def _font(size: int = _SIZE) -> "FreeTypeFont":
     # Pillow takes a while to import, and a class without true colour never needs it.
     import font_source_sans_pro  # noqa: PLC0415
@@ -69,7 +67,7 @@ def fills_rows(text: str) -> bool:
     return _FULL.issuperset(text)
 
 
-@cache
+@lru_cache(maxsize=1024)
 def _level(character: str, size: int, *, top: bool) -> int:
     """Where its ink begins or ends, in pixels from the baseline down."""
     return int(_font(size).getbbox(character, anchor="ls")[1 if top else 3])
@@ -150,10 +148,14 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    toned = _toned(ink, ground, mosaic)
+    tones = [mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)]
     lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
-        row_of(map(toned.__getitem__, _cells(lines[row : row + mosaic.down], mosaic.across)))
+        row_of(
+            (character, tones[over], tones[under])
+            for dots in _cells(lines[row : row + mosaic.down], mosaic.across)
+            for character, over, under in [two_tones(dots, mosaic)]
+        )
         for row in range(0, len(lines), mosaic.down)
     )
 
@@ -162,29 +164,3 @@ def _cells(lines: Sequence[bytes], across: int) -> Iterator[tuple[int, ...]]:
     """The dots of each cell of a row, from the rows of dots that it is high."""
     columns = range(across)
     return zip(*(line[column::across] for line in lines for column in columns), strict=True)
-
-
-class _Toned(dict[tuple[int, ...], tuple[str, str, str]]):
-    """The character, ink and ground of a cell, by the steps to which its dots are covered.
-
-    A large drawing has thousands of cells, and some hundreds that differ. Not all are kept: a day
-    of classes sees too many of them.
-    """
-
-    def __init__(self, ink: str, ground: str, mosaic: Mosaic) -> None:
-        super().__init__()
-        self._tones = [mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)]
-        self._mosaic = mosaic
-
-    def __missing__(self, shares: tuple[int, ...]) -> tuple[str, str, str]:
-        if len(self) >= _MOST_KEPT:
-            self.clear()
-        character, over, under = two_tones(shares, self._mosaic)
-        cell = character, self._tones[over], self._tones[under]
-        self[shares] = cell
-        return cell
-
-
-@lru_cache(maxsize=16)
-def _toned(ink: str, ground: str, mosaic: Mosaic) -> _Toned:
-    return _Toned(ink, ground, mosaic)

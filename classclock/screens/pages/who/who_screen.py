@@ -22,6 +22,7 @@ from classclock.screens.pages.who.who_list import WhoList, likely_end
 from classclock.tally.lanes import Choice, Mark, Person, Sharing
 
 if TYPE_CHECKING:
+    from classclock.planning.cap_fit import Basis
     from classclock.screens.pages.who.who_fit import FitHere
 
 
@@ -114,10 +115,10 @@ class WhoScreen(PageScreen[WhoCame | None]):
 
     @work(thread=True, exit_on_error=False)
     def read_fit(self, people: Sequence[str]) -> None:
-        self.fit.read(people)
-        self.app.call_from_thread(self.expect_again)
+        self.app.call_from_thread(self.learn_fit, self.fit.read(people))
 
-    def expect_again(self) -> None:
+    def learn_fit(self, read: "Basis") -> None:
+        self.fit.learn(read)
         self.expect()
         self.view.repaint()
 

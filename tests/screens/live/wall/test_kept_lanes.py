@@ -14,7 +14,7 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
-from classclock.wall.lane_content import KeptLanes, LaneContent, lane_contents
+from classclock.wall.lane_content import LaneContent, LaneContents
 
 PLAN = """
 title = "t"
@@ -46,14 +46,15 @@ class Wall:
         self.live.record_event(ev.ClassOpened(0, "t", PLAN, "kg", people_named(NAMES), None))
         self.live.do(cmd.Start())
         self.source.jump(10_000 * MS)
-        self.kept = KeptLanes()
+        self.kept = LaneContents()
 
     def look(self, selected: str | None = None) -> tuple[LaneContent, ...]:
         record = self.live.record
         assert record.sheet is not None
         now = self.live.clock.now()
-        seen = self.kept.contents(record.sheet, record.heats(record.chosen), now, selected=selected)
-        fresh = lane_contents(record.sheet, record.heats(record.chosen), now, selected=selected)
+        heats = record.heats(record.chosen)
+        seen = self.kept.at(record.sheet, heats, now, selected=selected)
+        fresh = LaneContents().at(record.sheet, heats, now, selected=selected)
         assert seen == fresh
         return seen
 

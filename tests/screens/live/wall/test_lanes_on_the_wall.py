@@ -20,7 +20,7 @@ from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
 from classclock.wall.lane_bars import Boxes, Ribbon, Share
-from classclock.wall.lane_content import LaneContent, lane_contents, ordinal
+from classclock.wall.lane_content import LaneContent, LaneContents, ordinal
 
 STATIONS = """
   [[segment.station]]
@@ -91,7 +91,7 @@ class Class:
     def lane(self, name: str) -> LaneContent:
         record = self.live.record
         assert record.sheet is not None
-        contents = lane_contents(
+        contents = LaneContents().at(
             record.sheet, record.heats(record.chosen), self.live.clock.now(), selected="Noor"
         )
         return next(content for content in contents if content.name == name)
