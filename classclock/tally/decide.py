@@ -1,8 +1,7 @@
-"""What the coach means, answered: an event to be recorded, or a refusal that says what to do."""
+"""What the coach counts, answered: an event to be recorded, or a refusal that says what to do."""
 
-from collections.abc import Callable, Mapping
 from decimal import Decimal
-from typing import Any
+from typing import assert_never
 
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -15,18 +14,49 @@ from classclock.units.loads import Load
 __all__ = ["Refusal", "decide"]
 
 
-def decide(sheet: Sheet, command: cmd.CountCommand, at: int) -> ev.Event | Refusal:
-    """The event that this command comes to. `at` is when its key arrived, in ms of the class."""
+def decide(  # noqa: C901, PLR0912  one case a command
+    sheet: Sheet | None, command: cmd.CountCommand, at: int
+) -> ev.CountEvent | Refusal:
+    """The event that this command comes to. `at` is when its key arrived, in ms of the class.
+
+    No sheet: nothing has been started.
+    """
+    if sheet is None:
+        return Refusal("nothing is running: enter starts the count-in")
     if sheet.settled and not isinstance(command, cmd.Correct):
         return Refusal("these scores are settled: correct one, with a reason")
-    return ANSWERS[type(command)](sheet, command, at)
+    match command:
+        case cmd.Tap(lane=lane):
+            return _if_counted(sheet, ev.Tapped(at, lane))
+        case cmd.SetNumber():
+            return _set_number(sheet, command, at)
+        case cmd.FinishNow(lane=lane):
+            return _if_counted(sheet, ev.FinishedNow(at, lane))
+        case cmd.Miss(lane=lane, load=amount):
+            load = _load(sheet, amount) if amount else None
+            return _if_counted(sheet, ev.Lifted(at, lane, load, made=False))
+        case cmd.TakeBack(lane=whose):
+            return _take_back_newest(sheet, at) if whose is None else _take_back(sheet, whose, at)
+        case cmd.BringBack():
+            taken = sheet.ledgers.taken
+            return ev.BroughtBack(at, taken[-1]) if taken else Refusal("nothing was taken back")
+        case cmd.Move():
+            return _move(sheet, command, at)
+        case cmd.ChangeOption():
+            return _change_option(sheet, command, at)
+        case cmd.StopLane(lane=lane):
+            return _if_counted(sheet, ev.StoppedHere(at, lane))
+        case cmd.Correct():
+            return _correct(sheet, command, at)
+        case _:
+            assert_never(command)
 
 
 def _tally(sheet: Sheet, lane: str) -> LaneTally | Refusal:
     return sheet.tallies.get(lane) or Refusal("nobody in this piece has that key")
 
 
-def _if_counted(sheet: Sheet, event: ev.LaneEvent) -> ev.Event | Refusal:
+def _if_counted(sheet: Sheet, event: ev.LaneEvent) -> ev.CountEvent | Refusal:
     """The event, if its lane can take it."""
     tally = _tally(sheet, event.lane)
     if isinstance(tally, Refusal):
@@ -35,11 +65,7 @@ def _if_counted(sheet: Sheet, event: ev.LaneEvent) -> ev.Event | Refusal:
     return counted if isinstance(counted, Refusal) else event
 
 
-def _tap(sheet: Sheet, command: cmd.Tap, at: int) -> ev.Event | Refusal:
-    return _if_counted(sheet, ev.Tapped(at, command.lane))
-
-
-def _set_number(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.Event | Refusal:
+def _set_number(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.CountEvent | Refusal:
     if sheet.piece.counts_by == "load":
         return _load_made(sheet, command, at)
     number = command.number
@@ -49,7 +75,7 @@ def _set_number(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.Event | Ref
     return _if_counted(sheet, ev.Numbered(at, command.lane, command.rounds, reps, command.interval))
 
 
-def _load_made(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.Event | Refusal:
+def _load_made(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.CountEvent | Refusal:
     if command.rounds is not None or command.number is None:
         return Refusal("this piece counts loads, not rounds: type the load, then the key")
     if command.number == 0:
@@ -64,28 +90,18 @@ def _load(sheet: Sheet, amount: Decimal) -> Load:
     return Load(amount, sheet.piece.unit)
 
 
-def _miss(sheet: Sheet, command: cmd.Miss, at: int) -> ev.Event | Refusal:
-    load = _load(sheet, command.load) if command.load else None
-    return _if_counted(sheet, ev.Lifted(at, command.lane, load, made=False))
+def _take_back_newest(sheet: Sheet, at: int) -> ev.CountEvent | Refusal:
+    """The newest entry, whoever's; or the end of the piece, where that came after it."""
+    newest, end = sheet.ledgers.newest(), sheet.ended_by
+    if end is not None and (newest is None or end.number > newest.arrived):
+        return ev.TookBack(at, end.number)
+    if newest is None:
+        return Refusal("there is nothing to take back")
+    return ev.TookBack(at, newest.number)
 
 
-def _finish_now(sheet: Sheet, command: cmd.FinishNow, at: int) -> ev.Event | Refusal:
-    return _if_counted(sheet, ev.FinishedNow(at, command.lane))
-
-
-def _stop(sheet: Sheet, command: cmd.StopLane, at: int) -> ev.Event | Refusal:
-    return _if_counted(sheet, ev.StoppedHere(at, command.lane))
-
-
-def _take_back(sheet: Sheet, command: cmd.TakeBack, at: int) -> ev.Event | Refusal:
-    if command.lane is None:
-        newest, end = sheet.ledgers.newest(), sheet.ended_by
-        if end is not None and (newest is None or end.number > newest.arrived):
-            return ev.TookBack(at, end.number)
-        if newest is None:
-            return Refusal("there is nothing to take back")
-        return ev.TookBack(at, newest.number)
-    tally = _tally(sheet, command.lane)
+def _take_back(sheet: Sheet, lane: str, at: int) -> ev.CountEvent | Refusal:
+    tally = _tally(sheet, lane)
     if isinstance(tally, Refusal):
         return tally
     if not tally.entries:
@@ -93,13 +109,7 @@ def _take_back(sheet: Sheet, command: cmd.TakeBack, at: int) -> ev.Event | Refus
     return ev.TookBack(at, tally.entries[-1])
 
 
-def _bring_back(sheet: Sheet, _: cmd.BringBack, at: int) -> ev.Event | Refusal:
-    if not sheet.ledgers.taken:
-        return Refusal("nothing was taken back")
-    return ev.BroughtBack(at, sheet.ledgers.taken[-1])
-
-
-def _move(sheet: Sheet, command: cmd.Move, at: int) -> ev.Event | Refusal:
+def _move(sheet: Sheet, command: cmd.Move, at: int) -> ev.CountEvent | Refusal:
     giver, taker = _tally(sheet, command.lane), _tally(sheet, command.to)
     if isinstance(giver, Refusal):
         return giver
@@ -112,7 +122,7 @@ def _move(sheet: Sheet, command: cmd.Move, at: int) -> ev.Event | Refusal:
     return _if_it_stands(sheet, ev.Moved(at, giver.entries[-1], command.to), command.to)
 
 
-def _if_it_stands(sheet: Sheet, event: ev.Moved, lane: str) -> ev.Event | Refusal:
+def _if_it_stands(sheet: Sheet, event: ev.Moved, lane: str) -> ev.CountEvent | Refusal:
     """The move, if the entry counts where it goes and puts nothing of that lane out of count."""
     before, after = sheet.tallies[lane], sheet.apply(-1, event).tallies[lane]
     lost = set(after.uncounted) - set(before.uncounted)
@@ -121,7 +131,7 @@ def _if_it_stands(sheet: Sheet, event: ev.Moved, lane: str) -> ev.Event | Refusa
     return Refusal(after.remarks[-1])
 
 
-def _change_option(sheet: Sheet, command: cmd.ChangeOption, at: int) -> ev.Event | Refusal:
+def _change_option(sheet: Sheet, command: cmd.ChangeOption, at: int) -> ev.CountEvent | Refusal:
     menu = sheet.piece.option_menu
     if command.option == 0:
         return _if_counted(sheet, ev.OptionChanged(at, command.lane, 0, 0))
@@ -142,7 +152,7 @@ def _menu(sheet: Sheet) -> str:
     return f"the options here are {', '.join(named)}, and 0 as written"
 
 
-def _correct(sheet: Sheet, command: cmd.Correct, at: int) -> ev.Event | Refusal:
+def _correct(sheet: Sheet, command: cmd.Correct, at: int) -> ev.CountEvent | Refusal:
     tally = _tally(sheet, command.lane)
     if isinstance(tally, Refusal):
         return tally
@@ -157,17 +167,3 @@ def _correct(sheet: Sheet, command: cmd.Correct, at: int) -> ev.Event | Refusal:
         reason=command.reason.strip(),
     )
     return event if isinstance(event, Refusal) else _if_counted(sheet, event)
-
-
-ANSWERS: Mapping[type, Callable[[Sheet, Any, int], ev.Event | Refusal]] = {
-    cmd.Tap: _tap,
-    cmd.SetNumber: _set_number,
-    cmd.FinishNow: _finish_now,
-    cmd.Miss: _miss,
-    cmd.TakeBack: _take_back,
-    cmd.BringBack: _bring_back,
-    cmd.Move: _move,
-    cmd.ChangeOption: _change_option,
-    cmd.StopLane: _stop,
-    cmd.Correct: _correct,
-}

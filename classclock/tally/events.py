@@ -3,6 +3,9 @@
 `at` is whole milliseconds on the class's clock. Events are numbered as they come, from zero; an
 `entry` is the number of the event that it speaks of. Nothing here is ever taken out again: a
 take-back is one more event.
+
+Every event stands in one of the unions at the end, and whatever folds, says or counts events is a
+`match` over one of them that mypy holds complete: an event that nobody has a rule for isn't typed.
 """
 
 from msgspec import Struct
@@ -11,14 +14,14 @@ from classclock.tally.lanes import Lane, Person, Sharing
 from classclock.units.loads import Load
 
 
-class Event(Struct, frozen=True, omit_defaults=True):
+class _Happened(Struct, frozen=True, omit_defaults=True):
     at: int
 
 
 # -- the class ---------------------------------------------------------------
 
 
-class ClassOpened(Event, frozen=True):
+class ClassOpened(_Happened, frozen=True):
     """The whole plan is in it, so that the journal can be replayed though the file changed."""
 
     plan_name: str
@@ -32,21 +35,21 @@ class ClassOpened(Event, frozen=True):
     """The club's rule of when to stop, as it was worded then; older journals have none."""
 
 
-class PersonAdded(Event, frozen=True):
+class PersonAdded(_Happened, frozen=True):
     person: Person
 
 
-class PersonChanged(Event, frozen=True):
+class PersonChanged(_Happened, frozen=True):
     """A key, a name or a mark was changed; the person's id stays."""
 
     person: Person
 
 
-class PersonLeft(Event, frozen=True):
+class PersonLeft(_Happened, frozen=True):
     person_id: str
 
 
-class OptionChosen(Event, frozen=True):
+class OptionChosen(_Happened, frozen=True):
     """Before a segment starts: what this person modifies in it."""
 
     person_id: str
@@ -56,14 +59,14 @@ class OptionChosen(Event, frozen=True):
     start_station: int
 
 
-class EquipmentShared(Event, frozen=True):
+class EquipmentShared(_Happened, frozen=True):
     """Before a segment starts: how its people share what is short; None: all as planned again."""
 
     segment: int
     sharing: Sharing | None
 
 
-class FlagAcknowledged(Event, frozen=True):
+class FlagAcknowledged(_Happened, frozen=True):
     """Before a segment starts: the coach has read this flag on a person's loads in it."""
 
     person_id: str
@@ -71,26 +74,26 @@ class FlagAcknowledged(Event, frozen=True):
     text: str
 
 
-class EndMoved(Event, frozen=True):
+class EndMoved(_Happened, frozen=True):
     """The class's end, RFC 3339 with offset."""
 
     ends: str
 
 
-class EmergencyNoted(Event, frozen=True):
+class EmergencyNoted(_Happened, frozen=True):
     """A line for who, when and what was done; never shown on the wall."""
 
     text: str
 
 
-class ClassClosed(Event, frozen=True):
+class ClassClosed(_Happened, frozen=True):
     pass
 
 
 # -- the clock ---------------------------------------------------------------
 
 
-class SegmentChosen(Event, frozen=True):
+class SegmentChosen(_Happened, frozen=True):
     """The board shows this segment; one that has run already shows its scores, unless `anew`."""
 
     segment: int
@@ -98,7 +101,7 @@ class SegmentChosen(Event, frozen=True):
     anew: bool = False
 
 
-class SegmentStarted(Event, frozen=True):
+class SegmentStarted(_Happened, frozen=True):
     """The count-in began; go is at `go`. The lanes are as they stood then."""
 
     segment: int
@@ -107,37 +110,37 @@ class SegmentStarted(Event, frozen=True):
     lanes: tuple[Lane, ...]
 
 
-class CalledOff(Event, frozen=True):
+class CalledOff(_Happened, frozen=True):
     """The count-in was stopped before go: back to ready."""
 
 
-class Held(Event, frozen=True):
+class Held(_Happened, frozen=True):
     pass
 
 
-class Resumed(Event, frozen=True):
+class Resumed(_Happened, frozen=True):
     pass
 
 
-class HoldUndone(Event, frozen=True):
+class HoldUndone(_Happened, frozen=True):
     """Resumed as if it had never been held."""
 
 
-class Restarted(Event, frozen=True):
+class Restarted(_Happened, frozen=True):
     """A false start: the piece begins anew, and what was tapped doesn't count."""
 
 
-class SegmentEnded(Event, frozen=True):
+class SegmentEnded(_Happened, frozen=True):
     """Ended by hand while held, or on enter when all were in; the cap needs no event."""
 
 
-class TimeAdded(Event, frozen=True):
+class TimeAdded(_Happened, frozen=True):
     """A countdown got longer, or shorter where `by` is negative. Milliseconds."""
 
     by: int
 
 
-class ClockShifted(Event, frozen=True):
+class ClockShifted(_Happened, frozen=True):
     """The reading was set right by hand after a restart. Milliseconds."""
 
     by: int
@@ -146,17 +149,15 @@ class ClockShifted(Event, frozen=True):
 # -- the count ---------------------------------------------------------------
 
 
-class LaneEvent(Event, frozen=True):
-    """An entry: it can be taken back."""
-
+class _Entry(_Happened, frozen=True):
     lane: str
 
 
-class Tapped(LaneEvent, frozen=True):
+class Tapped(_Entry, frozen=True):
     """A round, a station, the finish, a rep or the planned load made, as the piece counts."""
 
 
-class Numbered(LaneEvent, frozen=True):
+class Numbered(_Entry, frozen=True):
     """Full rounds, odd reps, or both; or the reps of an interval, or all reps so far."""
 
     rounds: int | None = None
@@ -165,7 +166,7 @@ class Numbered(LaneEvent, frozen=True):
     """From 1; None is the one that the moment belongs to."""
 
 
-class Lifted(LaneEvent, frozen=True):
+class Lifted(_Entry, frozen=True):
     """A load made or missed; None is the planned one."""
 
     load: Load | None
@@ -174,22 +175,22 @@ class Lifted(LaneEvent, frozen=True):
     """Which set, from 1, where it was named; None is the one that the moment belongs to."""
 
 
-class FinishedNow(LaneEvent, frozen=True):
+class FinishedNow(_Entry, frozen=True):
     pass
 
 
-class StoppedHere(LaneEvent, frozen=True):
+class StoppedHere(_Entry, frozen=True):
     pass
 
 
-class OptionChanged(LaneEvent, frozen=True):
+class OptionChanged(_Entry, frozen=True):
     """From here on the station uses this option; 0 is as written, for every station."""
 
     station: int
     option: int
 
 
-class Corrected(LaneEvent, frozen=True):
+class Corrected(_Entry, frozen=True):
     """At the settle, with a reason: the score is this, whatever was tapped."""
 
     reason: str
@@ -200,31 +201,64 @@ class Corrected(LaneEvent, frozen=True):
     load: Load | None = None
 
 
-class LaneJoined(Event, frozen=True):
+class LaneJoined(_Happened, frozen=True):
     """Someone came late to a running piece."""
 
     lane: Lane
 
 
-class TookBack(Event, frozen=True):
+class TookBack(_Happened, frozen=True):
     entry: int
 
 
-class BroughtBack(Event, frozen=True):
+class BroughtBack(_Happened, frozen=True):
     """Undo of a take-back; `entry` is the entry that counts again."""
 
     entry: int
 
 
-class Moved(Event, frozen=True):
+class Moved(_Happened, frozen=True):
     """Two calls were swapped: the entry was the other lane's, with its moment."""
 
     entry: int
     lane: str
 
 
-class Settled(Event, frozen=True):
+class Settled(_Happened, frozen=True):
     """The scores of the segment are complete; unknown odd reps count as none."""
 
     segment: int
     heat: int
+
+
+# -- which of them changes what ------------------------------------------------
+
+ClassEvent = (
+    ClassOpened
+    | PersonAdded
+    | PersonChanged
+    | PersonLeft
+    | OptionChosen
+    | EquipmentShared
+    | FlagAcknowledged
+    | EndMoved
+    | EmergencyNoted
+    | ClassClosed
+)
+"""Who is here, and what was agreed: these change the class's record."""
+
+RunEvent = SegmentChosen | SegmentStarted | CalledOff | Restarted
+"""Which segment is on, and whether it has begun: these too change the class's record."""
+
+ClockEvent = Held | Resumed | HoldUndone | SegmentEnded | TimeAdded | ClockShifted
+"""The clock of the segment that is on: these change its sheet."""
+
+LaneEvent = Tapped | Numbered | Lifted | FinishedNow | StoppedHere | OptionChanged | Corrected
+"""An entry of a lane: it can be taken back."""
+
+CountEvent = LaneEvent | LaneJoined | TookBack | BroughtBack | Moved | Settled
+"""What is counted in the segment that is on: these change its sheet."""
+
+SheetEvent = ClockEvent | CountEvent
+
+Event = ClassEvent | RunEvent | SheetEvent

@@ -3,8 +3,8 @@
 The same fold serves a live class, a rehearsal, a rejoined class and a replay.
 """
 
-from collections.abc import Callable, Mapping
-from typing import Any, Literal, NamedTuple
+from collections.abc import Mapping
+from typing import Literal, NamedTuple, assert_never
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -86,104 +86,73 @@ class ClassRecord(Struct, frozen=True):
 
     def apply(self, number: int, event: ev.Event) -> "ClassRecord":
         """The record after one more event, the class's `number`th."""
-        handler = FOLD.get(type(event))
-        if handler is not None:
-            return handler(self, number, event)
+        if isinstance(event, ev.ClassEvent):
+            return _of_the_class(self, event)
+        if isinstance(event, ev.RunEvent):
+            return _of_a_run(self, event)
         if self.sheet is None:
-            return self
-        return self._with_sheet(self.sheet.apply(number, event))
-
-    def _with_sheet(self, sheet: Sheet) -> "ClassRecord":
-        return replace(self, runs={**self.runs, self.chosen: sheet})
+            return self  # it speaks of a segment that was called off, or never begun
+        return replace(self, runs={**self.runs, self.chosen: self.sheet.apply(number, event)})
 
 
-# -- the fold: one function an event ---------------------------------------------
+# -- the fold: a rule for each event -------------------------------------------------
 
 
-def _opened(record: ClassRecord, _: int, event: ev.ClassOpened) -> ClassRecord:
-    return replace(
-        record,
-        plan_name=event.plan_name,
-        people=event.people,
-        ends=event.ends,
-        stop=event.stop,
-    )
+def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # noqa: C901  one case an event
+    match event:
+        case ev.ClassOpened():
+            return replace(
+                record,
+                plan_name=event.plan_name,
+                people=event.people,
+                ends=event.ends,
+                stop=event.stop,
+            )
+        case ev.PersonAdded(person=person):
+            return replace(record, people=(*record.people, person))
+        case ev.PersonChanged(person=changed):
+            people = tuple(changed if one.id == changed.id else one for one in record.people)
+            return replace(record, people=people)
+        case ev.PersonLeft(person_id=gone):
+            return replace(record, people=tuple(one for one in record.people if one.id != gone))
+        case ev.OptionChosen():
+            choice = Choice(event.options, event.load, event.start_station)
+            choices = {**record.choices, (event.segment, event.person_id): choice}
+            return replace(record, choices=choices)
+        case ev.EquipmentShared(segment=segment, sharing=sharing):
+            others = {index: way for index, way in record.shared.items() if index != segment}
+            here = {} if sharing is None else {segment: sharing}
+            return replace(record, shared={**others, **here})
+        case ev.FlagAcknowledged():
+            flag = (event.person_id, event.segment, event.text)
+            return replace(record, acknowledged=record.acknowledged | {flag})
+        case ev.EndMoved(ends=ends):
+            return replace(record, ends=ends)
+        case ev.EmergencyNoted():
+            return record  # a line for the journal: it changes nothing of the class
+        case ev.ClassClosed():
+            return replace(record, closed=True)
+        case _:
+            assert_never(event)
 
 
-def _person_added(record: ClassRecord, _: int, event: ev.PersonAdded) -> ClassRecord:
-    return replace(record, people=(*record.people, event.person))
-
-
-def _person_changed(record: ClassRecord, _: int, event: ev.PersonChanged) -> ClassRecord:
-    changed = event.person
-    people = tuple(changed if person.id == changed.id else person for person in record.people)
-    return replace(record, people=people)
-
-
-def _person_left(record: ClassRecord, _: int, event: ev.PersonLeft) -> ClassRecord:
-    people = tuple(person for person in record.people if person.id != event.person_id)
-    return replace(record, people=people)
-
-
-def _option_chosen(record: ClassRecord, _: int, event: ev.OptionChosen) -> ClassRecord:
-    choice = Choice(event.options, event.load, event.start_station)
-    choices = {**record.choices, (event.segment, event.person_id): choice}
-    return replace(record, choices=choices)
-
-
-def _equipment_shared(record: ClassRecord, _: int, event: ev.EquipmentShared) -> ClassRecord:
-    others = {index: way for index, way in record.shared.items() if index != event.segment}
-    here = {} if event.sharing is None else {event.segment: event.sharing}
-    return replace(record, shared={**others, **here})
-
-
-def _flag_acknowledged(record: ClassRecord, _: int, event: ev.FlagAcknowledged) -> ClassRecord:
-    flag = (event.person_id, event.segment, event.text)
-    return replace(record, acknowledged=record.acknowledged | {flag})
-
-
-def _end_moved(record: ClassRecord, _: int, event: ev.EndMoved) -> ClassRecord:
-    return replace(record, ends=event.ends)
-
-
-def _closed(record: ClassRecord, _: int, __: ev.ClassClosed) -> ClassRecord:
-    return replace(record, closed=True)
-
-
-def _segment_chosen(record: ClassRecord, _: int, event: ev.SegmentChosen) -> ClassRecord:
-    attempt = record.attempts.get(event.segment, 1) + event.anew
-    return replace(
-        record,
-        chosen=RunKey(event.segment, attempt, event.heat),
-        attempts={**record.attempts, event.segment: attempt},
-        closed=False,
-    )
-
-
-def _segment_started(record: ClassRecord, _: int, event: ev.SegmentStarted) -> ClassRecord:
-    key = record.chosen._replace(segment=event.segment, heat=event.heat)
-    segment = record.plan.segment[event.segment]
-    sheet = Sheet.begin(Piece.of(segment, record.unit), timeline(segment), event)
-    return replace(record, chosen=key, runs={**record.runs, key: sheet})
-
-
-def _run_dropped(record: ClassRecord, _: int, __: ev.Event) -> ClassRecord:
-    runs = {key: sheet for key, sheet in record.runs.items() if key != record.chosen}
-    return replace(record, runs=runs)
-
-
-FOLD: Mapping[type[ev.Event], Callable[[ClassRecord, int, Any], ClassRecord]] = {
-    ev.ClassOpened: _opened,
-    ev.PersonAdded: _person_added,
-    ev.PersonChanged: _person_changed,
-    ev.PersonLeft: _person_left,
-    ev.OptionChosen: _option_chosen,
-    ev.EquipmentShared: _equipment_shared,
-    ev.FlagAcknowledged: _flag_acknowledged,
-    ev.EndMoved: _end_moved,
-    ev.ClassClosed: _closed,
-    ev.SegmentChosen: _segment_chosen,
-    ev.SegmentStarted: _segment_started,
-    ev.CalledOff: _run_dropped,
-    ev.Restarted: _run_dropped,
-}
+def _of_a_run(record: ClassRecord, event: ev.RunEvent) -> ClassRecord:
+    match event:
+        case ev.SegmentChosen():
+            attempt = record.attempts.get(event.segment, 1) + event.anew
+            return replace(
+                record,
+                chosen=RunKey(event.segment, attempt, event.heat),
+                attempts={**record.attempts, event.segment: attempt},
+                closed=False,
+            )
+        case ev.SegmentStarted():
+            key = record.chosen._replace(segment=event.segment, heat=event.heat)
+            segment = record.plan.segment[event.segment]
+            sheet = Sheet.begin(Piece.of(segment, record.unit), timeline(segment), event)
+            return replace(record, chosen=key, runs={**record.runs, key: sheet})
+        case ev.CalledOff() | ev.Restarted():
+            runs = {key: sheet for key, sheet in record.runs.items() if key != record.chosen}
+            return replace(record, runs=runs)
+        case _:
+            assert_never(event)

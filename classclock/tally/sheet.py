@@ -1,7 +1,7 @@
 """All tallies of a piece: a pure fold over what happened."""
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from collections.abc import Mapping
+from typing import assert_never
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -12,8 +12,9 @@ from classclock.plan.formats.timelines import timeline as compiled
 from classclock.plan.model import Interval
 from classclock.tally import events as ev
 from classclock.tally.counting.counting import count
-from classclock.tally.counting.moment import Moment, Place
+from classclock.tally.counting.entry_time import EntryTime
 from classclock.tally.counting.rounds import begin_round, station_on
+from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.lane_tally import Attempt, LaneTally, Round
 from classclock.tally.lanes import Lane
 from classclock.tally.ledger import Entry, Ledgers
@@ -93,24 +94,23 @@ class Sheet(Struct, frozen=True):
             return None
         return min(self.clock.elapsed(self.everybody_in), self.timeline.total)
 
-    def moment(self, at: int) -> Moment:
-        """When in the piece this is, for counting."""
+    def late_by(self, at: int) -> int:
+        """How long after the piece's end this moment is, in milliseconds; negative before it."""
         if self.ended_by is not None and self.ended_by.at <= at:
-            late_by = at - self.ended_by.at
-        else:
-            end = self.ended(at)
-            late_by = self.clock.elapsed(at) - (self.timeline.total if end is None else end)
-        return Moment(self.elapsed(at), late_by)
+            return at - self.ended_by.at
+        end = self.ended(at)
+        return self.clock.elapsed(at) - (self.timeline.total if end is None else end)
 
     # -- the fold ------------------------------------------------------------------
 
-    def apply(self, number: int, event: ev.Event) -> "Sheet":
-        """The sheet after one more event, the class's `number`th; others' events change nothing."""
+    def apply(self, number: int, event: ev.SheetEvent) -> "Sheet":
+        """The sheet after one more event, the class's `number`th."""
         sheet = _closed_if_all_in(self, event.at)
-        if isinstance(event, ev.LaneEvent):
-            return _watching_all_in(_entered(sheet, number, event), event.at)
-        rule = FOLD.get(type(event))
-        return self if rule is None else _watching_all_in(rule(sheet, number, event), event.at)
+        if isinstance(event, ev.ClockEvent):
+            changed = _on_the_clock(sheet, number, event)
+        else:
+            changed = _on_the_count(sheet, number, event)
+        return _watching_all_in(changed, event.at)
 
     def blank(self, lane: Lane) -> LaneTally:
         """The lane with nothing counted yet."""
@@ -122,7 +122,8 @@ class Sheet(Struct, frozen=True):
 
     def counted(self, tally: LaneTally, event: ev.LaneEvent) -> LaneTally | Refusal:
         """What this entry makes of a lane's tally, or why it counts nothing."""
-        return count(Place(self.piece, self.timeline), tally, event, self.moment(event.at))
+        when = EntryTime(self.elapsed(event.at), self.late_by(event.at))
+        return count(TimedPiece(self.piece, self.timeline), tally, event, when)
 
     def with_entry(self, lane: str, entry: Entry) -> "Sheet":
         """The lane with one more entry, which is its newest."""
@@ -176,97 +177,79 @@ def _watching_all_in(sheet: Sheet, at: int) -> Sheet:
     return replace(sheet, everybody_in=at if everybody else None)
 
 
-# -- one function an event ---------------------------------------------------------
+# -- a rule for each event ---------------------------------------------------------
 
 
-def _entered(sheet: Sheet, number: int, event: ev.LaneEvent) -> Sheet:
-    if event.lane not in sheet.tallies:
-        return sheet
-    return sheet.with_entry(event.lane, Entry(number, event, arrived=number))
+def _on_the_clock(sheet: Sheet, number: int, event: ev.ClockEvent) -> Sheet:
+    clock = sheet.clock
+    match event:
+        case ev.Held():
+            return sheet if clock.held else replace(sheet, clock=clock.hold(event.at))
+        case ev.Resumed():
+            return replace(sheet, clock=clock.resume(event.at)) if clock.held else sheet
+        case ev.HoldUndone():
+            return replace(sheet, clock=clock.never_held()).refold() if clock.held else sheet
+        case ev.SegmentEnded():
+            if sheet.ended(event.at) is not None:
+                return sheet
+            end = HandEnd(number, event.at)
+            return replace(sheet, ended_by=end, hand_ends=(*sheet.hand_ends, end))
+        case ev.TimeAdded(by=by):
+            segment = sheet.piece.segment
+            if isinstance(segment, Interval):
+                return sheet  # its steps say how long it is
+            longer = compiled(segment, sheet.timeline.total + by)
+            return replace(sheet, timeline=longer).refold()
+        case ev.ClockShifted(by=by):
+            return replace(sheet, clock=clock.shift(event.at, by))
+        case _:
+            assert_never(event)
 
 
-def _joined(sheet: Sheet, _: int, event: ev.LaneJoined) -> Sheet:
-    lane = event.lane
-    if lane.id in sheet.tallies:
-        return sheet
-    sheet = replace(sheet, lanes=(*sheet.lanes, lane), joined={**sheet.joined, lane.id: event.at})
+def _on_the_count(sheet: Sheet, number: int, event: ev.CountEvent) -> Sheet:
+    if isinstance(event, ev.LaneEvent):
+        if event.lane not in sheet.tallies:
+            return sheet
+        return sheet.with_entry(event.lane, Entry(number, event, arrived=number))
+    match event:
+        case ev.LaneJoined(lane=lane):
+            return sheet if lane.id in sheet.tallies else _joined(sheet, lane, event.at)
+        case ev.TookBack(entry=entry):
+            return _took_back(sheet, entry)
+        case ev.BroughtBack(entry=entry):
+            return _brought_back(sheet, entry)
+        case ev.Moved(entry=entry, lane=to):
+            lane_id = sheet.ledgers.lane_of(entry)
+            if lane_id is None or to not in sheet.tallies or lane_id == to:
+                return sheet
+            moved = sheet.ledgers.move(entry, lane_id, to, arrived=number)
+            return replace(sheet, ledgers=moved).refold(lane_id, to)
+        case ev.Settled():
+            tallies = {lane: tally.settled() for lane, tally in sheet.tallies.items()}
+            return replace(sheet, settled=True, tallies=tallies)
+        case _:
+            assert_never(event)
+
+
+def _joined(sheet: Sheet, lane: Lane, at: int) -> Sheet:
+    sheet = replace(sheet, lanes=(*sheet.lanes, lane), joined={**sheet.joined, lane.id: at})
     return replace(sheet, tallies={**sheet.tallies, lane.id: sheet.blank(lane)})
 
 
-def _took_back(sheet: Sheet, _: int, event: ev.TookBack) -> Sheet:
-    if sheet.ended_by is not None and sheet.ended_by.number == event.entry:
-        return replace(sheet, ended_by=None, ledgers=sheet.ledgers.note_taken(event.entry))
-    lane = sheet.ledgers.lane_of(event.entry)
+def _took_back(sheet: Sheet, entry: int) -> Sheet:
+    if sheet.ended_by is not None and sheet.ended_by.number == entry:
+        return replace(sheet, ended_by=None, ledgers=sheet.ledgers.note_taken(entry))
+    lane = sheet.ledgers.lane_of(entry)
     if lane is None:
         return sheet
-    return replace(sheet, ledgers=sheet.ledgers.take(lane, event.entry)).refold(lane)
+    return replace(sheet, ledgers=sheet.ledgers.take(lane, entry)).refold(lane)
 
 
-def _brought_back(sheet: Sheet, _: int, event: ev.BroughtBack) -> Sheet:
+def _brought_back(sheet: Sheet, entry: int) -> Sheet:
     for end in sheet.hand_ends:
-        if end.number == event.entry:
-            return replace(sheet, ended_by=end, ledgers=sheet.ledgers.note_back(event.entry))
-    lane = sheet.ledgers.lane_of(event.entry)
+        if end.number == entry:
+            return replace(sheet, ended_by=end, ledgers=sheet.ledgers.note_back(entry))
+    lane = sheet.ledgers.lane_of(entry)
     if lane is None:
         return sheet
-    return replace(sheet, ledgers=sheet.ledgers.bring(lane, event.entry)).refold(lane)
-
-
-def _moved(sheet: Sheet, number: int, event: ev.Moved) -> Sheet:
-    lane = sheet.ledgers.lane_of(event.entry)
-    if lane is None or event.lane not in sheet.tallies or lane == event.lane:
-        return sheet
-    moved = sheet.ledgers.move(event.entry, lane, event.lane, arrived=number)
-    return replace(sheet, ledgers=moved).refold(lane, event.lane)
-
-
-def _held(sheet: Sheet, _: int, event: ev.Held) -> Sheet:
-    return sheet if sheet.clock.held else replace(sheet, clock=sheet.clock.hold(event.at))
-
-
-def _resumed(sheet: Sheet, _: int, event: ev.Resumed) -> Sheet:
-    return replace(sheet, clock=sheet.clock.resume(event.at)) if sheet.clock.held else sheet
-
-
-def _hold_undone(sheet: Sheet, _: int, __: ev.HoldUndone) -> Sheet:
-    if not sheet.clock.held:
-        return sheet
-    return replace(sheet, clock=sheet.clock.never_held()).refold()
-
-
-def _time_added(sheet: Sheet, _: int, event: ev.TimeAdded) -> Sheet:
-    segment = sheet.piece.segment
-    if isinstance(segment, Interval):
-        return sheet  # its steps say how long it is
-    return replace(sheet, timeline=compiled(segment, sheet.timeline.total + event.by)).refold()
-
-
-def _clock_shifted(sheet: Sheet, _: int, event: ev.ClockShifted) -> Sheet:
-    return replace(sheet, clock=sheet.clock.shift(event.at, event.by))
-
-
-def _segment_ended(sheet: Sheet, number: int, event: ev.SegmentEnded) -> Sheet:
-    if sheet.ended(event.at) is not None:
-        return sheet
-    end = HandEnd(number, event.at)
-    return replace(sheet, ended_by=end, hand_ends=(*sheet.hand_ends, end))
-
-
-def _settled(sheet: Sheet, _: int, __: ev.Settled) -> Sheet:
-    tallies = {lane: tally.settled() for lane, tally in sheet.tallies.items()}
-    return replace(sheet, settled=True, tallies=tallies)
-
-
-FOLD: Mapping[type[ev.Event], Callable[[Sheet, int, Any], Sheet]] = {
-    ev.LaneJoined: _joined,
-    ev.TookBack: _took_back,
-    ev.BroughtBack: _brought_back,
-    ev.Moved: _moved,
-    ev.Held: _held,
-    ev.Resumed: _resumed,
-    ev.HoldUndone: _hold_undone,
-    ev.TimeAdded: _time_added,
-    ev.ClockShifted: _clock_shifted,
-    ev.SegmentEnded: _segment_ended,
-    ev.Settled: _settled,
-}
+    return replace(sheet, ledgers=sheet.ledgers.bring(lane, entry)).refold(lane)

@@ -29,10 +29,8 @@ def said_to_the_room(outcome: Outcome, record: ClassRecord) -> str:
 
 
 def _lane_of(event: ev.Event, record: ClassRecord) -> str | None:
-    match event:
-        case ev.LaneEvent(lane=lane):
-            return lane
-        case ev.TookBack(entry=entry) | ev.BroughtBack(entry=entry):
-            return record.sheet.ledgers.lane_of(entry) if record.sheet is not None else None
-        case _:
-            return None
+    if isinstance(event, ev.LaneEvent):
+        return event.lane
+    if isinstance(event, ev.TookBack | ev.BroughtBack):
+        return record.sheet.ledgers.lane_of(event.entry) if record.sheet is not None else None
+    return None

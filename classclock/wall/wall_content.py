@@ -49,7 +49,7 @@ def wall_content(
     lines = tuple(_stations(segment, reading))
     counting_in = phase == "count-in"
     held, over = phase == "held", phase in ("over", "closed")
-    just_over = over and sheet.moment(now).late_by < END_STAYS
+    just_over = over and sheet.late_by(now) < END_STAYS
     all_in = None if held or over else sheet.all_in(now)
     return WallContent(
         clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),

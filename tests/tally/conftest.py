@@ -10,7 +10,8 @@ from msgspec.structs import replace
 from pydantic import TypeAdapter
 
 from classclock.plan.formats.timelines import timeline
-from classclock.plan.model import Segment
+from classclock.plan.model import Plan, Segment
+from classclock.plan.reading.plan_reading import parse_plan
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.decide import Refusal, decide
@@ -44,14 +45,14 @@ class Rehearsed:
         self.go = GO
         self.segment = segment
         self.lanes = tuple(lanes)
-        self.events: list[ev.Event] = []
+        self.events: list[ev.SheetEvent] = []
         started = ev.SegmentStarted(0, 0, 1, self.go, self.lanes)
         self.sheet = Sheet.begin(Piece.of(segment, "kg"), timeline(segment), started)
 
     def at(self, when: str) -> int:
         return self.go + parse_time(when)
 
-    def happen(self, event: ev.Event) -> None:
+    def happen(self, event: ev.SheetEvent) -> None:
         self.sheet = self.sheet.apply(len(self.events), event)
         self.events.append(event)
 
@@ -177,3 +178,40 @@ def headway() -> dict[str, Any]:
         "steps": [{"work": "0:20"}, {"rest": "0:10"}],
         "score": "total",
     }
+
+
+DEPOT = """
+title = "Depot Tuesday"
+
+[[segment]]
+name   = "Warm-up"
+format = "countdown"
+time   = "1:00"
+
+[[segment]]
+name   = "Turntable"
+format = "rounds-in-time"
+time   = "16:00"
+
+  [[segment.station]]
+  movement = "box step-over"
+  reps     = 6
+  options  = ["lower box", { name = "step-up", reps = 4 }]
+
+  [[segment.station]]
+  movement = "bodyweight squat"
+  reps     = 12
+
+[[segment]]
+name   = "Cool-down"
+format = "countdown"
+time   = "1:00"
+"""
+
+
+@pytest.fixture(scope="session")
+def depot() -> Plan:
+    """A class: a warm-up of 1:00, as many rounds as possible of 6+12 in 16:00, and 1:00 to end."""
+    plan, findings = parse_plan(DEPOT, "depot.toml")
+    assert plan is not None, findings
+    return plan

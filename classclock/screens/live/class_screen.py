@@ -7,7 +7,7 @@ where it always goes.
 import asyncio
 from functools import partial
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, assert_never
 
 from textual import events
 from textual._styles_cache import StylesCache
@@ -227,6 +227,8 @@ class ClassScreen(Ground, ClassAnswers):
                 self.leave()
             case cmd.Leave():
                 self.over.ask_leave()
+            case _:
+                assert_never(command)
 
     # -- what comes by itself ----------------------------------------------------------
 

@@ -63,7 +63,7 @@ class StartedViews:
         now = self._session.live.clock.now()
         if sheet.ended(now) is None or not is_piece(sheet.piece.segment):
             return False
-        return sheet.ended_by is not None or sheet.moment(now).late_by > GRACE
+        return sheet.ended_by is not None or sheet.late_by(now) > GRACE
 
     def _show_wall(self, sheet: Sheet, selected: str | None, cue: str) -> None:
         record, now = self._session.live.record, self._session.live.clock.now()

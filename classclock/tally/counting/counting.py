@@ -3,15 +3,15 @@
 The fold and `decide` ask here, so that what is refused live is what a replay leaves out.
 """
 
-from collections.abc import Callable, Mapping
-from typing import Any
+from typing import assert_never
 
 from msgspec.structs import replace
 
 from classclock.tally import events as ev
 from classclock.tally.counting import counting_steps as steps
 from classclock.tally.counting import rounds
-from classclock.tally.counting.moment import Moment, Place
+from classclock.tally.counting.entry_time import EntryTime
+from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
@@ -24,20 +24,46 @@ MOST_ROUNDS = 999
 
 
 def count(
-    place: Place, tally: LaneTally, event: ev.LaneEvent, moment: Moment
+    timed: TimedPiece, tally: LaneTally, event: ev.LaneEvent, when: EntryTime
 ) -> LaneTally | Refusal:
     """The lane's tally after one more entry, or why the entry counts nothing."""
-    piece = place.piece
+    piece = timed.piece
     if piece.counts_by == "nothing":
-        return Refusal(f"{piece.segment.name} isn't scored: there is nothing to count")
-    if moment.elapsed < 0 and not isinstance(event, ev.OptionChanged | ev.StoppedHere):
+        return _not_scored(piece)
+    if when.elapsed < 0 and not isinstance(event, ev.OptionChanged | ev.StoppedHere):
         return Refusal("not started yet: counting begins at go")
     if refusal := _corrected_already(piece, tally, event):
         return refusal
-    counted = COUNTED[type(event)](place, tally, event, moment)
+    counted = _counted(timed, tally, event, when)
     if isinstance(counted, Refusal):
         return counted
     return replace(counted, station=rounds.station_on(piece, counted))
+
+
+def _counted(
+    timed: TimedPiece, tally: LaneTally, event: ev.LaneEvent, when: EntryTime
+) -> LaneTally | Refusal:
+    match event:
+        case ev.Tapped():
+            return _tapped(timed, tally, event, when)
+        case ev.Numbered():
+            return _numbered(timed, tally, event, when)
+        case ev.Lifted():
+            return steps.lifted(timed, tally, event, when)
+        case ev.FinishedNow():
+            return _finished(timed, tally, when)
+        case ev.StoppedHere():
+            return _out(tally) or replace(tally, stopped=max(0, when.elapsed))
+        case ev.OptionChanged():
+            return _option_changed(timed.piece, tally, event, when)
+        case ev.Corrected():
+            return _corrected(timed.piece, tally, event)
+        case _:
+            assert_never(event)
+
+
+def _not_scored(piece: Piece) -> Refusal:
+    return Refusal(f"{piece.segment.name} isn't scored: there is nothing to count")
 
 
 def _corrected_already(piece: Piece, tally: LaneTally, event: ev.LaneEvent) -> Refusal | None:
@@ -51,12 +77,12 @@ def _corrected_already(piece: Piece, tally: LaneTally, event: ev.LaneEvent) -> R
     return Refusal(f"{name}'s score was corrected: correct it again, or -{key} takes that back")
 
 
-def _too_late(tally: LaneTally, moment: Moment) -> Refusal | None:
-    if moment.late_by <= GRACE:
+def _too_late(tally: LaneTally, when: EntryTime) -> Refusal | None:
+    if when.late_by <= GRACE:
         return None
     key = tally.lane.key
     return Refusal(
-        f"too late to tap for {tally.lane.name}, {moment.late_by // 1000} s after the end: "
+        f"too late to tap for {tally.lane.name}, {when.late_by // 1000} s after the end: "
         f"type the number, then {key}"
     )
 
@@ -70,26 +96,30 @@ def _out(tally: LaneTally) -> Refusal | None:
 
 
 def _tapped(
-    place: Place, tally: LaneTally, event: ev.Tapped, moment: Moment
+    timed: TimedPiece, tally: LaneTally, event: ev.Tapped, when: EntryTime
 ) -> LaneTally | Refusal:
-    if refusal := _out(tally) or _too_late(tally, moment):
+    if refusal := _out(tally) or _too_late(tally, when):
         return refusal
-    match place.piece.counts_by:
+    match timed.piece.counts_by:
         case "rounds":
-            return rounds.tap(place.piece, tally, moment.elapsed)
+            return rounds.tap(timed.piece, tally, when.elapsed)
         case "reps":
             return replace(tally, reps=tally.reps + 1)
         case "intervals":
-            return steps.interval_tapped(place, tally, event, moment)
-        case _:
+            return steps.interval_tapped(timed, tally, when)
+        case "load":
             lifted = ev.Lifted(event.at, event.lane, None, made=True)
-            return steps.lifted(place, tally, lifted, moment)
+            return steps.lifted(timed, tally, lifted, when)
+        case "nothing":
+            return _not_scored(timed.piece)
+        case _:
+            assert_never(timed.piece.counts_by)
 
 
 def _numbered(
-    place: Place, tally: LaneTally, event: ev.Numbered, moment: Moment
+    timed: TimedPiece, tally: LaneTally, event: ev.Numbered, when: EntryTime
 ) -> LaneTally | Refusal:
-    key, counts_by = tally.lane.key, place.piece.counts_by
+    key, counts_by = tally.lane.key, timed.piece.counts_by
     if event.rounds is not None and counts_by != "rounds":
         return Refusal(f"this piece doesn't count rounds: type the reps alone, 12{key}")
     if event.interval is not None and counts_by != "intervals":
@@ -97,17 +127,21 @@ def _numbered(
     match counts_by:
         case "rounds":
             finished = _out(tally) if tally.finish is not None else None
-            return finished or _rounds_set(place.piece, tally, event, moment)
+            return finished or _rounds_set(timed.piece, tally, event, when)
         case "reps":
             return replace(tally, reps=event.reps or 0)
         case "intervals":
-            return steps.interval_set(place, tally, event, moment)
-        case _:
+            return steps.interval_set(timed, tally, event, when)
+        case "load":
             return Refusal(f"this piece counts loads: type the load, then {key}")
+        case "nothing":
+            return _not_scored(timed.piece)
+        case _:
+            assert_never(counts_by)
 
 
 def _rounds_set(
-    piece: Piece, tally: LaneTally, event: ev.Numbered, moment: Moment
+    piece: Piece, tally: LaneTally, event: ev.Numbered, when: EntryTime
 ) -> LaneTally | Refusal:
     full = len(tally.rounds) if event.rounds is None else event.rounds
     key = tally.lane.key
@@ -116,7 +150,7 @@ def _rounds_set(
             return Refusal(
                 f"the work is {_rounds(piece.rounds)}: *{key} if {tally.lane.name} has finished"
             )
-        return rounds.finish(piece, tally, moment.elapsed)
+        return rounds.finish(piece, tally, when.elapsed)
     if full > MOST_ROUNDS:
         return Refusal(f"{full} rounds can't be: type the full rounds, +, the odd reps, then {key}")
     counted = rounds.set_rounds(piece, tally, full)
@@ -126,7 +160,7 @@ def _rounds_set(
     size = sum(worths)
     if event.reps > size:
         return _more_than_the_round(piece, tally, full, event.reps, worths)
-    return rounds.set_odd(piece, counted, event.reps, moment.elapsed)
+    return rounds.set_odd(piece, counted, event.reps, when.elapsed)
 
 
 def _rounds(number: int) -> str:
@@ -148,46 +182,42 @@ def _more_than_the_round(
     )
 
 
-def _finished(
-    place: Place, tally: LaneTally, _: ev.FinishedNow, moment: Moment
-) -> LaneTally | Refusal:
-    if not place.piece.can_finish:
+def _finished(timed: TimedPiece, tally: LaneTally, when: EntryTime) -> LaneTally | Refusal:
+    if not timed.piece.can_finish:
         key = tally.lane.key
         return Refusal(f"this piece has no finish: {key} counts, .{key} if {tally.lane.name} stops")
-    if refusal := _out(tally) or _too_late(tally, moment):
+    if refusal := _out(tally) or _too_late(tally, when):
         return refusal
-    return rounds.finish(place.piece, tally, moment.elapsed)
-
-
-def _stopped(_: Place, tally: LaneTally, __: ev.StoppedHere, moment: Moment) -> LaneTally | Refusal:
-    return _out(tally) or replace(tally, stopped=max(0, moment.elapsed))
+    return rounds.finish(timed.piece, tally, when.elapsed)
 
 
 def _option_changed(
-    place: Place, tally: LaneTally, event: ev.OptionChanged, moment: Moment
+    piece: Piece, tally: LaneTally, event: ev.OptionChanged, when: EntryTime
 ) -> LaneTally | Refusal:
-    stations = place.piece.stations
+    stations = piece.stations
     known = event.station < len(stations) and event.option <= len(stations[event.station].options)
     if event.option and not known:
         return Refusal("the plan has no such option")
-    return rounds.change_option(place.piece, tally, event.station, event.option, moment.elapsed)
+    return rounds.change_option(piece, tally, event.station, event.option, when.elapsed)
 
 
-def _corrected(
-    place: Place, tally: LaneTally, event: ev.Corrected, _: Moment
-) -> LaneTally | Refusal:
-    piece = place.piece
+def _corrected(piece: Piece, tally: LaneTally, event: ev.Corrected) -> LaneTally | Refusal:
     noted = replace(tally, correction=event, remarks=(), asks_missed=False)
     match piece.counts_by:
-        case "rounds" if event.finish is not None and piece.can_finish:
-            return rounds.finish_as_corrected(piece, noted, event.finish)
-        case "rounds" if event.finish is None:
-            return _corrected_rounds(piece, noted, event.rounds or 0, event.reps or 0)
+        case "rounds":
+            if event.finish is None:
+                return _corrected_rounds(piece, noted, event.rounds or 0, event.reps or 0)
+            if piece.can_finish:
+                return rounds.finish_as_corrected(piece, noted, event.finish)
+            return Refusal("this piece has no finish: write rounds and reps, as in 7+12")
         case "reps":
             return replace(noted, reps=event.reps or 0)
         case "intervals" | "load":
             return noted
-    return Refusal("this piece has no finish: write rounds and reps, as in 7+12")
+        case "nothing":
+            return _not_scored(piece)
+        case _:
+            assert_never(piece.counts_by)
 
 
 def _corrected_rounds(piece: Piece, tally: LaneTally, full: int, odd: int) -> LaneTally | Refusal:
@@ -203,15 +233,3 @@ def _corrected_rounds(piece: Piece, tally: LaneTally, full: int, odd: int) -> La
         station_since=None,
         station_doubtful=False,
     )
-
-
-COUNTED: Mapping[type[ev.LaneEvent], Callable[[Place, LaneTally, Any, Moment], LaneTally | Refusal]]
-COUNTED = {
-    ev.Tapped: _tapped,
-    ev.Numbered: _numbered,
-    ev.Lifted: steps.lifted,
-    ev.FinishedNow: _finished,
-    ev.StoppedHere: _stopped,
-    ev.OptionChanged: _option_changed,
-    ev.Corrected: _corrected,
-}

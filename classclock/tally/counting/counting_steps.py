@@ -5,7 +5,8 @@ from collections.abc import Callable
 from msgspec.structs import replace
 
 from classclock.tally import events as ev
-from classclock.tally.counting.moment import Moment, Place
+from classclock.tally.counting.entry_time import EntryTime
+from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.counting.work_steps import step_of, work_steps
 from classclock.tally.lane_tally import Attempt, LaneTally
 from classclock.tally.refusal import Refusal
@@ -16,11 +17,9 @@ HEAVY_PERCENT = 110
 NO_INTERVAL_YET = Refusal("no interval has begun yet")
 
 
-def interval_tapped(
-    place: Place, tally: LaneTally, _: ev.Tapped, moment: Moment
-) -> LaneTally | Refusal:
+def interval_tapped(timed: TimedPiece, tally: LaneTally, when: EntryTime) -> LaneTally | Refusal:
     """One rep more of the interval that is on."""
-    latest = len(work_steps(place.timeline, moment.elapsed))
+    latest = len(work_steps(timed.timeline, when.elapsed))
     if not latest:
         return NO_INTERVAL_YET
     return _with_interval(tally, latest, (_interval(tally, latest) or 0) + 1)
@@ -37,42 +36,42 @@ def _with_interval(tally: LaneTally, number: int, reps: int) -> LaneTally:
 
 
 def interval_set(
-    place: Place, tally: LaneTally, event: ev.Numbered, moment: Moment
+    timed: TimedPiece, tally: LaneTally, event: ev.Numbered, when: EntryTime
 ) -> LaneTally | Refusal:
     number = _named_step(
-        place, tally, event.interval, moment, lambda before: _interval(tally, before) is None
+        timed, tally, event.interval, when, lambda before: _interval(tally, before) is None
     )
     return number if isinstance(number, Refusal) else _with_interval(tally, number, event.reps or 0)
 
 
 def _named_step(
-    place: Place,
+    timed: TimedPiece,
     tally: LaneTally,
     named: int | None,
-    moment: Moment,
+    when: EntryTime,
     lacks: Callable[[int], bool],
 ) -> int | Refusal:
     """The work step that an entry speaks of, from 1; one still to come is refused."""
     key = tally.lane.key
-    begun = len(work_steps(place.timeline, moment.elapsed))
+    begun = len(work_steps(timed.timeline, when.elapsed))
     if named is None:
-        return step_of(place.timeline, moment.elapsed, lacks) or NO_INTERVAL_YET
-    if not 1 <= named <= place.timeline.steps:
-        return Refusal(f"there are intervals 1 to {place.timeline.steps}: as in {begun}:12{key}")
+        return step_of(timed.timeline, when.elapsed, lacks) or NO_INTERVAL_YET
+    if not 1 <= named <= timed.timeline.steps:
+        return Refusal(f"there are intervals 1 to {timed.timeline.steps}: as in {begun}:12{key}")
     if named > begun:
         return Refusal(f"interval {named} hasn't begun, this is {begun}: as in {begun}:12{key}")
     return named
 
 
-def lifted(place: Place, tally: LaneTally, event: ev.Lifted, moment: Moment) -> LaneTally | Refusal:
-    piece, key = place.piece, tally.lane.key
+def lifted(
+    timed: TimedPiece, tally: LaneTally, event: ev.Lifted, when: EntryTime
+) -> LaneTally | Refusal:
+    piece, key = timed.piece, tally.lane.key
     if piece.counts_by != "load":
         return Refusal("this piece counts no loads: misses and loads belong to a lift")
-    if place.timeline.steps > 1:
+    if timed.timeline.steps > 1:
         done = {tried.number for tried in tally.attempts}
-        number = _named_step(
-            place, tally, event.interval, moment, lambda before: before not in done
-        )
+        number = _named_step(timed, tally, event.interval, when, lambda before: before not in done)
         if isinstance(number, Refusal):
             return number
     else:
@@ -80,7 +79,7 @@ def lifted(place: Place, tally: LaneTally, event: ev.Lifted, moment: Moment) -> 
     load = event.load or piece.planned_load(tally.lane, number)
     if load is None and event.made:
         return Refusal(f"no load is planned for {tally.lane.name}: type it, as in 60{key}")
-    tried = Attempt(load, event.made, moment.elapsed, number, doubtful=_far_above(tally, load))
+    tried = Attempt(load, event.made, when.elapsed, number, doubtful=_far_above(tally, load))
     return replace(tally, attempts=(*tally.attempts, tried))
 
 

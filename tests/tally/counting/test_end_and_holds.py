@@ -91,8 +91,8 @@ def test_enter_when_all_are_in_ends_it_at_once(for_time: Any) -> None:
 def test_a_tap_is_too_late_three_seconds_after_all_in_has_ended_the_piece(for_time: Any) -> None:
     for name in ("Ilse", "Bram", "Noor"):
         for_time.do(cmd.FinishNow(name), "6:00")
-    assert for_time.sheet.moment(for_time.at("6:09")).late_by < 0
-    assert for_time.sheet.moment(for_time.at("6:13.5")).late_by == 3500
+    assert for_time.sheet.late_by(for_time.at("6:09")) < 0
+    assert for_time.sheet.late_by(for_time.at("6:13.5")) == 3500
 
 
 def test_all_in_so_close_to_the_cap_ends_at_the_cap(for_time: Any) -> None:
