@@ -10,6 +10,7 @@ from classclock.clock.source import MS, WoundSource
 from classclock.live.desk import Desk
 from classclock.live.flagged import Flag, flags_of
 from classclock.live.live_class import LiveClass
+from classclock.live.recorder import EventList
 from classclock.plan.care import STOP
 from classclock.plan.model import Plan, is_piece
 from classclock.strength.class_loads import ClassLoads
@@ -37,17 +38,6 @@ class Rehearsed(Struct, frozen=True):
     flags: tuple[Flag, ...]
     """What the coach would be told of the loads before the start."""
     started: datetime
-
-
-class EventList:
-    """Keeps a class's events in memory, where no journal is wanted."""
-
-    def __init__(self) -> None:
-        self.events: list[ev.Event] = []
-
-    def append(self, event: ev.Event) -> int:
-        self.events.append(event)
-        return len(self.events) - 1
 
 
 def piece_called(plan: Plan, name: str | None) -> int:

@@ -41,6 +41,13 @@ def propose_key(name: str, taken: Collection[str]) -> str:
     return letters[0] if letters else "a"
 
 
+def free_key(person: Person, taken: Collection[str]) -> str:
+    """This person's own key where nobody has it, else a letter that is free."""
+    if person.key and person.key not in taken:
+        return person.key
+    return propose_key(person.name, taken)
+
+
 def people_named(names: Sequence[str]) -> tuple[Person, ...]:
     """People known by name alone, as for a rehearsal. Their ids are their names."""
     people: list[Person] = []

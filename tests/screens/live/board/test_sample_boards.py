@@ -8,7 +8,7 @@ from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import WoundSource
 from classclock.club.plan_files import read_plan
 from classclock.live.live_class import LiveClass
-from classclock.live.rehearsal import EventList
+from classclock.live.recorder import EventList
 from classclock.machine.bundled import bundled
 from classclock.machine.terminal import Terminal
 from classclock.plan.care import STOP

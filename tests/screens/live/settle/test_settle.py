@@ -8,7 +8,7 @@ import pytest
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
 from classclock.live.live_class import LiveClass
-from classclock.live.rehearsal import EventList
+from classclock.live.recorder import EventList
 from classclock.machine.terminal import Terminal
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import plain_text

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
 from classclock.live.live_class import LiveClass
-from classclock.live.rehearsal import EventList
+from classclock.live.recorder import EventList
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look

@@ -1,0 +1,153 @@
+"""What the coach means with the clock and the segments, answered: events, or a refusal.
+
+As `decide` for what is counted. Pure: what the coach was told last comes in with the command.
+"""
+
+from collections.abc import Collection, Sequence
+from typing import TYPE_CHECKING, assert_never
+
+from classclock.plan.model import Countdown, is_piece
+from classclock.tally import commands as cmd
+from classclock.tally import events as ev
+from classclock.tally.heats import all_heats, lineup
+from classclock.tally.record import ClassRecord
+from classclock.tally.refusal import Refusal
+from classclock.tally.scores.scores import ODD_REPS, unsettled
+from classclock.tally.sheet import Sheet
+from classclock.units.times import show_time
+
+if TYPE_CHECKING:
+    from classclock.strength.class_loads import ClassLoads
+
+Decided = tuple[ev.Event, ...] | Refusal
+
+_NOTHING_RUNS = Refusal("no clock is running")
+
+
+class NotSettled(Refusal, frozen=True):
+    """Going on waits for these: asked again with the same names, it lets them stand."""
+
+    names: tuple[str, ...]
+
+
+def decide_clock(  # noqa: C901, PLR0912  one case a command
+    record: ClassRecord,
+    command: cmd.ClockCommand,
+    at: int,
+    *,
+    loads: "ClassLoads | None" = None,
+    told: tuple[str, ...] = (),
+) -> Decided:
+    """The events that this command comes to. `at` is when its key arrived, in ms of the class.
+
+    `loads` is what everybody is to lift, where that was read. `told` are the names of the
+    `NotSettled` that the coach was answered with just before, if it was that.
+    """
+    match command:
+        case cmd.Start():
+            return _start(record, at, loads)
+        case cmd.CallOff():
+            if record.phase(at) != "count-in":
+                return Refusal("the clock runs: space holds it")
+            return (ev.CalledOff(at),)
+        case cmd.HoldClock():
+            return (ev.Held(at),) if record.phase(at) == "running" else _NOTHING_RUNS
+        case cmd.Resume():
+            return _while_held(record, ev.Resumed(at))
+        case cmd.UndoHold():
+            return _while_held(record, ev.HoldUndone(at))
+        case cmd.EndSegment():
+            all_in = record.sheet is not None and _waits_for_nobody(record.sheet, at)
+            return (ev.SegmentEnded(at),) if all_in else _while_held(record, ev.SegmentEnded(at))
+        case cmd.Restart():
+            return _while_held(record, ev.Restarted(at))
+        case cmd.AddTime(minutes=minutes):
+            return _add_time(record, minutes * 60_000, at)
+        case cmd.ShiftClock(ms=ms):
+            runs = record.phase(at) in ("running", "held")
+            return (ev.ClockShifted(at, ms),) if runs else _NOTHING_RUNS
+        case cmd.Next():
+            return _next(record, at, loads, told)
+        case cmd.GoTo(steps=steps):
+            return _go_to(record, steps, at)
+        case _:
+            assert_never(command)
+
+
+def _start(record: ClassRecord, at: int, loads: "ClassLoads | None") -> Decided:
+    if record.phase(at) != "board":
+        return Refusal("this segment has started already")
+    chosen, segment = record.chosen, record.segment
+    lanes = lineup(record, loads) if is_piece(segment) else ()
+    here = tuple(lane for lane in lanes if lane.heat == chosen.heat)
+    go = at + segment.count_in
+    return (ev.SegmentStarted(at, chosen.segment, chosen.heat, go, here),)
+
+
+def _while_held(record: ClassRecord, event: ev.ClockEvent | ev.RunEvent) -> Decided:
+    if record.phase(event.at) != "held":
+        return Refusal("hold the clock first: space")
+    return (event,)
+
+
+def _waits_for_nobody(sheet: Sheet, at: int) -> bool:
+    """Whether all are in, and the piece goes on all the same for a moment."""
+    return sheet.all_in(at) is not None and sheet.ended(at) is None
+
+
+def _add_time(record: ClassRecord, by: int, at: int) -> Decided:
+    sheet = record.sheet
+    if sheet is None or record.phase(at) not in ("running", "held"):
+        return _NOTHING_RUNS
+    if not isinstance(record.segment, Countdown):
+        return Refusal("only a countdown can be made longer or shorter")
+    left = sheet.timeline.total - sheet.clock.elapsed(at)
+    if left + by <= 0:
+        return Refusal(f"only {show_time(left + 999)} is left: space, then enter, ends it")
+    return (ev.TimeAdded(at, by),)
+
+
+def _next(
+    record: ClassRecord, at: int, loads: "ClassLoads | None", told: tuple[str, ...]
+) -> Decided:
+    sheet, chosen = record.sheet, record.chosen
+    if record.closed:
+        return Refusal("the class is over: ctrl+q leaves, up goes back to its last segment")
+    if sheet is None or record.phase(at) != "over":
+        return Refusal("the clock runs: space holds it")
+    scored = is_piece(record.segment)
+    settled: tuple[ev.Event, ...] = ()
+    if scored and not sheet.settled:
+        asked = unsettled(sheet)
+        names = tuple(sheet.tallies[lane].lane.name for lane, _ in asked)
+        if names and names != told:
+            return NotSettled(_unsettled_words(names, {words for _, words in asked}), names)
+        settled = (ev.Settled(at, chosen.segment, chosen.heat),)
+    heats = max((lane.heat for lane in all_heats(record, loads)), default=1) if scored else 1
+    if chosen.heat < heats:
+        return (*settled, ev.SegmentChosen(at, chosen.segment, chosen.heat + 1))
+    if chosen.segment + 1 < len(record.plan.segment):
+        return (*settled, ev.SegmentChosen(at, chosen.segment + 1))
+    return (*settled, ev.ClassClosed(at))
+
+
+def _unsettled_words(names: Sequence[str], wanted: Collection[str]) -> str:
+    who = ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
+    if set(wanted) == {ODD_REPS}:
+        return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
+    return f"not settled yet: {who}. Look at what is asked, or enter again to let it stand"
+
+
+def _go_to(record: ClassRecord, steps: int, at: int) -> Decided:
+    if record.phase(at) not in ("board", "over", "closed"):
+        return Refusal("the clock runs: space holds it, then enter ends the segment")
+    chosen = record.chosen
+    if steps == 0:
+        return (ev.SegmentChosen(at, chosen.segment, chosen.heat, anew=True),)
+    here = chosen.segment + (1 if record.closed else 0)
+    target = here + steps
+    if target < 0:
+        return Refusal("this is the first segment")
+    if target >= len(record.plan.segment):
+        return Refusal("this is the last segment")
+    return (ev.SegmentChosen(at, target),)
