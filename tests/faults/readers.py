@@ -49,7 +49,6 @@ def _keys(path: Path) -> None:
     """Every byte a key; a letter of a lane every time it may be one."""
     context = KeyContext(
         keys={"n": "Noor", "i": "Ilse", "b": "Bram"},
-        names={"Noor": "Noor", "Ilse": "Ilse", "Bram": "Bram"},
         phase="running",
         counts_by="rounds",
         can_change_time=False,

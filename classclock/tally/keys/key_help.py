@@ -4,16 +4,16 @@ from typing import Literal
 
 from msgspec import Struct
 
-from classclock.tally.keys.actions import Phase
+from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.piece import CountsBy
 
 Group = Literal["counting", "putting right", "clock", "class"]
 
 _TAP_COUNTS: tuple[CountsBy, ...] = ("rounds", "reps", "load")
 _SCORED: tuple[CountsBy, ...] = ("rounds", "intervals", "reps", "load")
-_GONE: tuple[Phase, ...] = ("running", "held", "over")
-_RUNS: tuple[Phase, ...] = ("running", "held")
-_BETWEEN: tuple[Phase, ...] = ("board", "over")
+_GONE: tuple[KeyPhase, ...] = ("running", "held", "over")
+_RUNS: tuple[KeyPhase, ...] = ("running", "held")
+_BETWEEN: tuple[KeyPhase, ...] = ("board", "over")
 
 
 class KeyLine(Struct, frozen=True):
@@ -24,7 +24,7 @@ class KeyLine(Struct, frozen=True):
     """As they are typed, with n for a lane's key."""
     meaning: str
     counts_by: tuple[CountsBy, ...] = ()
-    phases: tuple[Phase, ...] = ()
+    phases: tuple[KeyPhase, ...] = ()
 
 
 KEY_LINES: tuple[KeyLine, ...] = (
@@ -75,7 +75,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
 
 
 def key_help(
-    counts_by: CountsBy, phase: Phase, lines: tuple[KeyLine, ...] = KEY_LINES
+    counts_by: CountsBy, phase: KeyPhase, lines: tuple[KeyLine, ...] = KEY_LINES
 ) -> tuple[KeyLine, ...]:
     """The lines that hold now, in the order of the table."""
     return tuple(

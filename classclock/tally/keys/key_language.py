@@ -1,7 +1,8 @@
 """The key language: from keystrokes, their moments and the segment's phase to commands.
 
 `press` is pure: it takes the state and gives a new one. What is typed before a letter is read in
-`key_forms.py`; the same rules in a coach's words are in `key_help.py`.
+`forms.py`, keys that mean something alone are in `lone_keys.py`; the same rules in a coach's words
+are in `key_help.py`, and what the keys mean in a class at a moment says `keys_now.py`.
 """
 
 from collections.abc import Mapping
@@ -17,8 +18,8 @@ from classclock.tally.commands import (
     TakeBack,
     UndoHold,
 )
-from classclock.tally.keys.actions import Phase, lone_keys
 from classclock.tally.keys.forms import LONGEST, fits, read_form, why_not_so_far
+from classclock.tally.keys.lone_keys import KeyPhase, lone_keys
 from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
 from classclock.tally.piece import CountsBy
 
@@ -40,9 +41,7 @@ class KeyContext(Struct, frozen=True):
 
     keys: Mapping[str, str]
     """The ids of the lanes on now, by key, a to z."""
-    names: Mapping[str, str]
-    """The lanes' display names, by id."""
-    phase: Phase
+    phase: KeyPhase
     counts_by: CountsBy
     can_change_time: bool = False
     all_in: bool = False

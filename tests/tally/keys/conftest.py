@@ -10,7 +10,6 @@ from classclock.tally.keys.key_language import KeyContext, KeyState, Pressed, pr
 from classclock.tally.keys.strokes import Stroke
 from classclock.tally.keys.taps_file import split_signs
 
-NAMES = {"p-noor": "Noor", "p-ilse": "Ilse", "p-bram": "Bram"}
 KEYS = {"n": "p-noor", "i": "p-ilse", "b": "p-bram"}
 
 Moments = str | Iterable[tuple[int, str]]
@@ -18,9 +17,7 @@ Moments = str | Iterable[tuple[int, str]]
 
 def play(typed: Moments, gap: int = 100, **context: Any) -> list[Pressed]:
     """Press keys one by one: text, `gap` ms between its keys, or keys at their own moments."""
-    now = KeyContext(
-        **{"keys": KEYS, "names": NAMES, "phase": "running", "counts_by": "rounds", **context}
-    )
+    now = KeyContext(**{"keys": KEYS, "phase": "running", "counts_by": "rounds", **context})
     if isinstance(typed, str):
         typed = [(number * gap, sign) for number, sign in enumerate(split_signs(typed))]
     state, came = KeyState(), []

@@ -5,9 +5,9 @@ from typing import get_args
 
 import pytest
 
-from classclock.tally.commands import Command
-from classclock.tally.keys.actions import Phase
+from classclock.tally.commands import Command, Correct, ShiftClock
 from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
+from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.piece import CountsBy
 
 Commands = Callable[..., list[Command]]
@@ -31,7 +31,7 @@ def strokes(line: KeyLine) -> tuple[str, ...]:
 def test_every_line_of_the_help_holds_wherever_it_is_shown(
     commands: Commands, line: KeyLine
 ) -> None:
-    for phase in line.phases or get_args(Phase):
+    for phase in line.phases or get_args(KeyPhase):
         for counts_by in line.counts_by or get_args(CountsBy):
             assert line in key_help(counts_by, phase)
             for typed in strokes(line):
@@ -43,6 +43,26 @@ def test_every_line_of_the_help_holds_wherever_it_is_shown(
                     all_in=True,
                 )
                 assert len(meant) == (0 if typed == "<escape>" else 1), (typed, phase, counts_by)
+
+
+def test_every_command_has_a_key_in_the_help_but_those_that_only_a_screen_gives(
+    commands: Commands,
+) -> None:
+    meant = {
+        type(command)
+        for line in KEY_LINES
+        for phase in line.phases or get_args(KeyPhase)
+        for counts_by in line.counts_by or get_args(CountsBy)
+        for typed in strokes(line)
+        for command in commands(
+            [(0, typed), (1_300, typed if typed == "=" else "<escape>")],
+            phase=phase,
+            counts_by=counts_by,
+            can_change_time=True,
+            all_in=True,
+        )
+    }
+    assert set(get_args(Command)) - meant == {Correct, ShiftClock}
 
 
 def test_a_warm_up_shows_no_keys_for_counting() -> None:
@@ -65,7 +85,7 @@ def test_each_piece_shows_its_own_way_of_counting() -> None:
 
 
 def test_no_two_lines_shown_at_once_are_about_the_same_keys() -> None:
-    for phase in get_args(Phase):
+    for phase in get_args(KeyPhase):
         for counts_by in get_args(CountsBy):
             keys = [line.keys for line in key_help(counts_by, phase)]
             assert len(keys) == len(set(keys))

@@ -6,9 +6,9 @@ from hypothesis import example, given
 from hypothesis import strategies as st
 
 from classclock.tally.commands import BringBack, CountCommand, Select, TakeBack
-from classclock.tally.keys.actions import Phase
 from classclock.tally.keys.forms import LONGEST
 from classclock.tally.keys.key_language import GUARD_MS, KeyContext, KeyState, Pressed, lapse, press
+from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import SIGNS, Stroke
 from classclock.tally.piece import CountsBy
 
@@ -18,8 +18,7 @@ MOST_PENDING = LONGEST + 1
 contexts = st.builds(
     KeyContext,
     keys=st.sampled_from([KEYS, {}, {"n": "p-noor"}]),
-    names=st.just({}),
-    phase=st.sampled_from(get_args(Phase)),
+    phase=st.sampled_from(get_args(KeyPhase)),
     counts_by=st.sampled_from(get_args(CountsBy)),
     can_change_time=st.booleans(),
     all_in=st.booleans(),
@@ -91,7 +90,7 @@ def test_a_stroke_that_means_something_leaves_nothing_half_typed_unless_it_is_a_
 def test_bare_taps_of_one_key_count_when_the_one_before_is_long_enough_ago(
     gaps: list[int], key: str
 ) -> None:
-    context = KeyContext(KEYS, {}, "running", "rounds")
+    context = KeyContext(KEYS, "running", "rounds")
     came = play([(key, gap, context) for gap in gaps])
     counted = [pressed.command is not None for pressed in came]
     assert counted == [number == 0 or gap > GUARD_MS for number, gap in enumerate(gaps)]

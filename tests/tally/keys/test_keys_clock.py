@@ -23,14 +23,14 @@ from classclock.tally.commands import (
     Start,
     UndoHold,
 )
-from classclock.tally.keys.actions import Phase
 from classclock.tally.keys.key_language import KeyContext, KeyState, press
+from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import Stroke
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]
 Left = Callable[..., str]
-PHASES = get_args(Phase)
+PHASES = get_args(KeyPhase)
 
 
 @pytest.mark.parametrize(
@@ -156,8 +156,8 @@ def test_enter_held_down_on_the_board_starts_the_count_in_and_no_more() -> None:
     state = KeyState()
     meant: list[Command] = []
     for real in (0, *range(660, 20_000, 40)):
-        phase: Phase = "board" if not meant else "count-in" if real < 10_000 else "over"
-        context = KeyContext({}, {}, phase, "rounds")
+        phase: KeyPhase = "board" if not meant else "count-in" if real < 10_000 else "over"
+        context = KeyContext({}, phase, "rounds")
         pressed = press(state, Stroke("<enter>", real, real), context)
         state = pressed.state
         meant += [pressed.command] if pressed.command else []

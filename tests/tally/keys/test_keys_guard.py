@@ -150,7 +150,7 @@ def test_a_letter_that_ends_a_number_is_never_guarded(commands: Commands) -> Non
 
 
 def test_the_guard_runs_in_real_time_however_fast_the_class() -> None:
-    context = KeyContext({"n": "p-noor"}, {}, "running", "rounds")
+    context = KeyContext({"n": "p-noor"}, "running", "rounds")
     first = press(KeyState(), Stroke("n", real=0, at=0), context)
     at_sixty_times = press(first.state, Stroke("n", real=1_100, at=66_000), context)
     assert at_sixty_times.command is None

@@ -20,7 +20,7 @@ from classclock.tally.commands import (
     Start,
 )
 
-Phase = Literal["board", "count-in", "running", "held", "late", "over"]
+KeyPhase = Literal["board", "count-in", "running", "held", "late", "over"]
 """`board`: a segment is shown, not started; `late`: it has ended a moment ago, so that a letter is
 still a tap; `over`: it has ended and is to be settled."""
 
@@ -46,7 +46,7 @@ _MORE_TIME: Mapping[str, Command | str] = {"<up>": AddTime(1), "<down>": AddTime
 _NO_MORE_TIME: Mapping[str, Command | str] = dict.fromkeys(
     ("<up>", "<down>"), "only a countdown gets a minute more or less"
 )
-_BY_PHASE: Mapping[Phase, Mapping[str, Command | str]] = {
+_BY_PHASE: Mapping[KeyPhase, Mapping[str, Command | str]] = {
     "board": {"<space>": "nothing runs yet: enter starts", "<enter>": Start(), **_BETWEEN},
     "count-in": {
         "<space>": CallOff(),
@@ -59,7 +59,9 @@ _BY_PHASE: Mapping[Phase, Mapping[str, Command | str]] = {
 }
 
 
-def lone_keys(phase: Phase, *, can_change_time: bool, all_in: bool) -> Mapping[str, Command | str]:
+def lone_keys(
+    phase: KeyPhase, *, can_change_time: bool, all_in: bool
+) -> Mapping[str, Command | str]:
     """What each key means now: a command, or, in words, why it does nothing.
 
     `all_in`: every lane has finished or stopped, so that enter ends the running piece.
