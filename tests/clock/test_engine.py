@@ -39,6 +39,7 @@ class Room(Struct, dict=True):
     over: int = 0
     waiting: list[SoundAhead] = field(default_factory=list)
     played: list[Cue] = field(default_factory=list)
+    silenced: int = 0
     ticked: asyncio.Event = field(default_factory=asyncio.Event)
 
     def __post_init__(self) -> None:
@@ -76,6 +77,7 @@ class Room(Struct, dict=True):
 
     def on_silence(self) -> None:
         self.waiting = []
+        self.silenced += 1
 
     def on_over(self) -> None:
         self.over += 1
@@ -194,6 +196,20 @@ def test_a_look_in_between_schedules_nothing_twice(write: Write) -> None:
         room.engine.look()
         room.engine.look()
     assert [cue.kind for cue in room.played] == ["short", "short", "short", "go"]
+    assert room.silenced == 0, "what still holds is left to sound"
+
+
+def test_of_two_sounds_given_out_one_that_holds_no_longer_is_silenced(write: Write) -> None:
+    room = Room()
+    room.start(timeline(write("interval", repeat=2, steps=[{"work": 20}, {"rest": 10}])))
+    room.wind(10_000 + 17_500)
+    room.engine.look()
+    assert [sound.cue.at for sound in room.waiting] == [18_000, 19_000]
+    assert room.view is not None
+    room.view = replace(room.view, ends=18_500)
+    room.engine.look()
+    assert room.silenced == 1
+    assert [sound.cue.at for sound in room.waiting] == [18_000]
 
 
 def test_when_all_are_in_the_segment_ends_before_its_time(write: Write) -> None:

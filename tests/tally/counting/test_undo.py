@@ -85,6 +85,33 @@ def test_a_move_is_undone_by_moving_back(piece: Any) -> None:
     assert piece.sheet.tallies == before
 
 
+def test_a_moved_entry_is_the_newest_for_backspace_after_the_piece_was_ended_too(
+    piece: Any,
+) -> None:
+    piece.tap("Noor", "1:00")
+    piece.hold("1:10")
+    piece.happen(ev.SegmentEnded(piece.at("1:20")))
+    piece.do(cmd.Move("Noor", "Bram"), "1:30")
+    piece.do(cmd.TakeBack(), "1:40")
+    assert piece.tally("Bram").rounds == ()
+    assert piece.sheet.ended(piece.at("1:40")) == 70_000, "the end stands"
+    piece.do(cmd.TakeBack(), "1:50")
+    assert piece.sheet.ended(piece.at("1:50")) is None, "the end was the newest then"
+
+
+def test_a_moved_entry_is_its_new_lanes_newest_and_the_newest_of_all(piece: Any) -> None:
+    piece.tap("Noor", "1:00")
+    piece.tap("Bram", "1:30")
+    piece.tap("Ilse", "1:35")
+    piece.do(cmd.Move("Noor", "Bram"), "1:40")
+    piece.do(cmd.TakeBack(), "1:50")
+    assert [r.at for r in piece.tally("Bram").rounds] == [90_000]
+    assert len(piece.tally("Ilse").rounds) == 1
+    piece.do(cmd.BringBack(), "1:55")
+    piece.do(cmd.TakeBack("Bram"), "2:00")
+    assert [r.at for r in piece.tally("Bram").rounds] == [90_000]
+
+
 def test_an_entry_that_would_not_count_in_the_other_lane_stays(
     rehearsal: Any, third_rail: Any
 ) -> None:
