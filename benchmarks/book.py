@@ -13,6 +13,7 @@ from pathlib import Path
 from statistics import median
 from tempfile import TemporaryDirectory
 
+from msgspec import convert
 from rich.console import Console
 from rich.table import Table
 
@@ -24,6 +25,7 @@ from classclock.book.tables.keeping import make_anew
 from classclock.book.tables.opening import FILE, Book, open_book
 from classclock.book.tables.queries import all_athletes, best_rows
 from classclock.clock.source import MS, raw_now
+from classclock.records.document import ResultsDocument
 from classclock.report.athlete_page import athlete_page
 from classclock.report.chart import chart
 
@@ -124,8 +126,8 @@ def _one_class(named: str, book: Book, classes: int, chance: random.Random) -> F
     """A class that was just settled, taken in; each time a new one."""
     took = []
     for number in range(classes, classes + TIMES):
-        document = made_class(number, chance)
-        path = book.folder / "results" / f"{document['journal'].removesuffix('.jsonl')}.json"
+        document = convert(made_class(number, chance), ResultsDocument)
+        path = book.folder / "results" / f"{document.journal.removesuffix('.jsonl')}.json"
         write_document(path, document)
         before = raw_now()
         assert catch_up(book, 0).classes == 1

@@ -1,17 +1,61 @@
 """Classes that were held at the Depot, written as results files are, for whoever remembers them."""
 
-import json
 from collections.abc import Sequence
 from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec import convert
 
 from classclock.book.files.results_files import ResultsFiles
+from classclock.records.document import VERSION, ResultsDocument
 from classclock.units.loads import parse_load, plain
 from classclock.units.times import parse_time
 
 Lane = dict[str, Any]
+
+LANE: Lane = {
+    "rank": 1,
+    "athlete": "Ilse",
+    "score": "",
+    "rounds": None,
+    "reps": None,
+    "total_reps": None,
+    "time_s": None,
+    "load_kg": None,
+    "modification": "",
+    "status": "scored",
+    "best_before": None,
+    "note": "",
+    "key": "i",
+    "members": ["ilse"],
+    "heat": 1,
+    "late": False,
+    "options": [],
+    "own_options": None,
+    "start_station": 0,
+    "splits": [],
+    "intervals": [],
+    "attempts": [],
+    "flags": [],
+    "loads": [],
+    "round_reps": [],
+    "option_changed_s": None,
+}
+"""All that a results file says of a lane."""
+PIECE: dict[str, Any] = {
+    "name": "Sandbox",
+    "format": "rounds-in-time",
+    "benchmark": None,
+    "lift": None,
+    "sets": [],
+    "length_s": 600,
+    "caution": [],
+    "attempt": 1,
+    "status": "settled",
+    "lanes": [],
+}
+"""All that it says of a piece."""
 
 
 class DepotClasses:
@@ -71,31 +115,11 @@ class DepotClasses:
     def lane(self, name: str, score: str, **more: Any) -> Lane:
         """A lane whose athletes' ids are their names in small letters."""
         return {
-            "rank": 1,
+            **LANE,
             "athlete": name,
             "score": score,
-            "rounds": None,
-            "reps": None,
-            "total_reps": None,
-            "time_s": None,
-            "load_kg": None,
-            "modification": "",
-            "status": "scored",
-            "best_before": None,
-            "note": "",
             "key": name[0].lower(),
             "members": [part.lower() for part in name.split(" + ")],
-            "heat": 1,
-            "late": False,
-            "options": [],
-            "start_station": 0,
-            "splits": [],
-            "intervals": [],
-            "attempts": [],
-            "flags": [],
-            "loads": [],
-            "round_reps": [],
-            "option_changed_s": None,
             **more,
         }
 
@@ -112,21 +136,15 @@ class DepotClasses:
         return self.piece("Strength", "interval", lanes, **{**lift, **more})
 
     def piece(self, name: str, form: str, lanes: Sequence[Lane], **more: Any) -> dict[str, Any]:
-        return {
-            "name": name,
-            "format": form,
-            "benchmark": name.lower().replace(" ", "-"),
-            "lift": None,
-            "sets": [],
-            "length_s": 600,
-            "caution": [],
-            "attempt": 1,
-            "status": "settled",
-            "lanes": list(lanes),
-            **more,
-        }
+        benchmark = name.lower().replace(" ", "-")
+        named = {"name": name, "format": form, "benchmark": benchmark}
+        return {**PIECE, **named, "lanes": list(lanes), **more}
 
-    def document(self, day: str, *pieces: dict[str, Any], **more: Any) -> dict[str, Any]:
+    def document(self, day: str, *pieces: dict[str, Any], **more: Any) -> ResultsDocument:
+        """As `values`, read."""
+        return convert(self.values(day, *pieces, **more), ResultsDocument)
+
+    def values(self, day: str, *pieces: dict[str, Any], **more: Any) -> dict[str, Any]:
         """A class at half past six in the evening; everybody in a lane is here."""
         time = more.pop("time", "18:30")
         names = {
@@ -136,6 +154,7 @@ class DepotClasses:
             for member, name in zip(lane["members"], lane["athlete"].split(" + "), strict=True)
         }
         return {
+            "version": VERSION,
             "title": f"Depot, {day}",
             "started": f"{day}T{time}:00.000+01:00",
             "journal": f"{day}-{time.replace(':', '')}-depot.jsonl",
@@ -146,10 +165,9 @@ class DepotClasses:
             **more,
         }
 
-    def save(self, document: dict[str, Any]) -> Path:
+    def save(self, document: ResultsDocument) -> Path:
         """Write the results files of a class, as the class itself does."""
-        files = ResultsFiles(self.folder / "results", document["started"])
-        return files._write(json.loads(json.dumps(document)), "depot")[0]
+        return ResultsFiles(self.folder / "results", document.started)._write(document, "depot")[0]
 
     def held(self, day: str, *pieces: dict[str, Any], **more: Any) -> Path:
         return self.save(self.document(day, *pieces, **more))

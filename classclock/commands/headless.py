@@ -2,16 +2,19 @@
 
 import json
 import sys
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
 from classclock.club.plan_files import plan_path, read_plan
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
+
+if TYPE_CHECKING:
+    from classclock.records.document import ResultsDocument
 
 OK, FINDINGS, BAD_USE = 0, 1, 2
 
@@ -40,9 +43,8 @@ def schema() -> int:
 def replay(path: Path, *, as_json: bool) -> int:
     """Work the scores out again from a journal, and say whether they equal the saved ones."""
     from classclock.book.files.journal import JournalDamagedError, read_journal  # noqa: PLC0415
-    from classclock.book.files.results_document import results_document  # noqa: PLC0415
-    from classclock.book.files.saved_results import differences, saved_for  # noqa: PLC0415
     from classclock.live.session_opening import replayed  # noqa: PLC0415
+    from classclock.records.class_document import results_document  # noqa: PLC0415
 
     try:
         journal = read_journal(path)
@@ -56,22 +58,36 @@ def replay(path: Path, *, as_json: bool) -> int:
     if journal.torn:
         say_wrong(f"{path}: the last line is torn, as after a power cut: it is left out")
     document = results_document(record, started=journal.anchors[0].wall, journal=path.name)
-    saved = saved_for(path)
-    unequal = differences(document, saved[1]) if saved is not None else ()
+    verdict, status = _compared(document, path)
     if as_json:
-        print_json(document)
+        _print_values(document)
     else:
         print_results(document)
-        print(_replay_verdict(saved, unequal))
-    return FINDINGS if unequal else OK
+        print(verdict)
+    return status
 
 
-def _replay_verdict(saved: tuple[Path, Any] | None, unequal: Sequence[str]) -> str:
+def _compared(document: "ResultsDocument", journal: Path) -> tuple[str, int]:
+    """Whether it equals the saved results, in words, and the exit status."""
+    from classclock.book.files.saved_results import (  # noqa: PLC0415
+        DamagedResultsError,
+        ResultsError,
+        saved_for,
+    )
+    from classclock.records.differences import differences  # noqa: PLC0415
+
+    try:
+        saved = saved_for(journal)
+    except DamagedResultsError as error:
+        return f"Not as saved in {error.path.name}:\n  the saved results are damaged", FINDINGS
+    except ResultsError as error:
+        return f"Not compared with {error.path.name}: {error.why}", FINDINGS
     if saved is None:
-        return "No results file of this class was found to compare with."
-    if unequal:
-        return "\n".join([f"Not as saved in {saved[0].name}:", *(f"  {line}" for line in unequal)])
-    return f"The same as saved in {saved[0].name}."
+        return "No results file of this class was found to compare with.", OK
+    path, before = saved
+    if unequal := differences(document, before):
+        return "\n  ".join((f"Not as saved in {path.name}:", *unequal)), FINDINGS
+    return f"The same as saved in {path.name}.", OK
 
 
 def rehearse(
@@ -89,9 +105,9 @@ def rehearse(
     Percentages are of what each has lifted in the club in `folder`.
     """
     from classclock.book.asking.lift_reading import LiftReading, loads_reader  # noqa: PLC0415
-    from classclock.book.files.results_document import results_document  # noqa: PLC0415
     from classclock.club.movements import filled_in  # noqa: PLC0415
     from classclock.live import rehearsal  # noqa: PLC0415
+    from classclock.records.class_document import results_document  # noqa: PLC0415
     from classclock.tally.keys.taps_file import read_taps  # noqa: PLC0415
 
     read = plan_file(plan, club.unit)
@@ -129,46 +145,53 @@ def rehearse(
         say_wrong(f"{taps_path}:{refused.line}  {refused.keys}: {refused.why}")
     started = rehearsed.started.isoformat(timespec="seconds")
     document = results_document(rehearsed.record, started=started, journal="")
-    _print(document, as_json=as_json, otherwise=print_results)
+    _print(document, as_json=as_json)
     return OK
 
 
 def results(folder: Path, *, as_json: bool) -> int:
     """The newest results file of the club."""
-    from classclock.book.files.saved_results import newest  # noqa: PLC0415
+    from classclock.book.files.saved_results import (  # noqa: PLC0415
+        DamagedResultsError,
+        ResultsError,
+        newest,
+    )
 
-    found = newest(folder)
+    try:
+        found = newest(folder)
+    except DamagedResultsError as error:
+        say_wrong(
+            f"the newest results file in {folder} is damaged: `classclock replay` works the scores"
+            f" out again from its journal, {printable(error.journal)}"
+        )
+        return FINDINGS
+    except ResultsError as error:
+        say_wrong(str(error))
+        return FINDINGS
     if found is None:
         say_wrong(f"no results in {folder} yet: they are saved there when a class's cap ends")
         return FINDINGS
-    try:
-        _print(found, as_json=as_json, otherwise=print_results)
-    except (KeyError, TypeError, ValueError, AttributeError):
-        say_wrong(
-            f"the newest results file in {folder} is damaged: `classclock replay` works the scores"
-            f" out again from its journal, {printable(found['journal'])}"
-        )
-        return FINDINGS
+    _print(found, as_json=as_json)
     return OK
 
 
-def print_results(document: dict[str, Any]) -> None:
+def print_results(document: "ResultsDocument") -> None:
     """The scores of a class as a table for a terminal."""
     from rich.console import Console  # noqa: PLC0415
     from rich.table import Table  # noqa: PLC0415
     from rich.text import Text  # noqa: PLC0415
 
-    started = datetime.fromisoformat(document["started"])
-    shown: list[Text | Table] = [Text(f"{printable(document['title'])}, {started:%Y-%m-%d %H:%M}")]
-    for piece in document["pieces"]:
+    started = datetime.fromisoformat(document.started)
+    shown: list[Text | Table] = [Text(f"{printable(document.title)}, {started:%Y-%m-%d %H:%M}")]
+    for piece in document.pieces:
         table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), title_justify="left")
-        table.title = Text(f"{printable(piece['name'])} ({piece['status']})")
+        table.title = Text(f"{printable(piece.name)} ({piece.status})")
         for column in ("rank", "athlete", "score", "modification", "status", "note"):
             table.add_column("" if column == "rank" else column, justify=_side(column))
-        for lane in piece["lanes"]:
-            rank = "" if lane["rank"] is None else f"{lane['rank']}."
-            words = (lane["athlete"], lane["score"], lane["modification"] or "as written")
-            cells = (rank, *words, lane["status"], lane["note"])
+        for lane in piece.lanes:
+            rank = "" if lane.rank is None else f"{lane.rank}."
+            words = (lane.athlete, lane.score, lane.modification or "as written")
+            cells = (rank, *words, lane.status, lane.note)
             table.add_row(*(Text(printable(cell)) for cell in cells))
         shown += [Text(), table]
     console = Console(highlight=False)
@@ -180,10 +203,14 @@ def _side(column: str) -> Any:
     return "right" if column in ("rank", "score") else "left"
 
 
-def _print(
-    document: dict[str, Any], *, as_json: bool, otherwise: Callable[[dict[str, Any]], None]
-) -> None:
-    print_json(document) if as_json else otherwise(document)
+def _print(document: "ResultsDocument", *, as_json: bool) -> None:
+    _print_values(document) if as_json else print_results(document)
+
+
+def _print_values(document: "ResultsDocument") -> None:
+    from classclock.records.document import plain_values  # noqa: PLC0415  a class was read
+
+    print_json(plain_values(document))
 
 
 def print_json(document: object) -> None:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from classclock.book.asking.club_lifts import club_lifts
 from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called
+from classclock.book.files.saved_results import LaterResultsError
 from classclock.commands.bar import lighter_document, load_document, loading_document
 from classclock.commands.headless import BAD_USE, FINDINGS, OK, print_json, say_wrong
 from classclock.strength.bar_picture import lighter_words, side_words
@@ -66,8 +67,10 @@ def _of_athlete(
     who: str, folder: Path, equipment: Equipment, asked: Asked, *, as_json: bool
 ) -> int:
     classes, unread = club_lifts(folder)
-    for path in unread:
-        say_wrong(f"{path}: not a results file that can be read: it is left out")
+    for error in unread:
+        later = isinstance(error, LaterResultsError)
+        why = error.why if later else "not a results file that can be read: it is left out"
+        say_wrong(f"{error.path}: {why}")
     try:
         person = person_called(classes, who)
     except LookupError as error:

@@ -2,32 +2,40 @@
 
 import argparse
 from pathlib import Path
-from typing import Any
 
-from classclock.book.files.saved_results import newest, read_results
+from classclock.book.files.saved_results import (
+    DamagedResultsError,
+    NotResultsError,
+    ResultsError,
+    newest,
+    read_results,
+)
 from classclock.club.folder import results
 from classclock.commands.headless import FINDINGS, OK, print_json, say_wrong
+from classclock.records.document import ResultsDocument
 from classclock.report.class_report import Standings, class_report
 
 
 def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
     """Run `report`: the latest class unless a results file is named."""
-    document = read_results(Path(asked.results)) if asked.results else newest(results(folder))
-    if document is None:
+    try:
+        named = Path(asked.results) if asked.results else None
+        document = read_results(named) if named else newest(results(folder))
+    except NotResultsError as error:
         say_wrong(
-            f"{asked.results}: this is no results file: name a .json from the club's results folder"
-            if asked.results
-            else f"no results in {results(folder)} yet: they are saved when a class's cap ends"
+            f"{error.path}: this is no results file: name a .json from the club's results folder"
         )
         return FINDINGS
-    from classclock.records.class_entries import NotResultsError, read_class  # noqa: PLC0415
-
-    try:
-        read_class(document)
-        made = class_report(document, _standings(folder, document), club)
-    except (NotResultsError, KeyError, TypeError, ValueError, AttributeError) as error:
-        say_wrong(f"{asked.results or results(folder)}: this results file is damaged: {error}")
+    except DamagedResultsError as error:
+        say_wrong(f"{error.path}: this results file is damaged: {error.why}")
         return FINDINGS
+    except ResultsError as error:
+        say_wrong(str(error))
+        return FINDINGS
+    if document is None:
+        say_wrong(f"no results in {results(folder)} yet: they are saved when a class's cap ends")
+        return FINDINGS
+    made = class_report(document, _standings(folder, document), club)
     if asked.json:
         from msgspec import to_builtins  # noqa: PLC0415
 
@@ -46,7 +54,7 @@ def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
     return OK
 
 
-def _standings(folder: Path, document: dict[str, Any]) -> Standings:
+def _standings(folder: Path, document: ResultsDocument) -> Standings:
     """What the book says; a book that can't be asked is said, and the report goes without."""
     from classclock.commands.book import in_words  # noqa: PLC0415  sqlalchemy takes its time
     from classclock.report.standings import class_standings  # noqa: PLC0415

@@ -3,11 +3,11 @@
 from collections.abc import Iterator, Sequence
 from datetime import datetime
 from decimal import Decimal
-from typing import Any
 
 from msgspec import Struct
 
 from classclock.plan.amounts import rep_words
+from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.records.erased import ERASED
 from classclock.records.result import (
     NOT_SAID,
@@ -20,9 +20,8 @@ from classclock.records.result import (
 )
 from classclock.units.times import show_time
 
-
-class NotResultsError(ValueError):
-    """The document isn't results as classclock writes them; `str` says what is missing."""
+_MOST_DIGITS = 9
+"""Of the reps of a piece."""
 
 
 class PersonSeen(Struct, frozen=True):
@@ -75,36 +74,23 @@ class ClassEntry(Struct, frozen=True):
     entries: tuple[PieceEntry, ...]
 
 
-def read_class(document: dict[str, Any]) -> ClassEntry:
-    """Read a results document.
-
-    Raises:
-        NotResultsError: something isn't there, or isn't what it should be.
-    """
-    try:
-        return _read(document)
-    except KeyError as error:
-        raise NotResultsError(f"{error} is missing") from None
-    except (TypeError, ValueError, AttributeError, ArithmeticError) as error:
-        raise NotResultsError(str(error)) from None
-
-
-def _read(document: dict[str, Any]) -> ClassEntry:
-    started = document["started"]
+def read_class(document: ResultsDocument) -> ClassEntry:
+    """What a results document says of everybody who hasn't been erased."""
+    started = document.started
     moment = int(datetime.fromisoformat(started).timestamp() * 1000)
     people = tuple(
-        PersonSeen(person["id"], person["name"], person["key"])
-        for person in document["people"]
-        if not person["id"].startswith(ERASED)
+        PersonSeen(person.id, person.name, person.key)
+        for person in document.people
+        if not person.id.startswith(ERASED)
     )
     here = {person.id for person in people}
     entries = tuple(
         entry
-        for number, piece in enumerate(document["pieces"])
+        for number, piece in enumerate(document.pieces)
         for entry in _piece_entries(number, piece, started[:10], moment + number, here)
     )
     return ClassEntry(
-        document["journal"], document["title"], started, started[:10], moment, people, entries
+        document.journal, document.title, started, started[:10], moment, people, entries
     )
 
 
@@ -114,78 +100,77 @@ def benchmark_key(name: str | None) -> str:
 
 
 def _piece_entries(
-    number: int, piece: dict[str, Any], day: str, moment: int, here: set[str]
+    number: int, piece: PieceResults, day: str, moment: int, here: set[str]
 ) -> Iterator[PieceEntry]:
-    benchmark = benchmark_key(piece["benchmark"] or piece.get("lift"))
-    called = benchmark_key(piece["benchmark"] or piece["name"])
-    settled, length = piece["status"] == "settled", length_words(piece.get("length_s"))
-    for place, lane in enumerate(piece["lanes"]):
-        if lane["status"] == "absent":
+    lift = known(piece.lift, None)
+    benchmark = benchmark_key(piece.benchmark or lift)
+    called = benchmark_key(piece.benchmark or piece.name)
+    settled, length = piece.status == "settled", length_words(known(piece.length_s, None))
+    for place, lane in enumerate(piece.lanes):
+        if lane.status == "absent":
             continue
         kind, worth = _worth(piece, lane)
         work = _set_words(piece, lane) if kind == "load" else length
-        terms = Terms(
-            lane["modification"], load_words(lane.get("loads", ())), work, len(lane["members"])
-        )
+        terms = Terms(lane.modification, load_words(known(lane.loads, ())), work, len(lane.members))
         why_not = _why_not(lane, settled=settled)
-        for member in lane["members"]:
+        for member in lane.members:
             if member not in here:
                 continue
             result = Result(
                 athlete=member,
-                piece=piece["name"],
+                piece=piece.name,
                 benchmark=benchmark,
                 day=day,
                 moment=moment,
-                score=lane["score"],
+                score=lane.score,
                 kind=kind,
                 worth=worth,
-                total_reps=lane["total_reps"],
+                total_reps=lane.total_reps,
                 terms=terms,
                 why_not=why_not,
-                splits=tuple(lane["splits"]),
-                round_reps=tuple(lane.get("round_reps", ())),
+                splits=lane.splits,
+                round_reps=known(lane.round_reps, ()),
             )
             yield PieceEntry(
                 number,
                 place,
                 result,
                 called,
-                lane["rank"],
-                lane["status"],
-                lane["note"],
-                tuple(lane["options"]),
-                tuple(lane.get("own_options") or lane["options"]),
-                lane["start_station"],
+                lane.rank,
+                lane.status,
+                lane.note,
+                lane.options,
+                lane.remembered_options,
+                lane.start_station,
                 tuple(_lifts(piece, lane, member)) if kind == "load" else (),
             )
 
 
-def _why_not(lane: dict[str, Any], *, settled: bool) -> str:
+def _why_not(lane: LaneResults, *, settled: bool) -> str:
     if not settled:
         return "provisional"
-    if lane["late"]:
+    if lane.late:
         return "came late"
-    if lane["status"] == "stopped":
+    if lane.status == "stopped":
         return "stopped early"
-    if lane.get("option_changed_s") is not None:
+    if known(lane.option_changed_s, None) is not None:
         return "option changed in the middle"
-    return "" if lane["rank"] is not None else "no score"
+    return "" if lane.rank is not None else "no score"
 
 
-def _worth(piece: dict[str, Any], lane: dict[str, Any]) -> tuple[Kind, int | None]:
-    form, load = piece["format"], lane["load_kg"]
+def _worth(piece: PieceResults, lane: LaneResults) -> tuple[Kind, int | None]:
+    form, load = piece.format, lane.load_kg
     if form == "capped-for-time":
-        seconds = lane["time_s"]
-        return "time", lane["total_reps"] if seconds is None else finish_worth(seconds)
+        seconds = lane.time_s
+        return "time", lane.total_reps if seconds is None else finish_worth(seconds)
     if form == "rounds-in-time":
-        rounds, odd = lane["rounds"], lane["reps"]
-        return "rounds", None if odd is None else rounds_worth(rounds, odd)
-    if load is not None or lane["attempts"] or piece.get("lift"):
+        rounds, odd = lane.rounds, lane.reps
+        return "rounds", None if rounds is None or odd is None else rounds_worth(rounds, odd)
+    if load is not None or lane.attempts or known(piece.lift, None):
         return "load", None if load is None else load_worth(Decimal(str(load)))
     # What an interval piece is scored by stands in the score alone: `14 reps` by any rule.
-    reps = lane["score"].partition(" ")[0]
-    return "reps", int(reps) if reps.isdecimal() else None
+    reps = lane.score.partition(" ")[0]
+    return "reps", int(reps) if reps.isdecimal() and len(reps) <= _MOST_DIGITS else None
 
 
 def load_words(loads: Sequence[str]) -> str:
@@ -197,29 +182,29 @@ def length_words(seconds: int | None) -> str:
     return NOT_SAID if seconds is None else show_time(seconds * 1000)
 
 
-def _set_words(piece: dict[str, Any], lane: dict[str, Any]) -> str:
+def _set_words(piece: PieceResults, lane: LaneResults) -> str:
     """How many reps the set had in which the heaviest load was made."""
-    for attempt in lane["attempts"]:
-        if attempt["made"] and attempt["load_kg"] == lane["load_kg"]:
-            reps = _reps_of_set(piece, attempt["set"])
+    for attempt in lane.attempts:
+        if attempt.made and attempt.load_kg == lane.load_kg:
+            reps = _reps_of_set(piece, attempt.set)
             return NOT_SAID if reps is None else rep_words(reps)
     return NOT_SAID
 
 
-def _reps_of_set(piece: dict[str, Any], number: int) -> int | None:
-    sets: list[int] = piece.get("sets") or []
-    return sets[min(number, len(sets)) - 1] if sets else None
+def _reps_of_set(piece: PieceResults, number: int) -> int | None:
+    sets = known(piece.sets, ())
+    return sets[max(1, min(number, len(sets))) - 1] if sets else None
 
 
-def _lifts(piece: dict[str, Any], lane: dict[str, Any], member: str) -> Iterator[Lift]:
-    lift = benchmark_key(piece.get("lift") or piece["benchmark"] or piece["name"])
-    for attempt in lane["attempts"]:
-        if attempt["load_kg"] is not None:
+def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift]:
+    lift = benchmark_key(known(piece.lift, None) or piece.benchmark or piece.name)
+    for attempt in lane.attempts:
+        if attempt.load_kg is not None:
             yield Lift(
                 member,
                 lift,
-                _reps_of_set(piece, attempt["set"]),
-                attempt["load"],
-                Decimal(str(attempt["load_kg"])),
-                attempt["made"],
+                _reps_of_set(piece, attempt.set),
+                attempt.load or "",
+                Decimal(str(attempt.load_kg)),
+                attempt.made,
             )

@@ -4,19 +4,19 @@ Empty until the book has been read: a class never waits for it.
 """
 
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any
 
 from msgspec import Struct, field
+from msgspec.structs import replace
 
 from classclock.records.bests import Standing, best_of, earlier_run, standing
 from classclock.records.class_entries import (
-    NotResultsError,
     PieceEntry,
     benchmark_key,
     length_words,
     load_words,
     read_class,
 )
+from classclock.records.document import ResultsDocument
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
@@ -58,42 +58,45 @@ class OwnBests(Struct, frozen=True):
                 runs[lane.id] = run
         return runs
 
-    def with_best_before(self, document: dict[str, Any]) -> dict[str, Any]:
+    def with_best_before(self, document: ResultsDocument) -> ResultsDocument:
         """The results document with each lane's best until then under equal terms."""
-        for entry, lane in self._entries(document):
-            equal = (
-                one
-                for one in self._earlier(entry.result.athlete, entry.result.benchmark)
-                if one.terms.equal(entry.result.terms)
+        best: dict[tuple[int, int], str | None] = {}
+        for entry in self._entries(document):
+            earlier = self._earlier(entry.result.athlete, entry.result.benchmark)
+            before = best_of(one for one in earlier if one.terms.equal(entry.result.terms))
+            best[entry.piece, entry.lane] = None if before is None else before.score
+        pieces = (
+            replace(
+                piece,
+                lanes=tuple(
+                    replace(lane, best_before=best.get((number, place), lane.best_before))
+                    for place, lane in enumerate(piece.lanes)
+                ),
             )
-            best = best_of(equal)
-            lane["best_before"] = None if best is None else best.score
-        return document
+            for number, piece in enumerate(document.pieces)
+        )
+        return replace(document, pieces=tuple(pieces))
 
-    def standings(self, document: dict[str, Any]) -> dict[tuple[int, int], Standing]:
+    def standings(self, document: ResultsDocument) -> dict[tuple[int, int], Standing]:
         """By piece and lane of a results document, how the score stands beside earlier ones."""
         return {
             (entry.piece, entry.lane): standing(
                 entry.result, self._earlier(entry.result.athlete, entry.result.benchmark)
             )
-            for entry, _ in self._entries(document)
+            for entry in self._entries(document)
         }
 
     def _earlier(self, person: str, benchmark: str) -> list[Result]:
         found = self.history.get((person, benchmark), ())
         return [one for one in found if one.moment < self.began]
 
-    def _entries(self, document: dict[str, Any]) -> Iterator[tuple[PieceEntry, dict[str, Any]]]:
+    def _entries(self, document: ResultsDocument) -> Iterator[PieceEntry]:
         """Lanes of one athlete on a benchmark."""
         if not self.history:
             return
-        try:
-            entries = read_class(document).entries
-        except NotResultsError:
-            return
-        for entry in entries:
+        for entry in read_class(document).entries:
             if entry.result.benchmark and entry.result.terms.team == 1:
-                yield entry, document["pieces"][entry.piece]["lanes"][entry.lane]
+                yield entry
 
 
 def lane_terms(piece: Piece, lane: Lane, length: int) -> Terms:

@@ -5,12 +5,12 @@ Display names only; no marks, no reasons of corrections, no attendance.
 
 from collections.abc import Collection, Mapping
 from datetime import datetime
-from itertools import accumulate, pairwise
-from typing import Any
+from itertools import pairwise
 
 from msgspec import Struct
 
 from classclock.records.bests import Standing, long_day
+from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.units.times import show_time
 
 Standings = Mapping[tuple[int, int], Standing]
@@ -69,45 +69,41 @@ class ClassReport(Struct, frozen=True):
 
 
 def class_report(
-    document: dict[str, Any], standings: Standings | None = None, club: str = ""
+    document: ResultsDocument, standings: Standings | None = None, club: str = ""
 ) -> ClassReport:
-    """The report of one class. Without `standings` it says nothing of bests.
-
-    Raises:
-        KeyError: the document lacks what every results file has.
-    """
-    started = datetime.fromisoformat(document["started"])
+    """The report of one class. Without `standings` it says nothing of bests."""
+    started = datetime.fromisoformat(document.started)
     when = f"{_DAYS[started.weekday()]} {long_day(started.date().isoformat())}, {started:%H:%M}"
     pieces: list[PieceReport] = []
-    for number, piece in enumerate(document["pieces"]):
+    for number, piece in enumerate(document.pieces):
         said = {line for earlier in pieces for line in earlier.caution}
         pieces.append(_piece(number, piece, standings or {}, said))
-    return ClassReport(document["title"], when, club, tuple(pieces))
+    return ClassReport(document.title, when, club, tuple(pieces))
 
 
 def _piece(
-    number: int, piece: dict[str, Any], standings: Standings, said: Collection[str]
+    number: int, piece: PieceResults, standings: Standings, said: Collection[str]
 ) -> PieceReport:
     """A piece; of its cautions those that no earlier piece of the class has said."""
     lanes = tuple(
         _lane(piece, lane, standings.get((number, place)))
-        for place, lane in enumerate(piece["lanes"])
-        if lane["status"] != "absent"
+        for place, lane in enumerate(piece.lanes)
+        if lane.status != "absent"
     )
-    again = f", attempt {piece['attempt']}" if piece.get("attempt", 1) > 1 else ""
+    again = f", attempt {piece.attempt}" if piece.attempt > 1 else ""
     return PieceReport(
-        piece["name"] + again,
+        piece.name + again,
         _format_words(piece),
-        piece["status"] != "settled",
-        tuple(line for line in piece.get("caution", ()) if line not in said),
+        piece.status != "settled",
+        tuple(line for line in known(piece.caution, ()) if line not in said),
         lanes,
     )
 
 
-def _format_words(piece: dict[str, Any]) -> str:
-    length = piece.get("length_s")
+def _format_words(piece: PieceResults) -> str:
+    length = known(piece.length_s, None)
     time = "" if length is None else f" {show_time(length * 1000)}"
-    match piece["format"]:
+    match piece.format:
         case "rounds-in-time":
             return f"rounds and reps in{time}" if time else "rounds and reps"
         case "capped-for-time":
@@ -118,15 +114,15 @@ def _format_words(piece: dict[str, Any]) -> str:
             return time.strip()
 
 
-def _lane(piece: dict[str, Any], lane: dict[str, Any], standing: Standing | None) -> LaneLine:
-    remarks = ["late"] if lane["late"] else []
-    if lane["status"] == "stopped":
+def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> LaneLine:
+    remarks = ["late"] if lane.late else []
+    if lane.status == "stopped":
         remarks.append("stopped early")
     return LaneLine(
-        lane["rank"],
-        lane["athlete"],
-        lane["score"],
-        lane["modification"],
+        lane.rank,
+        lane.athlete,
+        lane.score,
+        lane.modification,
         ", ".join(remarks),
         standing,
         _ribbon(piece, lane),
@@ -134,26 +130,28 @@ def _lane(piece: dict[str, Any], lane: dict[str, Any], standing: Standing | None
     )
 
 
-def _ribbon(piece: dict[str, Any], lane: dict[str, Any]) -> Ribbon | None:
-    length = piece.get("length_s")
-    splits = lane["splits"]
-    known = splits.index(None) if None in splits else len(splits)
-    if not length or not known or lane["late"]:
+def _ribbon(piece: PieceResults, lane: LaneResults) -> Ribbon | None:
+    length = known(piece.length_s, None)
+    ends = [0]
+    for split in lane.splits:
+        if split is None:
+            break
+        ends.append(ends[-1] + split)
+    if not length or len(ends) == 1 or lane.late:
         return None
-    ends = tuple(accumulate(splits[:known], initial=0))
     rounds = tuple(pairwise(ends))
-    cut_off = lane["status"] in ("scored", "capped") and known == len(splits)
+    cut_off = lane.status in ("scored", "capped") and len(ends) > len(lane.splits)
     going = (ends[-1], length) if cut_off and ends[-1] < length else None
     return Ribbon(max(length, ends[-1]), rounds, going)
 
 
-def _tried(lane: dict[str, Any]) -> str:
+def _tried(lane: LaneResults) -> str:
     """`60, 70; missed 80`: the unit stands at the score, unless several were used."""
-    tried = [attempt for attempt in lane["attempts"] if attempt["load"] is not None]
-    units = {attempt["load"].rpartition(" ")[2] for attempt in tried}
+    tried = [(load, attempt.made) for attempt in lane.attempts if (load := attempt.load)]
+    units = {load.rpartition(" ")[2] for load, _ in tried}
     unit = f" {units.pop()}" if len(units) == 1 else ""
     made, missed = (
-        ", ".join(one["load"].removesuffix(unit) for one in tried if one["made"] is made)
-        for made in (True, False)
+        ", ".join(load.removesuffix(unit) for load, was_made in tried if was_made is wanted)
+        for wanted in (True, False)
     )
     return "; ".join(part for part in (made, missed and f"missed {missed}") if part)

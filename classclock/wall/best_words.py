@@ -4,8 +4,8 @@ from collections.abc import Mapping
 
 from msgspec.structs import replace
 
-from classclock.book.files.results_document import results_document
 from classclock.records.bests import Standing
+from classclock.records.class_document import results_document
 from classclock.records.own_bests import OwnBests
 from classclock.tally.record import ClassRecord, RunKey
 from classclock.units.kept import Same
@@ -24,11 +24,12 @@ def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) ->
     if not bests.it.began:
         return {}
     document = results_document(record.it, started=started, journal="")
-    for piece in document["pieces"]:
-        piece["status"] = "settled"  # the coach is to see it before settling it, not after
+    # The coach is to see it before settling it, not after.
+    pieces = tuple(replace(piece, status="settled") for piece in document.pieces)
+    document = replace(document, pieces=pieces)
     keys = record.it.pieces()
     return {
-        (keys[piece], document["pieces"][piece]["lanes"][lane]["members"][0]): standing
+        (keys[piece], pieces[piece].lanes[lane].members[0]): standing
         for (piece, lane), standing in bests.it.standings(document).items()
     }
 

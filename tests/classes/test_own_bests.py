@@ -10,6 +10,7 @@ import pytest
 from classclock.book.files.saved_results import read_results
 from classclock.commands.command_line import main
 from classclock.records.class_entries import read_class
+from classclock.records.document import ResultsDocument
 from classclock.records.own_bests import lane_terms
 from classclock.tally.scores.on_for import Earlier
 
@@ -37,7 +38,7 @@ def to_the_piece(coach: Any) -> None:
     coach.start()
 
 
-def finish(coach: Any, odd: str) -> dict[str, Any]:
+def finish(coach: Any, odd: str) -> ResultsDocument:
     """To the cap, odd reps given, all settled and saved; the results."""
     sheet = coach.session.live.record.sheet
     coach.wind((sheet.timeline.total - sheet.elapsed(coach.session.live.clock.now())) / 1000 + 5)
@@ -48,8 +49,7 @@ def finish(coach: Any, odd: str) -> dict[str, Any]:
     coach.session.save()
     coach.session.close()
     document = read_results(coach.session.results.saved[0])
-    assert document is not None
-    assert document["pieces"][0]["status"] == "settled"
+    assert document.pieces[0].status == "settled"
     return document
 
 
@@ -85,8 +85,8 @@ def test_the_best_before_stands_beside_the_score_and_a_replay_agrees(
         second.wind(110)
         second.type("n")
     document = finish(second, "3n.i.b")
-    lanes = {lane["athlete"]: lane for lane in document["pieces"][0]["lanes"]}
-    assert (lanes["Noor"]["score"], lanes["Noor"]["best_before"]) == ("8+3", "7+12")
+    lanes = {lane.athlete: lane for lane in document.pieces[0].lanes}
+    assert (lanes["Noor"].score, lanes["Noor"].best_before) == ("8+3", "7+12")
     assert main(["replay", str(second.session.journal.path)]) == 0
     assert main(["report"]) == 0
     assert "Noor 8+3, new best, before 7+12" in capsys.readouterr().out
@@ -105,7 +105,7 @@ def test_without_its_book_the_class_runs_on_and_nobody_has_a_best(
     assert "can't be reached" in second.session.read_bests()
     assert runs_of(second) == {}
     document = finish(second, "0n0i.b")
-    assert all(lane["best_before"] is None for lane in document["pieces"][0]["lanes"])
+    assert all(lane.best_before is None for lane in document.pieces[0].lanes)
     monkeypatch.delenv("CLASSCLOCK_BOOK")
     assert main(["athlete", "Noor"]) == 0  # its results went in when the book was back
 

@@ -4,9 +4,9 @@ from typing import Any
 
 import pytest
 
-from classclock.book.files.results_document import COLUMNS
 from classclock.commands.command_line import main
 from classclock.plan.care import STOP
+from classclock.records.document import COLUMNS
 
 LANE_FIELDS = {
     "key",

@@ -173,9 +173,10 @@ def test_replay_says_where_saved_scores_were_altered(
     path = coach.session.journal.path
     found = saved_for(path)
     assert found is not None
-    file, document = found
-    document["pieces"][0]["lanes"][0]["rounds"] = 99
-    file.write_text(json.dumps(document), "utf-8")
+    file, _ = found
+    values = json.loads(file.read_bytes())
+    values["pieces"][0]["lanes"][0]["rounds"] = 99
+    file.write_text(json.dumps(values), "utf-8")
     assert main(["replay", str(path)]) == 1
     assert "Noor: rounds 1, saved was 99" in capsys.readouterr().out
 

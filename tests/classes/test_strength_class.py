@@ -7,7 +7,6 @@ from typing import Any
 import pytest
 
 from classclock.book.asking.lift_records import lift_records, read_lifts
-from classclock.book.files.results_document import results_document
 from classclock.clock.source import WoundSource
 from classclock.live.flagged import flags_of, open_flags, to_come
 from classclock.live.session import Session
@@ -15,6 +14,7 @@ from classclock.live.session_opening import open_session, rejoin_session, replay
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
+from classclock.records.class_document import results_document
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
 
@@ -150,7 +150,7 @@ def test_the_journal_alone_gives_the_same_results(coach: Any, depot: Any) -> Non
     rejoined.close()
     again = results_document(replayed(journal), started="2026-11-24", journal="x")
     assert again == before
-    assert again["pieces"][0]["lanes"][0]["attempts"][0]["load"] == "65 kg"
+    assert again.pieces[0].lanes[0].attempts[0].load == "65 kg"
 
 
 def test_what_was_made_is_the_record_of_the_next_class(coach: Any, depot: Any) -> None:

@@ -62,9 +62,10 @@ def test_the_results_have_it_first_and_a_replay_the_same(
     assert found is not None
     assert main(["replay", str(session.journal.path), "--json"]) == 0
     replay = json.loads(capsys.readouterr().out)
-    for document in (found[1], replay):
-        assert document["pieces"][0]["caution"][0] == OWN
-        assert STOP not in document["pieces"][0]["caution"]
+    for document in (json.loads(found[0].read_bytes()), replay):
+        caution = document["pieces"][0]["caution"]
+        assert caution[0] == OWN
+        assert STOP not in caution
 
 
 def test_a_journal_of_before_there_was_such_a_rule_has_none(session: Session) -> None:

@@ -6,8 +6,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.files.results_document import COLUMNS
 from classclock.plan.model import is_piece
+from classclock.records.document import COLUMNS
 from classclock.tally.commands import Tap
 from classclock.tally.lanes import Person
 

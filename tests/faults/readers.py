@@ -8,20 +8,26 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from classclock.book.asking.lift_records import read_lifts
 from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor, JournalDamagedError, read_journal
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library
 from classclock.club.plan_files import read_plan
 from classclock.club.settings import read_club
 from classclock.live.session_opening import replayed
 from classclock.machine.bundled import bundled
+from classclock.records.class_entries import read_class
+from classclock.records.differences import differences
+from classclock.records.document import VERSION
+from classclock.report.class_report import class_report
 from classclock.tally import events as ev
 from classclock.tally.keys.key_language import KeyContext, KeyState, Stroke, press
 from classclock.tally.keys.taps_file import read_taps
 from classclock.tally.lane_keys import people_named
+from tests.depot_classes import LANE, PIECE
 
 WALL = "2026-11-24T18:30:00.000+01:00"
 PLAN = (bundled("plans") / "turntable.toml").read_bytes()
@@ -43,6 +49,17 @@ def _journal(path: Path) -> None:
 def _changes(path: Path) -> None:
     with suppress(ChangesDamagedError):
         read_changes(path.parent)
+
+
+def _results(path: Path) -> None:
+    """What can be read can be used for everything that results are."""
+    with suppress(ResultsError):
+        document = read_results(path)
+        worths = (entry.result.worth or 0 for entry in read_class(document).entries)
+        assert all(-(2**63) <= worth < 2**63 for worth in worths)  # as databases keep them
+        class_report(document)
+        assert not differences(document, document)
+        read_lifts(path.parent)
 
 
 def _keys(path: Path) -> None:
@@ -73,13 +90,16 @@ def _journal_lines() -> bytes:
     return Anchor("b1", 5, 0, WALL).line() + b"".join(lines)
 
 
+_ATTEMPT = {"set": 1, "load": "60 kg", "load_kg": 60, "made": True}
+_LANE = {**LANE, "splits": [61, None], "attempts": [_ATTEMPT], "load_kg": 60, "members": ["noor"]}
 _RESULTS = json.dumps(
     {
+        "version": VERSION,
         "title": "Depot Tuesday",
         "started": WALL,
         "journal": "2026-11-24-1830-turntable.jsonl",
         "people": [{"id": "noor", "name": "Noor", "key": "n"}],
-        "pieces": [{"name": "Turntable", "format": "rounds-in-time", "lanes": []}],
+        "pieces": [{**PIECE, "sets": [3], "lift": "front squat", "lanes": [_LANE]}],
     }
 ).encode()
 
@@ -115,6 +135,6 @@ READERS = (
             path.read_bytes(), path.name, unit="kg", kinds={}, today=date(2026, 1, 1)
         ),
     ),
-    Reader("results.json", _RESULTS, read_results),
+    Reader("results.json", _RESULTS, _results),
     Reader("keys", b"n12n7+n7+12n*n/n-n>nb:n1.n\x7f", _keys),
 )

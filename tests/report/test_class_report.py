@@ -9,10 +9,12 @@ from typing import Any
 
 import pytest
 
+from classclock.book.files.saved_results import read_results
 from classclock.commands.command_line import main
 from classclock.plan.care import AFTER_A_CLASS, STOP
 from classclock.records.bests import standing
 from classclock.records.class_entries import read_class
+from classclock.records.document import ResultsDocument, plain_values
 from classclock.report.class_page import class_html
 from classclock.report.class_report import class_report
 from classclock.report.class_text import class_lines
@@ -21,7 +23,7 @@ CAUTION = "Step down from the box, don't jump."
 
 
 @pytest.fixture
-def held(depot: Any) -> dict[str, Any]:
+def held(depot: Any) -> ResultsDocument:
     lanes = [
         depot.rounds("Noor", 8, 3, rank=1, each=110),
         depot.rounds("Ilse", 7, 12, rank=2, modification="step-up", note="corrected: <b>x</b>"),
@@ -29,13 +31,13 @@ def held(depot: Any) -> dict[str, Any]:
         depot.rounds("Tuva", 0, 0, rank=None, status="absent"),
     ]
     squats = depot.squats(depot.lifted("Noor", "60 kg", "70 kg", "/80 kg"))
-    document: dict[str, Any] = depot.document(
+    document: ResultsDocument = depot.document(
         "2026-11-24", squats, depot.turntable(*lanes, caution=[CAUTION]), title="Turntable Tuesday"
     )
     return document
 
 
-def test_the_text_is_short_enough_for_a_message(depot: Any, held: dict[str, Any]) -> None:
+def test_the_text_is_short_enough_for_a_message(depot: Any, held: ResultsDocument) -> None:
     before = read_class(depot.document("2026-10-02", depot.turntable(depot.rounds("Noor", 7, 12))))
     now = next(entry for entry in read_class(held).entries if entry.piece == 1)
     standings = {(1, 0): standing(now.result, [before.entries[0].result])}
@@ -55,7 +57,7 @@ def test_the_text_is_short_enough_for_a_message(depot: Any, held: dict[str, Any]
     )
 
 
-def test_a_ribbon_stands_along_the_time_of_the_piece(held: dict[str, Any]) -> None:
+def test_a_ribbon_stands_along_the_time_of_the_piece(held: ResultsDocument) -> None:
     ribbon = class_report(held).pieces[1].lanes[0].ribbon
     assert ribbon is not None
     assert ribbon.length == 960
@@ -85,7 +87,7 @@ def test_loads_tried_are_said_once_with_their_unit(depot: Any) -> None:
 # -- the page --------------------------------------------------------------------------
 
 
-def test_the_page_shows_scores_ribbons_and_cautions(held: dict[str, Any]) -> None:
+def test_the_page_shows_scores_ribbons_and_cautions(held: ResultsDocument) -> None:
     html = class_html(class_report(held)).decode()
     assert CAUTION.replace("'", "&#39;") in html
     assert html.count("<svg") == 3
@@ -94,7 +96,7 @@ def test_the_page_shows_scores_ribbons_and_cautions(held: dict[str, Any]) -> Non
 
 
 def test_text_and_page_say_what_is_an_emergency_and_then_when_to_rest(
-    held: dict[str, Any],
+    held: ResultsDocument,
 ) -> None:
     # Common practice, no source.
     emergency, rest = AFTER_A_CLASS
@@ -115,24 +117,27 @@ def test_a_caution_of_several_pieces_stands_once_at_the_first(depot: Any) -> Non
     ]
 
 
-def test_the_page_asks_nothing_of_any_address_and_runs_nothing(held: dict[str, Any]) -> None:
+def test_the_page_asks_nothing_of_any_address_and_runs_nothing(held: ResultsDocument) -> None:
     html = class_html(class_report(held)).decode()
     assert not re.findall(r"https?:|//|url\(|@import|<script|<link|<img|<iframe", html)
 
 
 def test_no_mark_reason_or_markup_of_a_name_stands_in_the_page(
-    depot: Any, held: dict[str, Any]
+    held: ResultsDocument, tmp_path: Path
 ) -> None:
-    held["pieces"][1]["lanes"][0]["athlete"] = "<img src=x>\u202eNoor"
-    held["people"][0]["marks"] = ["under 18"]
-    html = class_html(class_report(held)).decode()
+    values = json.loads(json.dumps(plain_values(held)))
+    values["pieces"][1]["lanes"][0]["athlete"] = "<img src=x>\u202eNoor"
+    values["people"][0]["marks"] = ["under 18"]
+    path = tmp_path / "strange.json"
+    path.write_text(json.dumps(values), "utf-8")
+    html = class_html(class_report(read_results(path))).decode()
     assert "<img" not in html
     assert "&lt;img src=x&gt;\\u202eNoor" in html
     assert "under 18" not in html
     assert "corrected" not in html
 
 
-def crowd(depot: Any, pieces: int) -> dict[str, Any]:
+def crowd(depot: Any, pieces: int) -> ResultsDocument:
     """The most people that a class has, in some pieces, each with long words."""
     names = [f"Saoirse-Marie {letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ"]
     made = [
@@ -142,7 +147,7 @@ def crowd(depot: Any, pieces: int) -> dict[str, Any]:
         )
         for number in range(pieces)
     ]
-    document: dict[str, Any] = depot.document("2026-11-24", *made)
+    document: ResultsDocument = depot.document("2026-11-24", *made)
     return document
 
 
@@ -195,7 +200,7 @@ def club(depot: Any, monkeypatch: pytest.MonkeyPatch) -> Any:
 
 
 def test_the_latest_class_is_reported_with_what_the_book_knows(
-    club: Any, held: dict[str, Any], capsys: Any, tmp_path: Path
+    club: Any, held: ResultsDocument, capsys: Any, tmp_path: Path
 ) -> None:
     club.held("2026-10-02", club.turntable(club.rounds("Noor", 7, 12)))
     club.save(held)
@@ -207,7 +212,7 @@ def test_the_latest_class_is_reported_with_what_the_book_knows(
 
 
 def test_an_earlier_class_is_reported_as_it_stood_then(
-    club: Any, held: dict[str, Any], capsys: Any
+    club: Any, held: ResultsDocument, capsys: Any
 ) -> None:
     path = club.held("2026-10-02", club.turntable(club.rounds("Noor", 7, 12)))
     club.save(held)
@@ -216,7 +221,7 @@ def test_an_earlier_class_is_reported_as_it_stood_then(
 
 
 def test_without_its_book_a_class_is_still_reported(
-    club: Any, held: dict[str, Any], capsys: Any, monkeypatch: pytest.MonkeyPatch
+    club: Any, held: ResultsDocument, capsys: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     club.save(held)
     monkeypatch.setenv("CLASSCLOCK_BOOK", "postgresql+psycopg://coach@127.0.0.1:1/depot")
@@ -228,7 +233,7 @@ def test_without_its_book_a_class_is_still_reported(
 
 def test_a_file_that_is_no_results_file_is_said(club: Any, capsys: Any, tmp_path: Path) -> None:
     wrong = tmp_path / "wrong.json"
-    document = club.document("2026-11-24", club.turntable(club.rounds("Noor", 8)))
+    document = club.values("2026-11-24", club.turntable(club.rounds("Noor", 8)))
     del document["pieces"][0]["lanes"][0]["splits"]
     for text, said in (("{}", "no results file"), (json.dumps(document), "damaged: 'splits'")):
         wrong.write_text(text, "utf-8")

@@ -11,6 +11,7 @@ from pathlib import Path
 
 from classclock.book.asking.lift_records import ClassLifts, Lifted, read_lifts
 from classclock.book.files.changes import Import, ImportedScore, changes_if_any
+from classclock.book.files.saved_results import ResultsError
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.club.folder import results
 from classclock.records.result import day_moment
@@ -19,8 +20,8 @@ from classclock.units.loads import parse_load
 _REPS = re.compile(r"(\d{1,3}) reps?")
 
 
-def club_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[Path, ...]]:
-    """The lifts of every class and import, and the results files that can't be read."""
+def club_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
+    """The lifts of every class and import, and why some results files can't be read."""
     changes = changes_if_any(folder)
     rules = people_rules([changes])
     classes, unread = read_lifts(results(folder))

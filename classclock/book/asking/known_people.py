@@ -1,15 +1,15 @@
 """People remembered from the results of earlier classes: their key, and what each used last."""
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Mapping
 from datetime import date, datetime
 from pathlib import Path
 from string import ascii_lowercase
-from typing import Any
 
 from msgspec import Struct, field
 
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.plan.model import Segment, Station
+from classclock.records.document import ResultsDocument
 from classclock.records.erased import ERASED
 from classclock.tally.lanes import Mark
 from classclock.units.spelling import fold
@@ -62,9 +62,10 @@ def known_people(results: Path) -> tuple[KnownPerson, ...]:
     """
     found: dict[str, _Found] = {}
     for path in sorted(results.glob("*.json"), reverse=True)[:MOST_CLASSES]:
-        document = read_results(path)
-        if document is not None:
-            _remember(document, found)
+        try:
+            _remember(read_results(path), found)
+        except ResultsError:
+            continue
     return tuple(person.known() for person in found.values())
 
 
@@ -82,37 +83,18 @@ class _Found(Struct):
         )
 
 
-def _remember(document: dict[str, Any], found: dict[str, _Found]) -> None:
+def _remember(document: ResultsDocument, found: dict[str, _Found]) -> None:
     """One class, older than all that were remembered before: what is known already stays."""
-    try:
-        day = datetime.fromisoformat(document["started"]).date()
-    except ValueError:
-        return
-    for person in _tables(document.get("people")):
-        ident, name, key = (person.get(part) for part in ("id", "name", "key"))
-        if isinstance(ident, str) and ident.startswith(ERASED):
-            continue
-        if isinstance(ident, str) and isinstance(name, str) and name.strip():
-            kept = key if isinstance(key, str) and key in _KEYS else ""
-            found.setdefault(ident, _Found(ident, name, kept, day)).classes += 1
-    for piece in _tables(document["pieces"]):
-        called = piece.get("benchmark") or piece.get("name")
-        if isinstance(called, str):
-            for lane in _tables(piece.get("lanes")):
-                _remember_lane(called.casefold(), lane, found)
-
-
-def _remember_lane(piece: str, lane: dict[str, Any], found: dict[str, _Found]) -> None:
-    members, options = lane.get("members"), lane.get("own_options") or lane.get("options")
-    if not isinstance(members, list) or not isinstance(options, list):
-        return
-    names = tuple(option if isinstance(option, str) else None for option in options)
-    for member in members:
-        if isinstance(member, str) and member in found:
-            found[member].modifications.setdefault(piece, names)
-
-
-def _tables(value: object) -> Iterator[dict[str, Any]]:
-    return (
-        (item for item in value if isinstance(item, dict)) if isinstance(value, list) else iter(())
-    )
+    day = datetime.fromisoformat(document.started).date()
+    for person in document.people:
+        if not person.id.startswith(ERASED) and person.name.strip():
+            key = person.key if person.key in _KEYS else ""
+            first = _Found(person.id, person.name, key, day)
+            found.setdefault(person.id, first).classes += 1
+    for piece in document.pieces:
+        called = (piece.benchmark or piece.name).casefold()
+        for lane in piece.lanes:
+            for member in lane.members:
+                if member in found:
+                    options = lane.remembered_options
+                    found[member].modifications.setdefault(called, options)

@@ -4,11 +4,11 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
 from decimal import Decimal
 from pathlib import Path
-from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import DamagedResultsError, ResultsError, read_results
+from classclock.records.document import AttemptMade, PieceResults, ResultsDocument, known
 from classclock.strength.class_loads import Handled, LiftHistory
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 from classclock.units.loads import Load, parse_load
@@ -42,18 +42,19 @@ class LiftRecord(Struct, frozen=True):
     best_on: date
 
 
-def read_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[Path, ...]]:
-    """The lifts in every results file, the oldest first; and the files that can't be read."""
+def read_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
+    """The lifts in every results file, the oldest first; and why some files can't be read."""
     classes: list[ClassLifts] = []
-    unread: list[Path] = []
+    unread: list[ResultsError] = []
     for path in sorted(folder.glob("*.json")):
-        document = read_results(path)
         try:
-            if document is None:
-                raise ValueError(path)  # noqa: TRY301  one way to leave a file out
+            document = read_results(path)
             classes.append(_class_lifts(document))
-        except (AttributeError, KeyError, TypeError, ValueError, ArithmeticError):
-            unread.append(path)
+        except ResultsError as error:
+            unread.append(error)
+        except ValueError:
+            why = "a load in it is none"
+            unread.append(DamagedResultsError(path, why, document.journal))
     return tuple(classes), tuple(unread)
 
 
@@ -125,30 +126,32 @@ def _record(every: Sequence[Lifted], formula: Formula) -> LiftRecord:
     return LiftRecord(heaviest.lift, heaviest, best, on)
 
 
-def _class_lifts(document: dict[str, Any]) -> ClassLifts:
-    on = datetime.fromisoformat(document["started"]).date()
-    lifted = (made for piece in document["pieces"] for made in _lifted(piece, on))
-    people = {str(person["id"]): str(person["name"]) for person in document["people"]}
-    return ClassLifts(people, tuple(lifted))
+def _class_lifts(document: ResultsDocument) -> ClassLifts:
+    """Raises ValueError where a load can't be read."""
+    on = datetime.fromisoformat(document.started).date()
+    lifted = (made for piece in document.pieces for made in _lifted(piece, on))
+    return ClassLifts({one.id: one.name for one in document.people}, tuple(lifted))
 
 
-def _lifted(piece: dict[str, Any], on: date) -> Iterator[Lifted]:
-    lift = piece.get("lift")
-    if lift is None or piece["status"] != "settled":
+def _lifted(piece: PieceResults, on: date) -> Iterator[Lifted]:
+    lift = known(piece.lift, None)
+    if lift is None or piece.status != "settled":
         return
-    for lane in piece["lanes"]:
-        if len(lane["members"]) == 1 and not lane["modification"] and lane["load_kg"]:
-            for load, reps in _made(lane, piece.get("sets") or [1]):
-                yield Lifted(lane["members"][0], lift, load, reps, on)
+    for lane in piece.lanes:
+        if len(lane.members) == 1 and not lane.modification and lane.load_kg:
+            heaviest = Decimal(str(lane.load_kg))
+            for load, reps in _made(lane.attempts, heaviest, known(piece.sets, ()) or (1,)):
+                yield Lifted(lane.members[0], lift, load, reps, on)
 
 
-def _made(lane: dict[str, Any], reps: Sequence[int]) -> Iterator[tuple[Load, int]]:
+def _made(
+    attempts: Sequence[AttemptMade], heaviest: Decimal, reps: Sequence[int]
+) -> Iterator[tuple[Load, int]]:
     """The loads made and the reps of their sets. The settled score decides on the heaviest."""
-    heaviest = Decimal(str(lane["load_kg"]))
     made = [
-        (parse_load(attempt["load"], "kg"), reps[min(attempt["set"], len(reps)) - 1])
-        for attempt in lane["attempts"]
-        if attempt["made"] and attempt["load"] is not None
+        (parse_load(attempt.load, "kg"), reps[max(1, min(attempt.set, len(reps))) - 1])
+        for attempt in attempts
+        if attempt.made and attempt.load is not None
     ]
     yield from ((load, count) for load, count in made if load.kg <= heaviest)
     if all(load.kg != heaviest for load, _ in made):

@@ -5,27 +5,25 @@ Files are told apart by the date in their name: those of other weeks are never o
 
 import codecs
 import datetime as dt
-import json
 import os
 import re
 from collections.abc import Iterator
 from pathlib import Path
-from typing import Any
 
 from msgspec import Struct
 
 from classclock.book.files.class_plans import plan_in, read_again
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import ResultsError, journal_of, read_results
 from classclock.club import folder as club_folder
 from classclock.planning.patterns import Held, held
 from classclock.planning.weeks import first_day, last_day
+from classclock.records.document import PieceResults, ResultsDocument, known
 from classclock.units.loads import Unit
 
 _DATED = re.compile(r"(\d{4}-\d\d-\d\d)-\d{4}-.*\.json")
-_JOURNAL = re.compile(rb'^ "journal": ("(?:[^"\\]|\\.)*")', re.MULTILINE)
 _DATE = re.compile(rb"^[ \t]*date[ \t]*=[ \t]*(\d{4}-\d\d-\d\d)[ \t\r]*(?:#.*)?$", re.MULTILINE)
 _HEAD = 4096
-"""Bytes in which a results file names its journal, and a plan its date."""
+"""Bytes in which a plan says its date."""
 _LARGEST = 256 * 1024
 """Bytes of a plan, as `plan.reading` has them."""
 
@@ -71,42 +69,29 @@ def _names(folder: Path) -> list[str]:
 
 def _class_of(folder: Path, results: Path, day: dt.date) -> tuple[Held, bool] | None:
     """One class, and whether its plan was there."""
-    journal = _journal_of(results)
+    journal = Path(journal_of(results)).name
     plan = plan_in(club_folder.journals(folder) / journal) if journal else None
     if plan is not None:
         return held(day, plan), True
-    document = read_results(results)
-    return None if document is None else (_by_results(day, document), False)
-
-
-def _journal_of(results: Path) -> str:
-    """The file name of its journal; empty where none is said."""
     try:
-        with results.open("rb") as opened:
-            match = _JOURNAL.search(opened.read(_HEAD))
-        name = json.loads(match[1]) if match else (read_results(results) or {}).get("journal")
-    except (OSError, ValueError):
-        return ""
-    return Path(name).name if isinstance(name, str) else ""
+        return _by_results(day, read_results(results)), False
+    except ResultsError:
+        return None
 
 
-def _by_results(day: dt.date, document: dict[str, Any]) -> Held:
-    pieces = [piece for piece in document["pieces"] if isinstance(piece, dict)]
-    lifts = [piece for piece in pieces if _by_load(piece)]
-    names = tuple(dict.fromkeys(lift for one in lifts if isinstance(lift := one.get("lift"), str)))
-    timed = [piece for piece in pieces if not _by_load(piece)]
-    hard = ([one for one in timed if one.get("benchmark")] or timed)[-1:]
-    seconds = hard[0].get("length_s") if hard else None
-    length = seconds * 1000 if isinstance(seconds, int) else None
-    return Held(day, document["title"], names, length, names)
+def _by_results(day: dt.date, document: ResultsDocument) -> Held:
+    lifts = [piece for piece in document.pieces if _by_load(piece)]
+    names = tuple(dict.fromkeys(lift for one in lifts if (lift := known(one.lift, None))))
+    timed = [piece for piece in document.pieces if not _by_load(piece)]
+    hard = ([one for one in timed if one.benchmark] or timed)[-1:]
+    seconds = known(hard[0].length_s, None) if hard else None
+    length = None if seconds is None else seconds * 1000
+    return Held(day, document.title, names, length, names)
 
 
-def _by_load(piece: dict[str, Any]) -> bool:
-    lanes = piece.get("lanes")
-    tried = isinstance(lanes, list) and any(
-        isinstance(lane, dict) and lane.get("attempts") for lane in lanes
-    )
-    return tried or bool(piece.get("lift") and piece.get("sets"))
+def _by_load(piece: PieceResults) -> bool:
+    tried = any(lane.attempts for lane in piece.lanes)
+    return tried or bool(known(piece.lift, None) and known(piece.sets, ()))
 
 
 def _planned(plans: Path, today: dt.date, unit: Unit) -> Iterator[Held]:

@@ -24,9 +24,8 @@ from classclock.book.files.changes import (
 )
 from classclock.book.files.copies import copies, forget_missing
 from classclock.book.files.journal_writer import in_use
-from classclock.book.files.results_document import COLUMNS
 from classclock.book.files.results_files import write_document
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.book.people_rules import digest
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.catching_up import catch_up
@@ -35,6 +34,7 @@ from classclock.book.tables.queries import Athlete
 from classclock.book.tables.schema import seen
 from classclock.club.folder import journals, results
 from classclock.machine.whole_file import write_whole
+from classclock.records.document import ResultsDocument
 from classclock.records.erased import ERASED
 from classclock.units.plain_json import read_json
 
@@ -152,21 +152,12 @@ def _rewrite(path: Path, scrub: Scrub) -> None:
         write_document(path, document)
 
 
-def _results_without(path: Path, scrub: Scrub) -> dict[str, Any] | None:
+def _results_without(path: Path, scrub: Scrub) -> ResultsDocument | None:
     """A results file's content without the person; None where it can't be written anew."""
-    document = read_results(path)
-    if document is None:
-        return None
     try:
-        left = scrub.results(document)
-        complete = all(
-            isinstance(piece["name"], str) and lane.keys() >= set(COLUMNS)
-            for piece in left["pieces"]
-            for lane in piece["lanes"]
-        )
-    except (AttributeError, KeyError, TypeError):
+        return scrub.results(read_results(path))
+    except ResultsError:
         return None
-    return left if complete else None
 
 
 def _scrubbed_lines(data: bytes, scrubbed: Callable[[dict[str, Any]], dict[str, Any]]) -> bytes:

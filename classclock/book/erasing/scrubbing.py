@@ -7,11 +7,15 @@ to the ranks that the others had.
 import json
 import re
 import tomllib
+from collections.abc import Sequence
 from typing import Any
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-_FREE_TEXT = ("reason", "text", "note", "best_before")
+from classclock.records.document import LaneResults, ResultsDocument
+
+_FREE_TEXT = ("reason", "text")
 NOBODY = "erased"
 
 
@@ -31,14 +35,14 @@ class Scrub(Struct, frozen=True):
         named = self._pattern()
         return named is not None and named.search(text) is not None
 
-    def results(self, document: dict[str, Any]) -> dict[str, Any]:
+    def results(self, document: ResultsDocument) -> ResultsDocument:
         """A results document without them."""
-        people = [person for person in document["people"] if person.get("id") not in self.ids]
-        pieces = [
-            {**piece, "lanes": [self._lane(lane) for lane in piece["lanes"]]}
-            for piece in document["pieces"]
-        ]
-        return {**document, "people": people, "pieces": pieces}
+        people = tuple(person for person in document.people if person.id not in self.ids)
+        pieces = tuple(
+            replace(piece, lanes=tuple(self._lane(lane) for lane in piece.lanes))
+            for piece in document.pieces
+        )
+        return replace(document, people=people, pieces=pieces)
 
     def event(self, line: dict[str, Any]) -> dict[str, Any]:
         """A journal's line without them."""
@@ -71,14 +75,16 @@ class Scrub(Struct, frozen=True):
         members = [self._id(member) for member in lane["members"]]
         return {**lane, "id": self._id(lane["id"]), "name": name, "members": members}
 
-    def _lane(self, lane: dict[str, Any]) -> dict[str, Any]:
-        """A lane of a results document."""
-        texts = {key: self._words(lane[key]) for key in _FREE_TEXT if lane.get(key)}
-        athlete = self._lane_name(lane["athlete"], lane["members"])
-        members = [self._id(member) for member in lane["members"]]
-        return {**lane, **texts, "athlete": athlete, "members": members}
+    def _lane(self, lane: LaneResults) -> LaneResults:
+        return replace(
+            lane,
+            athlete=self._lane_name(lane.athlete, lane.members),
+            members=tuple(self._id(member) for member in lane.members),
+            note=self._words(lane.note),
+            best_before=None if lane.best_before is None else self._words(lane.best_before),
+        )
 
-    def _lane_name(self, name: str, members: list[str]) -> str:
+    def _lane_name(self, name: str, members: Sequence[str]) -> str:
         if not self.ids & set(members):
             return name
         parts = name.split(" + ")

@@ -2,16 +2,24 @@
 
 import json
 import threading
+from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING, Any
+from typing import TYPE_CHECKING
 
-from classclock.book.files.results_document import COLUMNS, results_document
+from msgspec import UNSET
+
+from classclock.book.files.saved_results import (
+    DamagedResultsError,
+    ResultsError,
+    read_results,
+)
 from classclock.machine.file_names import file_safe
 from classclock.machine.whole_file import write_whole
+from classclock.records.class_document import results_document
+from classclock.records.document import COLUMNS, PieceResults, ResultsDocument, plain_values
 from classclock.tally.record import ClassRecord
 from classclock.units.csv_cells import csv_bytes
-from classclock.units.plain_json import read_json
 
 if TYPE_CHECKING:
     from classclock.records.own_bests import OwnBests
@@ -69,11 +77,9 @@ class ResultsFiles:
             self.trouble = None
             return True
 
-    def _write(self, document: dict[str, Any], plan_name: str) -> tuple[Path, ...]:
+    def _write(self, document: ResultsDocument, plan_name: str) -> tuple[Path, ...]:
         started = datetime.fromisoformat(self.started)
-        stem = self._free_stem(
-            f"{started:%Y-%m-%d-%H%M}-{file_safe(plan_name)}", document["journal"]
-        )
+        stem = self._free_stem(f"{started:%Y-%m-%d-%H%M}-{file_safe(plan_name)}", document.journal)
         return write_document(self.folder / f"{stem}.json", document)
 
     def _free_stem(self, wanted: str, journal: str) -> str:
@@ -92,7 +98,7 @@ class ResultsFiles:
         return not any(self.folder.glob(f"{stem}.*")) and not any(self.folder.glob(f"{stem}-*.csv"))
 
 
-def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
+def write_document(path: Path, document: ResultsDocument) -> tuple[Path, ...]:
     """Write a results document, then the CSV files of its pieces beside it; all of their paths.
 
     In this order, so that a CSV file without its document is never ours to write over.
@@ -100,30 +106,40 @@ def write_document(path: Path, document: dict[str, Any]) -> tuple[Path, ...]:
     Raises:
         OSError: one of them can't be written.
     """
-    text = json.dumps(document, ensure_ascii=False, indent=1)
+    text = json.dumps(plain_values(document), ensure_ascii=False, indent=1)
     write_whole(path, text.encode("utf-8", "replace") + b"\n")
     written = [path]
-    for name, piece in _named_pieces(document["pieces"]):
+    for name, piece in _named_pieces(document.pieces):
         beside = path.with_name(f"{path.stem}-{name}.csv")
-        rows = [[lane[column] for column in COLUMNS] for lane in piece["lanes"]]
-        write_whole(beside, csv_bytes(COLUMNS, rows))
+        write_whole(beside, _table(piece))
         written.append(beside)
     return tuple(written)
+
+
+def _table(piece: PieceResults) -> bytes:
+    """The piece as CSV, with the columns that its document has."""
+    unsaid = {
+        column for column in COLUMNS for lane in piece.lanes if getattr(lane, column) is UNSET
+    }
+    columns = [column for column in COLUMNS if column not in unsaid]
+    rows = [[getattr(lane, column) for column in columns] for lane in piece.lanes]
+    return csv_bytes(columns, rows)
 
 
 def _ours(path: Path, journal: str) -> bool:
     """Whether this document holds earlier results of the class with this journal."""
     try:
-        document = read_json(path.read_bytes())
-    except (ValueError, IsADirectoryError):
+        return read_results(path).journal == journal
+    except DamagedResultsError as error:
+        return error.journal == journal
+    except ResultsError:
         return False
-    return isinstance(document, dict) and document.get("journal") == journal
 
 
-def _named_pieces(pieces: list[dict[str, Any]]) -> list[tuple[str, dict[str, Any]]]:
-    named: dict[str, dict[str, Any]] = {}
+def _named_pieces(pieces: Sequence[PieceResults]) -> list[tuple[str, PieceResults]]:
+    named: dict[str, PieceResults] = {}
     for piece in pieces:
-        wanted = file_safe(piece["name"])
+        wanted = file_safe(piece.name)
         name, number = wanted, 1
         while name in named:
             number += 1

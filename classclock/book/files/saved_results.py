@@ -1,75 +1,151 @@
-"""Results files, read: the newest of a club, and the one that belongs to a journal."""
+"""The one reader of results files: a class's whole results, or only which class it was."""
 
+import json
+import re
+from datetime import datetime
 from pathlib import Path
-from typing import Any
 
-from classclock.units.plain_json import read_json
+from msgspec import DecodeError, Raw, Struct, ValidationError
+from msgspec.json import Decoder
 
-
-def newest(folder: Path) -> dict[str, Any] | None:
-    """The results of the latest class in the folder; None where there are none."""
-    for path in sorted(folder.glob("*.json"), reverse=True):
-        if (document := read_results(path)) is not None:
-            return document
-    return None
+from classclock.records.document import VERSION, ResultsDocument
 
 
-def saved_for(journal: Path) -> tuple[Path, dict[str, Any]] | None:
-    """The results file of the class with this journal, from the folder beside the journals."""
-    for path in sorted(journal.parent.parent.glob("results/*.json"), reverse=True):
-        document = read_results(path)
-        if document is not None and document["journal"] == journal.name:
-            return path, document
-    return None
+class ResultsError(ValueError):
+    """A results file can't be used; `str` says which, and why, in plain words."""
+
+    def __init__(self, path: Path, why: str) -> None:
+        super().__init__(f"{path}: {why}")
+        self.path, self.why = path, why
 
 
-def read_results(path: Path) -> dict[str, Any] | None:
-    """A results file's content; None if it isn't one or can't be read."""
-    try:
-        document = read_json(path.read_bytes())
-    except (OSError, ValueError):
-        return None
-    if not isinstance(document, dict) or not isinstance(document.get("pieces"), list):
-        return None
-    known = all(isinstance(document.get(key), str) for key in ("title", "started", "journal"))
-    return document if known else None
+class NotResultsError(ResultsError):
+    """It is none, or can't be read."""
 
 
-def differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> tuple[str, ...]:
-    """Where two documents of one class differ, a line each, in words.
+class DamagedResultsError(ResultsError):
+    """Something is missing in it, or isn't what it should be."""
 
-    Earlier bests are left out: no journal knows them.
+    def __init__(self, path: Path, why: str, journal: str) -> None:
+        super().__init__(path, why)
+        self.journal = journal
+        """The journal from which its scores can be worked out again."""
+
+
+class LaterResultsError(ResultsError):
+    """What it says is known to a later classclock only: it is left as it is."""
+
+
+class _Head(Struct, kw_only=True):
+    """What is read of a file that can't be read whole."""
+
+    journal: str
+    version: int = 1
+
+
+class _Known(_Head, kw_only=True):
+    """What tells results from any other file."""
+
+    title: str
+    started: str
+    pieces: list[Raw]
+
+
+_WHOLE = Decoder(ResultsDocument)
+_HEAD = Decoder(_Head)
+_KNOWN = Decoder(_Known)
+_JOURNAL = re.compile(rb'^ "journal": ("(?:[^"\\]|\\.)*")', re.MULTILINE)
+_HEAD_BYTES = 4096
+"""In which a results file, as it is written, names its journal."""
+_MISSING = re.compile(r"missing required field `(\w+)`")
+_PLACE = re.compile(r"(\w+)(?:\[[^\]]*\])*`$")
+
+
+def read_results(path: Path) -> ResultsDocument:
+    """A results file's content.
+
+    Raises:
+        ResultsError: it isn't one, is damaged, or was made by a later classclock.
     """
     try:
-        return tuple(_differences(worked_out, saved))
-    except (AttributeError, KeyError, TypeError):
-        return ("the saved results are damaged",)
+        data = path.read_bytes()
+    except OSError:
+        raise NotResultsError(path, "no results file") from None
+    try:
+        document = _WHOLE.decode(data)
+        datetime.fromisoformat(document.started).timestamp()
+    except (DecodeError, ValueError, OverflowError, RecursionError) as error:
+        raise _refused(path, data, error) from None
+    if (document.version or 1) > VERSION:
+        raise _later(path)
+    return document
 
 
-def _differences(worked_out: dict[str, Any], saved: dict[str, Any]) -> list[str]:
-    lines: list[str] = []
-    again = {(piece["name"], piece["attempt"]): piece for piece in worked_out["pieces"]}
-    before = {(piece["name"], piece["attempt"]): piece for piece in saved["pieces"]}
-    for key in [*again, *(key for key in before if key not in again)]:
-        if key not in again or key not in before:
-            lines.append(f"{key[0]}: only {'saved' if key in before else 'in the journal'}")
+def newest(folder: Path) -> ResultsDocument | None:
+    """The results of the latest class in the folder; None where there are none.
+
+    Raises:
+        ResultsError: they are damaged, or were made by a later classclock.
+    """
+    for path in sorted(folder.glob("*.json"), reverse=True):
+        try:
+            return read_results(path)
+        except NotResultsError:
             continue
-        lines += _lane_differences(key[0], again[key]["lanes"], before[key]["lanes"])
-    return lines
+    return None
 
 
-def _lane_differences(piece: str, again: list[Any], before: list[Any]) -> list[str]:
-    saved = {(lane["athlete"], lane["key"], lane["heat"]): lane for lane in before}
-    lines = []
-    for lane in again:
-        other = saved.pop((lane["athlete"], lane["key"], lane["heat"]), None)
-        if other is None:
-            lines.append(f"{piece}, {lane['athlete']}: not in the saved results")
-        else:
-            lines += [
-                f"{piece}, {lane['athlete']}: {field} {value!r}, saved was {other.get(field)!r}"
-                for field, value in lane.items()
-                if field != "best_before" and other.get(field) != value
-            ]
-    lines += [f"{piece}, {name}: not in the journal" for name, *_ in saved]
-    return lines
+def saved_for(journal: Path) -> tuple[Path, ResultsDocument] | None:
+    """The results file of the class with this journal, from the folder beside the journals.
+
+    Raises:
+        ResultsError: it is damaged, or was made by a later classclock.
+    """
+    for path in sorted(journal.parent.parent.glob("results/*.json"), reverse=True):
+        if journal_of(path) == journal.name:
+            try:
+                return path, read_results(path)
+            except NotResultsError:
+                continue
+    return None
+
+
+def journal_of(path: Path) -> str:
+    """The file name of the journal that a results file belongs to; empty where it names none.
+
+    Of a file as classclock writes it only the beginning is read.
+    """
+    try:
+        with path.open("rb") as opened:
+            data = opened.read(_HEAD_BYTES)
+            if match := _JOURNAL.search(data):
+                return str(json.loads(match[1]))
+            return _HEAD.decode(data + opened.read()).journal
+    except (OSError, ValueError, RecursionError):
+        return ""
+
+
+def _refused(path: Path, data: bytes, error: Exception) -> ResultsError:
+    """Why a file that can't be read whole is refused."""
+    try:
+        if _HEAD.decode(data).version > VERSION:
+            return _later(path)
+        return DamagedResultsError(path, _in_words(error), _KNOWN.decode(data).journal)
+    except (DecodeError, RecursionError):
+        return NotResultsError(path, "no results file")
+
+
+def _later(path: Path) -> LaterResultsError:
+    return LaterResultsError(path, "made by a later classclock: update this one")
+
+
+def _in_words(error: Exception) -> str:
+    if isinstance(error, ValidationError):
+        if missing := _MISSING.search(str(error)):
+            return f"'{missing[1]}' is missing"
+        if place := _PLACE.search(str(error)):
+            return f"'{place[1]}' isn't what it should be"
+        return "it isn't what it should be"
+    if isinstance(error, DecodeError | RecursionError):
+        return "not all of it is text"
+    return "'started' is no day and time"

@@ -16,7 +16,11 @@ from msgspec import Struct
 from sqlalchemy import Connection, delete, func, insert, select
 
 from classclock.book.files.changes import changes_digest, read_changes
-from classclock.book.files.saved_results import read_results
+from classclock.book.files.saved_results import (
+    NotResultsError,
+    ResultsError,
+    read_results,
+)
 from classclock.book.tables.applying import apply_changes, rules_in
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.deriving import Touched, derive
@@ -24,7 +28,7 @@ from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import RECORDED, changes, files, rooms
 from classclock.book.tables.taking_in import Rows, class_rows, take_out
 from classclock.club.folder import results as results_folder
-from classclock.records.class_entries import NotResultsError, read_class
+from classclock.records.class_entries import read_class
 
 _SETTLED = 2_000_000_000
 """A folder changed this recently may change again at the same file time. Nanoseconds."""
@@ -162,14 +166,13 @@ class _Taking:
 
     def take(self, name: str, stat: _Seen, folder: Path) -> None:
         """Of two files of one class the one whose name comes last counts."""
-        document = read_results(folder / name)
-        if document is None:
-            self.notices.append(f"{folder / name}: no results file: it is left out of the book")
-            return
         try:
-            entry = read_class(document)
+            entry = read_class(read_results(folder / name))
         except NotResultsError as error:
-            self.notices.append(f"{folder / name}: left out of the book: {error}")
+            self.notices.append(f"{error}: it is left out of the book")
+            return
+        except ResultsError as error:
+            self.notices.append(f"{error.path}: left out of the book: {error.why}")
             return
         key = class_key(self._room, entry.journal)
         self.rows.add(files, {"room": self._room, "name": name, "class_key": key, **stat._asdict()})

@@ -22,6 +22,7 @@ from classclock.book.files.changes import (
 from classclock.book.people_rules import digest
 from classclock.records.result import Kind
 from classclock.strength.class_loads import Handled
+from tests.depot_classes import LANE, PIECE
 
 NOW = datetime(2026, 11, 25, 18, 30, tzinfo=UTC)
 
@@ -36,12 +37,12 @@ class Records:
 
     def squatted(self, ident: str, name: str, kg: int, *, day: int) -> None:
         lane: dict[str, Any] = {
+            **LANE,
             "load_kg": kg,
-            "modification": "",
             "members": [ident],
             "attempts": [{"set": 1, "load": f"{kg} kg", "load_kg": kg, "made": True}],
         }
-        piece = {"status": "settled", "lift": "front squat", "sets": [5], "lanes": [lane]}
+        piece = {**PIECE, "lift": "front squat", "sets": [5], "lanes": [lane]}
         document = {
             "title": "Depot Tuesday",
             "started": f"2026-11-{day:02}T18:30:00+01:00",

@@ -7,6 +7,7 @@ import pytest
 
 from classclock.book.asking.known_people import known_people, piece_name
 from classclock.plan.reading.plan_reading import parse_plan
+from tests.depot_classes import LANE, PIECE
 
 
 def person(name: str, key: str) -> dict[str, str]:
@@ -14,13 +15,13 @@ def person(name: str, key: str) -> dict[str, str]:
 
 
 def lane(*members: str, options: list[str | None]) -> dict[str, Any]:
-    return {"members": list(members), "options": options}
+    return {**LANE, "members": list(members), "options": options}
 
 
 @pytest.fixture
 def save(tmp_path: Path) -> Any:
     def write(day: str, people: list[dict[str, str]], lanes: list[dict[str, Any]]) -> None:
-        piece = {"name": "Turntable", "benchmark": "turntable", "lanes": lanes}
+        piece = {**PIECE, "name": "Turntable", "benchmark": "turntable", "lanes": lanes}
         document = {
             "title": "Turntable Tuesday",
             "started": f"{day}T18:30:00+01:00",

@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called, read_lifts
+from tests.depot_classes import LANE, PIECE
 
 Save = Callable[..., None]
 
@@ -15,9 +16,8 @@ def lane(*attempts: tuple[int, str, bool], **fields: Any) -> dict[str, Any]:
     """A settled lane of Ilse's: the set, the load and whether it was made, for each attempt."""
     made = [float(load.split()[0]) for _, load, good in attempts if good]
     return {
+        **LANE,
         "load_kg": max(made, default=None),
-        "modification": "",
-        "members": ["ilse"],
         "attempts": [
             {"set": number, "load": load, "load_kg": None, "made": good}
             for number, load, good in attempts
@@ -43,8 +43,7 @@ def save(tmp_path: Path) -> Save:
             "people": [{"id": id_, "name": name, "key": name[0].lower()} for id_, name in people],
             "pieces": [
                 {
-                    "name": "Strength",
-                    "status": "settled",
+                    **PIECE,
                     "lift": "front squat",
                     "sets": [5, 5, 3],
                     "lanes": list(lanes),
@@ -166,4 +165,4 @@ def test_a_file_that_is_no_results_file_is_left_out_and_named(save: Save, tmp_pa
         (tmp_path / name).write_text(text, encoding="utf-8")
     classes, unread = read_lifts(tmp_path)
     assert len(classes) == 1
-    assert [path.name for path in unread] == list(broken)
+    assert [error.path.name for error in unread] == list(broken)

@@ -105,7 +105,7 @@ def test_of_two_files_of_one_class_the_one_whose_name_comes_last_counts(
     depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
 ) -> None:
     path = depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7, 12)))
-    document = depot.document("2026-11-03", depot.turntable(depot.rounds("Ilse", 8, 3)))
+    document = depot.values("2026-11-03", depot.turntable(depot.rounds("Ilse", 8, 3)))
     for name in ("0", "z"):
         (path.parent / f"{name}.json").write_text(json.dumps(document), "utf-8")
         up_to_date()
@@ -164,7 +164,7 @@ def test_a_file_that_is_no_results_file_is_left_out_and_said(
     path = depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7, 12)))
     (path.parent / "shopping.json").write_text("{}", "utf-8")
     (path.parent / "torn.json").write_text('{"title": "Depot"', "utf-8")
-    broken = depot.document("2026-11-04", depot.turntable(depot.rounds("Bram", 7)))
+    broken = depot.values("2026-11-04", depot.turntable(depot.rounds("Bram", 7)))
     del broken["pieces"][0]["lanes"][0]["status"]
     (path.parent / "broken.json").write_text(json.dumps(broken), "utf-8")
     caught = up_to_date()

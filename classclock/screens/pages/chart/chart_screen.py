@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from textual import work
 
-from classclock.book.files.saved_results import newest
+from classclock.book.files.saved_results import ResultsError, newest
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
 from classclock.plan.settings.club import Club
@@ -97,5 +97,9 @@ class ChartScreen(PageScreen[None]):
 
 
 def _latest(folder: Path) -> set[str]:
-    document = newest(club_folder.results(folder)) or {}
-    return {str(person.get("id")) for person in document.get("people", ())}
+    """Nobody where that can't be read."""
+    try:
+        document = newest(club_folder.results(folder))
+    except ResultsError:
+        return set()
+    return set() if document is None else {person.id for person in document.people}

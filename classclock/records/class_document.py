@@ -1,0 +1,90 @@
+"""The results of a class, from its record."""
+
+from decimal import Decimal
+from typing import Any
+
+from classclock.plan.cautions import cautions_of
+from classclock.plan.model import is_piece
+from classclock.records.document import (
+    COLUMNS,
+    VERSION,
+    AttemptMade,
+    LaneResults,
+    PersonInClass,
+    PieceResults,
+    ResultsDocument,
+)
+from classclock.tally.lane_tally import Attempt
+from classclock.tally.record import ClassRecord, RunKey
+from classclock.tally.scores.lane_score import LaneScore
+from classclock.tally.scores.scores import scores
+from classclock.units.loads import plain
+
+
+def results_document(record: ClassRecord, *, started: str, journal: str) -> ResultsDocument:
+    """All pieces that have run, each provisional or settled. `started` is RFC 3339."""
+    return ResultsDocument(
+        version=VERSION,
+        title=record.plan.title,
+        started=started,
+        journal=journal,
+        people=tuple(PersonInClass(one.id, one.name, one.key) for one in record.people),
+        pieces=tuple(_piece(record, key) for key in record.pieces()),
+    )
+
+
+def _piece(record: ClassRecord, key: RunKey) -> PieceResults:
+    segment = record.plan.segment[key.segment]
+    assert is_piece(segment)  # noqa: S101  `pieces` gives no others
+    sheets = record.heats(key)
+    settled = all(sheet.settled for sheet in sheets)
+    return PieceResults(
+        name=segment.name,
+        format=segment.format,
+        benchmark=segment.benchmark,
+        lift=segment.lift,
+        sets=tuple(each.reps for each in segment.sets),
+        length_s=sheets[0].timeline.total // 1000,
+        caution=tuple(cautions_of(segment, record.stop)),
+        attempt=key.attempt,
+        status="settled" if settled else "provisional",
+        lanes=tuple(_lane(score) for score in scores(sheets, now=None, settled=settled)),
+    )
+
+
+def _lane(score: LaneScore) -> LaneResults:
+    return LaneResults(
+        **{column: _plain(getattr(score, column)) for column in COLUMNS},
+        key=score.key,
+        members=score.members,
+        heat=score.heat,
+        late=score.late,
+        options=score.options,
+        own_options=score.own_options,
+        start_station=score.start_station,
+        splits=score.splits,
+        intervals=score.intervals,
+        attempts=tuple(_attempt(attempt) for attempt in score.attempts),
+        flags=score.flags,
+        loads=score.loads,
+        round_reps=score.round_reps,
+        option_changed_s=score.option_changed_s,
+    )
+
+
+def _attempt(attempt: Attempt) -> AttemptMade:
+    load = attempt.load
+    return AttemptMade(
+        attempt.number,
+        str(load) if load is not None else None,
+        _plain(load.kg) if load is not None else None,
+        attempt.made,
+    )
+
+
+def _plain(value: object) -> Any:
+    """A Decimal as the number it is; JSON has no other way to say 22.5 exactly."""
+    if isinstance(value, Decimal):
+        text = plain(value)
+        return float(text) if "." in text else int(text)
+    return value

@@ -1,0 +1,129 @@
+"""The results of a class as its file holds them: one model for whoever writes or reads them.
+
+A field that files once lacked is unsaid (`UNSET`) where a file lacks it, and left out again when
+that file is written anew: an old file stays what it was, and says no more than it knew.
+"""
+
+from typing import Annotated, Literal, TypeVar
+
+from msgspec import UNSET, Meta, Struct, UnsetType, to_builtins
+
+from classclock.tally.scores.lane_score import Status
+
+VERSION = 2
+"""Of the files that are written now; those without a version are of the first.
+
+Raised with every column or field that comes: an older classclock would lose it.
+"""
+
+Count = Annotated[int, Meta(ge=-(2**31), le=2**31 - 1)]
+"""A whole number that every database keeps."""
+Kilograms = Count | Annotated[float, Meta(ge=-(2**31), le=2**31)]
+Known = TypeVar("Known")
+
+
+class PersonInClass(Struct, frozen=True, gc=False):
+    id: str
+    name: str
+    """As they are shown."""
+    key: str
+
+
+class AttemptMade(Struct, frozen=True, gc=False):
+    """A load tried, whether or not it was made."""
+
+    set: Count
+    """From 1."""
+    load: str | None
+    """As it was entered, with its unit."""
+    load_kg: Kilograms | None
+    made: bool
+
+
+class Columns(Struct, frozen=True, kw_only=True, gc=False):
+    """What a piece's table says of a lane, in the order of its columns.
+
+    What comes new stands after these, and is unsaid in older files:
+    `effort: Count | UnsetType | None = UNSET`.
+    """
+
+    rank: Count | None
+    athlete: str
+    """The display name, or those of a team with a plus between."""
+    score: str
+    """As a person reads it: `7+12`, `8:31`, `112 reps`, `85 kg`."""
+    rounds: Count | None
+    reps: Count | None
+    """The odd ones."""
+    total_reps: Count | None
+    time_s: Count | None
+    load_kg: Kilograms | None
+    modification: str
+    """The options in force; empty is as written."""
+    status: Status
+    best_before: str | None
+    note: str
+
+
+COLUMNS = Columns.__struct_fields__
+"""The columns of a piece's CSV, in order; the JSON has them under the same names."""
+
+
+class LaneResults(Columns, frozen=True, kw_only=True, gc=False):
+    """One lane of a piece. What each field means stands at `LaneScore`."""
+
+    key: str
+    members: tuple[str, ...]
+    heat: Count
+    late: bool
+    options: tuple[str | None, ...]
+    own_options: tuple[str | None, ...] | UnsetType | None = UNSET
+    start_station: Count
+    splits: tuple[Count | None, ...]
+    intervals: tuple[Count | None, ...]
+    attempts: tuple[AttemptMade, ...]
+    flags: tuple[str, ...]
+    loads: tuple[str, ...] | UnsetType = UNSET
+    round_reps: tuple[Count, ...] | UnsetType = UNSET
+    option_changed_s: Count | UnsetType | None = UNSET
+
+    @property
+    def remembered_options(self) -> tuple[str | None, ...]:
+        """For each station what its athletes use by their own choice."""
+        return known(self.own_options, None) or self.options
+
+
+class PieceResults(Struct, frozen=True, kw_only=True, gc=False):
+    name: str
+    format: str
+    benchmark: str | None
+    lift: str | UnsetType | None = UNSET
+    sets: tuple[Count, ...] | UnsetType = UNSET
+    """How many reps each set has."""
+    length_s: Count | UnsetType | None = UNSET
+    caution: tuple[str, ...] | UnsetType = UNSET
+    attempt: Count
+    status: Literal["settled", "provisional"]
+    lanes: tuple[LaneResults, ...]
+
+
+class ResultsDocument(Struct, frozen=True, kw_only=True, gc=False):
+    version: Annotated[int, Meta(ge=1)] | UnsetType = UNSET
+    title: str
+    started: str
+    """When the class was opened, RFC 3339 with offset."""
+    journal: str
+    """The file name of its journal, which tells it from the club's other classes."""
+    people: tuple[PersonInClass, ...]
+    pieces: tuple[PieceResults, ...]
+
+
+def known(value: Known | UnsetType, otherwise: Known) -> Known:
+    """What a file says, or else what holds for files that don't say it."""
+    return otherwise if value is UNSET else value
+
+
+def plain_values(document: object) -> dict[str, object]:
+    """Of a document or a part of it: what JSON takes, without what is unsaid."""
+    values: dict[str, object] = to_builtins(document)
+    return values
