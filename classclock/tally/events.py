@@ -14,7 +14,7 @@ from classclock.tally.lanes import Lane, Person, Sharing
 from classclock.units.loads import Load
 
 
-class _Happened(Struct, frozen=True, omit_defaults=True):
+class _Happened(Struct, frozen=True, omit_defaults=True, forbid_unknown_fields=True):
     at: int
 
 

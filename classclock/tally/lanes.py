@@ -1,4 +1,8 @@
-"""Who counts: people, and the lanes they take in a piece."""
+"""Who counts: people, and the lanes they take in a piece.
+
+Journals hold these. A field of a later version is refused when it is read: skipped, it could make
+another lane of it.
+"""
 
 from typing import Literal
 
@@ -10,7 +14,7 @@ Mark = Literal["under 18", "newcomer", "back after weeks", "off the wall"]
 """What reminds the coach. Who is off the wall keeps loads, rank and bests to themselves."""
 
 
-class Person(Struct, frozen=True):
+class Person(Struct, frozen=True, forbid_unknown_fields=True):
     """An athlete as the class knows them. `name` is the display name; `key` a letter a to z."""
 
     id: str
@@ -33,7 +37,7 @@ class Choice(Struct, frozen=True):
     start_station: int = 0
 
 
-class Place(Struct, frozen=True, omit_defaults=True):
+class Place(Struct, frozen=True, omit_defaults=True, forbid_unknown_fields=True):
     """Where some people begin who share equipment, together in one lane."""
 
     members: tuple[str, ...]
@@ -44,7 +48,7 @@ class Place(Struct, frozen=True, omit_defaults=True):
     """Station by station the option that they take for want of equipment; 0 is their own choice."""
 
 
-class Sharing(Struct, frozen=True):
+class Sharing(Struct, frozen=True, forbid_unknown_fields=True):
     """How a class does a segment for which there isn't enough equipment."""
 
     way: str
@@ -52,7 +56,7 @@ class Sharing(Struct, frozen=True):
     places: tuple[Place, ...]
 
 
-class Lane(Struct, frozen=True):
+class Lane(Struct, frozen=True, forbid_unknown_fields=True):
     """One row in a piece: an athlete, or a pair or team that shares a tally."""
 
     id: str

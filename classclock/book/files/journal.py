@@ -5,14 +5,15 @@ opened, one each time it is rejoined. The file can be read while a class runs.
 """
 
 import json
+from collections.abc import Iterable
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Any
 
 from msgspec import Struct, to_builtins
 
-from classclock.book.files.event_lines import event_of
+from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChosen
+from classclock.units.printable import printable
 
 MAX_BYTES = 64_000_000
 
@@ -61,12 +62,7 @@ class Journal(Struct, frozen=True):
     @property
     def unfinished(self) -> bool:
         """Whether the class could be rejoined: nobody closed it since a segment was chosen."""
-        for event in reversed(self.events):
-            if isinstance(event, ClassClosed):
-                return False
-            if isinstance(event, SegmentChosen):
-                break
-        return True
+        return _left_open(type(event).__name__ for event in reversed(self.events))
 
     def moment(self, *, boot: str, raw: int, wall: datetime) -> tuple[int, bool]:
         """The class's moment now, in ms, and whether it had to be taken from the time of day.
@@ -83,18 +79,29 @@ class Journal(Struct, frozen=True):
 
 
 class JournalDamagedError(Exception):
-    """A line within the journal can't be read; `str` says which, in plain words."""
+    """A line of the journal can't be read; `str` says which, in plain words."""
 
     def __init__(self, path: Path, line: int, why: str) -> None:
         super().__init__(f"{path}:{line}: {why}")
-        self.line = line
+        self.line, self.why = line, why
+
+
+class JournalTooNewError(JournalDamagedError):
+    """Nothing is wrong with the line, but a later version wrote it."""
+
+    def __init__(self, path: Path, line: int, what: str, *, unfinished: bool) -> None:
+        why = f"{what} was written by a later classclock: update this one"
+        super().__init__(path, line, why)
+        self.unfinished = unfinished
+        """As a journal's, as far as this version can tell."""
 
 
 def read_journal(path: Path) -> Journal:
-    """Read a journal. A torn last line is left out, and said so by `torn`.
+    """Read a journal. A last line that was torn is left out, and said so by `torn`.
 
     Raises:
-        JournalDamagedError: a line before the last can't be read, or nothing is there.
+        JournalTooNewError: a later version wrote a line of it.
+        JournalDamagedError: a line can't be read though it wasn't torn, or nothing is there.
         OSError: the file can't be read.
     """
     if path.stat().st_size > MAX_BYTES:
@@ -105,22 +112,21 @@ def read_journal(path: Path) -> Journal:
     anchors: list[Anchor] = []
     events: list[Event] = []
     last_wall = ""
-    lines = list(enumerate(data[:whole].split(b"\n")[:-1], start=1))
-    for number, raw_line in lines:
+    lines = data[:whole].split(b"\n")[:-1]
+    for number, raw_line in enumerate(lines, start=1):
         try:
             line = json.loads(raw_line)
-            if not isinstance(line, dict):
-                raise ValueError("not a journal line")  # noqa: TRY301  one handler for all
-            if "anchor" in line:
-                anchor = _anchor(line["anchor"])
-                anchors.append(anchor)
-                last_wall = anchor.wall
-            else:
-                last_wall = _take_event(line, events)
-        except (ValueError, TypeError, RecursionError) as error:
-            if number == lines[-1][0]:
+        except (ValueError, RecursionError) as error:
+            if number == len(lines):  # its end came to the disk without its middle
                 torn, whole = True, whole - len(raw_line) - 1
                 break
+            raise JournalDamagedError(path, number, f"can't be read: {error}") from None
+        try:
+            last_wall = _take(line, anchors, events)
+        except LaterEventError as what:
+            left_open = _left_open(map(_event_name, reversed(lines)))
+            raise JournalTooNewError(path, number, str(what), unfinished=left_open) from None
+        except (ValueError, TypeError) as error:
             raise JournalDamagedError(path, number, f"can't be read: {error}") from None
     if not anchors or not events:
         raise JournalDamagedError(path, 1, "no class was opened in it")
@@ -129,18 +135,48 @@ def read_journal(path: Path) -> Journal:
     return journal
 
 
-def _anchor(fields: dict[str, Any]) -> Anchor:
-    anchor = Anchor(**fields)
-    datetime.fromisoformat(anchor.wall)
-    if not all(isinstance(number, int) for number in (anchor.raw, anchor.at, anchor.rate)):
-        raise ValueError("an anchor's readings are whole numbers")
-    return anchor
+def _left_open(latest_first: Iterable[str]) -> bool:
+    """Whether nobody closed the class since a segment was chosen, by its events' names."""
+    for name in latest_first:
+        if name == ClassClosed.__name__:
+            return False
+        if name == SegmentChosen.__name__:
+            return True
+    return True
 
 
-def _take_event(line: dict[str, Any], events: list[Event]) -> str:
+def _event_name(raw_line: bytes) -> str:
+    """The name of the event on a line that needn't be one."""
+    try:
+        line = json.loads(raw_line)
+    except (ValueError, RecursionError):
+        return ""
+    return str(line.get("event", "")) if isinstance(line, dict) else ""
+
+
+def _take(line: object, anchors: list[Anchor], events: list[Event]) -> str:
+    """Add the line's anchor or event to those before it; the time of day beside it."""
+    if not isinstance(line, dict):
+        raise ValueError("it is no line of a journal")
+    if "anchor" in line:
+        anchor = _anchor(line["anchor"])
+        anchors.append(anchor)
+        return anchor.wall
     if line.get("n") != len(events):
         raise ValueError(f"event {len(events)} should stand here, not {line.get('n')!r}")
     wall = str(line.get("wall"))
     datetime.fromisoformat(wall)
     events.append(event_of(line))
     return wall
+
+
+def _anchor(fields: object) -> Anchor:
+    if not isinstance(fields, dict):
+        raise ValueError("an anchor holds readings")
+    if more := fields.keys() - set(Anchor.__struct_fields__):
+        raise LaterEventError(f'an anchor with "{printable(min(more))}"')
+    anchor = Anchor(**fields)
+    datetime.fromisoformat(anchor.wall)
+    if not all(isinstance(number, int) for number in (anchor.raw, anchor.at, anchor.rate)):
+        raise ValueError("an anchor's readings are whole numbers")
+    return anchor

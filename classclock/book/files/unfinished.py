@@ -3,22 +3,40 @@
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from classclock.book.files.journal import Journal, JournalDamagedError, read_journal
+from msgspec import Struct
+
+from classclock.book.files.journal import (
+    Journal,
+    JournalDamagedError,
+    JournalTooNewError,
+    read_journal,
+)
 from classclock.book.files.journal_writer import in_use
 
 REJOINABLE = timedelta(hours=12)
 """A class older than that is history."""
 
 
-def unfinished(folder: Path, now: datetime) -> tuple[Journal, ...]:
+class LaterJournal(Struct, frozen=True):
+    """A class that only a later classclock can rejoin. `why` says so, and on which line."""
+
+    path: Path
+    why: str
+
+
+def unfinished(folder: Path, now: datetime) -> tuple[Journal | LaterJournal, ...]:
     """The journals in the folder whose class was cut off today, the latest first."""
-    found = []
+    found: list[Journal | LaterJournal] = []
     since = (now - REJOINABLE).timestamp()
     for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True):
         if _changed(path) < since:
             break  # no line was written later, so none has to be read
         try:
             journal = read_journal(path)
+        except JournalTooNewError as error:
+            if error.unfinished and not in_use(path):
+                found.append(LaterJournal(path, f"line {error.line}: {error.why}"))
+            continue
         except (JournalDamagedError, OSError):
             continue
         recent = now - datetime.fromisoformat(journal.last_wall) < REJOINABLE

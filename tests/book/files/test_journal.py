@@ -6,6 +6,7 @@ from collections.abc import Callable
 from datetime import datetime, timedelta
 from decimal import Decimal
 from pathlib import Path
+from typing import get_args
 
 import pytest
 from hypothesis import given
@@ -196,9 +197,44 @@ def test_every_kind_of_event_survives_its_line(event: ev.Event) -> None:
 
 
 def test_no_kind_of_event_is_left_out_of_the_journal() -> None:
-    kinds = {kind for kind in vars(ev).values() if isinstance(kind, type)}
-    named = {kind for kind in kinds if issubclass(kind, ev.Event)} - {ev.Event, ev.LaneEvent}
-    assert set(NAMED.values()) == named
+    assert set(NAMED.values()) == set(get_args(ev.Event))
+    assert all(name == kind.__name__ for name, kind in NAMED.items())
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        b'{"n":9,"event":"Tapped","wall":"2026-11-24T18:30:00+01:00","at":1,"lane":"ilse"}',
+        b'{"n":7,"event":"Tapped","wall":"2026-11-24T18:30:00+01:00","at":1}',
+        b'{"n":7,"event":"Tapped","wall":"yesterday","at":1,"lane":"ilse"}',
+        b'{"n":7,"wall":"2026-11-24T18:30:00+01:00","at":1}',
+        b'{"anchor":{"boot":"b1"}}',
+        b'{"anchor":7}',
+        b"7",
+    ],
+)
+def test_a_last_line_that_is_whole_and_makes_no_sense_was_not_torn_and_is_said(
+    tmp_path: Path, line: bytes
+) -> None:
+    """It isn't left out: going on would write over what somebody meant."""
+    path = tmp_path / "class.jsonl"
+    written(path)
+    with path.open("ab") as file:
+        file.write(line + b"\n")
+    with pytest.raises(JournalDamagedError) as damaged:
+        read_journal(path)
+    assert damaged.value.line == len(EXAMPLES) + 2
+
+
+def test_a_last_line_that_lost_its_middle_is_torn(tmp_path: Path) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    data = path.read_bytes()
+    end = len(data) - 20
+    path.write_bytes(data[:end] + b"\0" * 10 + data[end + 10 :])
+    journal = read_journal(path)
+    assert (journal.torn, journal.events) == (True, EXAMPLES[:-1])
+    assert data[: journal.whole].endswith(b"\n")
 
 
 @given(st.binary(max_size=400))

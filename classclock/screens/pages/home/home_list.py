@@ -1,6 +1,5 @@
 """What can be opened from home: a class that was cut off, and the plans."""
 
-from collections.abc import Iterable
 from datetime import datetime
 from pathlib import Path
 from typing import Literal
@@ -8,7 +7,7 @@ from typing import Literal
 from msgspec import Struct
 
 from classclock.book.files.journal import Journal
-from classclock.book.files.unfinished import unfinished
+from classclock.book.files.unfinished import LaterJournal, unfinished
 from classclock.club import folder as club_folder
 from classclock.club.plan_files import read_plan
 from classclock.plan.outline import outline
@@ -19,13 +18,17 @@ from classclock.units.times import show_time
 
 
 class HomeEntry(Struct, frozen=True):
-    """One line of home. `opens` is what enter gives; None can't be opened, and `words` says why."""
+    """One line of home. `opens` is what enter gives; None can't be opened, and `words` says why.
+
+    `instead` is what to do before it can be.
+    """
 
     title: str
     words: str
     length: str = ""
     opens: PlanFile | Path | None = None
     kind: Literal["plan", "unfinished", "faulty", "unread"] = "plan"
+    instead: str = "put it right"
 
 
 def unread(path: Path) -> HomeEntry:
@@ -54,11 +57,13 @@ def plan_entry(path: Path, unit: Unit) -> HomeEntry:
 
 def unfinished_entries(folder: Path, now: datetime) -> tuple[HomeEntry, ...]:
     """The classes that can be rejoined, the latest first."""
-    found: Iterable[Journal] = unfinished(club_folder.journals(folder), now)
-    return tuple(_unfinished(journal) for journal in found)
+    return tuple(map(_unfinished, unfinished(club_folder.journals(folder), now)))
 
 
-def _unfinished(journal: Journal) -> HomeEntry:
+def _unfinished(journal: Journal | LaterJournal) -> HomeEntry:
+    if isinstance(journal, LaterJournal):
+        title, words = printable(journal.path.name), printable(journal.why, 300)
+        return HomeEntry(title, words, kind="faulty", instead="update classclock")
     began = datetime.fromisoformat(journal.anchors[0].wall)
     stopped = datetime.fromisoformat(journal.last_wall)
     name = printable(journal.opened.plan_name)

@@ -116,7 +116,7 @@ class HomeScreen(PageScreen[HomeChoice | None]):
         if entry is None:
             desk.notice = "nothing here has that name: escape drops what is typed"
         elif entry.opens is None:
-            desk.notice = f"{entry.title} can't be opened: put it right, then classclock again"
+            desk.notice = f"{entry.title} can't be opened: {entry.instead}, then classclock again"
         else:
             self.dismiss(entry.opens)
 
