@@ -14,10 +14,10 @@ from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
+from classclock.tally.class_lineup import lineup
 from classclock.tally.decide import decide
 from classclock.tally.decide_clock import NotSettled, decide_clock
 from classclock.tally.decide_people import decide_joining, decide_sharing
-from classclock.tally.heats import lineup
 from classclock.tally.lanes import Choice, Lane, Person, Sharing
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.refusal import Refusal

@@ -24,7 +24,7 @@ from classclock.tally.record import ClassRecord
 from classclock.units.loads import Unit
 
 
-class Refused(Struct, frozen=True):
+class RefusedRow(Struct, frozen=True):
     """A row of the taps file of which something was not counted, and why."""
 
     line: int
@@ -34,7 +34,7 @@ class Refused(Struct, frozen=True):
 
 class Rehearsed(Struct, frozen=True):
     record: ClassRecord
-    refused: tuple[Refused, ...]
+    refused: tuple[RefusedRow, ...]
     flags: tuple[Flag, ...]
     """What the coach would be told of the loads before the start."""
     started: datetime
@@ -100,8 +100,8 @@ def rehearse(
 
 def _play(
     desk: Desk, source: WoundSource, go: int, taps: tuple[TapRow, ...]
-) -> tuple[Refused, ...]:
-    refused: list[Refused] = []
+) -> tuple[RefusedRow, ...]:
+    refused: list[RefusedRow] = []
     for row in taps:
         source.jump(max(0, go + row.at - desk.live.clock.now()) * MS)
         at = desk.live.clock.now()
@@ -112,7 +112,7 @@ def _play(
             if answer.outcome is not None and answer.outcome.refused:
                 why = answer.outcome.text
             if why and (answer.outcome is None or answer.outcome.refused):
-                refused.append(Refused(row.line, "".join(row.signs), why))
+                refused.append(RefusedRow(row.line, "".join(row.signs), why))
     return tuple(refused)
 
 

@@ -17,7 +17,6 @@ from classclock.plan.settings.club import Club, Emergency
 from classclock.sound.loudspeaker import Speaker
 from classclock.tally.keys.key_language import Stroke
 from classclock.tally.keys.strokes import translate
-from classclock.tally.sheet import ALL_IN_STAYS
 
 if TYPE_CHECKING:
     from classclock.live.equipment_offer import EquipmentOffers, Offer
@@ -72,10 +71,7 @@ class Session:
         sheet = self.live.record.sheet
         if sheet is None or self.live.record.closed:
             return None
-        ends = sheet.ended(self.live.clock.now())
-        if ends is None and sheet.everybody_in is not None:
-            ends = sheet.clock.elapsed(sheet.everybody_in) + ALL_IN_STAYS
-        return EngineView(sheet.clock, sheet.timeline, ends)
+        return EngineView(sheet.clock, sheet.timeline, sheet.end(self.live.clock.now()))
 
     def key(self, sign: str, stamp: float) -> Answer:
         """One key, as the terminal gave it, with its message's stamp (CLOCK_MONOTONIC, s)."""

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, assert_never
 from classclock.plan.model import Countdown, is_piece
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.heats import all_heats, lineup
+from classclock.tally.class_lineup import all_heats, lineup
 from classclock.tally.record import ClassRecord
 from classclock.tally.refusal import Refusal
 from classclock.tally.scores.scores import ODD_REPS, unsettled

@@ -72,21 +72,24 @@ class Sheet(Struct, frozen=True):
 
     def elapsed(self, at: int) -> int:
         """Milliseconds of the piece gone at this moment, not beyond its end."""
-        elapsed = self.clock.elapsed(at)
-        end = self.ended(at)
-        return elapsed if end is None else min(elapsed, end)
+        return min(self.clock.elapsed(at), self.end(at))
+
+    def end(self, now: int) -> int:
+        """The elapsed milliseconds at which the piece ends, as things stand at this moment."""
+        total = self.timeline.total
+        if (hand := self._hand_end(now)) is not None:
+            return min(self.clock.elapsed(hand.at), total)
+        if self.ended_all_in is not None:
+            return self.ended_all_in
+        if self.everybody_in is not None:
+            return min(total, self.clock.elapsed(self.everybody_in) + ALL_IN_STAYS)
+        return total
 
     def ended(self, now: int) -> int | None:
         """The elapsed milliseconds at which the piece ended, if it has by this moment."""
-        if self.ended_by is not None and self.ended_by.at <= now:
-            return min(self.clock.elapsed(self.ended_by.at), self.timeline.total)
-        if self.ended_all_in is not None:
-            return self.ended_all_in
-        elapsed = self.clock.elapsed(now)
-        end = self.timeline.total
-        if self.everybody_in is not None:
-            end = min(end, self.clock.elapsed(self.everybody_in) + ALL_IN_STAYS)
-        return end if elapsed >= end else None
+        end = self.end(now)
+        for_good = self._hand_end(now) is not None or self.ended_all_in is not None
+        return end if for_good or self.clock.elapsed(now) >= end else None
 
     def all_in(self, now: int) -> int | None:
         """The elapsed milliseconds at which everybody was in, if they are by this moment."""
@@ -96,10 +99,13 @@ class Sheet(Struct, frozen=True):
 
     def late_by(self, at: int) -> int:
         """How long after the piece's end this moment is, in milliseconds; negative before it."""
-        if self.ended_by is not None and self.ended_by.at <= at:
-            return at - self.ended_by.at
-        end = self.ended(at)
-        return self.clock.elapsed(at) - (self.timeline.total if end is None else end)
+        hand = self._hand_end(at)
+        return self.clock.elapsed(at) - self.end(at) if hand is None else at - hand.at
+
+    def _hand_end(self, at: int) -> HandEnd | None:
+        """How it was ended on a key, if it had been by this moment."""
+        hand = self.ended_by
+        return hand if hand is not None and hand.at <= at else None
 
     # -- the fold ------------------------------------------------------------------
 

@@ -6,8 +6,8 @@ import pytest
 
 from classclock.plan.model import Plan
 from classclock.tally import events as ev
+from classclock.tally.class_lineup import all_heats, lineup
 from classclock.tally.decide_people import Joining, decide_joining, decide_sharing
-from classclock.tally.heats import all_heats, lineup
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person, Place, Sharing
 from classclock.tally.lineup import MOST_LANES

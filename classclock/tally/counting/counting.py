@@ -8,8 +8,7 @@ from typing import assert_never
 from msgspec.structs import replace
 
 from classclock.tally import events as ev
-from classclock.tally.counting import counting_steps as steps
-from classclock.tally.counting import rounds
+from classclock.tally.counting import rounds, step_entries
 from classclock.tally.counting.entry_time import EntryTime
 from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.counting.work import Work
@@ -49,7 +48,7 @@ def _counted(
         case ev.Numbered():
             return _numbered(timed, tally, event, when)
         case ev.Lifted():
-            return steps.lifted(timed, tally, event, when)
+            return step_entries.lifted(timed, tally, event, when)
         case ev.FinishedNow():
             return _finished(timed, tally, when)
         case ev.StoppedHere():
@@ -106,10 +105,10 @@ def _tapped(
         case "reps":
             return replace(tally, reps=tally.reps + 1)
         case "intervals":
-            return steps.interval_tapped(timed, tally, when)
+            return step_entries.interval_tapped(timed, tally, when)
         case "load":
             lifted = ev.Lifted(event.at, event.lane, None, made=True)
-            return steps.lifted(timed, tally, lifted, when)
+            return step_entries.lifted(timed, tally, lifted, when)
         case "nothing":
             return _not_scored(timed.piece)
         case _:
@@ -131,7 +130,7 @@ def _numbered(
         case "reps":
             return replace(tally, reps=event.reps or 0)
         case "intervals":
-            return steps.interval_set(timed, tally, event, when)
+            return step_entries.interval_set(timed, tally, event, when)
         case "load":
             return Refusal(f"this piece counts loads: type the load, then {key}")
         case "nothing":

@@ -1,4 +1,4 @@
-"""Which interval a number belongs to."""
+"""Which work step, an interval or a set, a number belongs to."""
 
 from collections.abc import Callable
 

@@ -1,4 +1,4 @@
-"""The lanes of the segment on the board, in all its heats."""
+"""Who stands in which lane of the segment on the board: as it started, or as it would start."""
 
 from typing import TYPE_CHECKING
 
