@@ -1,7 +1,8 @@
 """Make the cue sounds: run this script and every .wav beside it is written again, byte for byte.
 
-SOUNDS is the one place for what a cue sounds like. A coach with the back to the screen tells the
-cues apart by how many tones there are, how long they last and whether they rise or fall.
+What a cue sounds like stands in SIGNALS (`classclock/clock/cues.py`). A coach with the back to the
+screen tells the cues apart by how many tones there are, how long they last and whether they rise or
+fall.
 
 Fundamentals lie between 650 and 1250 Hz, so that their octave, mixed in for a gym's loudspeakers,
 stays below 2.5 kHz as well: older ears hear less and less above it (ISO 24500, from memory).
@@ -12,30 +13,13 @@ import sys
 import wave
 from array import array
 from pathlib import Path
-from typing import NamedTuple
+
+from classclock.clock.cues import SIGNALS, Tone
 
 RATE = 48_000
 PEAK = 0.8  # of full scale, so that two cues may overlap a little without being cut
 OCTAVE = 0.35  # how strong the octave is beside the fundamental
 RAMP_MS = 8  # a raised-cosine attack and release: a tone that starts at once clicks
-
-
-class Tone(NamedTuple):
-    """One tone: its fundamental in hertz, 0 for a pause, and its length in milliseconds."""
-
-    hz: int
-    ms: int
-
-
-SOUNDS: dict[str, tuple[Tone, ...]] = {
-    "short": (Tone(880, 130),),
-    "go": (Tone(1175, 650),),
-    "rest": (Tone(988, 240), Tone(659, 360)),
-    "halfway": (Tone(784, 200), Tone(0, 90), Tone(784, 200)),
-    "last-minute": (Tone(659, 160), Tone(831, 160), Tone(1047, 320)),
-    "last-ten": tuple(Tone(hz, 90) for hz in (1047, 0, 1047, 0, 1047, 0, 1047)),
-    "end": (Tone(988, 280), Tone(0, 70), Tone(988, 280), Tone(0, 70), Tone(740, 700)),
-}
 
 
 def frames_of(tone: Tone) -> int:
@@ -71,8 +55,8 @@ def write(path: Path, tones: tuple[Tone, ...]) -> None:
 
 
 def make(folder: Path) -> None:
-    for kind, tones in SOUNDS.items():
-        write(folder / f"{kind}.wav", tones)
+    for kind, signal in SIGNALS.items():
+        write(folder / f"{kind}.wav", signal.tones)
 
 
 if __name__ == "__main__":

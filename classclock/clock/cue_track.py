@@ -6,7 +6,7 @@ from operator import attrgetter
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.clock.timeline import Cue
+from classclock.clock.cues import Cue
 
 TOO_LATE = 1000
 """Milliseconds: a cue later than this is skipped, not played."""

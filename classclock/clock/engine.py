@@ -14,8 +14,9 @@ from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped, CueTrack
+from classclock.clock.cues import Cue
 from classclock.clock.running import RunningTime
-from classclock.clock.timeline import Cue, Reading, Timeline
+from classclock.clock.timeline import Reading, Timeline
 
 LONGEST_SLEEP = 1.0
 """Real seconds: a suspended laptop's timers stand still, so no wait relies on one for longer."""

@@ -4,27 +4,11 @@ Elapsed time is whole milliseconds from go; the count-in is negative.
 """
 
 from bisect import bisect_right
-from typing import Literal
 
 from msgspec import Struct
 
-SpanKind = Literal["count-in", "work", "rest"]
-CueKind = Literal["short", "go", "rest", "halfway", "last-minute", "last-ten", "end"]
-
-
-class Span(Struct, frozen=True):
-    kind: SpanKind
-    start: int
-    end: int
-    label: str = ""
-    number: int = 0
-    """Which work step it is, from 1, or after which one the rest comes; 0 in the count-in."""
-    stations: tuple[str, ...] = ()
-
-
-class Cue(Struct, frozen=True):
-    at: int
-    kind: CueKind
+from classclock.clock.cues import Cue
+from classclock.clock.span import Span
 
 
 class Reading(Struct, frozen=True):
@@ -32,6 +16,7 @@ class Reading(Struct, frozen=True):
 
     span: Span
     elapsed: int
+    """Milliseconds from go."""
     shown: int
     """The big number, in whole seconds, rounded as the display rounds."""
     total_left: int

@@ -10,16 +10,10 @@ from classclock.club.plan_files import plan_path, plan_paths
 from classclock.drafts.plan_being_written import PlanOnDisk, open_plan, plan_of_result
 from classclock.plan.editing.parts import parts_of
 from classclock.plan.editing.starts import copy_of, plan_of
-from classclock.plan.keys import FORMATS
+from classclock.plan.model import FORMATS
 from classclock.units.printable import printable
 
 _MOST_RESULTS = 30
-_WORDS = {
-    "countdown": "begins with a time that counts down: a warm-up, practice",
-    "interval": "begins with steps of work and rest",
-    "rounds-in-time": "begins with as many rounds as possible in a time",
-    "capped-for-time": "begins with a set amount of work and a cap",
-}
 
 
 class Start(Struct, frozen=True):
@@ -32,7 +26,9 @@ class Start(Struct, frozen=True):
 
 def starts_in(folder: Path) -> tuple[Start, ...]:
     """Formats first, then the plans on offer, then the club's latest results."""
-    formats = [Start(one, _WORDS[one], one) for one in FORMATS]
+    formats = [
+        Start(name, f"begins with {form.about.begins_with}", name) for name, form in FORMATS.items()
+    ]
     plans = [
         Start(printable(path.stem), "a copy of this plan", path)
         for path in plan_paths(folder, None)

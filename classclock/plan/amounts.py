@@ -1,6 +1,7 @@
 """What a station is worth in one round, in reps: the arithmetic that every tally stands on."""
 
-from classclock.plan.model import Amount, LoadChoice, Option, Station
+from classclock.plan.station import Amount, Option, Station
+from classclock.plan.value_types import LoadChoice
 
 AMOUNTS = ("reps", "metres", "calories", "seconds", "climb")
 """The keys that say how much of a movement; a station or an option has one of them at most."""

@@ -1,92 +1,113 @@
-"""Every key of a plan: what it takes, in words, with an example that can be copied."""
+"""Every key of a plan: what it takes, in words, with an example that can be copied.
 
-from difflib import get_close_matches
-from typing import get_args
+What one format alone has stands with it (`formats/`).
+"""
 
-from msgspec import Struct
+from typing import Literal, get_args, get_origin
 
-from classclock.plan.model import Format
-
-
-class Key(Struct, frozen=True):
-    """A key; `example` is TOML."""
-
-    takes: str
-    example: str
-
-    @property
-    def is_text(self) -> bool:
-        """Whether any words in quotes would do, so that a value can be kept as it was meant."""
-        return self.takes == _TEXT or self.takes.startswith("one of")
+from classclock.plan.file_key import COUNT, LINES, TEXT, TIME, YES, Key
+from classclock.plan.formats.counting import Count
+from classclock.plan.model import FORMATS
 
 
-FORMATS: tuple[str, ...] = get_args(Format)
+def choices(form: str, key: str) -> tuple[str, ...]:
+    """The words among which a key chooses in this format; none where the format hasn't it."""
+    field = FORMATS[form].model_fields.get(key)
+    if field is None:
+        return ()
+    parts = (field.annotation, *get_args(field.annotation))
+    return next((get_args(part) for part in parts if get_origin(part) is Literal), ())
 
-_TEXT = "text"
-_TIME = "a time above 0:00"
-_LINES = "text, or a list of texts"
-_COUNT = "a whole number from 1 to 100000"
-_YES = "true or false"
-_LOAD = "a load"
-_STATIONS = "a list of stations"
+
+def _ways_to_score() -> str:
+    ways = {form: choices(form, "score") for form in FORMATS}
+    said = [f"{form}: {', '.join(words)}" for form, words in ways.items() if words]
+    return "; ".join((*said, "empty: not scored"))
+
 
 KEYS: dict[str, Key] = {
-    "title": Key(_TEXT, '"Tuesday"'),
-    "date": Key("a date", "2026-03-31"),
-    "notes": Key(_LINES, '["bring chalk"]'),
+    "title": Key(TEXT, '"Tuesday"', "what the board calls this class"),
+    "date": Key("a date", "2026-03-31", "year-month-day, as in 2026-03-31", "date"),
+    "notes": Key(LINES, '["bring chalk"]', "for the coach; a semicolon between two", "lines"),
     "segment": Key("a list of segments", "[[segment]]"),
-    "name": Key(_TEXT, '"Turntable"'),
-    "format": Key(f"one of {', '.join(FORMATS)}", '"rounds-in-time"'),
-    "benchmark": Key(_TEXT, '"turntable"'),
-    "lines": Key(_LINES, '["easy row", "arm circles"]'),
-    "caution": Key(_LINES, '["Step down from the box."]'),
-    "count_in": Key("a time from 0:03 to 10:00", '"0:10"'),
-    "cues": Key("cues to switch off", "{ halfway = false }"),
-    "station": Key(_STATIONS, "[[segment.station]]"),
-    "teams": Key("a whole number from 2 to 12", "2"),
-    "separate": Key(_YES, "true"),
-    "lift": Key(_TEXT, '"front squat"'),
-    "sets": Key("a list of sets", "[{ reps = 5, percent = 70 }]"),
-    "load": Key(_LOAD, '"22.5 kg"'),
-    "time": Key(_TIME, '"16:00"'),
-    "score": Key("one of the format's ways to score", '"load"'),
-    "repeat": Key("a whole number from 1 to 200", "8"),
-    "steps": Key("a list of 1 to 60 steps", '[{ work = "0:20" }, { rest = "0:10" }]'),
-    "keep_last_rest": Key(_YES, "true"),
-    "direction": Key("one of down, up", '"up"'),
-    "count": Key("one of round, station, finish", '"station"'),
-    "tie_break": Key(_YES, "true"),
-    "cap": Key(_TIME, '"12:00"'),
-    "rounds": Key("a whole number from 1 to 200", "3"),
-    "scheme": Key("a list of 1 to 60 whole numbers", "[18, 12, 6]"),
-    "movement": Key(_TEXT, '"box step-over"'),
-    "standard": Key(_TEXT, '"both feet on the box"'),
-    "points": Key(_LINES, '["chest up", "whole foot on the box"]'),
-    "options": Key("a list of options", '["lower box", { name = "step-up", reps = 4 }]'),
-    "keep_load": Key(_YES, "false"),
-    "reps": Key(_COUNT, "12"),
-    "metres": Key(_COUNT, "400"),
-    "calories": Key(_COUNT, "15"),
-    "seconds": Key(_COUNT, "30"),
+    "name": Key(TEXT, '"Turntable"', "what the board calls this part"),
+    "format": Key(
+        f"one of {', '.join(FORMATS)}",
+        '"rounds-in-time"',
+        ", ".join(FORMATS),
+        choices=tuple(FORMATS),
+    ),
+    "benchmark": Key(
+        TEXT, '"turntable"', "one name for a piece that comes back, to compare scores"
+    ),
+    "lines": Key(
+        LINES,
+        '["easy row", "arm circles"]',
+        "what the room reads; a semicolon between two",
+        "lines",
+    ),
+    "caution": Key(
+        LINES,
+        '["Step down from the box."]',
+        "what to take care of, read out before the start; a semicolon between two",
+        "lines",
+    ),
+    "count_in": Key("a time from 0:03 to 10:00", '"0:10"', "0:03 to 10:00; 0:10 unless set"),
+    "cues": Key(
+        "cues to switch off",
+        "{ halfway = false }",
+        "cues to switch off: halfway off; last_minute off",
+        "cues",
+    ),
+    "station": Key("a list of stations", "[[segment.station]]"),
+    "teams": Key("a whole number from 2 to 12", "2", "how many share a key: 2"),
+    "separate": Key(YES, "true", "yes or no: rank as-written and modified apart"),
+    "lift": Key(TEXT, '"front squat"', "whose maximum the percentages are of: front squat"),
+    "sets": Key(
+        "a list of sets",
+        "[{ reps = 5, percent = 70 }]",
+        "5 at 60%; 3 at 70%; 3 at 60 kg",
+        "sets",
+    ),
+    "load": Key(
+        "a load", '"22.5 kg"', "22.5 kg, or several: heavier 22.5 kg; lighter 15 kg", "load"
+    ),
+    "time": Key(TIME, '"16:00"', "minutes:seconds, as in 16:00"),
+    "score": Key("one of the format's ways to score", '"load"', _ways_to_score()),
+    "count": Key(
+        f"one of {', '.join(get_args(Count))}",
+        '"station"',
+        "what a key counts: round, station; finish in a capped piece",
+        choices=get_args(Count),
+    ),
+    "movement": Key(TEXT, '"box step-over"', "the first letters propose movements"),
+    "standard": Key(TEXT, '"both feet on the box"', "what makes a rep count"),
+    "points": Key(LINES, '["chest up", "whole foot on the box"]'),
+    "options": Key(
+        "a list of options",
+        '["lower box", { name = "step-up", reps = 4 }]',
+        "easier or safer; a semicolon between two: lower box; step-up",
+        "lines",
+    ),
+    "keep_load": Key(YES, "false"),
+    "reps": Key(COUNT, "12"),
+    "metres": Key(COUNT, "400"),
+    "calories": Key(COUNT, "15"),
+    "seconds": Key(COUNT, "30"),
     "climb": Key("its first reps and the step from round to round", "{ first = 4, step = 4 }"),
-    "first": Key(_COUNT, "4"),
-    "step": Key(_COUNT, "4"),
-    "counts": Key("a whole number from 0 to 100000", "10"),
-    "work": Key(_TIME, '"0:20"'),
-    "rest": Key(_TIME, '"0:10"'),
-    "label": Key(_TEXT, '"hard"'),
-    "stations": Key("a list of movements", '["plank hold"]'),
+    "first": Key(COUNT, "4"),
+    "step": Key(COUNT, "4"),
+    "counts": Key(
+        "a whole number from 0 to 100000",
+        "10",
+        "how many reps it counts for, where it has metres or seconds: 10",
+    ),
     "percent": Key("a number above 0 and up to 120", "70"),
+    **{key: words for form in FORMATS.values() for key, words in form.about.keys.items()},
 }
 
-CUE = Key(_YES, "false")
+CUE = Key(YES, "false")
 """The keys within `cues`; some of them have the name of another key elsewhere."""
-
-
-def nearest(written: str, known: tuple[str, ...]) -> str | None:
-    """Find what was meant, if anything is near enough."""
-    matches = get_close_matches(written.lower(), known, n=1, cutoff=0.6)
-    return matches[0] if matches else None
 
 
 def assignment(key: str, value: str | None = None) -> str:

@@ -2,32 +2,14 @@
 
 from msgspec import Struct
 
-from classclock.plan.amounts import amount_of, load_of, rep_words, worth
+from classclock.plan.amounts import amount_of, load_of, rep_words
+from classclock.plan.formats.segment_base import SegmentBase
 from classclock.plan.formats.timelines import timeline
-from classclock.plan.model import (
-    Amount,
-    CappedForTime,
-    Countdown,
-    Interval,
-    LiftSet,
-    LoadChoice,
-    Option,
-    Plan,
-    RoundsInTime,
-    Segment,
-    Station,
-    Step,
-    is_piece,
-)
+from classclock.plan.lift_set import LiftSet
+from classclock.plan.model import Plan, is_piece
+from classclock.plan.station import Amount, Option, Station
+from classclock.plan.value_types import LoadChoice
 from classclock.units.times import show_time
-
-_INTERVAL_SCORES = {
-    None: "",
-    "total": ", total reps",
-    "lowest": ", lowest interval",
-    "best": ", best interval",
-    "load": ", heaviest load",
-}
 
 
 class SegmentOutline(Struct, frozen=True):
@@ -43,7 +25,7 @@ class SegmentOutline(Struct, frozen=True):
     round_reps: int | None
     """What the first round is worth; None where there are no rounds."""
     total_reps: int | None
-    """All the work of a capped piece; None elsewhere."""
+    """All the work, where it is a set amount; None elsewhere."""
 
 
 class PlanOutline(Struct, frozen=True):
@@ -65,8 +47,7 @@ def outline(plan: Plan) -> PlanOutline:
     return PlanOutline(plan.title, tuple(_outline(segment) for segment in plan.segment))
 
 
-def _outline(segment: Segment) -> SegmentOutline:
-    has_rounds = isinstance(segment, RoundsInTime | CappedForTime)
+def _outline(segment: SegmentBase) -> SegmentOutline:
     return SegmentOutline(
         name=segment.name,
         words=describe(segment),
@@ -74,70 +55,15 @@ def _outline(segment: Segment) -> SegmentOutline:
         length=timeline(segment).total,
         count_in=segment.count_in,
         stations=tuple(station_line(station) for station in segment.station),
-        round_reps=round_reps(segment) if has_rounds else None,
-        total_reps=total_reps(segment) if isinstance(segment, CappedForTime) else None,
+        round_reps=segment.round_reps() if segment.about.has_rounds else None,
+        total_reps=segment.total_reps,
     )
 
 
-def round_reps(segment: Segment, round_index: int = 0) -> int:
-    """What the round with this index is worth as written, the first being 0."""
-    scheme = segment.scheme if isinstance(segment, CappedForTime) else None
-    return sum(worth(station, None, round_index, scheme) for station in segment.station)
-
-
-def total_reps(segment: CappedForTime) -> int:
-    """All the work of a capped piece as written, in reps."""
-    rounds = len(segment.scheme) if segment.scheme else segment.rounds or 0
-    return sum(round_reps(segment, index) for index in range(rounds))
-
-
-def describe(segment: Segment) -> str:
+def describe(segment: SegmentBase) -> str:
     """The format in the words of the wall: `rounds in 16:00, 27 reps a round`."""
-    match segment:
-        case Countdown():
-            words = _describe_countdown(segment)
-        case Interval():
-            words = _describe_interval(segment)
-        case RoundsInTime():
-            words = f"rounds in {show_time(segment.time)}{_round_words(segment)}"
-        case CappedForTime():
-            words = _describe_capped(segment)
+    words = segment.described()
     return f"{words}, in teams of {segment.teams}" if segment.teams else words
-
-
-def _describe_countdown(segment: Countdown) -> str:
-    scored = {None: "", "load": "heaviest load in ", "reps": "most reps in "}[segment.score]
-    return scored + show_time(segment.time)
-
-
-def _describe_interval(segment: Interval) -> str:
-    steps = ", ".join(_step_words(step) for step in segment.steps)
-    works = sum(step.work is not None for step in segment.steps)
-    times = f"({steps})" if works > 1 else steps
-    return f"{segment.repeat} x {times}{_INTERVAL_SCORES[segment.score]}"
-
-
-def _step_words(step: Step) -> str:
-    if step.work is not None:
-        return f"{show_time(step.work)} work"
-    return f"{show_time(step.rest or 0)} rest"
-
-
-def _round_words(segment: RoundsInTime) -> str:
-    first, second = round_reps(segment), round_reps(segment, 1)
-    if first != second:
-        return f", {rep_words(first)} in the first round, {second} in the second, and so on"
-    return f", {rep_words(first)} a round" if first else ""
-
-
-def _describe_capped(segment: CappedForTime) -> str:
-    if segment.scheme:
-        work = "-".join(str(reps) for reps in segment.scheme)
-    else:
-        work = "1 round" if segment.rounds == 1 else f"{segment.rounds} rounds"
-    total = total_reps(segment)
-    reps = f", {rep_words(total)}" if total else ""
-    return f"{work} for time, cap {show_time(segment.cap)}{reps}"
 
 
 def station_line(station: Station, option: Option | None = None) -> str:

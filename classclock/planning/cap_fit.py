@@ -14,7 +14,7 @@ from msgspec.structs import replace
 
 from classclock.plan.amounts import amount_of
 from classclock.plan.formats.timelines import length
-from classclock.plan.model import CappedForTime, RoundsInTime, Segment
+from classclock.plan.model import Segment
 from classclock.records.class_entries import benchmark_key
 from classclock.records.efforts import effort_of
 from classclock.records.own_bests import lane_terms
@@ -94,7 +94,7 @@ class PieceFit(Struct, frozen=True):
 
 def can_be_told(segment: Segment) -> bool:
     """Whether the piece is one that has a cap to fit, or a time for its rounds."""
-    return isinstance(segment, CappedForTime | RoundsInTime) and segment.teams is None
+    return segment.about.has_rounds and segment.teams is None
 
 
 def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:
@@ -120,7 +120,7 @@ def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:
         len({person for person, _ in used}),
         otherwise,
         by_movements,
-        isinstance(piece.segment, CappedForTime),
+        piece.can_finish,
     )
 
 

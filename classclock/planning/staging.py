@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 from msgspec import Struct
 
 from classclock.plan.formats.timelines import timeline
-from classclock.plan.model import CappedForTime, RoundsInTime, Segment
+from classclock.plan.model import Segment
 from classclock.plan.movements.library import Library
 from classclock.planning.equipment import Inventory, most_at_once, shortage, station_needs
 from classclock.planning.spreading import most_lanes, peaks, spread
@@ -112,7 +112,7 @@ class _Task:
             teams.append(PARTNERS)
         for team in teams:
             yield self._together(team)
-            if isinstance(self._segment, RoundsInTime | CappedForTime) and len(self._needs) > 1:
+            if self._segment.about.has_rounds and len(self._needs) > 1:
                 yield self._staggered(team)
         yield self._with_options()
 

@@ -7,6 +7,7 @@ from decimal import Decimal
 from msgspec import Struct
 
 from classclock.plan.amounts import rep_words
+from classclock.plan.model import FORMATS
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.records.erased import ERASED
 from classclock.records.result import (
@@ -159,11 +160,12 @@ def _why_not(lane: LaneResults, *, settled: bool) -> str:
 
 
 def _worth(piece: PieceResults, lane: LaneResults) -> tuple[Kind, int | None]:
-    form, load = piece.format, lane.load_kg
-    if form == "capped-for-time":
+    form, load = FORMATS.get(piece.format), lane.load_kg
+    rounds_are = "none" if form is None else form.about.rounds
+    if rounds_are == "set":
         seconds = lane.time_s
         return "time", lane.total_reps if seconds is None else finish_worth(seconds)
-    if form == "rounds-in-time":
+    if rounds_are == "open":
         rounds, odd = lane.rounds, lane.reps
         return "rounds", None if rounds is None or odd is None else rounds_worth(rounds, odd)
     if load is not None or lane.attempts or known(piece.lift, None):

@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
+from classclock.plan.model import FORMATS
 from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.units.times import show_time
@@ -101,17 +102,9 @@ def _piece(
 
 
 def _format_words(piece: PieceResults) -> str:
-    length = known(piece.length_s, None)
-    time = "" if length is None else f" {show_time(length * 1000)}"
-    match piece.format:
-        case "rounds-in-time":
-            return f"rounds and reps in{time}" if time else "rounds and reps"
-        case "capped-for-time":
-            return f"for time, cap{time}" if time else "for time"
-        case "interval":
-            return f"intervals,{time}" if time else "intervals"
-        case _:
-            return time.strip()
+    form, length = FORMATS.get(piece.format), known(piece.length_s, None)
+    timed, untimed = ("{time}", "") if form is None else form.about.reported
+    return untimed if length is None else timed.format(time=show_time(length * 1000))
 
 
 def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> LaneLine:

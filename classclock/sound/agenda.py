@@ -5,7 +5,7 @@ from collections.abc import Callable
 
 from msgspec import Struct
 
-from classclock.clock.timeline import CueKind
+from classclock.clock.cues import CueKind
 
 TOO_LATE_NS = 1_000_000_000
 """A cue later than this is left out: a beep a second late counts in the wrong second."""

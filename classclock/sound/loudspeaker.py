@@ -9,8 +9,8 @@ from typing import Protocol
 
 from msgspec import Struct
 
+from classclock.clock.cues import CueKind
 from classclock.clock.source import raw_now
-from classclock.clock.timeline import CueKind
 from classclock.sound.messages import (
     Cancel,
     Mute,

@@ -8,7 +8,7 @@ from typing import cast, get_args
 
 from msgspec import Struct, to_builtins
 
-from classclock.clock.timeline import CueKind
+from classclock.clock.cues import CueKind
 
 KINDS: tuple[CueKind, ...] = get_args(CueKind)
 

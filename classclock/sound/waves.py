@@ -6,7 +6,7 @@ from array import array
 from collections.abc import Mapping
 from pathlib import Path
 
-from classclock.clock.timeline import CueKind
+from classclock.clock.cues import CueKind
 from classclock.sound.messages import KINDS
 
 RATE = 48_000

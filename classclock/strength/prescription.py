@@ -4,7 +4,9 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from classclock.plan.model import LiftSet, LoadChoice, Segment
+from classclock.plan.lift_set import LiftSet
+from classclock.plan.model import Segment
+from classclock.plan.value_types import LoadChoice
 from classclock.strength.bar_loading import lighter_than
 from classclock.strength.flags import NO_RECORD
 from classclock.strength.maxima import percent_of

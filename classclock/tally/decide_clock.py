@@ -6,7 +6,7 @@ As `decide` for what is counted. Pure: what the coach was told last comes in wit
 from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING, assert_never
 
-from classclock.plan.model import Countdown, is_piece
+from classclock.plan.model import is_piece
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup
@@ -99,7 +99,7 @@ def _add_time(record: ClassRecord, by: int, at: int) -> Decided:
     sheet = record.sheet
     if sheet is None or record.phase(at) not in ("running", "held"):
         return _NOTHING_RUNS
-    if not isinstance(record.segment, Countdown):
+    if not record.segment.about.minutes_can_change:
         return Refusal("only a countdown can be made longer or shorter")
     left = sheet.timeline.total - sheet.clock.elapsed(at)
     if left + by <= 0:

@@ -1,40 +1,23 @@
 """The rules of one segment for counting: what a tap is, what decides, when the work is done."""
 
-from typing import Literal
-
-from msgspec import Struct
+from msgspec.structs import asdict
 
 from classclock.plan.amounts import load_of
-from classclock.plan.model import (
-    CappedForTime,
-    Count,
-    Countdown,
-    Interval,
-    LoadChoice,
-    RoundsInTime,
-    Segment,
-    Station,
-)
+from classclock.plan.formats.counting import Counting
+from classclock.plan.model import Segment
+from classclock.plan.station import Station
+from classclock.plan.value_types import LoadChoice
 from classclock.tally.lanes import Lane
 from classclock.units.loads import Load, Unit
 
-CountsBy = Literal["nothing", "rounds", "intervals", "reps", "load"]
-IntervalRule = Literal["total", "lowest", "best"]
 
-
-class Piece(Struct, frozen=True):
-    """What stays the same while a segment is counted. `unit` is the club's, for a bare load."""
+class Piece(Counting, frozen=True, kw_only=True):
+    """What stays the same while a segment is counted: how its format counts, and its work."""
 
     segment: Segment
     unit: Unit
-    counts_by: CountsBy
-    rounds: int | None = None
-    """How many rounds the work has, where it is a set amount."""
-    count: Count = "round"
-    tie_break: bool = False
-    interval_rule: IntervalRule | None = None
-    scheme: tuple[int, ...] | None = None
-    option_menu: tuple[tuple[int, int], ...] = ()
+    """The club's, for a bare load."""
+    option_menu: tuple[tuple[int, int], ...]
     """Station (from 0) and option (from 1) of each option, numbered from 1 in reading order."""
 
     @classmethod
@@ -44,41 +27,7 @@ class Piece(Struct, frozen=True):
             for place, station in enumerate(segment.station)
             for number in range(1, len(station.options) + 1)
         )
-        match segment:
-            case Countdown():
-                return cls(segment, unit, segment.score or "nothing", option_menu=menu)
-            case Interval(score="load"):
-                return cls(segment, unit, "load", option_menu=menu)
-            case Interval(score=None):
-                return cls(segment, unit, "nothing", option_menu=menu)
-            case Interval(score=("total" | "lowest" | "best") as rule):
-                return cls(segment, unit, "intervals", interval_rule=rule, option_menu=menu)
-            case RoundsInTime():
-                return cls(
-                    segment,
-                    unit,
-                    "rounds",
-                    count=segment.count,
-                    tie_break=segment.tie_break,
-                    option_menu=menu,
-                )
-            case CappedForTime():
-                scheme = segment.scheme
-                return cls(
-                    segment,
-                    unit,
-                    "rounds",
-                    rounds=segment.rounds or len(scheme or (0,)),
-                    count=segment.count,
-                    scheme=scheme,
-                    option_menu=menu,
-                )
-        raise AssertionError(segment)
-
-    @property
-    def can_finish(self) -> bool:
-        """Whether the work is a set amount, so that a lane can be done before the cap."""
-        return self.rounds is not None
+        return cls(**asdict(segment.counting), segment=segment, unit=unit, option_menu=menu)
 
     @property
     def separate(self) -> bool:

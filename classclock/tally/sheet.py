@@ -9,7 +9,6 @@ from msgspec.structs import replace
 from classclock.clock.running import RunningTime
 from classclock.clock.timeline import Timeline
 from classclock.plan.formats.timelines import timeline as compiled
-from classclock.plan.model import Interval
 from classclock.tally import events as ev
 from classclock.tally.counting.counting import count
 from classclock.tally.counting.entry_time import EntryTime
@@ -202,7 +201,7 @@ def _on_the_clock(sheet: Sheet, number: int, event: ev.ClockEvent) -> Sheet:
             return replace(sheet, ended_by=end, hand_ends=(*sheet.hand_ends, end))
         case ev.TimeAdded(by=by):
             segment = sheet.piece.segment
-            if isinstance(segment, Interval):
+            if segment.about.in_steps:
                 return sheet  # its steps say how long it is
             longer = compiled(segment, sheet.timeline.total + by)
             return replace(sheet, timeline=longer).refold()

@@ -8,8 +8,18 @@ _ISO = re.compile(
 )
 
 
-def parse_time(written: str) -> int:
-    """Read `"mm:ss"`, `"h:mm:ss"` or an ISO 8601 duration (`"PT16M"`) as milliseconds.
+class Milliseconds(int):
+    """A length of time in whole milliseconds, told apart from a bare number by its type.
+
+    Where a file may give whole seconds, `Milliseconds(60_000)` is a minute and can't be taken for
+    a thousand of them. Sums and products of it are bare numbers.
+    """
+
+    __slots__ = ()
+
+
+def parse_time(written: str) -> Milliseconds:
+    """Read `"mm:ss"`, `"h:mm:ss"` or an ISO 8601 duration (`"PT16M"`).
 
     Raises:
         ValueError: it is none of these.
@@ -24,9 +34,11 @@ def parse_time(written: str) -> int:
     raise ValueError(f'"{written}" is not a time: write "mm:ss", as in "16:00"')
 
 
-def _ms(hours: str | None, minutes: str | None, seconds: str | None, fraction: str | None) -> int:
+def _ms(
+    hours: str | None, minutes: str | None, seconds: str | None, fraction: str | None
+) -> Milliseconds:
     whole = int(hours or 0) * 3600 + int(minutes or 0) * 60 + int(seconds or 0)
-    return whole * 1000 + int((fraction or "0").ljust(3, "0"))
+    return Milliseconds(whole * 1000 + int((fraction or "0").ljust(3, "0")))
 
 
 def show_time(ms: int) -> str:

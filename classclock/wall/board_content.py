@@ -11,9 +11,10 @@ from classclock.live.session import Session
 from classclock.plan.amounts import amount_of
 from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.timelines import timeline
-from classclock.plan.model import Option, Segment, Station, is_piece
+from classclock.plan.model import Segment, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.settings.club import Club
+from classclock.plan.station import Option, Station
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord

@@ -5,8 +5,9 @@ from collections.abc import Iterator
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.plan.model import Segment, Station
+from classclock.plan.model import Segment
 from classclock.plan.outline import station_line
+from classclock.plan.station import Station
 from classclock.units.printable import printable
 
 _LONGEST = 300

@@ -6,7 +6,7 @@ from msgspec import Struct
 
 from classclock.clock.timeline import Reading
 from classclock.plan.cautions import cautions_of
-from classclock.plan.model import Interval, Plan, Segment
+from classclock.plan.model import Plan, Segment
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.sheet import Sheet
@@ -79,7 +79,7 @@ def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all
         return "ALL IN"
     if cue:
         return cue
-    if not isinstance(segment, Interval):
+    if not segment.about.in_steps:
         return ""
     kind = "REST" if reading.span.kind == "rest" else "WORK"
     return printable(reading.span.label).upper() if reading.span.label else kind
@@ -90,7 +90,7 @@ def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
 
     With the standard of each.
     """
-    if segment.lift is not None and segment.sets and isinstance(segment, Interval):
+    if segment.lift is not None and segment.sets and segment.about.in_steps:
         yield _set_on(segment, reading), segment.standard or ""
         return
     named = reading.span.stations
@@ -99,7 +99,7 @@ def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
             yield station_line(station), station.standard or ""
 
 
-def _set_on(segment: Interval, reading: Reading) -> str:
+def _set_on(segment: Segment, reading: Reading) -> str:
     """The set that is on, in a rest the one to come; the last one goes on beyond its end."""
     number = reading.span.number + (reading.span.kind == "rest")
     return set_words(segment.sets[min(number, len(segment.sets)) - 1])

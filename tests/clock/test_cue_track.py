@@ -2,7 +2,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.clock.cue_track import TOO_LATE, CueHeard, CueSkipped, CueTrack
-from classclock.clock.timeline import Cue
+from classclock.clock.cues import Cue
 
 CUES = (
     Cue(-3000, "short"),

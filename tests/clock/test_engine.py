@@ -12,10 +12,11 @@ from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.cue_track import CueHeard, CueSkipped
+from classclock.clock.cues import Cue
 from classclock.clock.engine import LONGEST_SLEEP, ClockEngine, EngineView, SoundAhead
 from classclock.clock.running import RunningTime
 from classclock.clock.source import MS, WoundSource
-from classclock.clock.timeline import Cue, Reading, Timeline
+from classclock.clock.timeline import Reading, Timeline
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment
 

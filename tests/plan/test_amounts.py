@@ -3,7 +3,7 @@
 import pytest
 
 from classclock.plan.amounts import worth
-from classclock.plan.model import Climb, Option, Station
+from classclock.plan.station import Climb, Option, Station
 
 RUN = Station(movement="run", metres=400)
 COUNTED_RUN = Station(movement="run", metres=400, counts=10)

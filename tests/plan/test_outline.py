@@ -4,13 +4,11 @@ from collections.abc import Callable
 
 import pytest
 
-from classclock.plan.model import CappedForTime, Plan, Segment
+from classclock.plan.model import Plan, Segment
 from classclock.plan.outline import (
     describe,
     outline,
-    round_reps,
     station_line,
-    total_reps,
 )
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.times import show_time
@@ -152,10 +150,9 @@ def test_a_format_is_said_as_the_wall_says_it(
 
 def test_a_climb_over_five_rounds_is_added_up(segment: Callable[[str], Segment]) -> None:
     piece = segment(f'format = "capped-for-time"\ncap = "12:00"\nrounds = 5{CLIMB}')
-    assert isinstance(piece, CappedForTime)
-    assert [round_reps(piece, index) for index in range(5)] == [4, 8, 12, 16, 20]
+    assert [piece.round_reps(index) for index in range(5)] == [4, 8, 12, 16, 20]
     # The sum of an arithmetic series: n (first + last) / 2.
-    assert total_reps(piece) == 5 * (4 + 20) // 2
+    assert piece.total_reps == 5 * (4 + 20) // 2
 
 
 def test_stations_and_options_read_as_a_coach_says_them(

@@ -11,7 +11,9 @@ import pytest
 
 from classclock.club.plan_files import read_plan
 from classclock.machine.bundled import bundled
-from classclock.plan.model import CappedForTime, Plan, RoundsInTime, is_piece
+from classclock.plan.formats.capped_for_time import CappedForTime
+from classclock.plan.formats.rounds_in_time import RoundsInTime
+from classclock.plan.model import Plan, is_piece
 from classclock.plan.outline import outline
 from classclock.plan.reading.schema import plan_schema
 

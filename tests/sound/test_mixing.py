@@ -6,7 +6,7 @@ import numpy as np
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.clock.timeline import CueKind
+from classclock.clock.cues import CueKind
 from classclock.sound.agenda import TOO_LATE_NS, Agenda, Due
 from classclock.sound.mixing import Mixer
 from classclock.sound.waves import RATE, Waves

@@ -1,4 +1,4 @@
-"""The sound files, measured: what they are against what the table says they are."""
+"""The sound files, measured: what they are against what the table of cues says they are."""
 
 import itertools
 from pathlib import Path
@@ -10,6 +10,7 @@ import pytest
 from scipy.io import wavfile
 from scipy.signal import find_peaks
 
+from classclock.clock.cues import SIGNALS, CueKind
 from classclock.machine.bundled import bundled
 from classclock.sound.messages import KINDS
 
@@ -50,24 +51,22 @@ def tones_measured(samples: Samples) -> list[tuple[float, float]]:
     return [tone for tone in tones if tone[1] >= 40]
 
 
-def test_every_cue_has_its_sound_and_no_sound_is_left_over(make_sounds: ModuleType) -> None:
-    assert set(make_sounds.SOUNDS) == set(KINDS)
+def test_every_cue_has_its_sound_and_no_sound_is_left_over() -> None:
+    assert set(SIGNALS) == set(KINDS)
     assert {path.stem for path in bundled("sounds").glob("*.wav")} == set(KINDS)
 
 
 @every_kind
-def test_a_sound_is_as_long_as_the_table_says_and_short_enough(
-    kind: str, make_sounds: ModuleType
-) -> None:
+def test_a_sound_is_as_long_as_the_table_says_and_short_enough(kind: CueKind) -> None:
     milliseconds = len(heard(kind)) * 1000 / 48_000
-    assert milliseconds == sum(tone.ms for tone in make_sounds.SOUNDS[kind])
+    assert milliseconds == sum(tone.ms for tone in SIGNALS[kind].tones)
     assert milliseconds <= 1500
 
 
 @every_kind
-def test_each_tone_has_the_pitch_that_the_table_says(kind: str, make_sounds: ModuleType) -> None:
+def test_each_tone_has_the_pitch_that_the_table_says(kind: CueKind) -> None:
     samples, start = heard(kind), 0
-    for tone in make_sounds.SOUNDS[kind]:
+    for tone in SIGNALS[kind].tones:
         end = start + tone.ms * 48
         part, start = samples[start:end], end
         if not tone.hz:

@@ -8,7 +8,8 @@ from string import ascii_lowercase
 from msgspec import Struct, field
 
 from classclock.book.files.saved_results import ResultsError, read_results
-from classclock.plan.model import Segment, Station
+from classclock.plan.model import Segment
+from classclock.plan.station import Station
 from classclock.records.document import ResultsDocument
 from classclock.records.erased import ERASED
 from classclock.tally.lanes import Mark

@@ -5,7 +5,8 @@ from msgspec import Struct
 from classclock.plan.amounts import AMOUNTS
 from classclock.plan.editing.parts import Part
 from classclock.plan.editing.values import amount_typed, as_typed
-from classclock.plan.keys import FORMATS
+from classclock.plan.keys import KEYS
+from classclock.plan.model import FORMATS
 
 
 class Field(Struct, frozen=True):
@@ -15,45 +16,7 @@ class Field(Struct, frozen=True):
     hint: str
 
 
-_HINTS = {
-    "title": "what the board calls this class",
-    "date": "year-month-day, as in 2026-03-31",
-    "notes": "for the coach; a semicolon between two",
-    "name": "what the board calls this part",
-    "format": ", ".join(FORMATS),
-    "time": "minutes:seconds, as in 16:00",
-    "cap": "minutes:seconds, as in 12:00",
-    "repeat": "how often the steps are gone through: 8",
-    "steps": "work 0:20; rest 0:10   (words behind the time are its label)",
-    "keep_last_rest": "yes or no: whether the last rest is waited for",
-    "score": "countdown: load, reps; interval: total, lowest, best, load; empty: not scored",
-    "direction": "down or up",
-    "count": "what a key counts: round, station; finish in a capped piece",
-    "tie_break": "yes or no: of equal totals, who did the last full round first is ahead",
-    "rounds": "how many rounds: 3",
-    "scheme": "reps from round to round: 18-12-6",
-    "benchmark": "one name for a piece that comes back, to compare scores",
-    "lines": "what the room reads; a semicolon between two",
-    "caution": "what to take care of, read out before the start; a semicolon between two",
-    "lift": "whose maximum the percentages are of: front squat",
-    "sets": "5 at 60%; 3 at 70%; 3 at 60 kg",
-    "load": "22.5 kg, or several: heavier 22.5 kg; lighter 15 kg",
-    "count_in": "0:03 to 10:00; 0:10 unless set",
-    "teams": "how many share a key: 2",
-    "separate": "yes or no: rank as-written and modified apart",
-    "cues": "cues to switch off: halfway off; last_minute off",
-    "movement": "the first letters propose movements",
-    "amount": "12, 400 m, 15 cal, 0:30, or from round to round 4, 8, 12",
-    "standard": "what makes a rep count",
-    "options": "easier or safer; a semicolon between two: lower box; step-up",
-    "counts": "how many reps it counts for, where it has metres or seconds: 10",
-}
-_CLOCK = {
-    "countdown": ("time", "score"),
-    "interval": ("repeat", "steps", "score", "keep_last_rest"),
-    "rounds-in-time": ("time", "direction", "count", "tie_break"),
-    "capped-for-time": ("cap", "rounds", "scheme", "count"),
-}
+_AMOUNT = "12, 400 m, 15 cal, 0:30, or from round to round 4, 8, 12"
 _REST = (
     "lines",
     "caution",
@@ -76,7 +39,9 @@ ORDER: dict[str, tuple[str, ...]] = {
         "name",
         "benchmark",
         "format",
-        *dict.fromkeys(key for keys in _CLOCK.values() for key in keys if key != "score"),
+        *dict.fromkeys(
+            key for form in FORMATS.values() for key in form.about.fields if key != "score"
+        ),
         *(key for key in _REST if key not in _LATE),
         "score",
         "caution",
@@ -91,7 +56,13 @@ def fields_of(part: Part) -> tuple[Field, ...]:
     keys = _keys(part)
     listed = {*keys, *(AMOUNTS if part.kind == "station" else ())}
     more = (pair.key for pair in part.pairs if pair.key not in listed)
-    return tuple(Field(key, typed_at(part, key), _HINTS.get(key, "")) for key in (*keys, *more))
+    return tuple(Field(key, typed_at(part, key), _hint(key)) for key in (*keys, *more))
+
+
+def _hint(key: str) -> str:
+    if key == "amount":
+        return _AMOUNT
+    return KEYS[key].hint if key in KEYS else ""
 
 
 def typed_at(part: Part, key: str) -> str:
@@ -108,4 +79,5 @@ def _keys(part: Part) -> tuple[str, ...]:
         return _PLAN
     if part.kind == "station":
         return _STATION
-    return ("name", "format", *_CLOCK.get(typed_at(part, "format"), ("time",)), *_REST)
+    form = FORMATS.get(typed_at(part, "format"))
+    return ("name", "format", *(form.about.fields if form else ("time",)), *_REST)

@@ -3,35 +3,18 @@
 from classclock.plan.editing.edits import insert_segment, remove_key, set_key
 from classclock.plan.editing.parts import HEAD
 from classclock.plan.editing.writing import quoted
+from classclock.plan.model import FORMATS
 
 UNTITLED = "New plan"
-SEGMENTS = {
-    "countdown": '[[segment]]\nname = {name}\nformat = "countdown"\ntime = "8:00"',
-    "interval": (
-        '[[segment]]\nname = {name}\nformat = "interval"\nrepeat = 5\n'
-        'steps = [{{ work = "2:00" }}, {{ rest = "1:00" }}]'
-    ),
-    "rounds-in-time": '[[segment]]\nname = {name}\nformat = "rounds-in-time"\ntime = "12:00"',
-    "capped-for-time": (
-        '[[segment]]\nname = {name}\nformat = "capped-for-time"\ncap = "12:00"\nrounds = 3'
-    ),
-}
-"""A segment of each format that can be run as it stands; `{name}` is its name in quotes."""
-_NAMES = {
-    "countdown": "Warm-up",
-    "interval": "Intervals",
-    "rounds-in-time": "Rounds",
-    "capped-for-time": "For time",
-}
 
 
 def new_segment(written: str, taken: frozenset[str] = frozenset()) -> str:
     """A segment of that format, under a name that isn't taken (casefolded). Raises KeyError."""
-    wanted = name = _NAMES[written]
-    number = 2
+    about = FORMATS[written].about
+    name, number = about.called, 2
     while name.casefold() in taken:
-        name, number = f"{wanted} {number}", number + 1
-    return SEGMENTS[written].format(name=quoted(name))
+        name, number = f"{about.called} {number}", number + 1
+    return f'[[segment]]\nname = {quoted(name)}\nformat = "{written}"\n{about.starter}'
 
 
 def plan_of(written: str) -> str:

@@ -11,10 +11,10 @@ from collections.abc import Callable
 from typing import Any
 
 from classclock.plan.editing.writing import quoted
+from classclock.plan.file_key import Form
 from classclock.plan.keys import KEYS
 from classclock.units.times import show_time
 
-_LINES = ("lines", "notes", "caution", "options", "stations")
 _YES = {"yes": "true", "true": "true", "no": "false", "false": "false"}
 _STEP = re.compile(r"(work|rest)\s+(\d[\d:.]*)(?:\s+(.+))?", re.IGNORECASE)
 _SET = re.compile(r"(\d+)(?:\s*(?:at|@)\s*(.+))?", re.IGNORECASE)
@@ -36,8 +36,8 @@ def to_toml(key: str, typed: str) -> str:
     is_text = key in KEYS and KEYS[key].is_text
     if typed.startswith('"' if is_text else ('"', "[", "{")) and read_value(typed) is not None:
         return typed
-    form = _FORMS.get(key)
-    written = form(typed) if form else None
+    write = _WRITE[_form(key)]
+    written = write(typed) if write else None
     if written is None and not is_text:
         written = _plain(typed)
     return written or quoted(typed)
@@ -46,7 +46,7 @@ def to_toml(key: str, typed: str) -> str:
 def as_typed(key: str, source: str) -> str:
     """What to type for a value that is written so."""
     value = read_value(source)
-    short = None if value is None else _short(key, value)
+    short = None if value is None else _short(_form(key), value)
     if short is not None and repr(read_value(to_toml(key, short))) == repr(value):
         return short
     return source if value is None or "\n" not in source else _toml(value)
@@ -89,6 +89,10 @@ def amount_typed(key: str, source: str) -> str:
         seconds = show_time(value * 1000) if 0 <= value < 6000 else f"{value} s"
         return {**shown, "seconds": seconds}.get(key, str(value))
     return as_typed(key, source)
+
+
+def _form(key: str) -> Form:
+    return KEYS[key].form if key in KEYS else "as in the file"
 
 
 # -- typed to TOML ----------------------------------------------------------------
@@ -170,7 +174,7 @@ def _key(name: str) -> str:
     return name if re.fullmatch(r"[A-Za-z0-9_-]+", name) else quoted(name)
 
 
-def _scheme(typed: str) -> str | None:
+def _numbers(typed: str) -> str | None:
     numbers = re.split(r"[\s,;-]+", typed.strip("[] "))
     if not all(re.fullmatch(r"\d{1,9}", number) for number in numbers):
         return None
@@ -185,13 +189,14 @@ def _cues(typed: str) -> str | None:
     return "{ " + ", ".join(f"{name} = {on}" for name, on in names.items()) + " }"
 
 
-_FORMS: dict[str, Callable[[str], str | None]] = {
-    **dict.fromkeys(_LINES, _lines),
+_WRITE: dict[Form, Callable[[str], str | None] | None] = {
+    "as in the file": None,
+    "lines": _lines,
     "date": _date,
     "steps": _steps,
     "sets": _sets,
     "load": _load,
-    "scheme": _scheme,
+    "numbers": _numbers,
     "cues": _cues,
 }
 
@@ -199,7 +204,7 @@ _FORMS: dict[str, Callable[[str], str | None]] = {
 # -- a value to what is typed -------------------------------------------------------
 
 
-def _short(key: str, value: Any) -> str | None:
+def _short(form: Form, value: Any) -> str | None:
     match value:
         case bool():
             return "yes" if value else "no"
@@ -208,22 +213,22 @@ def _short(key: str, value: Any) -> str | None:
         case int() | float() | dt.date():
             return str(value)
         case list():
-            return _short_list(key, value)
-        case dict() if key == "cues":
+            return _short_list(form, value)
+        case dict() if form == "cues":
             return "; ".join(f"{name} {'on' if on else 'off'}" for name, on in value.items())
         case dict():
             return "; ".join(f"{name} {load}" for name, load in value.items())
     return None
 
 
-def _short_list(key: str, values: list[Any]) -> str | None:
-    if key == "scheme":
+def _short_list(form: Form, values: list[Any]) -> str | None:
+    if form == "numbers":
         return "-".join(str(one) for one in values)
-    shown = [_short_item(key, one) for one in values]
+    shown = [_short_item(form, one) for one in values]
     return "; ".join(str(one) for one in shown) if all(shown) else None
 
 
-def _short_item(key: str, value: Any) -> str | None:
+def _short_item(form: Form, value: Any) -> str | None:
     match value:
         case str():
             return value
@@ -231,15 +236,15 @@ def _short_item(key: str, value: Any) -> str | None:
             return f"work {time} {label}"
         case {"rest": time, "label": label}:
             return f"rest {time} {label}"
-        case {"work": time} if key == "steps":
+        case {"work": time} if form == "steps":
             return f"work {time}"
-        case {"rest": time} if key == "steps":
+        case {"rest": time} if form == "steps":
             return f"rest {time}"
         case {"reps": reps, "percent": percent}:
             return f"{reps} at {percent}%"
-        case {"reps": reps, "load": load} if key == "sets":
+        case {"reps": reps, "load": load} if form == "sets":
             return f"{reps} at {load}"
-        case {"reps": reps} if key == "sets":
+        case {"reps": reps} if form == "sets":
             return str(reps)
     return None
 

@@ -8,10 +8,7 @@ from pydantic import BaseModel
 
 from classclock.plan.model import Plan
 from classclock.units.loads import Load
-from classclock.units.times import show_time
-
-_TIMES = {"time", "cap", "count_in", "work", "rest"}
-"""The keys whose values are milliseconds here and a time in the file."""
+from classclock.units.times import Milliseconds, show_time
 
 
 def plan_text(plan: Plan) -> str:
@@ -41,7 +38,7 @@ def _value(key: str, value: object) -> str:
     match value:
         case bool():
             return "true" if value else "false"
-        case int() if key in _TIMES:
+        case Milliseconds():
             seconds = show_time(value)
             return f'"{seconds}.{value % 1000:03}"' if value % 1000 else f'"{seconds}"'
         case int() | float():

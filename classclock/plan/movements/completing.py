@@ -6,9 +6,10 @@ from typing import Protocol
 
 from classclock.plan.cautions import each_once
 from classclock.plan.editing.writing import plan_text
-from classclock.plan.model import Amount, Option, Plan, Segment, Station
+from classclock.plan.model import Plan, Segment
 from classclock.plan.movements.library import CountedIn, EasierMovement, Library, Movement
 from classclock.plan.plan_file import PlanFile
+from classclock.plan.station import Amount, Option, Station
 from classclock.units.spelling import fold
 
 _MOST_OPTIONS = 9

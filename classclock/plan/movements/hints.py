@@ -5,7 +5,7 @@ from typing import Any
 
 from classclock.plan.findings import Fault
 from classclock.plan.movements.library import Library
-from classclock.plan.reading.rules import tables
+from classclock.plan.written_values import tables
 from classclock.units.printable import printable
 
 

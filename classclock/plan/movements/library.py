@@ -6,8 +6,8 @@ from typing import Annotated, Literal
 
 from pydantic import AfterValidator, BeforeValidator, Field
 
-from classclock.plan.keys import nearest
-from classclock.plan.model import Flag, Lines, Strict, Text
+from classclock.plan.file_key import nearest
+from classclock.plan.value_types import Flag, Lines, Strict, Text
 from classclock.units.spelling import fold
 
 Pattern = Literal["squat", "hinge", "push", "pull", "carry", "jump", "row/run", "trunk"]

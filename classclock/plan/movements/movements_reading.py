@@ -8,16 +8,17 @@ from typing import Any, get_args
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from classclock.plan.file_key import Key, nearest
 from classclock.plan.findings import Fault, Finding
 from classclock.plan.findings import Path as KeyPath
-from classclock.plan.keys import Key, assignment, nearest
-from classclock.plan.model import Flag, Strict
+from classclock.plan.keys import assignment
 from classclock.plan.movements.library import CountedIn, EasierMovement, Library, Movement, Pattern
 from classclock.plan.movements.starter_movements import STARTER
 from classclock.plan.reading.positions import Positions
-from classclock.plan.reading.rules import tables
 from classclock.plan.reading.syntax import read_toml
 from classclock.plan.reading.wording import show
+from classclock.plan.value_types import Flag, Strict
+from classclock.plan.written_values import tables
 from classclock.units.printable import printable
 from classclock.units.spelling import fold
 

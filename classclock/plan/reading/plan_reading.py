@@ -5,14 +5,13 @@ from typing import TYPE_CHECKING, Any
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
+from classclock.plan.file_key import nearest
 from classclock.plan.findings import Fault, Finding, LineFault, Path
-from classclock.plan.keys import FORMATS, nearest
-from classclock.plan.model import Plan
-from classclock.plan.reading.places import SEGMENTS
+from classclock.plan.model import FORMATS, Plan
 from classclock.plan.reading.positions import Positions
-from classclock.plan.reading.rules import broken_rules, tables
+from classclock.plan.reading.rules import broken_rules
 from classclock.plan.reading.syntax import Toml, read_toml
-from classclock.plan.reading.wording import fault_of, show
+from classclock.plan.written_values import tables
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
 
@@ -90,6 +89,8 @@ def _judge(
     try:
         plan = Plan.model_validate(values, context={"unit": unit})
     except ValidationError as refused:
+        from classclock.plan.reading.wording import fault_of  # noqa: PLC0415  faulty plans only
+
         details = [one for one in refused.errors(include_url=False) if not _is_echo(one)]
         faults += [fault_of(one, values) for one in details[:_MOST_FINDINGS]]
     faults = _once_each(faults, complete=not line_faults)
@@ -123,9 +124,9 @@ def _with_known_formats(values: dict[str, Any]) -> tuple[dict[str, Any], list[Fa
     segments = list(values["segment"])
     for number, segment in tables(segments):
         written = segment.get("format")
-        if isinstance(written, str) and written in SEGMENTS:
+        if isinstance(written, str) and written in FORMATS:
             continue
-        near = nearest(written, FORMATS) if isinstance(written, str) else None
+        near = nearest(written, tuple(FORMATS)) if isinstance(written, str) else None
         guess = near or _likely_format(segment)
         segments[number] = {**segment, "format": guess}
         path: Path = ("segment", number)
@@ -133,17 +134,20 @@ def _with_known_formats(values: dict[str, Any]) -> tuple[dict[str, Any], list[Fa
         if written is None:
             faults.append(Fault(path, '"format" is missing', instead, missing=("format",)))
         else:
+            from classclock.plan.reading.wording import show  # noqa: PLC0415  as above
+
             what = f"format = {show(written)} is not one of {', '.join(FORMATS)}"
             faults.append(Fault((*path, "format"), what, instead))
     return {**values, "segment": segments}, faults
 
 
 def _likely_format(segment: dict[str, Any]) -> str:
-    if segment.keys() & {"steps", "repeat", "keep_last_rest"}:
-        return "interval"
-    if segment.keys() & {"cap", "rounds", "scheme"}:
-        return "capped-for-time"
-    return "rounds-in-time" if "station" in segment else "countdown"
+    """The format of whose keys one stands there; else the first with rounds, or without any."""
+    for name, form in FORMATS.items():
+        if form.about.known_by & segment.keys():
+            return name
+    counted = "station" in segment
+    return next(name for name, form in FORMATS.items() if form.about.has_rounds is counted)
 
 
 def _once_each(faults: list[Fault], *, complete: bool) -> list[Fault]:

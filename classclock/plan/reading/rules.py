@@ -4,22 +4,13 @@ They run over the values as the file has them, so that a fault in one key hides 
 """
 
 from collections.abc import Iterator
-from typing import Any
 
 from classclock.plan.amounts import AMOUNTS
 from classclock.plan.findings import Fault, Path
-from classclock.plan.keys import nearest
-from classclock.plan.reading.wording import which_time
+from classclock.plan.model import FORMATS, LENGTH_KEYS
+from classclock.plan.written_values import Table, tables
 from classclock.units.printable import printable
-
-Table = dict[str, Any]
-_SCORED_ALWAYS = ("rounds-in-time", "capped-for-time")
-
-
-def tables(value: object) -> list[tuple[int, Table]]:
-    """List the tables of a list with their places in it, whatever else is there."""
-    items = value if isinstance(value, list) else []
-    return [(number, item) for number, item in enumerate(items) if isinstance(item, dict)]
+from classclock.units.times import show_time
 
 
 def broken_rules(values: Table) -> Iterator[Fault]:
@@ -27,17 +18,16 @@ def broken_rules(values: Table) -> Iterator[Fault]:
     names: set[str] = set()
     for number, segment in tables(values.get("segment")):
         path: Path = ("segment", number)
+        form = FORMATS[segment["format"]]
+        has_rounds = form.about.has_rounds
         yield from _times(segment, path)
-        yield from _stations(segment, path)
+        yield from _stations(segment, path, counted=has_rounds)
         yield from _sets(segment, path)
-        if segment["format"] == "interval":
-            yield from _steps(segment, path)
-        if segment["format"] == "capped-for-time":
-            yield from _work(segment, path)
-        if segment["format"] in _SCORED_ALWAYS:
+        yield from form.faults(segment, path)
+        if has_rounds:
             yield from _counting(segment, path)
         name = segment.get("name")
-        if isinstance(name, str) and ("score" in segment or segment["format"] in _SCORED_ALWAYS):
+        if isinstance(name, str) and ("score" in segment or has_rounds):
             if name.strip().casefold() in names:
                 what = f'two scored segments are named "{printable(name)}"'
                 yield Fault((*path, "name"), what, f'Write name = "{printable(name)} 2"')
@@ -45,14 +35,23 @@ def broken_rules(values: Table) -> Iterator[Fault]:
 
 
 def _times(segment: Table, path: Path) -> Iterator[Fault]:
-    for key in ("time", "cap"):
+    for key in LENGTH_KEYS:
         number = segment.get(key)
         if isinstance(number, int) and not isinstance(number, bool) and 0 < number < 60:
             yield Fault((*path, key), *which_time(key, number))
 
 
-def _stations(segment: Table, path: Path) -> Iterator[Fault]:
-    counted = segment["format"] in _SCORED_ALWAYS
+def which_time(key: str, number: int) -> tuple[str, str]:
+    """Ask what a number without a colon meant."""
+    if number >= 60:
+        return f'{key} = "{number}" has no colon', f'Write {key} = "{show_time(number * 1000)}"'
+    return (
+        f"{key} = {number}: {number} seconds or {number} minutes?",
+        f'{number} seconds: write "0:{number:02}"; {number} minutes: write "{number}:00"',
+    )
+
+
+def _stations(segment: Table, path: Path, *, counted: bool) -> Iterator[Fault]:
     for number, station in tables(segment.get("station")):
         here = (*path, "station", number)
         yield from _amount(station, here, counted=counted)
@@ -85,69 +84,6 @@ def _sets(segment: Table, path: Path) -> Iterator[Fault]:
     for number, one in tables(segment.get("sets")):
         if "percent" in one and "load" in one:
             yield Fault((*path, "sets", number), "a set with percent and load", "Keep one of them")
-
-
-def _steps(segment: Table, path: Path) -> Iterator[Fault]:
-    steps = tables(segment.get("steps"))
-    for number, step in steps:
-        here = (*path, "steps", number)
-        if "work" in step and "rest" in step:
-            yield Fault(here, "a step with both work and rest", "Make two steps of it")
-        elif "work" not in step and "rest" not in step:
-            what = "a step with neither work nor rest"
-            yield Fault(
-                here, what, 'Write work = "0:20" or rest = "0:10"', missing=("work", "rest")
-            )
-        yield from _step_stations(segment, step, here)
-    if steps and all("rest" in step and "work" not in step for _, step in steps):
-        yield Fault((*path, "steps"), "all steps are rest", 'Write { work = "0:20" } for one')
-    sets, repeat = segment.get("sets"), segment.get("repeat")
-    works = sum("work" in step for _, step in steps)
-    if (
-        isinstance(sets, list)
-        and sets
-        and type(repeat) is int
-        and works * repeat not in {0, len(sets)}
-    ):
-        what = f"{works * repeat} work steps, but the number of sets is {len(sets)}"
-        yield Fault((*path, "sets"), what, "Make the two numbers equal", "hint")
-
-
-def _step_stations(segment: Table, step: Table, path: Path) -> Iterator[Fault]:
-    there = tuple(
-        station["movement"].strip()
-        for _, station in tables(segment.get("station"))
-        if isinstance(station.get("movement"), str)
-    )
-    named = step.get("stations")
-    for number, movement in enumerate(named if isinstance(named, list) else []):
-        if isinstance(movement, str) and movement.strip() and movement.strip() not in there:
-            near = nearest(movement, there)
-            here = (*path, "stations", number)
-            what = f'no station of this segment has the movement "{printable(movement)}"'
-            add = f'Add a [[segment.station]] with movement = "{printable(movement)}"'
-            instead = f'Write "{printable(near)}"' if near else add
-            yield Fault(here, what, instead, missing=("movement",))
-
-
-def _work(segment: Table, path: Path) -> Iterator[Fault]:
-    stations = tables(segment.get("station"))
-    if "rounds" in segment and "scheme" in segment:
-        what = 'both "rounds" and "scheme" say how much work it is'
-        yield Fault((*path, "scheme"), what, "Keep one of them")
-    elif "rounds" not in segment and "scheme" not in segment:
-        what = 'neither "rounds" nor "scheme" says how much work it is'
-        yield Fault(
-            path, what, "Write rounds = 3, or scheme = [18, 12, 6]", missing=("rounds", "scheme")
-        )
-    elif "scheme" in segment and not stations:
-        what = '"scheme" without a station that does these reps'
-        instead = 'Add a [[segment.station]] with movement = "box step-over"'
-        yield Fault((*path, "scheme"), what, instead, missing=("station",))
-    elif "scheme" in segment and all(any(key in one for key in AMOUNTS) for _, one in stations):
-        what = '"scheme" gives nothing: every station names its own amount'
-        instead = "Take the amount out of a station, or write rounds in place of scheme"
-        yield Fault((*path, "scheme"), what, instead)
 
 
 def _counting(segment: Table, path: Path) -> Iterator[Fault]:

@@ -6,9 +6,12 @@ from typing import Any
 
 from pydantic_core import ErrorDetails
 
+from classclock.plan.file_key import Key, nearest
 from classclock.plan.findings import Fault, Path
-from classclock.plan.keys import CUE, KEYS, Key, assignment, nearest
+from classclock.plan.keys import CUE, KEYS, assignment, choices
+from classclock.plan.model import FORMATS
 from classclock.plan.reading.places import misplaced_key
+from classclock.plan.reading.rules import which_time
 from classclock.units.printable import can_be_shown, printable
 from classclock.units.times import show_time
 
@@ -62,13 +65,14 @@ def _real_path(loc: tuple[int | str, ...], values: dict[str, Any]) -> Path:
     return path
 
 
-def _choice(path: Path, key: str, value: object, choices: tuple[str, ...]) -> Fault:
+def _choice(path: Path, key: str, value: object, known: tuple[str, ...]) -> Fault:
     if key == "count" and value == "finish":
-        what = 'count = "finish" goes only with format = "capped-for-time"'
+        formats = [f'"{form}"' for form in FORMATS if "finish" in choices(form, "count")]
+        what = f'count = "finish" goes only with format = {" or ".join(formats)}'
         return Fault(path, what, 'Write count = "round" or "station"')
-    near = nearest(value, choices) if isinstance(value, str) else None
-    what = f"{key} = {show(value)} is not one of {', '.join(choices)}"
-    return Fault(path, what, f'Write {key} = "{near or choices[0]}"')
+    near = nearest(value, known) if isinstance(value, str) else None
+    what = f"{key} = {show(value)} is not one of {', '.join(known)}"
+    return Fault(path, what, f'Write {key} = "{near or known[0]}"')
 
 
 def _value(path: Path, key: str, value: object) -> Fault:
@@ -87,16 +91,6 @@ def _value(path: Path, key: str, value: object) -> Fault:
     verb = "holds" if path[-1] != key else "="
     what = f"{key} {verb} {show(value)}, which is not {known.takes}"
     return Fault(path, what, f"Write {assignment(key, _as_meant(known, value) or known.example)}")
-
-
-def which_time(key: str, number: int) -> tuple[str, str]:
-    """Ask what a number without a colon meant."""
-    if number >= 60:
-        return f'{key} = "{number}" has no colon', f'Write {key} = "{show_time(number * 1000)}"'
-    return (
-        f"{key} = {number}: {number} seconds or {number} minutes?",
-        f'{number} seconds: write "0:{number:02}"; {number} minutes: write "{number}:00"',
-    )
 
 
 def _whole(value: object) -> int | None:

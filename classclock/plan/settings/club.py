@@ -5,9 +5,10 @@ from typing import Annotated, Any, Literal
 from pydantic import AfterValidator, Field, model_validator
 
 from classclock.plan.care import STOP
-from classclock.plan.model import Ms, Strict, Text
 from classclock.plan.settings.club_strength import StrengthSettings, with_what_a_small_club_has
+from classclock.plan.value_types import Length, Strict, Text
 from classclock.units.spelling import fold
+from classclock.units.times import Milliseconds
 
 
 class Emergency(Strict):
@@ -62,7 +63,7 @@ def _counted(written: dict[str, int]) -> dict[str, int]:
 
 class Club(StrengthSettings):
     name: str = ""
-    class_length: Ms = 3_600_000
+    class_length: Length = Milliseconds(3_600_000)
     theme: Literal["dark", "light"] = "dark"
     emergency: Emergency = Emergency.model_construct()
     care: Care = Care.model_construct()

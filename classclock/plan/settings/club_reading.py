@@ -6,11 +6,10 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from classclock.plan.care import STOP
+from classclock.plan.file_key import Key, nearest
 from classclock.plan.findings import Finding
-from classclock.plan.keys import Key, nearest
 from classclock.plan.reading.positions import Positions
 from classclock.plan.reading.syntax import read_toml
-from classclock.plan.reading.wording import show
 from classclock.plan.settings.club import Club
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
@@ -93,6 +92,8 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     example = known.example if is_table else f"{key} = {known.example}"
     if error["type"] == "missing":
         return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
+    from classclock.plan.reading.wording import show  # noqa: PLC0415  faulty settings only
+
     verb = "=" if path[-1] == key else "holds"
     what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"
     if error["type"] == "value_error" and key in ("pairs", "equipment"):

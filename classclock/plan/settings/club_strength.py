@@ -4,7 +4,7 @@ from typing import Annotated, Any
 
 from pydantic import BeforeValidator, Field, InstanceOf, ValidationInfo
 
-from classclock.plan.model import OneLoad, Repeats, Strict, Text
+from classclock.plan.value_types import OneLoad, Repeats, Strict, Text
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load, Unit, parse_load
 

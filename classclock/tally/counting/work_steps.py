@@ -2,7 +2,8 @@
 
 from collections.abc import Callable
 
-from classclock.clock.timeline import Span, Timeline
+from classclock.clock.span import Span
+from classclock.clock.timeline import Timeline
 
 GRACE_PER_STEP = 4
 """Until this part of a work step has gone, a number may belong to the one before,"""

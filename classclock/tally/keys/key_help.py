@@ -4,8 +4,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from classclock.plan.formats.counting import CountsBy
 from classclock.tally.keys.lone_keys import KeyPhase
-from classclock.tally.piece import CountsBy
 
 Group = Literal["counting", "putting right", "clock", "class"]
 

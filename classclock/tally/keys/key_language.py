@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from msgspec import Struct, field
 from msgspec.structs import replace
 
+from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import (
     BringBack,
     ChangeOption,
@@ -21,7 +22,6 @@ from classclock.tally.commands import (
 from classclock.tally.keys.forms import LONGEST, fits, read_form, why_not_so_far
 from classclock.tally.keys.lone_keys import KeyPhase, lone_keys
 from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
-from classclock.tally.piece import CountsBy
 
 __all__ = ["KeyContext", "KeyState", "Pressed", "Stroke", "lapse", "pending_shown", "press"]
 

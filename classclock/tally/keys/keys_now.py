@@ -2,7 +2,6 @@
 
 from collections.abc import Iterable
 
-from classclock.plan.model import Countdown
 from classclock.tally.counting.counting import GRACE
 from classclock.tally.keys.key_language import KeyContext
 from classclock.tally.keys.lone_keys import KeyPhase
@@ -23,7 +22,7 @@ def keys_now(record: ClassRecord, lanes: Iterable[Lane], at: int) -> KeyContext:
         keys={lane.key: lane.id for lane in lanes if lane.heat == record.chosen.heat},
         phase=_phase(record, at),
         counts_by=piece.counts_by,
-        can_change_time=isinstance(record.segment, Countdown),
+        can_change_time=record.segment.about.minutes_can_change,
         all_in=sheet is not None and sheet.all_in(at) is not None,
     )
 

@@ -13,8 +13,9 @@ from classclock.plan.editing import edits
 from classclock.plan.editing.draft import Draft
 from classclock.plan.editing.fields import fields_of
 from classclock.plan.editing.parts import HEAD, parts_of
-from classclock.plan.editing.starts import SEGMENTS, copy_of, new_segment, plan_of
+from classclock.plan.editing.starts import copy_of, new_segment, plan_of
 from classclock.plan.editing.values import amount_in, amount_typed, as_typed, read_value, to_toml
+from classclock.plan.model import FORMATS
 from classclock.plan.reading.plan_reading import parse_plan
 
 COMMENTED = """\
@@ -207,7 +208,7 @@ def test_a_copy_of_a_segment_gets_a_name_of_its_own() -> None:
     assert parse_plan(again, "x")[1] == ()
 
 
-@pytest.mark.parametrize("written", sorted(SEGMENTS))
+@pytest.mark.parametrize("written", FORMATS)
 def test_a_new_plan_of_each_format_can_be_run_as_it_is(written: str) -> None:
     text = plan_of(written)
     plan, findings = parse_plan(text, "x")
@@ -266,7 +267,7 @@ def act(draft: Draft, action: str, first: int, second: int) -> None:
         typed = TYPED[key][first % len(TYPED[key])]
         draft.change(edits.set_typed(text, place, key, typed))
     elif action == "segment":
-        block = SEGMENTS[sorted(SEGMENTS)[second % 4]].format(name='"Headway"')
+        block = new_segment(sorted(FORMATS)[second % len(FORMATS)])
         draft.change(*edits.insert_segment(text, place[0], block))
     elif action == "station" and place != HEAD:
         draft.change(*edits.insert_station(text, place, 'row "fast"', "400 m"))

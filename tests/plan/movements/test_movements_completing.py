@@ -16,6 +16,7 @@ from classclock.plan.movements.completing import complete, complete_file
 from classclock.plan.movements.movements_reading import starter_library
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
+from classclock.units.times import Milliseconds
 
 PLANS = sorted(bundled("plans").glob("*.toml"))
 PIECE = 'format = "rounds-in-time"\ntime = "16:00"\n'
@@ -135,12 +136,10 @@ def test_whatever_a_plan_says_can_be_written_down(
         'title = "t"\n[[segment]]\nname = "n"\nformat = "countdown"\ntime = 90\nlift = "row"\n'
         "sets = [{ reps = 3, percent = 70 }]\n"
     ).segment[0]
-    values = {**segment.model_dump(exclude={"count_in"}), "lines": names, "load": load}
+    values = {**segment.model_dump(), "lines": names, "load": load, "time": Milliseconds(ms)}
     values["cues"] = {"halfway": False}
     values["sets"] = [{"reps": 3, "percent": percent}, {"reps": 1, "load": load}]
-    plan = Plan.model_validate({"title": names[0], "segment": [{**values, "time": "0:01"}]})
-    timed = plan.segment[0].model_copy(update={"time": ms})
-    plan = plan.model_copy(update={"segment": (timed,)})
+    plan = Plan.model_validate({"title": names[0], "segment": [values]})
     assert parse_plan(plan_text(plan), "depot.toml") == (plan, ())
 
 

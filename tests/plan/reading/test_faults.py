@@ -34,6 +34,8 @@ FAULTS = {
     "a time of 16": ('format = "countdown"\ntime = 16', 5, "16 seconds or 16 min", 'te "16:00"'),
     "a cap of 9": (f'format = "capped-for-time"\ncap = 9\nrounds = 1\n{SQUAT}', 5, "9", '"0:09"'),
     'a time of "16"': ('format = "countdown"\ntime = "16"', 5, "16 seconds or", 'write "16:00"'),
+    "a time of 59": ('format = "countdown"\ntime = 59', 5, "59 seconds or 59 min", 'te "59:00"'),
+    'a time of "60"': ('format = "countdown"\ntime = "60"', 5, "no colon", 'Write time = "1:00"'),
     "no time at all": ('format = "countdown"\ntime = "0:00"', 5, "above 0:00", 'Write time = "16'),
     "a negative time": ('format = "countdown"\ntime = -90', 5, "time = -90", 'Write time = "16'),
     "more than a day": ('format = "countdown"\ntime = 1000000', 5, "1000000", "Write time"),
@@ -273,6 +275,7 @@ def test_what_is_fine_is_not_complained_about(
         f'{CAPPED}\nrounds = 1\ncount = "finish"\n{STATION}\nmetres = 400',
         f"{CAPPED}\nscheme = [18, 12, 6]\n{STATION}",
         f'{INTERVAL}\n{STEPS}\nscore = "total"\n{STATION}',
+        'format = "countdown"\ntime = 60',
         'format = "countdown"\ntime = 90',
         f'{COUNTDOWN}\nnotes = """\nfirst line\nsecond line\n"""',
     ):

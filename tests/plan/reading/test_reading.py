@@ -9,7 +9,10 @@ from hypothesis import strategies as st
 
 from classclock.machine.bundled import bundled
 from classclock.plan.findings import Finding
-from classclock.plan.model import CappedForTime, Interval, Plan, RoundsInTime, is_piece
+from classclock.plan.formats.capped_for_time import CappedForTime
+from classclock.plan.formats.interval import Interval
+from classclock.plan.formats.rounds_in_time import RoundsInTime
+from classclock.plan.model import Plan, is_piece
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.loads import Load
 from classclock.units.printable import printable

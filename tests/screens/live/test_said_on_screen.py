@@ -8,7 +8,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.clock.cue_track import CueHeard, CueSkipped
-from classclock.clock.timeline import Cue
+from classclock.clock.cues import Cue
 from classclock.machine.battery import low_battery
 from classclock.screens.live.foot.status_content import StatusContent, set_rows
 from classclock.wall.cue_words import skipped_words, word_of

@@ -5,10 +5,10 @@ from typing import get_args
 
 import pytest
 
+from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import Command, Correct, ShiftClock
 from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
-from classclock.tally.piece import CountsBy
 
 Commands = Callable[..., list[Command]]
 BY_NAME = ("enter", "space", "backspace", "escape", "ctrl+r", "ctrl+q", "up", "down")

@@ -5,12 +5,12 @@ from typing import get_args
 from hypothesis import example, given
 from hypothesis import strategies as st
 
+from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import BringBack, CountCommand, Select, TakeBack
 from classclock.tally.keys.forms import LONGEST
 from classclock.tally.keys.key_language import GUARD_MS, KeyContext, KeyState, Pressed, lapse, press
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import SIGNS, Stroke
-from classclock.tally.piece import CountsBy
 
 KEYS = {"n": "p-noor", "i": "p-ilse", "b": "p-bram"}
 MOST_PENDING = LONGEST + 1

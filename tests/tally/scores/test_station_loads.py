@@ -2,7 +2,8 @@
 
 from pydantic import TypeAdapter
 
-from classclock.plan.model import RoundsInTime, Segment
+from classclock.plan.formats.rounds_in_time import RoundsInTime
+from classclock.plan.model import Segment
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 

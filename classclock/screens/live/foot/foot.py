@@ -4,7 +4,7 @@ from textual.app import ComposeResult
 from textual.containers import Horizontal, Vertical
 
 from classclock.live.session import Session
-from classclock.plan.model import Countdown, is_piece
+from classclock.plan.model import is_piece
 from classclock.screens.canvas.least_size import LEAST_ROWS
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.foot.status_content import StatusContent, keys_now
@@ -57,7 +57,7 @@ class Foot(Vertical):
         return keys_now(
             record.phase(now),
             scored=is_piece(record.segment),
-            countdown=isinstance(record.segment, Countdown),
+            countdown=record.segment.about.minutes_can_change,
             all_in=sheet is not None and sheet.all_in(now) is not None,
             teaches=bool(lessons(record.segment)),
         )

@@ -2,6 +2,7 @@
 
 from textual.geometry import Size
 
+from classclock.plan.formats.counting import CountsBy
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
@@ -9,7 +10,6 @@ from classclock.screens.live.overlays.keys_content import KeyPages, KeyRow, key_
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
-from classclock.tally.piece import CountsBy
 
 _FRAME = 3  # rows: one free, the title, one free
 _SHARE = 0.72  # of the screen's height at most, so that the clock stays in view above

@@ -8,7 +8,7 @@ from classclock.plan.editing.draft import Draft
 from classclock.plan.editing.fields import Field, fields_of, typed_at
 from classclock.plan.editing.parts import HEAD, Part
 from classclock.plan.editing.starts import new_segment
-from classclock.plan.keys import FORMATS
+from classclock.plan.model import FORMATS
 from classclock.plan.movements.library import Library
 from classclock.screens.pages.editor.plan_entry import PlanEntry, entry_for
 
@@ -249,7 +249,7 @@ class PlanEditorDesk:
             self.mode = "list"
         elif sign in ("<up>", "<down>"):
             self.format_at = max(0, min(self.format_at + (1 if sign == "<down>" else -1), last))
-        elif sign in ("1", "2", "3", "4"):
+        elif sign.isdecimal() and 1 <= int(sign) <= len(FORMATS):
             self._add_segment(int(sign) - 1)
         elif sign == "<enter>":
             self._add_segment(self.format_at)
@@ -259,7 +259,7 @@ class PlanEditorDesk:
         taken = frozenset(
             typed_at(part, "name").casefold() for part in parts if part.kind == "segment"
         )
-        block = new_segment(FORMATS[number], taken)
+        block = new_segment(tuple(FORMATS)[number], taken)
         self.draft.change(*edits.insert_segment(self.draft.text, self.draft.place[0], block))
         self.mode, self.field_at = "fields", 0
 

@@ -9,7 +9,7 @@ from classclock.plan.amounts import rep_words
 from classclock.plan.editing.fields import typed_at
 from classclock.plan.editing.parts import HEAD, Part
 from classclock.plan.findings import Finding
-from classclock.plan.keys import FORMATS
+from classclock.plan.model import FORMATS
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.foot_keys import key_rows
 from classclock.screens.canvas.look import Look
@@ -41,19 +41,15 @@ _KEYS = {
         "ctrl+s saves",
         "escape back to the list",
     ),
-    "format": ("up, down", "1 to 4, or enter, adds it", "escape doesn't"),
+    "format": ("up, down", f"1 to {len(FORMATS)}, or enter, adds it", "escape doesn't"),
     "leave": ("enter leaves, the draft stays", "d drops it", "ctrl+s saves", "escape stays here"),
     "changed": ("o writes over it", "n saves a new file beside it", "escape doesn't save"),
     "draft": ("enter goes on with it", "d drops it", "escape leaves all as it is"),
 }
 _ENTRY = ("enter takes it", "escape leaves it as it was")
 _CHOOSING = ("enter takes what is lit", "down chooses", "escape leaves it as it was")
-_FORMAT_WORDS = {
-    "countdown": "a time that counts down: warm-up, mobility, practice",
-    "interval": "steps of work and rest, gone through several times",
-    "rounds-in-time": "as many rounds and reps as possible in a time",
-    "capped-for-time": "a set amount of work against the clock, with a cap",
-}
+_NAME_COLUMNS = max(map(len, FORMATS)) + 4
+"""A format's number and name, and a space behind it."""
 
 
 class EditorPage(Struct):
@@ -204,11 +200,11 @@ def _finding(finding: Finding, *, here: bool) -> str:
 def _formats(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Drawing:
     theme = look.theme
     drawn = [look.text("a new segment:", columns, bold=True), look.gap(columns)]
-    for number, written in enumerate(FORMATS):
+    for number, (written, form) in enumerate(FORMATS.items()):
         lit = number == desk.format_at
         here = look.on(theme.bar) if lit else look
-        name = here.text(f"{'▌' if lit else ' '}{number + 1} {written}", 19, bold=True)
-        words = here.text(_FORMAT_WORDS[written], columns - 19, ink=theme.quiet)
+        name = here.text(f"{'▌' if lit else ' '}{number + 1} {written}", _NAME_COLUMNS, bold=True)
+        words = here.text(form.about.offered_as, columns - _NAME_COLUMNS, ink=theme.quiet)
         drawn.append(beside(name, words))
     return look.box(above(*drawn), columns, rows)
 

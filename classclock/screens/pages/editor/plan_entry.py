@@ -5,18 +5,13 @@ from typing import Literal
 from msgspec import Struct
 
 from classclock.plan.editing.parts import Place
-from classclock.plan.keys import FORMATS, KEYS
+from classclock.plan.keys import KEYS
 from classclock.plan.movements.library import Library
 from classclock.plan.movements.proposals import propose
 from classclock.screens.controls.typed_line import TypedLine
 
 Purpose = Literal["field", "station", "amount"]
 _MOST = 8
-_CHOICES = {
-    "format": FORMATS,
-    "direction": ("down", "up"),
-    "count": ("round", "station", "finish"),
-}
 
 
 class PlanEntry(Struct):
@@ -48,12 +43,9 @@ class PlanEntry(Struct):
         if self.key == "movement":
             meant = propose(typed, library, _MOST)
         else:
-            yes = (
-                ("yes", "no")
-                if self.key in KEYS and KEYS[self.key].takes == "true or false"
-                else ()
-            )
-            listed = _CHOICES.get(self.key, yes)
+            known = KEYS.get(self.key)
+            yes = ("yes", "no") if known and known.takes == "true or false" else ()
+            listed = known.choices if known and known.choices else yes
             meant = tuple(one for one in listed if self.line.fresh or one.startswith(typed.lower()))
         return tuple(dict.fromkeys((*meant, *((typed,) if typed and meant else ()))))
 

@@ -5,7 +5,8 @@ from itertools import chain
 
 from msgspec import Struct
 
-from classclock.plan.model import LoadChoice, Plan, Segment, is_piece
+from classclock.plan.model import Plan, Segment, is_piece
+from classclock.plan.value_types import LoadChoice
 from classclock.tally.piece import Piece
 from classclock.units.loads import Load, Unit
 

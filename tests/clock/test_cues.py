@@ -1,14 +1,17 @@
 from collections.abc import Callable
 from itertools import pairwise
+from typing import get_args
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.clock.timeline import Span
-from classclock.plan.formats.cues import APART, cues_of
+from classclock.clock.cues import APART_MS, RULES, SIGNALS, CueKind, cues_of
+from classclock.clock.span import Span
+from classclock.plan.editing.starts import plan_of
 from classclock.plan.formats.timelines import timeline
-from classclock.plan.model import Cues, Segment
+from classclock.plan.model import FORMATS, Segment
+from classclock.plan.reading.plan_reading import parse_plan
 
 Write = Callable[..., Segment]
 
@@ -103,18 +106,32 @@ def test_the_plan_can_switch_the_changes_of_step_off(write: Write) -> None:
     assert [at for _, at in heard(segment)] == [-3, -2, -1, 0, 70, 80]
 
 
+def test_every_cue_is_heard_in_some_format_and_every_rule_is_some_formats() -> None:
+    plans = [parse_plan(plan_of(form), "depot.toml")[0] for form in FORMATS]
+    segments = [segment for plan in plans if plan for segment in plan.segment]
+    assert {kind for segment in segments for kind, _ in heard(segment)} == set(get_args(CueKind))
+    named = {rule.switch for segment in segments for rule in segment.about.cues}
+    assert named == {rule.switch for rule in RULES if not rule.everywhere}
+
+
+def test_every_cue_but_the_countdown_has_a_word_of_its_own() -> None:
+    words = [signal.word for signal in SIGNALS.values()]
+    assert [kind for kind, signal in SIGNALS.items() if not signal.word] == ["short"]
+    assert len(set(words)) == len(words)
+
+
 step_lengths = st.lists(st.integers(1, 200_000), min_size=1, max_size=12)
-switches = st.builds(Cues, **{name: st.booleans() for name in Cues.model_fields})
 
 
-@given(step_lengths, switches)
-def test_cues_never_come_within_a_second_of_each_other(lengths: list[int], wanted: Cues) -> None:
+@given(step_lengths, st.sets(st.sampled_from([rule.switch for rule in RULES])))
+def test_cues_never_come_within_a_second_of_each_other(lengths: list[int], off: set[str]) -> None:
     ends = [sum(lengths[: n + 1]) for n in range(len(lengths))]
     spans = tuple(
         Span("work", end - length, end) for end, length in zip(ends, lengths, strict=True)
     )
-    cues = cues_of(spans, wanted)
-    assert all(after.at - before.at >= APART for before, after in pairwise(cues))
+    own = [rule for rule in RULES if not rule.everywhere]
+    cues = cues_of(spans, own, off)
+    assert all(after.at - before.at >= APART_MS for before, after in pairwise(cues))
     assert all(-3000 <= cue.at <= ends[-1] for cue in cues)
-    if wanted.end:
+    if "end" not in off:
         assert (cues[-1].at, cues[-1].kind) == (ends[-1], "end")

@@ -1,0 +1,130 @@
+"""What every format has, and what each has to say for itself: the one place to look it up.
+
+A format is a module beside this one and its line in `Segment` (`plan/model.py`).
+"""
+
+from abc import ABC, abstractmethod
+from collections.abc import Iterator, Mapping
+from typing import Annotated, ClassVar, Literal
+
+from msgspec import Struct
+from pydantic import Field
+
+from classclock.clock.cues import CueRule
+from classclock.clock.span import Span
+from classclock.plan.amounts import worth
+from classclock.plan.file_key import Key
+from classclock.plan.findings import Fault, Path
+from classclock.plan.formats.counting import Counting
+from classclock.plan.formats.cue_switches import Cues
+from classclock.plan.lift_set import LiftSet
+from classclock.plan.station import Station
+from classclock.plan.value_types import CountIn, Flag, Lines, LoadChoice, Strict, Text
+from classclock.plan.written_values import Table
+from classclock.units.times import Milliseconds
+
+
+class About(Struct, frozen=True, kw_only=True):
+    """What holds for every segment of a format, written or not."""
+
+    offered_as: str
+    """What it is, where the editor offers it for a new segment."""
+    begins_with: str
+    """What a new plan of it begins with."""
+    called: str
+    """The name of a new segment, until the coach gives it one."""
+    starter: str
+    """The keys of a new segment, in TOML: it can be run as it stands."""
+    fields: tuple[str, ...]
+    """The keys that it has beside every format's, in the order in which a coach sets them."""
+    keys: Mapping[str, Key] = {}
+    """Those that no other format has, and those within its tables; `plan/keys.py` has the rest."""
+    known_by: frozenset[str] = frozenset()
+    """Keys that tell the format where the plan leaves it out."""
+    length_key: str | None = None
+    """The key that says how long it lasts, where it is one."""
+    rounds: Literal["none", "open", "set"] = "none"
+    """Whether what is counted are rounds: as many as there is time for, or a set number."""
+    in_steps: bool = False
+    """Its clock goes by steps: they say how long it is, and the wall says which one is on."""
+    minutes_can_change: bool = False
+    """Whether the coach may add and take minutes while it runs."""
+    cues: tuple[CueRule, ...] = ()
+    """Its cues beside those that are everywhere."""
+    reported: tuple[str, str]
+    """What a report calls it: with its length in place of `{time}`, and without one."""
+
+    @property
+    def has_rounds(self) -> bool:
+        """Such a segment is always scored, and its stations have amounts."""
+        return self.rounds != "none"
+
+
+class SegmentBase(Strict, ABC):
+    """The keys of every format; under them what a format answers, most of it by its own keys."""
+
+    about: ClassVar[About]
+
+    name: Text
+    benchmark: Text | None = None
+    lines: Lines = ()
+    notes: Lines = ()
+    caution: Lines = ()
+    count_in: CountIn = Milliseconds(10_000)
+    cues: Cues = Cues.model_construct()
+    station: tuple[Station, ...] = ()
+    teams: Annotated[int, Field(strict=True, ge=2, le=12)] | None = None
+    """How many people share a lane."""
+    separate: Flag = False
+    """Rank as-written and modified lanes apart, as-written first."""
+    lift: Text | None = None
+    standard: Text | None = None
+    """What makes a rep of the lift count."""
+    points: Lines = ()
+    """What to coach of the lift."""
+    sets: tuple[LiftSet, ...] = ()
+    load: LoadChoice | None = None
+
+    @property
+    @abstractmethod
+    def counting(self) -> Counting:
+        """What counts, and by which rules."""
+
+    @abstractmethod
+    def spans(self, total: int | None = None) -> tuple[Span, ...]:
+        """Its clock from go on, without a gap.
+
+        `total` is its length in milliseconds where minutes were added to the plan's or taken.
+
+        Raises:
+            ValueError: the format doesn't let its length be changed.
+        """
+
+    @property
+    def counts_up(self) -> bool:
+        return False
+
+    @abstractmethod
+    def described(self) -> str:
+        """The format in the words of the wall: `rounds in 16:00, 27 reps a round`."""
+
+    @classmethod
+    def faults(cls, values: Table, path: Path) -> Iterator[Fault]:  # noqa: ARG003  few have any
+        """Find what is wrong between its own keys, in a segment as its file has it."""
+        yield from ()
+
+    def round_reps(self, index: int = 0) -> int:
+        """What the round with this index is worth as written, the first being 0."""
+        scheme = self.counting.scheme
+        return sum(worth(station, None, index, scheme) for station in self.station)
+
+    @property
+    def total_reps(self) -> int | None:
+        """All the work as written, where it is a set amount."""
+        rounds = self.counting.rounds
+        return None if rounds is None else sum(self.round_reps(index) for index in range(rounds))
+
+
+def one_stretch(length: int) -> tuple[Span, ...]:
+    """The clock of a format that has no steps; `length` is milliseconds."""
+    return (Span("work", 0, int(length), number=1),)
