@@ -19,8 +19,8 @@ from classclock.tally.keys.key_language import Stroke
 from classclock.tally.keys.strokes import translate
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import EquipmentOffers, Offer
     from classclock.planning.cap_fit import Basis
+    from classclock.planning.equipment_offers import EquipmentOffers, Offer
 
 
 class Session:
@@ -126,9 +126,11 @@ class Session:
     def learn_equipment(self) -> None:
         """Read what the movements need, where the club has counted what it has. Takes a moment."""
         if self.club.inventory and self._offers is None:
-            from classclock.live.equipment_offer import EquipmentOffers  # noqa: PLC0415  few count
+            from classclock.club.movements import club_library  # noqa: PLC0415  few count
+            from classclock.planning.equipment_offers import EquipmentOffers  # noqa: PLC0415  as there
 
-            self._offers = EquipmentOffers(self.club, self._folder)
+            library, _ = club_library(self._folder)  # what is wrong with it is said at the start
+            self._offers = EquipmentOffers(self.club, library)
 
     def offer(self) -> "Offer | None":
         """What is short in the segment on the board, and the ways to share it.

@@ -27,7 +27,7 @@ from classclock.wall.time_words import left_words
 from classclock.wall.wall_content import next_segment
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import Offer
+    from classclock.planning.equipment_offers import Offer
     from classclock.wall.lesson_content import Lesson
     from classclock.wall.lift_content import LiftBoard
 

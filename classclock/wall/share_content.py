@@ -10,7 +10,7 @@ from classclock.tally.lanes import Sharing
 from classclock.units.printable import printable
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import Offer  # loaded only where equipment is counted
+    from classclock.planning.equipment_offers import Offer  # loaded only where equipment is counted
 
 _TOGETHER = "all start together, as planned"
 

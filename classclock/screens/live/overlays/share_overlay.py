@@ -13,7 +13,7 @@ from classclock.tally.lanes import Sharing
 from classclock.wall.share_content import ShareLine, broken, share_lines
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import Offer  # loaded only where equipment is counted
+    from classclock.planning.equipment_offers import Offer  # loaded only where equipment is counted
 
 
 class ShareOverlay(Painted):

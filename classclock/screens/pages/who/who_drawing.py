@@ -16,7 +16,7 @@ from classclock.units.printable import printable
 from classclock.wall.share_content import share_lines
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import Offer
+    from classclock.planning.equipment_offers import Offer
 
 _LEAST_COLUMN = 38
 _NAMES = 6

@@ -75,9 +75,11 @@ class WhoScreen(PageScreen[WhoCame | None]):
     @work(thread=True, exit_on_error=False)
     def learn_equipment(self) -> None:
         """Read what the movements need, so that it can be said what is short."""
-        from classclock.live.equipment_offer import EquipmentOffers  # noqa: PLC0415  few clubs count
+        from classclock.club.movements import club_library  # noqa: PLC0415  few clubs count
+        from classclock.planning.equipment_offers import EquipmentOffers  # noqa: PLC0415  as there
 
-        self.desk.sharing.offers = EquipmentOffers(self.club, self.folder)
+        library, _ = club_library(self.folder)  # what is wrong with it is said at the start
+        self.desk.sharing.offers = EquipmentOffers(self.club, library)
         self.app.call_from_thread(self.view.repaint)
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:

@@ -5,7 +5,7 @@ from typing import TYPE_CHECKING
 from classclock.screens.pages.who.who_list import WhoList
 
 if TYPE_CHECKING:
-    from classclock.live.equipment_offer import (  # loaded only where it is counted
+    from classclock.planning.equipment_offers import (  # loaded only where it is counted
         EquipmentOffers,
         Offer,
     )

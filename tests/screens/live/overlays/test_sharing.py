@@ -6,12 +6,13 @@ from typing import Any
 
 import pytest
 
-from classclock.live.equipment_offer import EquipmentOffers
+from classclock.club.movements import club_library
 from classclock.machine.terminal import Terminal
 from classclock.plan.movements.movements_reading import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment_check import equipment_lines, room_for
+from classclock.planning.equipment_offers import EquipmentOffers
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.wall.wall_view import WallView
@@ -186,7 +187,7 @@ def test_the_board_and_check_say_it_in_the_same_words(tmp_path: Path) -> None:
     people = WhoList(plan, "kg", (), likely_end(datetime(2026, 3, 3, tzinfo=UTC), 3_600_000))
     for name in NAMES:
         people.toggle(people.entries(name)[-1])
-    offer = EquipmentOffers(CLUB, tmp_path).of(plan, 0, people.people, {})
+    offer = EquipmentOffers(CLUB, club_library(tmp_path)[0]).of(plan, 0, people.people, {})
     assert offer is not None
     lines = equipment_lines(plan, room_for(14, CLUB, starter_library()))
     for way in offer.ways:
@@ -201,7 +202,7 @@ def desk(tmp_path: Path) -> WhoDesk:
     assert plan is not None
     end = likely_end(datetime(2026, 3, 3, 18, tzinfo=UTC), 3_600_000)
     desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True)
-    desk.sharing.offers = EquipmentOffers(CLUB, tmp_path)
+    desk.sharing.offers = EquipmentOffers(CLUB, club_library(tmp_path)[0])
     for name in NAMES:
         for sign in (*name, "<enter>"):
             desk.sign(sign)

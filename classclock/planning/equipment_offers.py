@@ -6,11 +6,9 @@ Loaded only where a club has counted its equipment.
 from collections import Counter
 from collections.abc import Mapping, Sequence
 from functools import lru_cache, partial
-from pathlib import Path
 
 from msgspec import Struct
 
-from classclock.club.movements import club_library
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.movements.library import Library
 from classclock.plan.settings.club import Club
@@ -54,9 +52,8 @@ class Offer(Struct, frozen=True):
 class EquipmentOffers:
     """The offers for whoever is here; one for each segment is kept."""
 
-    def __init__(self, club: Club, folder: Path) -> None:
-        """Reads what each movement needs; that takes a moment."""
-        library, _ = club_library(folder)  # what is wrong with it is said at the start
+    def __init__(self, club: Club, library: Library) -> None:
+        """`library` says what each movement needs."""
         room = Room(0, (), inventory_of(club), library, club.class_length)
         self._offer = lru_cache(maxsize=_MOST_SEGMENTS)(partial(_offer_for, room))
 
