@@ -8,7 +8,6 @@ from msgspec import Struct
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
 from classclock.live.desk import Desk
-from classclock.live.flagged import Flag, flags_of
 from classclock.live.live_class import LiveClass
 from classclock.live.recorder import EventList
 from classclock.plan.care import STOP
@@ -20,6 +19,7 @@ from classclock.tally.keys.key_language import Stroke
 from classclock.tally.keys.taps_file import TapRow
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lineup import MOST_LANES
+from classclock.tally.load_flags import LoadFlag, load_flags
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Unit
 
@@ -35,7 +35,7 @@ class RefusedRow(Struct, frozen=True):
 class Rehearsed(Struct, frozen=True):
     record: ClassRecord
     refused: tuple[RefusedRow, ...]
-    flags: tuple[Flag, ...]
+    flags: tuple[LoadFlag, ...]
     """What the coach would be told of the loads before the start."""
     started: datetime
 
@@ -89,7 +89,7 @@ def rehearse(
     if any(lane.heat > 1 for lane in live.lineup()):
         raise ValueError(f"a rehearsal plays one heat: at most {MOST_LANES} lanes")
     live.plan_loads()
-    flags = flags_of(live, (segment,))
+    flags = load_flags(live.record, live.loads, (segment,))
     live.do(cmd.Start())
     go = live.clock.now() + plan.segment[segment].count_in
     refused = _play(Desk(live), source, go, taps)

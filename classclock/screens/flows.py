@@ -12,7 +12,6 @@ from classclock.clock.source import time_source
 from classclock.club.folder import settings
 from classclock.club.movements import filled_in
 from classclock.club.settings import read_club
-from classclock.live.flagged import open_flags, to_come
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
@@ -20,6 +19,7 @@ from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.live.class_tasks import Autopilot
+from classclock.tally.load_flags import open_flags, to_come
 
 if TYPE_CHECKING:
     from classclock.drafts.plan_being_written import PlanOnDisk
@@ -48,7 +48,7 @@ async def _flags_read(app: ClassclockApp, session: Session) -> bool:
         return True
     if live.loads_unread:
         await asyncio.to_thread(live.plan_loads)
-    if not open_flags(live, to_come(live)):
+    if not open_flags(live.record, live.loads, to_come(live.record)):
         return True
     from classclock.screens.flags.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
 

@@ -2,7 +2,6 @@
 
 from msgspec import Struct
 
-from classclock.live.flagged import open_flags
 from classclock.live.live_class import LiveClass
 from classclock.plan.outline import set_words
 from classclock.strength.bar_loading import Loading
@@ -12,6 +11,7 @@ from classclock.strength.flags import NO_RECORD
 from classclock.strength.prescription import uses_a_bar
 from classclock.strength.set_loads import set_loads
 from classclock.tally.lanes import Lane
+from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load, plain, shown
@@ -55,7 +55,7 @@ def lift_board(live: LiveClass) -> LiftBoard | None:
         return None
     index, heat = live.record.chosen.segment, live.record.chosen.heat
     lanes = [lane for lane in live.lineup() if lane.heat == heat]
-    flagged = {flag.person_id for flag in open_flags(live, (index,))}
+    flagged = {flag.person_id for flag in open_flags(live.record, loads, (index,))}
     first = f"set 1 of {len(segment.sets)}" if len(segment.sets) > 1 else "one set"
     drawn, short = _lanes(live, loads, lanes, flagged)
     return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short)

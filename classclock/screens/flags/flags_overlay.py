@@ -4,8 +4,8 @@ from dataclasses import dataclass
 
 from textual.message import Message
 
-from classclock.live.flagged import Flag
 from classclock.screens.flags.flags_view import FlagsView
+from classclock.tally.load_flags import LoadFlag
 
 
 class FlagsOverlay(FlagsView):
@@ -13,7 +13,7 @@ class FlagsOverlay(FlagsView):
 
     @dataclass
     class LookedAt(Message):
-        flags: tuple[Flag, ...]
+        flags: tuple[LoadFlag, ...]
 
     def offer(self, sign: str) -> bool:
         if not self.display or sign not in ("<enter>", "<escape>"):

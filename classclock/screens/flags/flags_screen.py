@@ -1,10 +1,10 @@
 """Before a class: flags on loads are read and acknowledged, while the TV can still be muted."""
 
-from classclock.live.flagged import open_flags, to_come
 from classclock.live.live_class import LiveClass
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.page_screen import PageScreen
 from classclock.screens.flags.flags_view import FlagsView
+from classclock.tally.load_flags import open_flags, to_come
 
 
 class FlagsScreen(PageScreen[bool]):
@@ -21,7 +21,8 @@ class FlagsScreen(PageScreen[bool]):
         self._show()
 
     def _show(self) -> None:
-        flags = open_flags(self._live, to_come(self._live))
+        record = self._live.record
+        flags = open_flags(record, self._live.loads, to_come(record))
         self.view.show(flags)
         if not flags:
             self.dismiss(result=True)

@@ -2,12 +2,12 @@
 
 from collections.abc import Sequence
 
-from classclock.live.flagged import Flag
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.canvas.stack import Line, stack
+from classclock.tally.load_flags import LoadFlag
 from classclock.units.printable import printable
 
 _PITCH = 3
@@ -20,10 +20,10 @@ class FlagsView(Painted):
 
     def __init__(self, look: Look, *, covered: bool = False, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
-        self.flags: tuple[Flag, ...] = ()
+        self.flags: tuple[LoadFlag, ...] = ()
         self.covered = covered
 
-    def show(self, flags: tuple[Flag, ...]) -> None:
+    def show(self, flags: tuple[LoadFlag, ...]) -> None:
         self.flags = flags
         self.display = bool(flags)
         self.repaint()
@@ -33,7 +33,7 @@ class FlagsView(Painted):
         self.repaint()
 
     @property
-    def seen(self) -> tuple[Flag, ...]:
+    def seen(self) -> tuple[LoadFlag, ...]:
         """Those that stand on the screen now, and can have been read."""
         return () if self.covered else self.flags[: fitting(self.size.height)]
 
@@ -50,7 +50,7 @@ def fitting(rows: int) -> int:
     return max(1, (rows - heading_rows(rows) - 5) // _PITCH)
 
 
-def draw_flags(flags: Sequence[Flag], columns: int, rows: int, look: Look) -> Drawing:
+def draw_flags(flags: Sequence[LoadFlag], columns: int, rows: int, look: Look) -> Drawing:
     """As many as fit, the rest when these have been read."""
     shown = flags[: fitting(rows)]
     more = f"{len(flags) - len(shown)} more after these" if len(flags) > len(shown) else ""
@@ -64,7 +64,7 @@ def draw_flags(flags: Sequence[Flag], columns: int, rows: int, look: Look) -> Dr
     return above(look.gap(columns), heading, look.gap(columns), body, look.gap(columns), *foot)
 
 
-def _entry(flag: Flag, columns: int, look: Look) -> Drawing:
+def _entry(flag: LoadFlag, columns: int, look: Look) -> Drawing:
     theme = look.theme
     cap = look.text(
         f" {flag.key.upper()} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True
@@ -77,7 +77,7 @@ def _entry(flag: Flag, columns: int, look: Look) -> Drawing:
     )
 
 
-def _cover(flags: Sequence[Flag], columns: int, rows: int, look: Look) -> Drawing:
+def _cover(flags: Sequence[LoadFlag], columns: int, rows: int, look: Look) -> Drawing:
     count = len(flags)
     lines = (
         Line(f"{count} load{'s' if count > 1 else ''} to look at", "title", bold=True),

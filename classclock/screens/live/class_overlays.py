@@ -4,7 +4,6 @@ from collections.abc import Iterator
 
 from textual.widget import Widget
 
-from classclock.live.flagged import open_flags
 from classclock.live.session import Session
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_card import EmergencyCard
@@ -19,6 +18,7 @@ from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
 from classclock.screens.live.overlays.too_small import TooSmall
+from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
 from classclock.wall.start_lines import start_lines
@@ -87,7 +87,7 @@ class ClassOverlays:
     def show_flags(self) -> str:
         """Show the flags on the loads to come; what to say where that can't be."""
         live = self._session.live
-        flags = open_flags(live, (live.record.chosen.segment,))
+        flags = open_flags(live.record, live.loads, (live.record.chosen.segment,))
         if not flags:
             return "no load has to be looked at"
         if self._session.club.tv.mirrored:

@@ -16,7 +16,6 @@ from textual.app import ComposeResult
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.source import stamp_now
 from classclock.live.desk import Answer
-from classclock.live.flagged import flag_words
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.machine.awake import Awake
@@ -41,6 +40,7 @@ from classclock.screens.live.standing import Standing
 from classclock.sound.messages import Notice
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
+from classclock.tally.load_flags import flag_words
 from classclock.wall.cue_words import STAYS, skipped_words, word_of
 from classclock.wall.kept_off import said_to_the_room
 
@@ -279,7 +279,7 @@ class ClassScreen(Ground, ClassAnswers):
         self._show_foot(real)
 
     def _show_foot(self, real: int) -> None:
-        flagged = flag_words(self.session.live)
+        flagged = flag_words(self.session.live.record, self.session.live.loads)
         left_out = self.session.left_out if self.session.live.phase == "board" else ""
         troubles = (*self._standing.troubles(), *filter(None, (flagged, left_out)))
         rows = self._foot.show(troubles, real)

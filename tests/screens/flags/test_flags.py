@@ -9,7 +9,6 @@ import pytest
 from textual.pilot import Pilot
 
 from classclock.clock.source import WoundSource
-from classclock.live.flagged import Flag
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
@@ -21,6 +20,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.flags.flags_screen import FlagsScreen
 from classclock.screens.flags.flags_view import draw_flags, fitting
 from classclock.tally.lane_keys import people_named
+from classclock.tally.load_flags import LoadFlag
 
 PLAN = """
 title = "Depot strength"
@@ -112,7 +112,7 @@ async def test_leaving_before_the_class_leaves_the_flags_open(before: Any) -> No
 
 
 def test_only_what_fits_on_the_screen_is_taken_for_read() -> None:
-    flags = [Flag(f"p{n}", "p", f"Piet {n}", 0, "Squat", f"{n} kg is a lot") for n in range(9)]
+    flags = [LoadFlag(f"p{n}", "p", f"Piet {n}", 0, "Squat", f"{n} kg is a lot") for n in range(9)]
     drawn = plain_text(draw_flags(flags, 58, 18, Look()))
     shown = fitting(18)
     assert f"{shown - 1} kg is a lot" in drawn

@@ -1,13 +1,17 @@
 """Flags on the loads of a class: which there are, and which the coach hasn't looked at yet."""
 
 from collections.abc import Iterable
+from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
-from classclock.live.live_class import LiveClass
+from classclock.tally.record import ClassRecord
+
+if TYPE_CHECKING:
+    from classclock.strength.class_loads import ClassLoads
 
 
-class Flag(Struct, frozen=True):
+class LoadFlag(Struct, frozen=True):
     """One thing to look at before a segment starts."""
 
     person_id: str
@@ -18,16 +22,17 @@ class Flag(Struct, frozen=True):
     text: str
 
 
-def flags_of(live: LiveClass, segments: Iterable[int]) -> tuple[Flag, ...]:
+def load_flags(
+    record: ClassRecord, loads: "ClassLoads | None", segments: Iterable[int]
+) -> tuple[LoadFlag, ...]:
     """All flags on the loads of those who are here, in these segments.
 
-    None, as long as `live.plan_loads` hasn't read what everybody is to lift.
+    None, as long as nobody has read what everybody is to lift.
     """
-    record, loads = live.record, live.loads
     if loads is None:
         return ()
     return tuple(
-        Flag(person.id, person.key, person.name, index, record.plan.segment[index].name, text)
+        LoadFlag(person.id, person.key, person.name, index, record.plan.segment[index].name, text)
         for index in segments
         if record.plan.segment[index].teams is None
         for person in record.people
@@ -39,21 +44,24 @@ def flags_of(live: LiveClass, segments: Iterable[int]) -> tuple[Flag, ...]:
     )
 
 
-def open_flags(live: LiveClass, segments: Iterable[int]) -> tuple[Flag, ...]:
+def open_flags(
+    record: ClassRecord, loads: "ClassLoads | None", segments: Iterable[int]
+) -> tuple[LoadFlag, ...]:
     """Those that nobody has acknowledged."""
-    read = live.record.acknowledged
-    found = flags_of(live, segments)
-    return tuple(one for one in found if (one.person_id, one.segment, one.text) not in read)
+    found = load_flags(record, loads, segments)
+    return tuple(
+        one for one in found if (one.person_id, one.segment, one.text) not in record.acknowledged
+    )
 
 
-def flag_words(live: LiveClass) -> str:
+def flag_words(record: ClassRecord, loads: "ClassLoads | None") -> str:
     """That loads of the segment on the board are to be looked at: neither whose nor why."""
-    count = len(open_flags(live, (live.record.chosen.segment,)))
+    count = len(open_flags(record, loads, (record.chosen.segment,)))
     if not count:
         return ""
     return f"{count} load{'s' if count > 1 else ''} to look at before the start: F7"
 
 
-def to_come(live: LiveClass) -> range:
+def to_come(record: ClassRecord) -> range:
     """The segment on the board and those after it."""
-    return range(live.record.chosen.segment, len(live.record.plan.segment))
+    return range(record.chosen.segment, len(record.plan.segment))

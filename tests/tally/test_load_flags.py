@@ -1,0 +1,112 @@
+"""Which loads the coach is to look at, and which nobody has looked at yet."""
+
+from decimal import Decimal
+
+import pytest
+from msgspec.structs import replace
+
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory
+from classclock.tally import events as ev
+from classclock.tally.lane_keys import people_named
+from classclock.tally.load_flags import flag_words, load_flags, open_flags, to_come
+from classclock.tally.record import ClassRecord
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load
+
+PLAN = """
+title = "Depot Wednesday"
+
+[[segment]]
+name   = "Warm-up"
+format = "countdown"
+time   = "5:00"
+
+[[segment]]
+name   = "Pull"
+format = "interval"
+repeat = 1
+steps  = [{ work = "2:00" }]
+lift   = "deadlift"
+sets   = [{ reps = 3, load = { heavier = "100 kg", lighter = "60 kg" } }]
+score  = "load"
+"""
+WARM_UP, PULL = 0, 1
+
+
+def kg(amount: int) -> Load:
+    return Load(Decimal(amount), "kg")
+
+
+HANDLED = {"deadlift": Handled(kg(98), kg(98))}
+BARS = Equipment((Bar("20 kg", kg(20), 4),), ((kg(20), 8),), None, (), ())
+
+
+@pytest.fixture
+def record() -> ClassRecord:
+    """Ilse and Bram, who have both pulled 98 kg at most, take the heavier load; Noor doesn't."""
+    plan, findings = parse_plan(PLAN, "depot.toml")
+    assert plan is not None, findings
+    people = people_named(("Ilse", "Bram", "Noor"))
+    return folded(
+        ClassRecord(plan, people=people),
+        ev.OptionChosen(0, "Ilse", PULL, (), "heavier", 0),
+        ev.OptionChosen(0, "Bram", PULL, (), "heavier", 0),
+        ev.OptionChosen(0, "Noor", PULL, (), "lighter", 0),
+    )
+
+
+def folded(record: ClassRecord, *events: ev.Event) -> ClassRecord:
+    for number, event in enumerate(events):
+        record = record.apply(number, event)
+    return record
+
+
+def loads_for(record: ClassRecord) -> ClassLoads:
+    known = {person.id: HANDLED for person in record.people}
+    return ClassLoads(record.plan, BARS, LiftHistory(known))
+
+
+def test_nothing_is_flagged_before_anybody_has_read_what_was_lifted(record: ClassRecord) -> None:
+    assert load_flags(record, None, to_come(record)) == ()
+
+
+def test_each_load_above_what_its_athlete_handled_is_flagged_with_whose_it_is(
+    record: ClassRecord,
+) -> None:
+    flags = load_flags(record, loads_for(record), to_come(record))
+    assert [(flag.key, flag.name, flag.segment, flag.piece) for flag in flags] == [
+        ("i", "Ilse", PULL, "Pull"),
+        ("b", "Bram", PULL, "Pull"),
+    ]
+    assert {flag.text for flag in flags} == {"100 kg is above the recorded maximum, 98 kg"}
+
+
+def test_a_team_chooses_its_load_together_and_is_not_flagged(record: ClassRecord) -> None:
+    pull = record.plan.segment[PULL].model_copy(update={"teams": 2})
+    plan = record.plan.model_copy(update={"segment": (record.plan.segment[WARM_UP], pull)})
+    in_teams = replace(record, plan=plan)
+    assert load_flags(in_teams, loads_for(in_teams), to_come(in_teams)) == ()
+
+
+def test_an_acknowledged_flag_is_open_no_longer_and_the_other_is(record: ClassRecord) -> None:
+    loads = loads_for(record)
+    ilses, brams = open_flags(record, loads, to_come(record))
+    read = folded(record, ev.FlagAcknowledged(500, "Ilse", PULL, ilses.text))
+    assert open_flags(read, loads, to_come(read)) == (brams,)
+    assert load_flags(read, loads, to_come(read)) == (ilses, brams)
+
+
+def test_the_board_says_how_many_and_neither_whose_nor_why(record: ClassRecord) -> None:
+    loads = loads_for(record)
+    assert flag_words(record, loads) == "", "the warm-up is on the board"
+    board = folded(record, ev.SegmentChosen(500, PULL))
+    assert "2 loads to look at before the start" in flag_words(board, loads)
+    text = load_flags(board, loads, (PULL,))[0].text
+    one_read = folded(board, ev.FlagAcknowledged(600, "Ilse", PULL, text))
+    assert "1 load to look at before the start" in flag_words(one_read, loads)
+
+
+def test_a_segment_that_is_past_is_not_to_come(record: ClassRecord) -> None:
+    assert list(to_come(record)) == [WARM_UP, PULL]
+    assert list(to_come(folded(record, ev.SegmentChosen(500, PULL)))) == [PULL]
