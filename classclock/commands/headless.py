@@ -43,7 +43,7 @@ def schema() -> int:
 def replay(path: Path, *, as_json: bool) -> int:
     """Work the scores out again from a journal, and say whether they equal the saved ones."""
     from classclock.book.files.journal import JournalDamagedError, read_journal  # noqa: PLC0415
-    from classclock.live.session_opening import replayed  # noqa: PLC0415
+    from classclock.live.replaying import replayed  # noqa: PLC0415
     from classclock.records.class_document import results_document  # noqa: PLC0415
 
     try:

@@ -1,4 +1,4 @@
-"""Opening a class, rejoining one that was cut off, and folding a journal again.
+"""Opening a class, and rejoining one that was cut off.
 
 The one place where time source, journal and speaker are picked. The screens, the demo and the
 tests all begin here.
@@ -15,16 +15,15 @@ from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_source
 from classclock.club import folder as club_folder
 from classclock.live.live_class import LiveClass
+from classclock.live.replaying import replayed
 from classclock.live.session import Session
 from classclock.machine.file_names import file_safe
 from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
 from classclock.tally import events as ev
 from classclock.tally.lanes import Person
 from classclock.tally.record import ClassRecord
-from classclock.units.loads import Unit
 
 
 def open_session(
@@ -107,27 +106,6 @@ def rejoin_session(
         check_clock=check,
     )
     return session, journal
-
-
-def replayed(journal: Journal) -> ClassRecord:
-    """The record that a journal's events fold to.
-
-    Raises:
-        ValueError: the plan in it can't be read by this version, or an event makes no sense.
-    """
-    opened = journal.opened
-    unit: Unit = "lb" if opened.unit == "lb" else "kg"
-    plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
-    if plan is None:
-        raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
-    record = ClassRecord(plan, unit)
-    for number, event in enumerate(journal.events):
-        try:
-            record = record.apply(number, event)
-        except (LookupError, ArithmeticError, TypeError, ValueError) as error:
-            why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
-            raise ValueError(f"{journal.path}: {why}") from error
-    return record
 
 
 def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:

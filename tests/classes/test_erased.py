@@ -7,7 +7,7 @@ import pytest
 
 from classclock.book.files.journal import read_journal
 from classclock.commands.command_line import main
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from classclock.tally.scores.scores import scores
 
 

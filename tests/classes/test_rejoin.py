@@ -16,7 +16,8 @@ from classclock.book.files.unfinished import unfinished
 from classclock.clock.source import MS, WoundSource
 from classclock.commands.command_line import main
 from classclock.live import session_opening
-from classclock.live.session_opening import rejoin_session, replayed
+from classclock.live.replaying import replayed
+from classclock.live.session_opening import rejoin_session
 from classclock.plan.settings.club import Club
 
 BOOT = "boot before the power cut"

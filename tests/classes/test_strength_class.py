@@ -8,8 +8,9 @@ import pytest
 
 from classclock.book.asking.lift_records import lift_records, read_lifts
 from classclock.clock.source import WoundSource
+from classclock.live.replaying import replayed
 from classclock.live.session import Session
-from classclock.live.session_opening import open_session, rejoin_session, replayed
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club

@@ -10,8 +10,9 @@ from classclock.book.files.journal import read_journal
 from classclock.book.files.saved_results import saved_for
 from classclock.clock.source import WoundSource
 from classclock.commands.command_line import main
+from classclock.live.replaying import replayed
 from classclock.live.session import Session
-from classclock.live.session_opening import open_session, rejoin_session, replayed
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.care import STOP
 from classclock.plan.cautions import cautions_of
 from classclock.plan.plan_file import PlanFile

@@ -17,7 +17,7 @@ from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library
 from classclock.club.plan_files import read_plan
 from classclock.club.settings import read_club
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from classclock.machine.bundled import bundled
 from classclock.records.class_entries import read_class
 from classclock.records.differences import differences

@@ -15,8 +15,8 @@ from typing import Any
 import pytest
 
 from classclock.book.files.journal import read_journal
+from classclock.live.replaying import replayed
 from classclock.live.session import Session
-from classclock.live.session_opening import replayed
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Machine, WatchedClub
 from tests.terminal.conftest import Terminal

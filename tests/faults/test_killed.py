@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from classclock.book.files.journal import read_journal
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from tests.faults.conftest import Machine, Seen, Times, WatchedClub
 from tests.faults.killed import KilledClass
 

@@ -19,7 +19,7 @@ from classclock.book.files.saved_results import (
     saved_for,
 )
 from classclock.commands.command_line import main
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from classclock.records.class_document import results_document
 from classclock.records.document import VERSION
 from tests.old_clubs.old_club import CLUBS

@@ -1,0 +1,27 @@
+"""A class again from its journal: what its events fold to, without a clock."""
+
+from classclock.book.files.journal import Journal
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.tally.record import ClassRecord
+from classclock.units.loads import Unit
+
+
+def replayed(journal: Journal) -> ClassRecord:
+    """The record that a journal's events fold to.
+
+    Raises:
+        ValueError: the plan in it can't be read by this version, or an event makes no sense.
+    """
+    opened = journal.opened
+    unit: Unit = "lb" if opened.unit == "lb" else "kg"
+    plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
+    if plan is None:
+        raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
+    record = ClassRecord(plan, unit)
+    for number, event in enumerate(journal.events):
+        try:
+            record = record.apply(number, event)
+        except (LookupError, ArithmeticError, TypeError, ValueError) as error:
+            why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
+            raise ValueError(f"{journal.path}: {why}") from error
+    return record
