@@ -162,13 +162,15 @@ def _erase(book: Book, asked: argparse.Namespace) -> int:
         "removed": [str(path) for path in reach.removed],
         "changed_since": [str(path) for path in reach.changed],
         "damaged": [str(path) for path in reach.damaged],
+        "later": [str(path) for path in reach.later],
+        "beside": [str(path) for path in reach.beside],
         "out_of_reach": list(OUT_OF_REACH),
     }
     lines = [*_reach_lines(athlete, reach, done=asked.yes)]
     if not asked.yes:
         lines.append("Nothing is changed yet. It can't be taken back: add --yes to do it.")
     _answer(values, "\n".join(lines), as_json=asked.json)
-    return OK
+    return OK if reach.whole else FINDINGS
 
 
 def _reach_lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
@@ -180,6 +182,12 @@ def _reach_lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
         f"  look yourself, it was changed since it was written: {path}" for path in reach.changed
     ]
     lines += [f"  look yourself, it is damaged, and left as it is: {one}" for one in reach.damaged]
+    lines += [
+        f"  update this classclock and look yourself, it was made by a later one, "
+        f"and left as it is: {one}"
+        for one in reach.later
+    ]
+    lines += [f"  look yourself, it belongs to one of these: {one}" for one in reach.beside]
     lines += ["Out of reach:", *(f"  {line}" for line in OUT_OF_REACH)]
     return lines
 

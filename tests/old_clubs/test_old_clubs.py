@@ -55,6 +55,30 @@ def test_who_is_erased_from_an_old_club_is_nowhere_left_and_the_others_are_as_be
     assert [row for row in before["rows"] if row["name"] != erased] == after["rows"]
 
 
+@pytest.mark.parametrize("name", CLUBS)
+def test_whoever_is_erased_every_journal_still_replays_as_before(
+    name: str, old_club: Callable[..., OldClub]
+) -> None:
+    club = old_club(name)
+    people = json.loads(club.ask("chart", "--json", "--club", "{club}").parts["stdout"])["rows"]
+    before = verdicts(club)
+    for person in people:
+        erased = club.ask("book", "erase", person["athlete"], "--yes", "--club", "{club}")
+        assert erased.status == 0, erased
+        assert verdicts(club) == before, person["name"]
+
+
+def verdicts(club: OldClub) -> list[tuple[str, int, list[str]]]:
+    """Of each journal, what a replay says after the scores, without the names in it."""
+    said = []
+    for path in sorted((club.folder / "journals").glob("*.jsonl")):
+        answer = club.ask("replay", str(path))
+        lines = "".join(answer.parts.values()).splitlines()
+        about = [line for line in lines if " saved" in line or "can't be read" in line]
+        said.append((path.name, answer.status, [line.rpartition(": ")[2] for line in about]))
+    return said
+
+
 def test_erasing_max_leaves_the_piece_called_max_effort(old_club: Callable[..., OldClub]) -> None:
     club = old_club("night-yard")
     assert club.ask("book", "erase", "Max", "--yes", "--club", "{club}").status == 0

@@ -6,16 +6,18 @@ to the ranks that the others had.
 
 import json
 import re
-import tomllib
 from collections.abc import Sequence
 from typing import Any
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
 from msgspec.structs import replace
 
-from classclock.records.document import LaneResults, ResultsDocument
+from classclock.book.erasing.plan_words import plan_without
+from classclock.records.document import LaneResults, PieceResults, ResultsDocument
 
-_FREE_TEXT = ("reason", "text")
+_IDS = ("id", "lane", "members", "person_id")
+"""Whose values in a journal are people's ids; a lane's is its first member's."""
+_FREE_TEXT = ("reason", "stop", "text")
 NOBODY = "erased"
 
 
@@ -31,18 +33,22 @@ class Scrub(Struct, frozen=True):
         """Whether journals or results, as JSON without escapes, hold one of their ids."""
         return any(json.dumps(ident, ensure_ascii=False) in text for ident in self.ids)
 
+    def may_be_in(self, text: str) -> bool:
+        """Whether a text that nobody can take apart may speak of them."""
+        return self.recorded_in(text) or self.named_in(text)
+
     def named_in(self, text: str) -> bool:
         named = self._pattern()
         return named is not None and named.search(text) is not None
 
     def results(self, document: ResultsDocument) -> ResultsDocument:
-        """A results document without them."""
-        people = tuple(person for person in document.people if person.id not in self.ids)
-        pieces = tuple(
-            replace(piece, lanes=tuple(self._lane(lane) for lane in piece.lanes))
-            for piece in document.pieces
+        """A results document without them; keys that no version knows are left out too."""
+        return replace(
+            document,
+            title=self._words(document.title),
+            people=tuple(person for person in document.people if person.id not in self.ids),
+            pieces=tuple(self._piece(piece) for piece in document.pieces),
         )
-        return replace(document, people=people, pieces=pieces)
 
     def event(self, line: dict[str, Any]) -> dict[str, Any]:
         """A journal's line without them."""
@@ -52,28 +58,35 @@ class Scrub(Struct, frozen=True):
 
     def _field(self, key: str, value: Any) -> Any:
         match value:
-            case dict() if "members" in value:
-                return self._drawn_lane(value)
-            case dict() if value.get("id") in self.ids:
-                kept = {name: part for name, part in value.items() if name != "marks"}
-                return {**kept, "id": self.token, "name": NOBODY}
             case dict():
-                return {name: self._field(name, part) for name, part in value.items()}
+                return self._record(value)
             case list():
                 return [self._field(key, part) for part in value]
-            case str() if key in ("lane", "person_id"):
+            case str() if key in _IDS:
                 return self._id(value)
             case str() if key in _FREE_TEXT:
                 return self._words(value)
             case str() if key == "plan_text":
-                return self._plan(value)
+                named = self._pattern()
+                return plan_without(value, named, NOBODY) if named is not None else value
         return value
 
-    def _drawn_lane(self, lane: dict[str, Any]) -> dict[str, Any]:
-        """A lane as it stood at the start, in a journal."""
-        name = self._lane_name(lane["name"], lane["members"])
-        members = [self._id(member) for member in lane["members"]]
-        return {**lane, "id": self._id(lane["id"]), "name": name, "members": members}
+    def _record(self, record: dict[str, Any]) -> dict[str, Any]:
+        """A person, a lane or a place in a journal: some have an id, some a name, some members."""
+        kept = {key: self._field(key, part) for key, part in record.items()}
+        if "name" in record and "members" in record:
+            kept["name"] = self._lane_name(record["name"], record["members"])
+        elif record.get("id") in self.ids:
+            kept["name"] = NOBODY
+            kept.pop("marks", None)
+        return kept
+
+    def _piece(self, piece: PieceResults) -> PieceResults:
+        caution = piece.caution
+        if caution is not UNSET:
+            caution = tuple(self._words(line) for line in caution)
+        lanes = tuple(self._lane(lane) for lane in piece.lanes)
+        return replace(piece, caution=caution, lanes=lanes)
 
     def _lane(self, lane: LaneResults) -> LaneResults:
         return replace(
@@ -95,15 +108,6 @@ class Scrub(Struct, frozen=True):
 
     def _id(self, ident: str) -> str:
         return self.token if ident in self.ids else ident
-
-    def _plan(self, text: str) -> str:
-        """The plan's own words, unless it couldn't be read any more."""
-        changed = self._words(text)
-        try:
-            tomllib.loads(changed)
-        except tomllib.TOMLDecodeError:
-            return text
-        return changed
 
     def _words(self, text: str) -> str:
         named = self._pattern()

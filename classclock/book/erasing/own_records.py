@@ -1,0 +1,137 @@
+"""A club's own journals and results: which of them speak of a person, and each without them."""
+
+import html
+import json
+import re
+from collections.abc import Iterable, Iterator
+from pathlib import Path
+from typing import Literal
+
+from classclock.book.erasing.scrubbing import Scrub
+from classclock.book.files.results_files import write_document
+from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
+from classclock.club.folder import journals, results
+from classclock.machine.whole_file import write_whole
+from classclock.units.plain_json import read_json
+
+_ESCAPE = re.compile(r"\\u([0-9a-fA-F]{4})")
+Found = Literal["nowhere", "readable", "damaged", "later"]
+"""Whether a file speaks of somebody, or may and can't be read: `later` by this classclock."""
+
+
+def own_records(folder: Path) -> tuple[Path, ...]:
+    """The journals and results of the club in this folder, and what a power cut left half."""
+    there = sorted((*journals(folder).glob("*"), *results(folder).glob("*")))
+    return tuple(path for path in there if path.suffix in (".json", ".jsonl") or _is_half(path))
+
+
+def found_in(path: Path, scrub: Scrub) -> Found:
+    try:
+        text = plain_text(path)
+    except OSError:
+        return "damaged"
+    if not scrub.may_be_in(text):
+        return "nowhere"
+    if _is_half(path):
+        return "readable"
+    if path.suffix == ".jsonl":
+        return _found_in_journal(path.read_bytes(), scrub)
+    try:
+        read_results(path)
+    except LaterResultsError:
+        return "later"
+    except ResultsError:
+        return "damaged"
+    return "readable" if scrub.recorded_in(text) else "nowhere"
+
+
+def tables_beside(left: Iterable[Path], scrub: Scrub) -> Iterator[Path]:
+    """The CSV files of these results that name the person: nothing else would write them anew."""
+    for path in left:
+        stems = {one.stem for one in path.parent.glob("*.json")}
+        for table in sorted(path.parent.glob("*.csv")):
+            theirs = (stem for stem in stems if table.name.startswith(f"{stem}-"))
+            if max(theirs, key=len, default="") == path.stem and scrub.named_in(plain_text(table)):
+                yield table
+
+
+def write_without(path: Path, scrub: Scrub) -> None:
+    """Write a readable file anew without the person; half a file goes whole.
+
+    Raises:
+        ResultsError, OSError: it was changed meanwhile, or can't be written.
+    """
+    if _is_half(path):
+        path.unlink(missing_ok=True)
+    elif path.suffix == ".jsonl":
+        lines, _ = _journal_lines(path.read_bytes())
+        write_whole(path, b"".join(_without(line, scrub) or line + b"\n" for line in lines))
+    else:
+        write_document(path, scrub.results(read_results(path)))
+
+
+def plain_text(path: Path) -> str:
+    """The file's words, without the escapes of its format.
+
+    Raises:
+        OSError: it can't be read.
+    """
+    raw = path.read_bytes().decode("utf-8", "replace")
+    if path.suffix == ".html":
+        return html.unescape(raw)
+    if path.suffix == ".jsonl":
+        return "\n".join(_without_escapes(line) for line in raw.splitlines())
+    return _without_escapes(raw) if path.suffix == ".json" else raw
+
+
+def _is_half(path: Path) -> bool:
+    return path.name.startswith(".writing-")
+
+
+def _without_escapes(text: str) -> str:
+    try:
+        return json.dumps(read_json(text.encode()), ensure_ascii=False)
+    except ValueError:
+        pairs = _ESCAPE.sub(lambda code: chr(int(code[1], 16)), text)
+        return pairs.encode("utf-16", "surrogatepass").decode("utf-16", "replace")
+
+
+# -- journals ----------------------------------------------------------------------
+
+
+def _found_in_journal(data: bytes, scrub: Scrub) -> Found:
+    lines, torn = _journal_lines(data)
+    texts = [_without_escapes(line.decode("utf-8", "replace")) for line in (*lines, torn)]
+    unread = [text for line, text in zip(lines, texts, strict=False) if not _without(line, scrub)]
+    if any(map(scrub.may_be_in, unread)):
+        return "damaged"
+    held = any(map(scrub.recorded_in, texts)) or scrub.may_be_in(texts[-1])
+    return "readable" if held else "nowhere"
+
+
+def _journal_lines(data: bytes) -> tuple[list[bytes], bytes]:
+    """The journal's lines, and what a power cut left of the last, which nobody reads."""
+    *lines, torn = data.split(b"\n")
+    if lines and not torn and _read(lines[-1]) is None:
+        torn = lines.pop()
+    return lines, torn
+
+
+def _without(line: bytes, scrub: Scrub) -> bytes:
+    """A journal's line without the person; empty where it can't be read."""
+    fields = _read(line)
+    if fields is None:
+        return b""
+    try:
+        kept = fields if "anchor" in fields else scrub.event(fields)
+    except (AttributeError, KeyError, TypeError):
+        return b""
+    return json.dumps(kept, ensure_ascii=True, separators=(",", ":")).encode() + b"\n"
+
+
+def _read(line: bytes) -> dict[str, object] | None:
+    try:
+        read = read_json(line)
+    except ValueError:
+        return None
+    return read if isinstance(read, dict) else None
