@@ -5,9 +5,10 @@ import json
 import re
 from collections.abc import Iterable, Iterator
 from pathlib import Path
-from typing import Literal
+from typing import Any, Literal
 
 from classclock.book.erasing.scrubbing import Scrub
+from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.book.files.results_files import write_document
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
 from classclock.club.folder import journals, results
@@ -102,9 +103,11 @@ def _without_escapes(text: str) -> str:
 def _found_in_journal(data: bytes, scrub: Scrub) -> Found:
     lines, torn = _journal_lines(data)
     texts = [_without_escapes(line.decode("utf-8", "replace")) for line in (*lines, torn)]
-    unread = [text for line, text in zip(lines, texts, strict=False) if not _without(line, scrub)]
-    if any(map(scrub.may_be_in, unread)):
+    naming = [line for line, text in zip(lines, texts, strict=False) if scrub.may_be_in(text)]
+    if not all(_without(line, scrub) for line in naming):
         return "damaged"
+    if any(map(_is_later, naming)):
+        return "later"
     held = any(map(scrub.recorded_in, texts)) or scrub.may_be_in(texts[-1])
     return "readable" if held else "nowhere"
 
@@ -112,9 +115,23 @@ def _found_in_journal(data: bytes, scrub: Scrub) -> Found:
 def _journal_lines(data: bytes) -> tuple[list[bytes], bytes]:
     """The journal's lines, and what a power cut left of the last, which nobody reads."""
     *lines, torn = data.split(b"\n")
-    if lines and not torn and _read(lines[-1]) is None:
-        torn = lines.pop()
+    if lines and not torn:
+        try:
+            read_json(lines[-1])
+        except ValueError:
+            torn = lines.pop()
     return lines, torn
+
+
+def _is_later(line: bytes) -> bool:
+    """Whether there may be more in it than is known here."""
+    try:
+        event_of(_read(line) or {})
+    except LaterEventError:
+        return True
+    except ValueError:
+        return False
+    return False
 
 
 def _without(line: bytes, scrub: Scrub) -> bytes:
@@ -129,7 +146,7 @@ def _without(line: bytes, scrub: Scrub) -> bytes:
     return json.dumps(kept, ensure_ascii=True, separators=(",", ":")).encode() + b"\n"
 
 
-def _read(line: bytes) -> dict[str, object] | None:
+def _read(line: bytes) -> dict[str, Any] | None:
     try:
         read = read_json(line)
     except ValueError:

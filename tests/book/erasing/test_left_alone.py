@@ -131,6 +131,16 @@ def test_a_damaged_line_that_names_somebody_else_stays_and_the_rest_is_written_a
     assert b"Ma\\u00ebl" in data
 
 
+def test_a_journal_with_an_event_of_a_later_classclock_that_may_name_them_is_left_and_named(
+    depot: Any, held: Any, without_saoirse: Callable[[], Reach]
+) -> None:
+    held(3)
+    path = journal(depot.folder, b'{"n":1,"event":"Cheered","at":1,"by":"saoirse"}\n')
+    before = path.read_bytes()
+    assert without_saoirse().later == [path]
+    assert path.read_bytes() == before
+
+
 def test_the_torn_end_of_a_journal_goes_as_no_reader_ever_had_it(
     depot: Any, held: Any, without_saoirse: Callable[[], Reach]
 ) -> None:
