@@ -19,7 +19,7 @@ import classclock
 from classclock.book.files.journal import read_journal
 from classclock.book.files.results_files import write_document
 from classclock.book.files.saved_results import LaterResultsError, read_results, saved_for
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from classclock.records.class_document import results_document
 from classclock.records.document import COLUMNS, VERSION
 from tests.old_clubs.old_club import CLUBS
@@ -39,7 +39,7 @@ from pathlib import Path
 from classclock.book.files.journal import read_journal
 from classclock.book.files.results_files import write_document
 from classclock.commands.command_line import main
-from classclock.live.session_opening import replayed
+from classclock.live.replaying import replayed
 from classclock.records.class_document import results_document
 
 def save(journal, results):
