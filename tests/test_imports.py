@@ -78,3 +78,13 @@ def test_people_are_known_again_without_a_database() -> None:
         "people_called(('Ilse',), in_files(Path('no such club')))"
     )
     assert "sqlalchemy" not in loaded_by(code)
+
+
+def test_no_page_is_loaded_before_it_is_opened() -> None:
+    script = "import classclock.screens.start, sys\nprint(' '.join(sys.modules))"
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True, timeout=60
+    )
+    loaded = done.stdout.split()
+    assert "classclock.screens.ways" in loaded
+    assert not [name for name in loaded if name.startswith("classclock.screens.pages")]

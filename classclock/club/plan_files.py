@@ -23,9 +23,9 @@ def plan_path(named: str) -> Path:
     return path
 
 
-def plan_paths(folder: Path, named: Path | None) -> tuple[Path, ...]:
-    """The plan files on offer: the folder named, the club's own, and the samples; each once."""
-    folders = [named, folder / "plans", _samples()]
+def plan_paths(folder: Path) -> tuple[Path, ...]:
+    """The plan files on offer: the club's own, and the samples; each once."""
+    folders = [folder / "plans", _samples()]
     paths = (path for one in folders if one is not None for path in sorted(one.glob("*.toml")))
     return tuple({path.resolve(): path for path in paths}.values())
 

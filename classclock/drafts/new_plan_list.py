@@ -30,8 +30,7 @@ def starts_in(folder: Path) -> tuple[Start, ...]:
         Start(name, f"begins with {form.about.begins_with}", name) for name, form in FORMATS.items()
     ]
     plans = [
-        Start(printable(path.stem), "a copy of this plan", path)
-        for path in plan_paths(folder, None)
+        Start(printable(path.stem), "a copy of this plan", path) for path in plan_paths(folder)
     ]
     found = sorted(club_folder.results(folder).glob("*.json"), reverse=True)[:_MOST_RESULTS]
     held = [Start(printable(path.stem), "as this class was run", path) for path in found]

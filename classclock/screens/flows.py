@@ -19,6 +19,7 @@ from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.live.class_tasks import Autopilot
+from classclock.screens.ways import Ways
 from classclock.tally.load_flags import open_flags, to_come
 
 if TYPE_CHECKING:
@@ -61,15 +62,13 @@ async def who_then_class(
     app: ClassclockApp, plan_file: PlanFile, *, folder: Path, club: Club, speed: int
 ) -> str | None:
     """Who is here, then the class; None where the coach went back."""
-    from classclock.screens.pages.who.who_screen import WhoScreen  # noqa: PLC0415  not every start asks
-
     plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(speed)
     lifts = LiftReading(folder)
     if has_lifts(plan_file.plan):
         # Read while the coach says who is here.
         asyncio.get_running_loop().run_in_executor(None, lifts.history)
-    who = WhoScreen(app.look, plan_file.plan, folder=folder, club=club, now=source.wall())
+    who = Ways(app.look, folder).who(plan_file.plan, club, source.wall())
     came = await app.push_screen_wait(who)
     if came is None:
         return None
@@ -95,17 +94,14 @@ async def who_then_class(
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:
     """A plan or a class that was cut off is chosen, until one has been run."""
-    from classclock.screens.pages.home.home_screen import HomeScreen  # noqa: PLC0415  not every start asks
-
+    ways = Ways(app.look, folder)
     path = settings(folder)
     if not path.exists():
-        from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen  # noqa: PLC0415  once only
-
-        if not await app.push_screen_wait(FirstRunScreen(app.look, path)):
+        if not await app.push_screen_wait(ways.first_run()):
             return ""
         club = read_club(path)[0] or club
     while True:
-        home = HomeScreen(app.look, folder=folder, club=club)
+        home = ways.home(club)
         chosen = await app.push_screen_wait(home)
         club = home.club
         if chosen is None:
@@ -126,11 +122,9 @@ async def write_plan(
     app: ClassclockApp, plan: "PlanOnDisk | None", *, folder: Path, club: Club
 ) -> str:
     """Write a plan; None asks first what a new one is made from."""
-    from classclock.screens.pages.editor.plan_editor_screen import PlanEditorScreen  # noqa: PLC0415  the same
-    from classclock.screens.pages.home.new_plan_screen import NewPlanScreen  # noqa: PLC0415  few starts ask
-
+    ways = Ways(app.look, folder)
     if plan is None:
-        plan = await app.push_screen_wait(NewPlanScreen(app.look, folder=folder))
+        plan = await app.push_screen_wait(ways.new_plan())
     if plan is None:
         return ""
-    return await app.push_screen_wait(PlanEditorScreen(app.look, plan, folder=folder, club=club))
+    return await app.push_screen_wait(ways.editor(plan, club))

@@ -24,11 +24,7 @@ if TYPE_CHECKING:
 
 def show_home(folder: Path, club: Club) -> int:
     """Choose a plan, say who is here, run the class."""
-
-    async def flow(app: ClassclockApp) -> str:
-        return await flows.home_then_class(app, folder=folder, club=club)
-
-    return _run(club, flow)
+    return _run(club, lambda app: flows.home_then_class(app, folder=folder, club=club))
 
 
 def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -> int:
@@ -43,20 +39,15 @@ def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -
 
 def show_editor(plan: "PlanOnDisk | None", folder: Path, club: Club) -> int:
     """Write a plan; None asks first what a new one is made from."""
-
-    async def flow(app: ClassclockApp) -> str:
-        return await flows.write_plan(app, plan, folder=folder, club=club)
-
-    return _run(club, flow)
+    return _run(club, lambda app: flows.write_plan(app, plan, folder=folder, club=club))
 
 
 def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | None" = None) -> int:
     """Run a class that was opened or rejoined."""
-
-    async def flow(app: ClassclockApp) -> str:
-        return await flows.run_class(app, session, notice=notice, autopilot=autopilot)
-
-    return _run(session.club, flow)
+    return _run(
+        session.club,
+        lambda app: flows.run_class(app, session, notice=notice, autopilot=autopilot),
+    )
 
 
 def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:

@@ -17,7 +17,7 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.screens.live.board.board_view import BoardView
-from classclock.screens.pages.who.who_screen import WhoScreen
+from classclock.screens.ways import Ways
 from classclock.tally import events as ev
 from classclock.tally.lanes import Mark
 
@@ -105,7 +105,7 @@ async def test_who_is_here_says_it_as_people_come_in(known: Any) -> None:
     read, findings = parse_plan(PLAN, "turntable.toml")
     assert read is not None, findings
     now = datetime(2026, 3, 3, 18, 20, tzinfo=UTC)
-    screen = WhoScreen(Look(), read, folder=known.folder, club=Club(), now=now)
+    screen = Ways(Look(), known.folder).who(read, Club(), now)
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(screen)

@@ -9,6 +9,7 @@ import pytest
 from textual.pilot import Pilot
 from textual.screen import Screen
 
+from classclock.book.asking.asked_in_words import asked_in_words
 from classclock.book.changing import write_down
 from classclock.book.files.changes import MarkSet
 from classclock.book.tables.queries import Athlete, Best
@@ -24,12 +25,11 @@ from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.pages.athlete.athlete_desk import AthleteDesk
 from classclock.screens.pages.athlete.athlete_drawing import draw_athlete
 from classclock.screens.pages.athlete.athlete_screen import AthleteScreen
-from classclock.screens.pages.book_words import asked_in_words
 from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
 from classclock.screens.pages.chart.chart_drawing import draw_chart
 from classclock.screens.pages.chart.chart_screen import ChartScreen
 from classclock.screens.pages.home.home_screen import HomeScreen
-from classclock.screens.pages.who.who_screen import WhoScreen
+from classclock.screens.ways import Ways
 
 WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
@@ -199,7 +199,7 @@ def club(depot: Any, monkeypatch: pytest.MonkeyPatch) -> Path:
 
 
 async def test_from_home_one_key_opens_the_chart_and_enter_an_athlete_s_page(club: Path) -> None:
-    home = HomeScreen(Look(), folder=club, club=Club(name="Line 0 Depot"))
+    home = Ways(Look(), club).home(Club(name="Line 0 Depot"))
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(home)
@@ -301,7 +301,7 @@ async def test_a_book_that_can_t_be_reached_is_said_in_words(
     club: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     monkeypatch.setenv("CLASSCLOCK_BOOK", "postgresql+psycopg://coach@127.0.0.1:1/depot")
-    screen = ChartScreen(Look(), folder=club, club=Club())
+    screen = Ways(Look(), club).chart(Club())
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(screen)
@@ -316,7 +316,7 @@ async def test_who_is_here_can_be_looked_up_in_the_chart_before_the_class(club: 
     text = 'title = "T"\n[[segment]]\nname = "S"\nformat = "countdown"\ntime = "1:00"'
     plan, _ = parse_plan(text, "t.toml")
     assert plan is not None
-    who = WhoScreen(Look(), plan, folder=club, club=Club(), now=local_now())
+    who = Ways(Look(), club).who(plan, Club(), local_now())
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(who)

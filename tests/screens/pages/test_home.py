@@ -20,6 +20,7 @@ from classclock.screens.pages.home.home_desk import HomeDesk
 from classclock.screens.pages.home.home_drawing import draw_home
 from classclock.screens.pages.home.home_list import HomeEntry, plan_entry
 from classclock.screens.pages.home.home_screen import HomeChoice, HomeScreen
+from classclock.screens.ways import Ways
 from classclock.tally.lane_keys import people_named
 from classclock.units.printable import printable
 from classclock.wall.emergency_words import lacks
@@ -39,10 +40,14 @@ BAD = '\n[[segment]]\nname = "Sandbox"\nformat = "countdown"\ntime = 8:00\n'
 
 
 class Shown:
-    def __init__(self, folder: Path, plans: Path, source: WoundSource) -> None:
+    def __init__(self, folder: Path, source: WoundSource) -> None:
         self.chosen: HomeChoice | None = None
         self.screen = HomeScreen(
-            Look(), folder=folder, club=Club(name="Line 0 Depot"), plans=plans, now=source.wall()
+            Look(),
+            folder=folder,
+            club=Club(name="Line 0 Depot"),
+            now=source.wall(),
+            opens=Ways(Look(), folder),
         )
 
     async def flow(self, app: ClassclockApp) -> str:
@@ -64,7 +69,7 @@ class Shown:
 
 @pytest.fixture
 def plans(tmp_path: Path) -> Path:
-    folder = tmp_path / "mine"
+    folder = tmp_path / "plans"
     folder.mkdir()
     (folder / "a-sandbox.toml").write_text(GOOD.format(title="Sandbox for all"))
     (folder / "b-broken.toml").write_text(BAD)
@@ -106,7 +111,7 @@ async def open_home(shown: Shown, *keys: str) -> None:
 async def test_enter_opens_the_plan_that_typing_found(
     tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     await open_home(shown, *"for all", "enter")
     assert isinstance(shown.chosen, PlanFile)
     assert shown.chosen.name == "a-sandbox"
@@ -116,7 +121,7 @@ async def test_enter_opens_the_plan_that_typing_found(
 async def test_a_title_that_begins_so_is_opened_before_one_that_has_it_in_the_middle(
     tmp_path: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, tmp_path, source)
+    shown = Shown(tmp_path, source)
     await open_home(shown, *"tur", "enter")  # Last Tram Saturday stands before it in the folder
     assert isinstance(shown.chosen, PlanFile)
     assert shown.chosen.plan.title == "Turntable Tuesday"
@@ -125,7 +130,7 @@ async def test_a_title_that_begins_so_is_opened_before_one_that_has_it_in_the_mi
 async def test_a_class_that_was_cut_off_stands_first_and_enter_rejoins_it(
     tmp_path: Path, plans: Path, source: WoundSource, cut_off: Path
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     first = shown.screen.desk.entries[0]
     began = source.wall() - timedelta(minutes=10)
     assert first.title == f"a-sandbox, class of {began:%H:%M}, cut off at {began:%H:%M}"
@@ -137,13 +142,13 @@ async def test_after_half_a_day_a_class_is_no_longer_offered(
     tmp_path: Path, plans: Path, source: WoundSource, cut_off: Path
 ) -> None:
     source.jump(12 * 3600 * 10**9)
-    assert Shown(tmp_path, plans, source).screen.desk.cut_off == ()
+    assert Shown(tmp_path, source).screen.desk.cut_off == ()
 
 
 async def test_a_plan_with_a_finding_shows_it_and_can_not_be_opened(
     tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     app = ClassclockApp(Look(), shown.flow)
     async with app.run_test(size=(120, 36)) as pilot:
         await shown.read(pilot)
@@ -157,7 +162,7 @@ async def test_a_plan_with_a_finding_shows_it_and_can_not_be_opened(
 async def test_a_plan_can_be_opened_before_all_are_read(
     tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     app = ClassclockApp(Look(), shown.flow)
     shown.screen.paths, later = (), shown.screen.paths
     async with app.run_test() as pilot:
@@ -171,7 +176,7 @@ async def test_a_plan_can_be_opened_before_all_are_read(
 async def test_leaving_chooses_nothing(
     keys: list[str], tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     app = ClassclockApp(Look(), shown.flow)
     async with app.run_test() as pilot:
         await pilot.press(*keys)
@@ -191,7 +196,7 @@ def test_the_club_s_own_plans_come_before_the_samples_and_none_comes_twice(
     own = tmp_path / "plans"
     own.mkdir()
     (own / "mine.toml").write_text(GOOD.format(title="Mine"))
-    paths = plan_paths(tmp_path, own)
+    paths = plan_paths(tmp_path)
     assert paths[0].name == "mine.toml"
     assert len(paths) == len({path.resolve() for path in paths})
     assert "turntable.toml" in [path.name for path in paths]
@@ -218,10 +223,8 @@ async def test_f2_asks_what_the_emergency_card_lacks_and_home_stops_saying_so(
 ) -> None:
     path = tmp_path / "club.toml"
     path.write_text('[emergency]\ndefibrillator = "hall"\nfirst_aid = "desk"\ncall = "112"\n')
-    shown = Shown(tmp_path, plans, source)
-    shown.screen = HomeScreen(
-        Look(), folder=tmp_path, club=read_club(path)[0] or Club(), plans=plans
-    )
+    shown = Shown(tmp_path, source)
+    shown.screen = Ways(Look(), tmp_path).home(read_club(path)[0] or Club())
     async with ClassclockApp(Look(), shown.flow).run_test(size=(60, 18)) as pilot:
         await shown.read(pilot)
         assert "! the emergency card lacks the address: F2 fills it in" in shown.picture
@@ -239,7 +242,7 @@ async def test_f2_asks_what_the_emergency_card_lacks_and_home_stops_saying_so(
 async def test_f2_asks_all_of_the_first_run_where_that_was_put_off(
     tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     async with ClassclockApp(Look(), shown.flow).run_test(size=(120, 36)) as pilot:
         await shown.read(pilot)
         assert "! the emergency card is not filled in: F2 fills it in" in shown.picture
@@ -254,7 +257,7 @@ async def test_f2_asks_all_of_the_first_run_where_that_was_put_off(
 async def test_leaving_the_first_run_from_home_leaves_classclock(
     tmp_path: Path, plans: Path, source: WoundSource
 ) -> None:
-    shown = Shown(tmp_path, plans, source)
+    shown = Shown(tmp_path, source)
     app = ClassclockApp(Look(), shown.flow)
     async with app.run_test(size=(120, 36)) as pilot:
         await shown.read(pilot)

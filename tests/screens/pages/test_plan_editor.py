@@ -24,6 +24,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.pages.editor.plan_editor_drawing import draw_editor
 from classclock.screens.pages.editor.plan_editor_screen import PlanEditorScreen
 from classclock.screens.pages.home.home_screen import HomeScreen
+from classclock.screens.ways import Ways
 from classclock.tally.lane_keys import people_named
 
 COMMENTED = """\
@@ -368,7 +369,7 @@ async def read(home: HomeScreen) -> None:
 async def test_home_edits_the_plan_in_focus_and_reads_it_again(tmp_path: Path) -> None:
     (tmp_path / "plans").mkdir()
     (tmp_path / "plans" / "a-sunday.toml").write_text(COMMENTED)
-    home = HomeScreen(Look(), folder=tmp_path, club=Club())
+    home = Ways(Look(), tmp_path).home(Club())
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(home)

@@ -15,9 +15,9 @@ from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.cells import Drawing, in_ascii, plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
-from classclock.screens.pages.home.home_screen import HomeScreen
 from classclock.screens.pages.weeks.weeks_drawing import WeeksPage, draw_weeks, lines_said
 from classclock.screens.pages.weeks.weeks_screen import WeeksScreen
+from classclock.screens.ways import Ways
 
 TODAY = dt.date(2026, 11, 25)
 WEEKS = "26 Oct 2 Nov 9 Nov 16 Nov this coming"
@@ -103,7 +103,7 @@ def test_what_has_no_room_is_reached_by_scrolling(weeks: Weeks) -> None:
 
 
 async def test_f7_opens_it_from_home_and_escape_goes_back(tmp_path: Path) -> None:
-    home = HomeScreen(Look(), folder=tmp_path, club=Club())
+    home = Ways(Look(), tmp_path).home(Club())
 
     async def flow(app: ClassclockApp) -> str:
         await app.push_screen_wait(home)

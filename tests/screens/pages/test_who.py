@@ -21,7 +21,8 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.pages.who.who_drawing import draw_who
-from classclock.screens.pages.who.who_screen import WhoCame, WhoScreen
+from classclock.screens.pages.who.who_screen import WhoCame
+from classclock.screens.ways import Ways
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 NOW = datetime(2026, 3, 3, 18, 28, tzinfo=UTC)
@@ -44,7 +45,7 @@ class Shown:
 
     def __init__(self, folder: Path) -> None:
         self.came: WhoCame | None = None
-        self.screen = WhoScreen(Look(), plan(), folder=folder, club=Club(), now=NOW)
+        self.screen = Ways(Look(), folder).who(plan(), Club(), NOW)
 
     async def flow(self, app: ClassclockApp) -> str:
         self.came = await app.push_screen_wait(self.screen)

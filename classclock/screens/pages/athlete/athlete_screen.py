@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from textual import work
 
+from classclock.book.asking.asked_in_words import asked_in_words
 from classclock.book.tables.queries import all_athletes, best_rows, history
 from classclock.clock.source import local_now
 from classclock.report.athlete_page import athlete_page
@@ -14,7 +15,6 @@ from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.page_screen import PageScreen
 from classclock.screens.pages.athlete.athlete_desk import AthleteBook, AthleteDesk
 from classclock.screens.pages.athlete.athlete_drawing import draw_athlete
-from classclock.screens.pages.book_words import asked_in_words
 
 if TYPE_CHECKING:
     from sqlalchemy import Connection

@@ -1,11 +1,13 @@
 """The chart on a screen: everybody's bests; enter opens an athlete's page."""
 
-from collections.abc import Collection
+from collections.abc import Callable, Collection
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from textual import work
+from textual.screen import Screen
 
+from classclock.book.asking.asked_in_words import asked_in_words
 from classclock.book.files.saved_results import ResultsError, newest
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
@@ -14,7 +16,6 @@ from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.page_screen import PageScreen
-from classclock.screens.pages.book_words import asked_in_words
 from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
 from classclock.screens.pages.chart.chart_drawing import draw_chart
 
@@ -35,12 +36,21 @@ class ChartScreen(PageScreen[None]):
     """Escape goes back."""
 
     def __init__(
-        self, look: Look, *, folder: Path, club: Club, here: Collection[str] | None = None
+        self,
+        look: Look,
+        *,
+        folder: Path,
+        club: Club,
+        page_of: Callable[[str, str], Screen[None]],
+        here: Collection[str] | None = None,
     ) -> None:
-        """`folder` is the club's; `here` the ids of who is here, the latest class's if not said."""
+        """`folder` is the club's; `here` the ids of who is here, the latest class's if not said.
+
+        `page_of` makes the page of an athlete's id, with the benchmark to be shown first.
+        """
         super().__init__()
-        self.look, self.folder, self.club = look, folder, club
-        self._here = here
+        self.folder = folder
+        self._here, self._page_of = here, page_of
         words = "who is here" if here is not None else "who was in the latest class"
         self.desk = ChartDesk(mirrored=club.tv.mirrored, here_words=words)
         self.view = ChartView(look, self.desk)
@@ -82,18 +92,9 @@ class ChartScreen(PageScreen[None]):
 
     def open(self) -> None:
         """Open the page of whoever is highlighted."""
-        from classclock.screens.pages.athlete.athlete_screen import AthleteScreen  # noqa: PLC0415  only if asked
-
         row = self.desk.highlighted
         if row is not None:
-            page = AthleteScreen(
-                self.look,
-                row.athlete,
-                folder=self.folder,
-                mirrored=self.club.tv.mirrored,
-                benchmark=self.desk.benchmark,
-            )
-            self.app.push_screen(page)
+            self.app.push_screen(self._page_of(row.athlete, self.desk.benchmark))
 
 
 def _latest(folder: Path) -> set[str]:

@@ -2,11 +2,11 @@
 
 from datetime import datetime
 from pathlib import Path
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Protocol
 
 from textual import work
+from textual.screen import Screen
 
-from classclock.clock.source import local_now
 from classclock.club.folder import settings
 from classclock.club.plan_files import plan_paths
 from classclock.club.settings import read_club
@@ -36,6 +36,17 @@ _AT_ONCE = 10
 """Plans that are read between two looks at the screen."""
 
 
+class HomeOpens(Protocol):
+    """Makes the pages that home opens over itself."""
+
+    def first_run(self) -> Screen[bool]: ...
+    def card(self, club: Club) -> Screen[Emergency | None]: ...
+    def chart(self, club: Club) -> Screen[None]: ...
+    def weeks(self, club: Club) -> Screen[None]: ...
+    def new_plan(self) -> "Screen[PlanOnDisk | None]": ...
+    def editor(self, plan: "PlanOnDisk", club: Club) -> Screen[str]: ...
+
+
 class HomeView(Painted):
     def __init__(self, look: Look, desk: HomeDesk) -> None:
         super().__init__(look)
@@ -49,24 +60,15 @@ class HomeScreen(PageScreen[HomeChoice | None]):
     """Ends with what was chosen; None leaves classclock."""
 
     def __init__(
-        self,
-        look: Look,
-        *,
-        folder: Path,
-        club: Club,
-        plans: Path | None = None,
-        now: datetime | None = None,
+        self, look: Look, *, folder: Path, club: Club, now: datetime, opens: HomeOpens
     ) -> None:
-        """`folder` is the club's; `plans` is one more folder of plans to offer.
-
-        `now` is the time of day, with its offset; the machine's if not given.
-        """
+        """`folder` is the club's; `now` is the time of day, with its offset."""
         super().__init__()
         self.folder, self.club = folder, club
-        self.plans = plans
-        self.paths = plan_paths(folder, plans)
+        self._opens = opens
+        self.paths = plan_paths(folder)
         self.desk = HomeDesk(
-            cut_off=unfinished_entries(folder, now or local_now()),
+            cut_off=unfinished_entries(folder, now),
             plans=[unread(path) for path in self.paths],
             club=club.name,
             no_card=lacks(club.emergency),
@@ -122,20 +124,10 @@ class HomeScreen(PageScreen[HomeChoice | None]):
 
     def fill_in_card(self) -> None:
         """Ask for the card's lines; where the first run was put off, for all that it asks."""
-        path = settings(self.folder)
-        if path.exists():
-            from classclock.screens.card.emergency_screen import (  # noqa: PLC0415  only if asked
-                EmergencyScreen,
-            )
-
-            asked = EmergencyScreen(self.view.look, path, self.club.emergency)
-            self.app.push_screen(asked, self.filled_in)
+        if settings(self.folder).exists():
+            self.app.push_screen(self._opens.card(self.club), self.filled_in)
         else:
-            from classclock.screens.pages.first_run.first_run_screen import (  # noqa: PLC0415  once only
-                FirstRunScreen,
-            )
-
-            self.app.push_screen(FirstRunScreen(self.view.look, path), self.set_up)
+            self.app.push_screen(self._opens.first_run(), self.set_up)
 
     def filled_in(self, card: Emergency | None) -> None:
         if card is not None:
@@ -154,14 +146,10 @@ class HomeScreen(PageScreen[HomeChoice | None]):
         self.view.repaint()
 
     def open_chart(self) -> None:
-        from classclock.screens.pages.chart.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
-
-        self.app.push_screen(ChartScreen(self.view.look, folder=self.folder, club=self.club))
+        self.app.push_screen(self._opens.chart(self.club))
 
     def open_weeks(self) -> None:
-        from classclock.screens.pages.weeks.weeks_screen import WeeksScreen  # noqa: PLC0415  only if asked
-
-        self.app.push_screen(WeeksScreen(self.view.look, folder=self.folder, club=self.club))
+        self.app.push_screen(self._opens.weeks(self.club))
 
     def edit_plan(self) -> None:
         """Edit the plan in focus, a faulty one too."""
@@ -178,20 +166,12 @@ class HomeScreen(PageScreen[HomeChoice | None]):
             desk.notice = str(error)
 
     def new_plan(self) -> None:
-        from classclock.screens.pages.home.new_plan_screen import NewPlanScreen  # noqa: PLC0415  only if asked
-
-        self.app.push_screen(NewPlanScreen(self.view.look, folder=self.folder), self.write_plan)
+        self.app.push_screen(self._opens.new_plan(), self.write_plan)
 
     def write_plan(self, plan: "PlanOnDisk | None") -> None:
         """Open the editor on this plan; None opens nothing."""
-        if plan is None:
-            return
-        from classclock.screens.pages.editor.plan_editor_screen import (  # noqa: PLC0415  only if asked
-            PlanEditorScreen,
-        )
-
-        editor = PlanEditorScreen(self.view.look, plan, folder=self.folder, club=self.club)
-        self.app.push_screen(editor, self.written)
+        if plan is not None:
+            self.app.push_screen(self._opens.editor(plan, self.club), self.written)
 
     def written(self, said: str | None) -> None:
         """Back from the editor."""
@@ -200,7 +180,7 @@ class HomeScreen(PageScreen[HomeChoice | None]):
 
     def read_again(self) -> None:
         """Read the list anew."""
-        self.paths = plan_paths(self.folder, self.plans)
+        self.paths = plan_paths(self.folder)
         self.desk.plans = [unread(path) for path in self.paths]
         self.read_plans()
         self.view.repaint()

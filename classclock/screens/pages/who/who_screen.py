@@ -1,12 +1,13 @@
 """Who is here, what each will modify, and when the class ends."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from datetime import datetime
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 from textual import events, work
+from textual.screen import Screen
 
 from classclock.book.asking.known_people import KnownPerson
 from classclock.book.asking.people_reading import remembered
@@ -52,10 +53,23 @@ class WhoScreen(PageScreen[WhoCame | None]):
 
     view: WhoView
 
-    def __init__(self, look: Look, plan: Plan, *, folder: Path, club: Club, now: datetime) -> None:
-        """`folder` is the club's; `now` the time of day, with its offset."""
+    def __init__(
+        self,
+        look: Look,
+        plan: Plan,
+        *,
+        folder: Path,
+        club: Club,
+        now: datetime,
+        chart: Callable[[Collection[str]], Screen[None]],
+    ) -> None:
+        """`folder` is the club's; `now` the time of day, with its offset.
+
+        `chart` makes the page of everybody's bests, which F6 there narrows to these ids.
+        """
         super().__init__()
         self.folder, self.club = folder, club
+        self._chart = chart
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
         self.desk = WhoDesk(who, mirrored=club.tv.mirrored)
         self.view = WhoView(look, WhoPage(self.desk, now))
@@ -126,11 +140,7 @@ class WhoScreen(PageScreen[WhoCame | None]):
 
     def open_chart(self) -> None:
         """Everybody's bests; F6 there leaves out who isn't here."""
-        from classclock.screens.pages.chart.chart_screen import ChartScreen  # noqa: PLC0415  sqlalchemy: 180 ms
-
-        here = [person.id for person in self.desk.who.people]
-        chart = ChartScreen(self.view.look, folder=self.folder, club=self.club, here=here)
-        self.app.push_screen(chart)
+        self.app.push_screen(self._chart([person.id for person in self.desk.who.people]))
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()
