@@ -122,8 +122,8 @@ def test_what_was_used_last_time_is_proposed_though_the_library_gave_that_option
     who = WhoList(again.plan, "kg", in_files(tmp_path), likely_end(source.wall(), 3_600_000))
     ilse = next(known for known in who.known if known.name == "Ilse")
     who.toggle(Entry("known", ilse.id, ilse.name, ilse.key))
-    assert who.choices[0, ilse.id].options == (2, step_up)
-    assert "as before" in who.choice_words(who.modifiable()[0], ilse.id)
+    assert who.choices.made[0, ilse.id].options == (2, step_up)
+    assert "as before" in who.choices.words(who.choices.pieces[0], ilse.id)
 
 
 def test_a_rehearsal_may_use_an_option_that_only_the_library_has(

@@ -8,8 +8,8 @@ from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.foot_keys import key_rows
 from classclock.screens.canvas.look import Look
-from classclock.screens.card.emergency_content import card_keys, note_line
 from classclock.screens.card.emergency_drawing import MARGIN, draw_card
+from classclock.screens.card.emergency_lines import card_keys, note_line
 from classclock.screens.controls.entry import Entry
 
 

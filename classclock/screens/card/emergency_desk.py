@@ -2,10 +2,9 @@
 
 from typing import Literal
 
-from msgspec import Struct, field
-
 from classclock.plan.settings.club import Emergency
 from classclock.screens.controls.asked import Asked
+from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.typed_line import TypedLine
 from classclock.wall.emergency_words import CARD_LINES, LONGEST
 
@@ -13,17 +12,15 @@ Left = Literal["", "before", "after"]
 """Whether a key left the lines: back before the first of them, or on after the last."""
 
 
-class CardDesk(Struct):
-    lines: dict[str, TypedLine] = field(default_factory=lambda: _typed(Emergency()))
-    """By the card's fields."""
-    at: int = 0
-    """Which line is typed."""
-    notice: str = ""
-
-    @classmethod
-    def of(cls, card: Emergency) -> "CardDesk":
+class CardDesk:
+    def __init__(self, card: Emergency) -> None:
         """With what the card says already."""
-        return cls(_typed(card))
+        self.lines = {
+            name: TypedLine.of(getattr(card, name), longest=LONGEST) for name in CARD_LINES
+        }
+        """By the card's fields."""
+        self.notice = ""
+        self._cursor = Cursor()
 
     @property
     def card(self) -> Emergency:
@@ -33,23 +30,25 @@ class CardDesk(Struct):
     @property
     def name(self) -> str:
         """The field that is typed."""
-        return tuple(self.lines)[self.at]
+        return tuple(self.lines)[self._cursor.at]
+
+    @property
+    def on_last(self) -> bool:
+        return self._cursor.at == len(self.lines) - 1
 
     def sign(self, sign: str) -> Left:
         """One key. Enter goes on, also from an empty line; up and escape go back."""
         self.notice = ""
         line = self.lines[self.name]
         if sign in ("<up>", "<escape>") or (sign == "<backspace>" and not line.text):
-            if not self.at:
+            if not self._cursor.at:
                 return "before"
-            self.at -= 1
-        elif sign == "<enter>":
-            if self.at == len(self.lines) - 1:
+            self._cursor.step(-1, len(self.lines))
+        elif sign in ("<enter>", "<down>"):
+            if sign == "<enter>" and self.on_last:
                 return "after"
-            self.at += 1
-        elif sign == "<down>":
-            self.at = min(self.at + 1, len(self.lines) - 1)
-        elif (len(sign) == 1 or sign == "<space>") and len(line.text) >= LONGEST:
+            self._cursor.step(1, len(self.lines))
+        elif (len(sign) == 1 or sign == "<space>") and line.full:
             self.notice = f"a line of the card holds {LONGEST} signs"
         elif not line.sign(sign) and len(sign) == 1:
             self.notice = "that sign can't be shown: leave it out"
@@ -66,10 +65,5 @@ class CardDesk(Struct):
     def asked(self, *, last: str) -> Asked:
         """The open question; `last` is what enter does on the last line."""
         words = CARD_LINES[self.name]
-        on = last if self.at == len(self.lines) - 1 else "goes on, on an empty line too"
+        on = last if self.on_last else "goes on, on an empty line too"
         return Asked(words.question, words.why, f"enter: {on}; up or escape: back")
-
-
-def _typed(card: Emergency) -> dict[str, TypedLine]:
-    said = {name: getattr(card, name) for name in CARD_LINES}
-    return {name: TypedLine(text, len(text)) for name, text in said.items()}

@@ -4,7 +4,7 @@ from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import Line, heights, least_rows, stack
-from classclock.screens.card.emergency_content import first_lines, other_lines
+from classclock.screens.card.emergency_lines import first_lines, other_lines
 
 MARGIN = 2
 """Columns at either side."""

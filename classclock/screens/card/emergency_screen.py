@@ -1,38 +1,17 @@
 """The emergency card is filled in, or put right, before a class."""
 
+from functools import partial
 from pathlib import Path
 
 from textual import events
 
 from classclock.club.emergency_file import write_card
 from classclock.plan.settings.club import Emergency
-from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.painted import Painted
 from classclock.screens.card.emergency_desk import CardDesk
-from classclock.screens.card.emergency_form import draw_form
+from classclock.screens.card.form_drawing import draw_filling_in
+from classclock.screens.controls.drawn_view import DrawnView
 from classclock.screens.controls.page_screen import PageScreen
-from classclock.screens.controls.question_page import QuestionPage, draw_question
-
-
-class EmergencyView(Painted):
-    def __init__(self, look: Look, desk: CardDesk, path: Path) -> None:
-        super().__init__(look)
-        self.desk, self.path = desk, path
-
-    def paint(self, columns: int, rows: int) -> Drawing:
-        desk = self.desk
-        page = QuestionPage(
-            title="emergency card",
-            beside="",
-            asked=desk.asked(last="writes the card"),
-            note="It opens with ! or F2 in a class, and holds the clock.",
-            notice=desk.notice,
-            foot=f"written to {self.path}",
-        )
-        return draw_question(
-            page, columns, rows, self.look, form=draw_form(desk, columns - 2, self.look)
-        )
 
 
 class EmergencyScreen(PageScreen[Emergency | None]):
@@ -42,8 +21,8 @@ class EmergencyScreen(PageScreen[Emergency | None]):
         """`path` is the club's settings, `card` what they say."""
         super().__init__()
         self.path = path
-        self.desk = CardDesk.of(card)
-        self.view = EmergencyView(look, self.desk, path)
+        self.desk = CardDesk(card)
+        self.view = DrawnView(look, partial(draw_filling_in, self.desk, path))
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()

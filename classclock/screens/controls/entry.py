@@ -4,7 +4,8 @@ from textual import events
 
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.units.printable import can_be_shown
+from classclock.screens.controls.key_sign import signs_of
+from classclock.screens.controls.typed_line import TypedLine
 
 LONGEST = 200
 """Signs; a name or a note of a line."""
@@ -15,7 +16,16 @@ class Entry(Painted, can_focus=True):
 
     def __init__(self, look: Look, *, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
-        self.text = ""
+        self._line = TypedLine(longest=LONGEST)
+
+    @property
+    def text(self) -> str:
+        """What is typed so far; more is typed at its end."""
+        return self._line.text
+
+    @text.setter
+    def text(self, text: str) -> None:
+        self._line = TypedLine.of(text, longest=LONGEST)
 
     @property
     def takes_keys(self) -> bool:
@@ -35,28 +45,29 @@ class Entry(Painted, can_focus=True):
             return
         event.stop()
         event.prevent_default()
-        if event.key == "enter":
-            self.entered()
-        elif event.key == "escape":
-            self.left()
-        elif event.key == "backspace":
-            self.text = self.text[:-1]
-        elif event.key == "ctrl+u":
-            self.text = ""
-        elif event.character is not None and event.is_printable:
-            self._take(event.character)
+        match _sign_of(event):
+            case "<enter>":
+                self.entered()
+            case "<escape>":
+                self.left()
+            case sign:
+                self._line.sign_at_end(sign)
         self.typed()
         self.repaint()
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()
-        self._take(" ".join(event.text.split()))
+        self._line.type(" ".join(event.text.split()))
         self.typed()
         self.repaint()
 
     def typed(self) -> None:
         """Any key was struck."""
 
-    def _take(self, signs: str) -> None:
-        if can_be_shown(signs):
-            self.text = (self.text + signs)[:LONGEST]
+
+def _sign_of(event: events.Key) -> str:
+    """Alt and a letter types that letter here, as some keyboards have it for names."""
+    if event.key.startswith("alt+"):
+        return event.character if event.character is not None and event.is_printable else ""
+    (sign,) = signs_of(event.key, event.character)
+    return sign

@@ -24,3 +24,10 @@ def draw_typed(line: TypedLine, columns: int, look: Look) -> Drawing:
     room = max(0, columns - cell_len(before) - cell_len(under))
     drawn = (left, caret) if before else (caret,)
     return look.box(beside(*drawn, look.text(rest, room, ink=ink, bold=True)), columns, 1)
+
+
+def draw_typed_at_end(label: str, text: str, columns: int, look: Look) -> Drawing:
+    """What is typed at its end, after what it is for."""
+    said = f"{label}: {printable(text)}"
+    caret = look.on(look.theme.ink).gap(1)
+    return look.box(beside(look.text(said, cell_len(said), bold=True), caret), columns, 1)

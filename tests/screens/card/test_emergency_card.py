@@ -16,8 +16,8 @@ from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import heights
 from classclock.screens.canvas.theme import SIXTEEN
-from classclock.screens.card.emergency_content import first_lines, other_lines
 from classclock.screens.card.emergency_drawing import MARGIN, draw_card, first_rows
+from classclock.screens.card.emergency_lines import first_lines, other_lines
 from classclock.screens.card.emergency_screen import EmergencyScreen
 from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.emergency_words import LONGEST, lacks

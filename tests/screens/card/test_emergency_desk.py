@@ -7,7 +7,7 @@ from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_desk import CardDesk
-from classclock.screens.card.emergency_form import draw_form
+from classclock.screens.card.form_drawing import draw_form
 from classclock.units.printable import can_be_shown
 from classclock.wall.emergency_words import LONGEST
 
@@ -19,7 +19,7 @@ keys = st.sampled_from(["<up>", "<down>", "<left>", "<delete>", "<backspace>", "
 def test_whatever_is_typed_or_pasted_a_line_can_be_shown_and_is_no_longer_than_the_card(
     typed: list[str],
 ) -> None:
-    desk = CardDesk()
+    desk = CardDesk(Emergency())
     for one in typed:
         if len(one) == 1 or one.startswith("<"):
             desk.sign(one)
@@ -32,14 +32,14 @@ def test_whatever_is_typed_or_pasted_a_line_can_be_shown_and_is_no_longer_than_t
 
 
 def test_a_sign_that_moves_the_cursor_is_refused_and_said() -> None:
-    desk = CardDesk()
+    desk = CardDesk(Emergency())
     desk.paste("0 Points\x1b[2J Row\u202e\n")
     assert desk.card.address == "0 Points[2J Row"
     assert "can't be shown" in desk.notice
 
 
 def test_a_line_that_is_full_says_so() -> None:
-    desk = CardDesk()
+    desk = CardDesk(Emergency())
     desk.paste("x" * (LONGEST + 1))
     assert desk.notice == f"a line of the card holds {LONGEST} signs"
     desk.sign("<backspace>")
@@ -47,7 +47,7 @@ def test_a_line_that_is_full_says_so() -> None:
 
 
 def test_what_the_card_says_already_is_there_to_be_changed() -> None:
-    desk = CardDesk.of(CARD)
+    desk = CardDesk(CARD)
     assert desk.card == CARD
     for sign in ("<home>", "Y", ":", "<space>"):
         assert desk.sign(sign) == ""
@@ -55,7 +55,7 @@ def test_what_the_card_says_already_is_there_to_be_changed() -> None:
 
 
 def test_the_lines_are_gone_through_both_ways_and_left_at_both_ends() -> None:
-    desk = CardDesk.of(CARD)
+    desk = CardDesk(CARD)
     assert desk.sign("<escape>") == "before"
     names = [desk.name]
     for sign in ("<enter>", "<down>", "<enter>", "<down>"):
@@ -70,7 +70,7 @@ def test_the_lines_are_gone_through_both_ways_and_left_at_both_ends() -> None:
 
 
 def test_every_line_is_seen_and_the_one_that_is_typed_has_the_caret() -> None:
-    desk = CardDesk.of(CARD)
+    desk = CardDesk(CARD)
     desk.sign("<enter>")
     rows = plain_text(draw_form(desk, 58, Look())).splitlines()
     assert [row.split()[0] for row in rows] == ["address", "▌", "first-aid", "call"]

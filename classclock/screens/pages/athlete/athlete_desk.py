@@ -6,6 +6,7 @@ from msgspec import Struct, field
 
 from classclock.records.result import Result
 from classclock.report.athlete_page import AthletePage
+from classclock.screens.controls.cursor import Cursor
 
 
 class AthleteBook(Struct, frozen=True):
@@ -21,19 +22,25 @@ class AthleteDesk:
         self.mirrored = mirrored
         self.covered = mirrored
         self.book: AthleteBook | None = None
-        self.benchmark = benchmark
+        self._first = benchmark
+        self._shown = Cursor()
         self.top = 0
         """The first line in view."""
         self.notice = "the book is being read"
 
     def know(self, book: AthleteBook) -> None:
         self.book, self.notice = book, ""
-        if self.benchmark not in book.histories:
-            self.benchmark = book.page.shown
+        first = self._first if self._first in book.histories else book.page.shown
+        self._shown.follow(first, self.benchmarks)
 
     @property
     def benchmarks(self) -> tuple[str, ...]:
         return tuple(sorted(self.book.histories)) if self.book is not None else ()
+
+    @property
+    def benchmark(self) -> str:
+        """Whose history is shown; empty where there is none."""
+        return self._shown.lit(self.benchmarks) or ""
 
     @property
     def wholly_covered(self) -> bool:
@@ -43,13 +50,11 @@ class AthleteDesk:
 
     def sign(self, sign: str) -> bool:
         """One key; whether it leaves."""
-        known = self.benchmarks
         match sign:
             case "<escape>":
                 return True
-            case "<left>" | "<right>" if known:
-                at = known.index(self.benchmark) if self.benchmark in known else 0
-                self.benchmark = known[(at + (1 if sign == "<right>" else -1)) % len(known)]
+            case "<left>" | "<right>":
+                self._shown.round(1 if sign == "<right>" else -1, len(self.benchmarks))
             case "<up>":
                 self.top = max(0, self.top - 1)
             case "<down>":
@@ -58,6 +63,4 @@ class AthleteDesk:
                 self.covered = not self.covered
                 open_now = "the TV shows this too: turn it away or mute it"
                 self.notice = "" if self.covered else open_now
-            case _:
-                pass
         return False

@@ -6,18 +6,9 @@ from msgspec import Struct, field
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.report.chart import Chart, ChartRow, chart
-from classclock.units.printable import can_be_shown
+from classclock.screens.controls.cursor import Cursor
+from classclock.screens.controls.finding import Finding
 from classclock.units.searching import found
-
-_LONGEST = 60
-_MOVES = {
-    "<up>": -1,
-    "<down>": 1,
-    "<pageup>": -20,
-    "<pagedown>": 20,
-    "<home>": -1_000_000,
-    "<end>": 1_000_000,
-}
 
 
 class ChartBook(Struct, frozen=True):
@@ -38,8 +29,9 @@ class ChartDesk:
         """`here_words` says who counts as being here."""
         self.mirrored, self.here_words = mirrored, here_words
         self.book = ChartBook()
-        self.text = ""
-        self.row = self.column = 0
+        self.finding = Finding()
+        self.across = Cursor()
+        """Which benchmark is highlighted."""
         self.sort = "name"
         self.only_here = False
         self.notice = "the book is being read"
@@ -62,11 +54,11 @@ class ChartDesk:
 
     @property
     def highlighted(self) -> ChartRow | None:
-        return self._rows[self.row] if self._rows else None
+        return self.finding.cursor.lit(self._rows)
 
     @property
     def benchmark(self) -> str:
-        return self.benchmarks[self.column] if self.benchmarks else ""
+        return self.across.lit(self.benchmarks) or ""
 
     def kept_off(self, row: ChartRow) -> bool:
         """Whether the room may not read this athlete's bests."""
@@ -75,26 +67,17 @@ class ChartDesk:
     def sign(self, sign: str) -> bool:
         """One key but enter; whether it leaves."""
         self.notice = ""
-        if sign in _MOVES:
-            self.row = max(0, min(self.row + _MOVES[sign], len(self._rows) - 1))
-        elif sign in ("<left>", "<right>"):
-            step = 1 if sign == "<right>" else -1
-            self.column = max(0, min(self.column + step, len(self.benchmarks) - 1))
+        if sign in ("<left>", "<right>"):
+            self.across.step(1 if sign == "<right>" else -1, len(self.benchmarks))
         elif sign == "<tab>":
             self.sort = "name" if self.sort == self.benchmark else self.benchmark or "name"
             self._order()
         elif sign == "<f6>":
             self._toggle_here()
-        elif sign == "<escape>":
-            if not self.text:
-                return True
-            self._find("")
-        elif sign == "<backspace>":
-            self._find(self.text[:-1])
+        elif self.finding.sign(sign, len(self._rows)):
+            self._find()
         else:
-            typed = " " if sign == "<space>" else sign
-            if len(typed) == 1 and can_be_shown(typed) and len(self.text) < _LONGEST:
-                self._find(self.text + typed)
+            return sign == "<escape>"
         return False
 
     def _toggle_here(self) -> None:
@@ -114,14 +97,13 @@ class ChartDesk:
             self.sort = "name"
             self._chart = self._charted(here, self.sort)
         self._off = {one.id for one in self.book.athletes if "off the wall" in one.marks}
-        known = self._chart.benchmarks
-        self.column = known.index(shown) if shown in known else 0
-        self._find(self.text)
+        self.across.follow(shown, self.benchmarks)
+        self.finding.cursor.at = 0
+        self._find()
 
     def _charted(self, here: Collection[str] | None, sort: str) -> Chart:
         book = self.book
         return chart(book.athletes, book.bests, month=book.month, here=here, sort=sort)
 
-    def _find(self, text: str) -> None:
-        self.text, self.row = text, 0
-        self._rows = found(text, self._chart.rows, lambda row: (row.name,))
+    def _find(self) -> None:
+        self._rows = found(self.finding.text, self._chart.rows, lambda row: (row.name,))

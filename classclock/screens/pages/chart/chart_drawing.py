@@ -34,7 +34,7 @@ def draw_chart(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
     here = desk.here_words if desk.only_here else "everybody"
     heading = draw_heading("Chart", (words, here), inner, heading_rows(rows), look)
     keys = _KEYS if cell_len(_KEYS) <= inner else _KEYS_SHORT
-    found = f"find: {printable(desk.text)}" if desk.text else _LEGEND
+    found = f"find: {printable(desk.finding.text)}" if desk.finding.text else _LEGEND
     foot = above(
         look.text(desk.notice or _detail(desk), inner, bold=True),
         look.text(found, inner, ink=look.theme.quiet),
@@ -47,25 +47,31 @@ def draw_chart(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
 
 def _table(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
     if not desk.rows:
-        empty = "nobody here has that name" if desk.text else "no bests yet: they come with classes"
+        empty = (
+            "nobody here has that name"
+            if desk.finding.text
+            else "no bests yet: they come with classes"
+        )
         return look.box(look.text("" if desk.notice else empty, columns), columns, rows)
     names = 22 if columns >= 100 else 14
     across = max(1, (columns - names) // _CELL)
-    first = _first(desk.column, across, len(desk.benchmarks))
-    places = range(first, min(first + across, len(desk.benchmarks)))
+    column, benchmarks = desk.across.at, desk.benchmarks
+    first = desk.across.first_in_view(across, len(benchmarks))
+    places = range(first, min(first + across, len(benchmarks)))
     head = [look.gap(names)]
     for place in places:
-        here = look.on(look.theme.key_ground, look.theme.key_ink) if place == desk.column else look
-        title = here.text(printable(desk.benchmarks[place]), _CELL - 2, bold=True)
+        here = look.on(look.theme.key_ground, look.theme.key_ink) if place == column else look
+        title = here.text(printable(benchmarks[place]), _CELL - 2, bold=True)
         head += [title, look.gap(2)]
     fitting = max(1, rows - 1)
-    top = _first(desk.row, fitting, len(desk.rows))
+    cursor = desk.finding.cursor
+    top = cursor.first_in_view(fitting, len(desk.rows))
     drawn = [look.box(beside(*head), columns, 1)]
     for number, row in enumerate(desk.rows[top : top + fitting], top):
-        lit = number == desk.row
+        lit = number == cursor.at
         here = look.on(look.theme.bar) if lit else look
         cells = [
-            _cell(row.cells[place], here, off=desk.kept_off(row), lit=lit and place == desk.column)
+            _cell(row.cells[place], here, off=desk.kept_off(row), lit=lit and place == column)
             for place in places
         ]
         name = beside(
@@ -75,11 +81,6 @@ def _table(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
         )
         drawn.append(here.box(beside(name, *cells), columns, 1))
     return look.box(above(*drawn), columns, rows)
-
-
-def _first(at: int, fitting: int, count: int) -> int:
-    """The first in view, so that what is highlighted is."""
-    return max(0, min(at - fitting // 2, count - fitting))
 
 
 def _cell(cell: Cell | None, look: Look, *, off: bool, lit: bool) -> Drawing:
@@ -106,7 +107,7 @@ def _detail(desk: ChartDesk) -> str:
     row = desk.highlighted
     if row is None or not desk.benchmarks:
         return ""
-    return _cell_words(row, row.cells[desk.column], desk.benchmark, off=desk.kept_off(row))
+    return _cell_words(row, row.cells[desk.across.at], desk.benchmark, off=desk.kept_off(row))
 
 
 def _cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -> str:

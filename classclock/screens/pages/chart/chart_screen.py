@@ -1,10 +1,10 @@
 """The chart on a screen: everybody's bests; enter opens an athlete's page."""
 
 from collections.abc import Callable, Collection
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from textual import work
 from textual.screen import Screen
 
 from classclock.book.asking.asked_in_words import asked_in_words
@@ -12,10 +12,9 @@ from classclock.book.files.saved_results import ResultsError, newest
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
 from classclock.plan.settings.club import Club
-from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.painted import Painted
-from classclock.screens.controls.page_screen import PageScreen
+from classclock.screens.controls.drawn_view import DrawnView
+from classclock.screens.controls.reading_screen import ReadingScreen
 from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
 from classclock.screens.pages.chart.chart_drawing import draw_chart
 
@@ -23,17 +22,8 @@ if TYPE_CHECKING:
     from sqlalchemy import Connection
 
 
-class ChartView(Painted):
-    def __init__(self, look: Look, desk: ChartDesk) -> None:
-        super().__init__(look)
-        self.desk = desk
-
-    def paint(self, columns: int, rows: int) -> Drawing:
-        return draw_chart(self.desk, columns, rows, self.look)
-
-
-class ChartScreen(PageScreen[None]):
-    """Escape goes back."""
+class ChartScreen(ReadingScreen[ChartBook]):
+    desk: ChartDesk
 
     def __init__(
         self,
@@ -53,18 +43,12 @@ class ChartScreen(PageScreen[None]):
         self._here, self._page_of = here, page_of
         words = "who is here" if here is not None else "who was in the latest class"
         self.desk = ChartDesk(mirrored=club.tv.mirrored, here_words=words)
-        self.view = ChartView(look, self.desk)
+        self.view = DrawnView(look, partial(draw_chart, self.desk))
 
-    def on_mount(self) -> None:
-        self.read_book()
+    def ask(self) -> tuple[ChartBook | None, str]:
+        return asked_in_words(self.folder, self._in_book)
 
-    @work(thread=True, exit_on_error=False)
-    def read_book(self) -> None:
-        """Ask the book while the screen says so."""
-        book, trouble = asked_in_words(self.folder, self._ask)
-        self.app.call_from_thread(self.know, book, trouble)
-
-    def _ask(self, connection: "Connection") -> ChartBook:
+    def _in_book(self, connection: "Connection") -> ChartBook:
         from classclock.book.tables.queries import all_athletes, best_rows  # noqa: PLC0415  sqlalchemy
 
         here = self._here if self._here is not None else _latest(self.folder)
@@ -75,20 +59,11 @@ class ChartScreen(PageScreen[None]):
             frozenset(here),
         )
 
-    def know(self, book: ChartBook | None, trouble: str) -> None:
-        if book is not None:
-            self.desk.know(book)
-        self.desk.notice = trouble
-        self.view.repaint()
-
     def take(self, sign: str) -> bool:
         if sign == "<enter>":
             self.open()
             return False
-        left = self.desk.sign(sign)
-        if left:
-            self.dismiss(None)
-        return left
+        return super().take(sign)
 
     def open(self) -> None:
         """Open the page of whoever is highlighted."""

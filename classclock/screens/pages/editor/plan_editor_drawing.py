@@ -3,11 +3,7 @@
 from datetime import datetime
 from textwrap import wrap
 
-from msgspec import Struct
-
 from classclock.plan.amounts import rep_words
-from classclock.plan.editing.fields import typed_at
-from classclock.plan.editing.parts import HEAD, Part
 from classclock.plan.findings import Finding
 from classclock.plan.model import FORMATS
 from classclock.screens.canvas.cells import Drawing, above, beside
@@ -16,6 +12,8 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.pages.editor.plan_editor_desk import PlanEditorDesk
 from classclock.screens.pages.editor.plan_fields_drawing import draw_fields
+from classclock.screens.pages.editor.plan_formats_drawing import draw_formats
+from classclock.screens.pages.editor.plan_parts_drawing import draw_parts
 from classclock.units.printable import printable
 from classclock.units.times import show_time
 
@@ -48,23 +46,14 @@ _KEYS = {
 }
 _ENTRY = ("enter takes it", "escape leaves it as it was")
 _CHOOSING = ("enter takes what is lit", "down chooses", "escape leaves it as it was")
-_NAME_COLUMNS = max(map(len, FORMATS)) + 4
-"""A format's number and name, and a space behind it."""
 
 
-class EditorPage(Struct):
-    """What the screen shows beside the desk."""
-
-    desk: PlanEditorDesk
-    file: str
-    """What the plan's file is called; empty where it has none yet."""
-
-
-def draw_editor(page: EditorPage, columns: int, rows: int, look: Look) -> Drawing:
-    desk, inner = page.desk, columns - 2
+def draw_editor(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Drawing:
+    """The page in a box of this size."""
+    inner = columns - 2
     high = heading_rows(rows)
-    title = printable(typed_at(desk.draft.reading.parts[0], "title") or "no title yet", 80)
-    file = printable(page.file or "no file yet", 60)
+    title = printable(desk.title or "no title yet", 80)
+    file = printable(desk.file or "no file yet", 60)
     heading = draw_heading(title, (file,), inner, high, look)
     sums = look.text(_sums(desk), inner, bold=True)
     foot = _foot(desk, inner, look)
@@ -120,67 +109,18 @@ def _body(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Drawing:
         if desk.mode in ("fields", "entry"):
             return draw_fields(desk, columns, rows, look)
         if desk.mode == "format":
-            return _formats(desk, columns, rows, look)
+            return draw_formats(desk, columns, rows, look)
         wrong = _findings(desk, columns, look)[: max(1, rows // 3)]
-        listed = _parts(desk, columns, rows - len(wrong), look)
+        listed = draw_parts(desk, columns, rows - len(wrong), look)
         return above(listed, *wrong) if wrong else listed
     left = columns * 4 // 9
     right = columns - left - 2
     wrong = _findings(desk, right, look)[: max(1, rows // 3)]
-    draw = _formats if desk.mode == "format" else draw_fields
+    draw = draw_formats if desk.mode == "format" else draw_fields
     beside_it = look.box(
         above(draw(desk, right, rows - len(wrong) - 1, look), look.gap(right), *wrong), right, rows
     )
-    return beside(_parts(desk, left, rows, look), look.gap(2, rows), beside_it)
-
-
-def _parts(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Drawing:
-    parts = desk.draft.reading.parts
-    at = next((n for n, part in enumerate(parts) if part.place == desk.draft.place), 0)
-    first = max(0, min(at - rows // 2, len(parts) - rows))
-    drawn = [
-        _part(desk, part, columns, look, lit=number == at)
-        for number, part in enumerate(parts[first : first + rows], first)
-    ]
-    if len(parts) == 1 and rows > 2:
-        drawn.append(look.text("   + adds the first segment", columns, ink=look.theme.quiet))
-    return look.box(above(*drawn), columns, rows)
-
-
-def _part(desk: PlanEditorDesk, part: Part, columns: int, look: Look, *, lit: bool) -> Drawing:
-    theme = look.theme
-    here = look.on(theme.bar) if lit else look
-    found = desk.draft.reading.findings_at(part.place)
-    wrong = any(finding.level == "error" for finding in found)
-    sign = "!" if wrong else "?" if found else " "
-    edge = beside(
-        here.text("▌" if lit else "", 1), here.text(sign, 2, ink=theme.doubtful, bold=True)
-    )
-    words, length = _words(desk, part)
-    ink = theme.quiet if part.kind == "plan" else theme.ink
-    bold = part.kind == "segment"
-    side = 8 if length else 0
-    text = here.text(printable(words, 300), columns - 3 - side, ink=ink, bold=bold)
-    return beside(edge, text, here.text(length.rjust(7), side, ink=theme.quiet))
-
-
-def _words(desk: PlanEditorDesk, part: Part) -> tuple[str, str]:
-    """A part in one line, and its length."""
-    segment = part.place[0]
-    if part.place == HEAD:
-        date = typed_at(part, "date")
-        return f"{typed_at(part, 'title') or 'no title yet'}{f', {date}' if date else ''}", ""
-    if part.kind == "station":
-        words = (typed_at(part, "amount"), typed_at(part, "movement") or "no movement yet")
-        load = typed_at(part, "load")
-        said = " ".join(one for one in words if one)
-        return f"    {said}{f', {load}' if load else ''}", ""
-    segments = desk.draft.reading.segments
-    told = segments[segment] if segment < len(segments) else None
-    name = typed_at(part, "name") or f"segment {segment + 1}"
-    if told is None:
-        return f"{name}   {typed_at(part, 'format')}", "?"
-    return f"{name}   {told.words}", show_time(told.length)
+    return beside(draw_parts(desk, left, rows, look), look.gap(2, rows), beside_it)
 
 
 def _findings(desk: PlanEditorDesk, columns: int, look: Look) -> list[Drawing]:
@@ -195,18 +135,6 @@ def _finding(finding: Finding, *, here: bool) -> str:
     where = "" if here or not finding.segment else f"{finding.segment}: "
     stop = "" if finding.what.endswith("?") else "."
     return printable(f"{where}{finding.what}{stop} {finding.instead}.", 400)
-
-
-def _formats(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Drawing:
-    theme = look.theme
-    drawn = [look.text("a new segment:", columns, bold=True), look.gap(columns)]
-    for number, (written, form) in enumerate(FORMATS.items()):
-        lit = number == desk.format_at
-        here = look.on(theme.bar) if lit else look
-        name = here.text(f"{'▌' if lit else ' '}{number + 1} {written}", _NAME_COLUMNS, bold=True)
-        words = here.text(form.about.offered_as, columns - _NAME_COLUMNS, ink=theme.quiet)
-        drawn.append(beside(name, words))
-    return look.box(above(*drawn), columns, rows)
 
 
 def _number(count: int, word: str) -> str:

@@ -4,10 +4,12 @@ from typing import Literal
 
 from msgspec import Struct
 
+from classclock.drafts.plan_being_written import KeptDraft
 from classclock.plan.editing.parts import Place
 from classclock.plan.keys import KEYS
 from classclock.plan.movements.library import Library
 from classclock.plan.movements.proposals import propose
+from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.typed_line import TypedLine
 
 Purpose = Literal["field", "station", "amount"]
@@ -21,21 +23,21 @@ class PlanEntry(Struct):
     place: Place
     key: str
     line: TypedLine
-    at: int = 0
+    cursor: Cursor
     """Which of the proposals is highlighted."""
 
-    def sign(self, sign: str, library: Library) -> bool:
-        """One key but enter and escape; whether it means anything here."""
+    def sign(self, sign: str, library: Library) -> None:
+        """One key but enter and escape."""
         proposals = self.proposals(library)
         if sign in ("<up>", "<down>") and proposals:
-            self.at = (self.at + (1 if sign == "<down>" else -1)) % len(proposals)
-            return True
-        if sign == "<tab>" and proposals:
-            self.line = TypedLine(proposals[self.at], len(proposals[self.at]))
+            self.cursor.round(1 if sign == "<down>" else -1, len(proposals))
+            return
+        lit = self.cursor.lit(proposals) if sign == "<tab>" else None
+        if lit is not None:
+            self.line = TypedLine.of(lit)
         elif not self.line.sign(sign):
-            return False
-        self.at = 0
-        return True
+            return
+        self.cursor.at = 0
 
     def proposals(self, library: Library) -> tuple[str, ...]:
         """What is typed may mean one of these; last it stands as it is."""
@@ -51,12 +53,27 @@ class PlanEntry(Struct):
 
     def value(self, library: Library) -> str:
         """What enter takes: the proposal that is highlighted, or what is typed."""
-        proposals = self.proposals(library)
-        if not proposals or not self.line.text.strip() or (self.line.fresh and not self.at):
-            return self.line.text.strip()
-        return proposals[min(self.at, len(proposals) - 1)]
+        typed = self.line.text.strip()
+        lit = self.cursor.lit(self.proposals(library))
+        untouched = self.line.fresh and not self.cursor.at
+        return typed if lit is None or not typed or untouched else lit
+
+    def keep_in(self, kept: KeptDraft) -> None:
+        """Let a kept draft have what is half typed."""
+        kept.place, kept.typed = self.place, self.line.text
+        kept.key = self.key if self.purpose == "field" else self.purpose
 
 
 def entry_for(purpose: Purpose, place: Place, key: str, text: str = "") -> PlanEntry:
     """An entry that begins with this text, to be typed over."""
-    return PlanEntry(purpose, place, key, TypedLine(text, len(text), fresh=bool(text)))
+    return PlanEntry(purpose, place, key, TypedLine.of(text, fresh=bool(text)), Cursor())
+
+
+def entry_kept(kept: KeptDraft) -> PlanEntry | None:
+    """What was half typed when this draft was kept; None where nothing was."""
+    if not kept.key:
+        return None
+    purposes: dict[str, Purpose] = {"station": "station", "amount": "amount"}
+    key = "movement" if kept.key == "station" else kept.key
+    purpose = purposes.get(kept.key, "field")
+    return PlanEntry(purpose, kept.place, key, TypedLine.of(kept.typed), Cursor())

@@ -4,6 +4,7 @@ from classclock.plan.editing.fields import Field, typed_at
 from classclock.plan.editing.parts import HEAD
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
+from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.typed_drawing import draw_typed
 from classclock.screens.pages.editor.plan_editor_desk import PlanEditorDesk
 from classclock.screens.pages.editor.plan_entry import PlanEntry
@@ -23,13 +24,15 @@ def draw_fields(desk: PlanEditorDesk, columns: int, rows: int, look: Look) -> Dr
         return look.box(_new_station(desk, entry, columns, look), columns, rows)
     head = look.text(_heading(desk), columns, bold=True)
     fields = desk.fields
-    at = min(desk.field_at, len(fields) - 1)
+    cursor = desk.field_at
     if entry is not None:
-        at = next((n for n, field in enumerate(fields) if field.key == entry.key), at)
+        typed = next((n for n, field in enumerate(fields) if field.key == entry.key), cursor.at)
+        cursor = Cursor(typed)
+    at = cursor.within(len(fields))
     lit = desk.mode in ("fields", "entry")
     under = _under(desk, fields[at], columns, look) if lit else []
     fitting = max(1, rows - 1 - len(under))
-    first = max(0, min(at - fitting // 2, len(fields) - fitting))
+    first = cursor.first_in_view(fitting, len(fields))
     drawn = [head]
     for number, field in enumerate(fields[first : first + fitting], first):
         here = lit and number == at
@@ -72,7 +75,7 @@ def _proposals(desk: PlanEditorDesk, entry: PlanEntry, columns: int, look: Look)
     theme, drawn = look.theme, []
     proposals = entry.proposals(desk.library)
     for number, proposal in enumerate(proposals):
-        lit = number == min(entry.at, len(proposals) - 1)
+        lit = number == entry.cursor.within(len(proposals))
         here = look.on(theme.bar) if lit else look
         as_typed = number == len(proposals) - 1 and number and proposal == entry.line.text.strip()
         said = printable(proposal, 200) + ("   (as typed)" if as_typed else "")

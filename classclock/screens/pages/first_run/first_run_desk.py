@@ -1,14 +1,12 @@
-"""The first run's questions: the unit, the keyboard without shift, the emergency card."""
+"""The coach's keys at the first run: the unit, the keyboard without shift, the emergency card."""
 
 from typing import Literal
 
-from msgspec import Struct, field
+from msgspec import Struct
 
 from classclock.screens.card.emergency_desk import CardDesk
-from classclock.screens.controls.asked import Asked
 from classclock.tally.keys.keyboard_row import DIGIT_KEYS, can_be_mapped, keyboard_map
 from classclock.units.loads import Unit
-from classclock.wall.emergency_words import lacks
 
 Question = Literal["unit", "six", "offer", "row", "point", "minus", "card", "done"]
 
@@ -16,13 +14,13 @@ Question = Literal["unit", "six", "offer", "row", "point", "minus", "card", "don
 class FirstRunDesk(Struct):
     """Which question is open, and what was answered. Backspace goes back to the one before."""
 
+    card: CardDesk
     unit: Unit = "kg"
     question: Question = "unit"
     row: str = ""
     """What the digit keys type, as far as they have been struck."""
     point: str = "."
     minus: str = "-"
-    card: CardDesk = field(default_factory=CardDesk)
     notice: str = ""
 
     @property
@@ -132,54 +130,3 @@ class FirstRunDesk(Struct):
         self.notice = self.card.notice
         if left:
             self.question = "minus" if left == "before" else "done"
-
-    def asked(self) -> Asked:
-        """The open question, in words."""
-        match self.question:
-            case "unit":
-                return Asked(
-                    "Kilograms or pounds?",
-                    "Loads written without a unit are in it, and so are the bars and plates.",
-                    "k: kilograms, l: pounds",
-                )
-            case "six":
-                return Asked(
-                    "Press 6, without shift.",
-                    "Numbers are typed fast in a class. On some keyboards they need shift.",
-                    "backspace: back",
-                )
-            case "offer":
-                return Asked(
-                    "Digits need shift here.",
-                    "classclock can take the row for digits without it.",
-                    "enter: yes, map the row, space: no, backspace: back",
-                )
-            case "row":
-                return Asked(
-                    f"Press {DIGIT_KEYS[len(self.row)]}, without shift.",
-                    f"The keys of the digit row, one after the other. So far: {self.row}",
-                    "backspace: the last one again",
-                )
-            case "point":
-                return Asked(
-                    "Press . without shift.",
-                    "For a decimal, and for somebody who stops.",
-                    "a key that means it from now on, backspace: back",
-                )
-            case "minus":
-                return Asked(
-                    "Press - without shift.",
-                    "It takes back what was counted.",
-                    "a key that means it from now on, backspace: back",
-                )
-            case "card":
-                return self.card.asked(last="goes on, on an empty line too")
-            case "done":
-                return Asked("Write club.toml?", self._summary(), "enter: write, backspace: back")
-
-    def _summary(self) -> str:
-        unit = {"kg": "kilograms", "lb": "pounds"}[self.unit]
-        keys = ", ".join(f"{sign} means {meant}" for sign, meant in self.keyboard.items())
-        said = f"Loads in {unit}; {keys or 'the keyboard as it is'}."
-        short = lacks(self.card.card)
-        return f"{said} {short.capitalize()}: F2 at home asks again." if short else said

@@ -1,42 +1,20 @@
 """The first run: a few questions, then the club's settings are written with what each means."""
 
+from functools import partial
 from pathlib import Path
 
 from textual import events
 
 from classclock.machine.whole_file import write_whole
+from classclock.plan.settings.club import Emergency
 from classclock.plan.settings.club_card import with_card
 from classclock.plan.settings.club_text import default_club_text
-from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.painted import Painted
-from classclock.screens.card.emergency_form import draw_form
+from classclock.screens.card.emergency_desk import CardDesk
+from classclock.screens.controls.drawn_view import DrawnView
 from classclock.screens.controls.page_screen import PageScreen
-from classclock.screens.controls.question_page import QuestionPage, draw_question
 from classclock.screens.pages.first_run.first_run_desk import FirstRunDesk
-
-_PUT_OFF = "escape: not now, asked again next time"
-_LATER = "what is left empty, F2 at home asks for again"
-
-
-class FirstRunView(Painted):
-    def __init__(self, look: Look, desk: FirstRunDesk, path: Path) -> None:
-        super().__init__(look)
-        self.desk, self.path = desk, path
-
-    def paint(self, columns: int, rows: int) -> Drawing:
-        desk = self.desk
-        on_card = desk.question == "card"
-        page = QuestionPage(
-            title="classclock",
-            beside="the first run: the emergency card" if on_card else "the first run",
-            asked=desk.asked(),
-            note=f"All is written to {self.path}.",
-            notice=desk.notice,
-            foot=_LATER if on_card else _PUT_OFF,
-        )
-        form = draw_form(desk.card, columns - 2, self.look) if on_card else ()
-        return draw_question(page, columns, rows, self.look, form=form)
+from classclock.screens.pages.first_run.first_run_drawing import draw_first_run
 
 
 class FirstRunScreen(PageScreen[bool]):
@@ -46,8 +24,8 @@ class FirstRunScreen(PageScreen[bool]):
         """`path` is where the club's settings will be."""
         super().__init__()
         self.path = path
-        self.desk = FirstRunDesk()
-        self.view = FirstRunView(look, self.desk, path)
+        self.desk = FirstRunDesk(CardDesk(Emergency()))
+        self.view = DrawnView(look, partial(draw_first_run, self.desk, path))
 
     def quit(self) -> None:
         self.dismiss(result=False)

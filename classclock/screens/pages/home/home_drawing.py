@@ -6,6 +6,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.foot_keys import key_rows
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
+from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.pages.home.home_desk import HomeDesk
 from classclock.screens.pages.home.home_list import HomeEntry
 from classclock.units.printable import printable
@@ -36,9 +37,7 @@ def draw_home(
 ) -> Drawing:
     inner = columns - 2
     heading = draw_heading(title, (printable(desk.club, 60),), inner, heading_rows(rows), look)
-    found = f"find: {printable(desk.text)}"
-    caret = look.on(look.theme.ink).gap(1)
-    typed = look.box(beside(look.text(found, len(found), bold=True), caret), inner, 1)
+    typed = draw_typed_at_end("find", desk.finding.text, inner, look)
     theme = look.theme
     alarm = look.on(theme.alarm_ground, theme.alarm_ink)
     short = f"! {desk.no_card}: F2 fills it in" if desk.no_card else ""
@@ -60,8 +59,8 @@ def _list(desk: HomeDesk, columns: int, rows: int, look: Look) -> Drawing:
         return look.box(look.text("nothing here has that name", columns), columns, rows)
     pitch = _PITCH if rows >= _PITCH * min(len(entries), 6) else 2
     fitting = max(1, rows // pitch)
-    at = min(desk.at, len(entries) - 1)
-    first = max(0, min(at - fitting // 2, len(entries) - fitting))
+    cursor = desk.finding.cursor
+    at, first = cursor.within(len(entries)), cursor.first_in_view(fitting, len(entries))
     drawn = [
         look.box(_entry(entry, columns, look, lit=number == at), columns, pitch)
         for number, entry in enumerate(entries[first : first + fitting], first)

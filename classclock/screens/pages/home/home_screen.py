@@ -1,10 +1,10 @@
 """Home: which plan to run, or which class that was cut off to rejoin."""
 
 from datetime import datetime
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
 
-from textual import work
 from textual.screen import Screen
 
 from classclock.club.folder import settings
@@ -12,9 +12,8 @@ from classclock.club.plan_files import plan_paths
 from classclock.club.settings import read_club
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club, Emergency
-from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.painted import Painted
+from classclock.screens.controls.drawn_view import DrawnView
 from classclock.screens.controls.page_screen import PageScreen
 from classclock.screens.pages.home.home_desk import HomeDesk
 from classclock.screens.pages.home.home_drawing import draw_home
@@ -47,15 +46,6 @@ class HomeOpens(Protocol):
     def editor(self, plan: "PlanOnDisk", club: Club) -> Screen[str]: ...
 
 
-class HomeView(Painted):
-    def __init__(self, look: Look, desk: HomeDesk) -> None:
-        super().__init__(look)
-        self.desk = desk
-
-    def paint(self, columns: int, rows: int) -> Drawing:
-        return draw_home(self.desk, columns, rows, self.look)
-
-
 class HomeScreen(PageScreen[HomeChoice | None]):
     """Ends with what was chosen; None leaves classclock."""
 
@@ -68,28 +58,28 @@ class HomeScreen(PageScreen[HomeChoice | None]):
         self._opens = opens
         self.paths = plan_paths(folder)
         self.desk = HomeDesk(
+            [unread(path) for path in self.paths],
             cut_off=unfinished_entries(folder, now),
-            plans=[unread(path) for path in self.paths],
             club=club.name,
             no_card=lacks(club.emergency),
         )
-        self.view = HomeView(look, self.desk)
+        self.view = DrawnView(look, partial(draw_home, self.desk))
 
     def on_mount(self) -> None:
         self.read_plans()
 
-    @work(thread=True, exit_on_error=False)
     def read_plans(self) -> None:
         """Read all plans, a few at a time, while the coach looks on."""
-        first = 0
-        while some := self.paths[first : first + _AT_ONCE]:
-            entries = [plan_entry(path, self.club.unit) for path in some]
-            self.app.call_from_thread(self.know, first, entries)
-            first += len(some)
+        firsts = range(0, len(self.paths), _AT_ONCE)
+        self.read(self.know, *(partial(self._read_some, first) for first in firsts))
 
-    def know(self, first: int, entries: list[HomeEntry]) -> None:
+    def _read_some(self, first: int) -> tuple[int, list[HomeEntry]]:
+        some = self.paths[first : first + _AT_ONCE]
+        return first, [plan_entry(path, self.club.unit) for path in some]
+
+    def know(self, read: tuple[int, list[HomeEntry]]) -> None:
+        first, entries = read
         self.desk.plans[first : first + len(entries)] = entries
-        self.view.repaint()
 
     def take(self, sign: str) -> bool:
         opens = {

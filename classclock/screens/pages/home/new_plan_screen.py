@@ -1,27 +1,18 @@
 """A new plan: what it is made from."""
 
+from functools import partial
 from pathlib import Path
 
 from classclock.drafts.new_plan_list import begin, starts_in
 from classclock.drafts.plan_being_written import PlanOnDisk
-from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.painted import Painted
+from classclock.screens.controls.drawn_view import DrawnView
 from classclock.screens.controls.page_screen import PageScreen
 from classclock.screens.pages.home.home_desk import HomeDesk
 from classclock.screens.pages.home.home_drawing import draw_home
 from classclock.screens.pages.home.home_list import HomeEntry
 
 _KEYS = ("enter begins", "up, down", "type to find", "escape goes back")
-
-
-class NewPlanView(Painted):
-    def __init__(self, look: Look, desk: HomeDesk) -> None:
-        super().__init__(look)
-        self.desk = desk
-
-    def paint(self, columns: int, rows: int) -> Drawing:
-        return draw_home(self.desk, columns, rows, self.look, title="a new plan", keys=_KEYS)
 
 
 class NewPlanScreen(PageScreen[PlanOnDisk | None]):
@@ -31,8 +22,9 @@ class NewPlanScreen(PageScreen[PlanOnDisk | None]):
         """`folder` is the club's."""
         super().__init__()
         self.starts = [(HomeEntry(one.title, one.words), one.source) for one in starts_in(folder)]
-        self.desk = HomeDesk(cut_off=(), plans=[entry for entry, _ in self.starts])
-        self.view = NewPlanView(look, self.desk)
+        self.desk = HomeDesk([entry for entry, _ in self.starts])
+        draw = partial(draw_home, self.desk, title="a new plan", keys=_KEYS)
+        self.view = DrawnView(look, draw)
 
     def take(self, sign: str) -> bool:
         if sign == "<enter>":

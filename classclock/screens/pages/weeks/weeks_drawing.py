@@ -12,6 +12,7 @@ from classclock.screens.canvas.bar import draw_bar, pieces
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
+from classclock.screens.pages.weeks.weeks_desk import WeeksBook, WeeksDesk
 from classclock.wall.blocks import Block
 
 _LABEL = 14
@@ -25,41 +26,29 @@ _LEAST_FULL = 4
 _KEYS = "up, down: scroll what is said   escape: back"
 
 
-class WeeksPage(Struct):
-    """What is shown: `weeks` is None until the files are read."""
-
-    weeks: Weeks | None = None
-    without_plan: int = 0
-    notice: str = "the last weeks are being read"
-    top: int = 0
-    """The first line in view of what is said under the bars."""
-
-
-def draw_weeks(page: WeeksPage, columns: int, rows: int, look: Look) -> Drawing:
+def draw_weeks(desk: WeeksDesk, columns: int, rows: int, look: Look) -> Drawing:
     """The page in a box of this size."""
     inner = columns - 2
     quiet = look.theme.quiet
-    foot = look.text(page.notice or _KEYS, inner, ink=quiet)
-    weeks = page.weeks
-    if weeks is None:
+    foot = look.text(desk.notice or _KEYS, inner, ink=quiet)
+    if desk.book is None:
         return look.box(above(look.gap(inner, rows - 1), foot), columns, rows, across="middle")
+    weeks = desk.book.weeks
     said = f"classes held until {short_day(weeks.today)}"
     heading = draw_heading(
         "The last weeks", (said, "a class counts once in a row"), inner, heading_rows(rows), look
     )
     left = rows - len(heading) - len(foot)
-    lines = _wrapped(notes(weeks, page.without_plan), inner)
+    lines = _wrapped(notes(weeks, desk.book.without_plan), inner)
     bars = _bars(weeks, inner, left - min(len(lines), max(1, left // 5)), look)
     spare = left - len(bars)
-    below = _below(lines, page.top, inner, spare, look)
+    below = _below(lines, desk.first.at, inner, spare, look)
     return look.box(above(heading, bars, below, foot), columns, rows, across="middle")
 
 
-def lines_said(page: WeeksPage, columns: int) -> int:
+def lines_said(book: WeeksBook | None, columns: int) -> int:
     """How many lines stand under the bars on a screen so wide."""
-    if page.weeks is None:
-        return 0
-    return len(_wrapped(notes(page.weeks, page.without_plan), columns - 2))
+    return len(_wrapped(notes(book.weeks, book.without_plan), columns - 2)) if book else 0
 
 
 def _below(lines: Sequence[str], top: int, columns: int, rows: int, look: Look) -> Drawing:

@@ -1,59 +1,51 @@
 """The coach's keys at "who is here": signs in, the list changed, and what to say of it."""
 
+from collections.abc import Callable
+from datetime import date
 from typing import Literal
 
-from classclock.screens.pages.who.modifiable import Modifiable
+from classclock.screens.controls.finding import Finding
 from classclock.screens.pages.who.who_list import MARKS, Entry, WhoList
+from classclock.screens.pages.who.who_options import WhoOptions
+from classclock.screens.pages.who.who_questions import KeyQuestion, NameQuestion, Question
 from classclock.screens.pages.who.who_sharing import WhoSharing
-from classclock.units.printable import can_be_shown
 
 Step = Literal["", "board", "back"]
-Mode = Literal["find", "key", "name"]
-_LONGEST = 60
-MOST_DIGITS = 9
-"""Options that digits can mean at a time; 0 is as written."""
 
 
 class WhoDesk:
     """What is typed, what is highlighted, and which question is open."""
 
-    def __init__(self, who: WhoList, *, mirrored: bool) -> None:
+    def __init__(self, who: WhoList, *, mirrored: bool, today: date) -> None:
         self.who = who
-        self.mirrored = mirrored
-        self.text = ""
-        self.at = 0
-        self.mode: Mode = "find"
+        self.mirrored, self.today = mirrored, today
+        self.finding = Finding()
+        self.asked: Question | None = None
+        self.options = WhoOptions(who.choices)
+        self.sharing = WhoSharing(who)
         self.marks_open = False
         self.notice = ""
         self.expected = ""
         """What most here would do; empty where nothing tells it."""
-        self.sharing = WhoSharing(who)
-        self._piece = 0
-        self._options_page = 0
 
     @property
     def entries(self) -> tuple[Entry, ...]:
-        return self.who.entries(self.text if self.mode == "find" else "")
+        return self.who.entries(self.finding.text)
 
     @property
     def highlighted(self) -> Entry | None:
-        entries = self.entries
-        return entries[min(self.at, len(entries) - 1)] if entries else None
+        return self.finding.cursor.lit(self.entries)
 
     @property
-    def piece(self) -> Modifiable | None:
-        """The piece whose options the digits mean."""
-        pieces = self.who.modifiable()
-        return pieces[self._piece % len(pieces)] if pieces else None
+    def text(self) -> str:
+        """What is typed: to find somebody, or to answer what is asked."""
+        return self.finding.text if self.asked is None else self.asked.text
 
     def sign(self, sign: str) -> Step:
         """One key: a printable sign, or a name such as `<enter>`."""
         self.notice = ""
-        if self.mode == "key":
-            self._key(sign)
-            return ""
-        if self.mode == "name":
-            self._name(sign)
+        if self.asked is not None:
+            self._answer(self.asked, sign)
             return ""
         if (shared := self.sharing.sign(sign)) is not None:
             self.notice = shared
@@ -70,28 +62,18 @@ class WhoDesk:
         elif sign.isdecimal() and sign.isascii() and not self.text:
             self._digit(int(sign))
         else:
-            self._type(sign)
+            self.finding.sign(sign, len(self.entries))
         return ""
 
     def paste(self, text: str) -> None:
-        for sign in " ".join(text.split()):
-            self._type("<space>" if sign == " " else sign)
-
-    # -- typing ----------------------------------------------------------------------
-
-    def _type(self, sign: str) -> None:
-        typed = " " if sign == "<space>" else sign
-        if len(typed) == 1 and can_be_shown(typed) and len(self.text) < _LONGEST:
-            self.text += typed
-            self.at = 0
-
-    def rub_out(self) -> None:
-        self.text = self.text[:-1]
-        self.at = 0
+        """Type what was copied elsewhere, as one line."""
+        typed_into = self.finding if self.asked is None else self.asked
+        typed_into.paste(text)
 
     def _escape(self) -> Step:
         if self.text or self.marks_open:
-            self.text, self.at, self.marks_open = "", 0, False
+            self.finding.drop()
+            self.marks_open = False
             return ""
         return "back"
 
@@ -101,7 +83,6 @@ class WhoDesk:
         entry = self.highlighted
         if entry is None or not entry.name:
             return
-        self.text = ""
         before = {person.id: person.key for person in self.who.people}
         if entry.kind == "known" and entry.key:
             before[entry.id] = entry.key
@@ -112,11 +93,12 @@ class WhoDesk:
         if (heats := self.who.heats()) > 1:
             said.append(f"{len(self.who.people)} people run in {heats} heats")
         self.notice = "; ".join(said)
-        self._highlight(came or entry.id)
+        self._show_all(came or entry.id)
 
-    def _highlight(self, ident: str) -> None:
-        ids = [entry.id for entry in self.entries]
-        self.at = ids.index(ident) if ident in ids else 0
+    def _show_all(self, ident: str) -> None:
+        """Drop what is typed, and highlight this one among all."""
+        self.finding.drop()
+        self.finding.cursor.follow(ident, [entry.id for entry in self.entries])
 
     def _here(self) -> Entry | None:
         """Whom the keys for one person mean; says what to do where nobody fits."""
@@ -128,99 +110,49 @@ class WhoDesk:
 
     def ask_key(self) -> None:
         if entry := self._here():
-            self.mode = "key"
-            self.notice = f"{entry.name}'s key: type a letter, escape leaves it"
-
-    def _key(self, sign: str) -> None:
-        entry, letter = self._here(), sign.lower()
-        self.mode = "find"
-        if entry is None or sign == "<escape>":
-            self.notice = ""
-        elif len(letter) == 1 and "a" <= letter <= "z":
-            self.notice = self.who.give_key(entry.id, letter)
-        else:
-            self.notice = "a key is a letter from a to z"
+            self._ask(entry, KeyQuestion(self.who, entry))
 
     def ask_name(self) -> None:
         if entry := self._here():
-            self.mode, self.text = "name", entry.name
-            self.notice = "the name as the wall shows it; enter keeps it"
+            self._ask(entry, NameQuestion(self.who, entry))
 
-    def _name(self, sign: str) -> None:
-        entry = self._here()
-        self.notice = "the name as the wall shows it; enter keeps it"
-        if sign == "<backspace>":
-            self.text = self.text[:-1]
-        elif sign in ("<enter>", "<escape>") or entry is None:
-            name = " ".join(self.text.split())
-            self.mode, self.text, self.notice = "find", "", ""
-            if sign == "<enter>" and name and entry is not None:
-                self.who.rename(entry.id, name)
-        else:
-            at = self.at
-            self._type(sign)
-            self.at = at
+    def _ask(self, entry: Entry, question: Question) -> None:
+        self._show_all(entry.id)
+        self.asked, self.notice = question, question.notice
+
+    def _answer(self, asked: Question, sign: str) -> None:
+        if asked.sign(sign):
+            self.asked = None
+        self.notice = asked.notice
 
     # -- what they do --------------------------------------------------------------------
 
     def _digit(self, number: int) -> None:
-        entry, piece = self._here(), self.piece
+        entry = self._here()
         if entry is None:
             return
-        if self.marks_open:
-            if 0 < number <= len(MARKS):
-                self.who.toggle_mark(entry.id, MARKS[number - 1])
-        elif piece is None or not piece.menu:
-            self.notice = "this plan has no options"
-        elif number > len(shown := self.options_shown(piece)):
-            self.notice = f"there are {len(shown)} options here"
-        else:
-            self.who.toggle_option(entry.id, piece, shown[number - 1] if number else 0)
-
-    def options_shown(self, piece: Modifiable) -> range:
-        """The numbers of the options that the digits mean, nine at a time."""
-        pages = max(1, -(-len(piece.menu) // MOST_DIGITS))
-        first = self._options_page % pages * MOST_DIGITS + 1
-        return range(first, min(first + MOST_DIGITS, len(piece.menu) + 1))
-
-    def more_options(self) -> None:
-        self._options_page += 1
+        if not self.marks_open:
+            self.notice = self.options.digit(entry.id, number)
+        elif 0 < number <= len(MARKS):
+            self.who.toggle_mark(entry.id, MARKS[number - 1])
 
     def next_load(self) -> None:
-        entry, piece = self._here(), self.piece
-        if entry is None:
-            return
-        if piece is None or not piece.loads:
-            self.notice = "the plan offers one load here, or none"
-        else:
-            self.who.next_load(entry.id, piece)
-
-    def next_piece(self) -> None:
-        self._piece += 1
-        self._options_page = 0
+        if entry := self._here():
+            self.notice = self.options.next_load(entry.id)
 
     def marks(self) -> None:
         self.marks_open = not self.marks_open
         if self.marks_open and self.mirrored:
             self.notice = "the TV shows this too: turn it away or mute it"
 
-    def up(self) -> None:
-        self.at = max(0, min(self.at, len(self.entries) - 1) - 1)
 
-    def down(self) -> None:
-        self.at = max(0, min(self.at + 1, len(self.entries) - 1))
-
-
-_ACTIONS = {
+_ACTIONS: dict[str, Callable[[WhoDesk], None]] = {
     "<enter>": WhoDesk.toggle,
-    "<backspace>": WhoDesk.rub_out,
-    "<up>": WhoDesk.up,
-    "<down>": WhoDesk.down,
     "<left>": lambda desk: desk.who.move_end(-1),
     "<right>": lambda desk: desk.who.move_end(1),
     "<tab>": WhoDesk.next_load,
-    "<ctrl+n>": WhoDesk.next_piece,
-    "<ctrl+o>": WhoDesk.more_options,
+    "<ctrl+n>": lambda desk: desk.options.next_piece(),
+    "<ctrl+o>": lambda desk: desk.options.more(),
     "<ctrl+k>": WhoDesk.ask_key,
     "<ctrl+e>": WhoDesk.ask_name,
     "<f7>": WhoDesk.marks,

@@ -60,4 +60,4 @@ class FitHere:
         """By what each has chosen; whoever is off the wall is left out."""
         who = self._who
         people = [one for one in who.people if not one.off_the_wall]
-        return draw_lanes(segment, people, who.choices_in(who.plan.segment.index(segment)))
+        return draw_lanes(segment, people, who.choices.in_segment(who.plan.segment.index(segment)))

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from classclock.screens.pages.who.who_list import WhoList
+from classclock.tally.lanes import Sharing
 
 if TYPE_CHECKING:
     from classclock.planning.equipment_offers import (  # loaded only where it is counted
@@ -14,10 +15,25 @@ if TYPE_CHECKING:
 class WhoSharing:
     def __init__(self, who: WhoList) -> None:
         self._who = who
+        self._shared: dict[int, Sharing] = {}
+        """By segment, for those who were here when that was chosen."""
         self.offers: EquipmentOffers | None = None
         """What is short for who is here, once it is known; None where nothing is counted."""
         self.asked: Offer | None = None
         """The offer that is open: its ways have the digits."""
+
+    def of(self, segment: int) -> Sharing | None:
+        """How equipment is shared in a segment, as long as the same people are here."""
+        sharing = self._shared.get(segment)
+        if sharing is None:
+            return None
+        members = [ident for place in sharing.places for ident in place.members]
+        return sharing if members == [person.id for person in self._who.people] else None
+
+    def chosen(self) -> dict[int, Sharing]:
+        """By segment, what still fits those who are here."""
+        every = ((segment, self.of(segment)) for segment in self._shared)
+        return {segment: sharing for segment, sharing in every if sharing is not None}
 
     def short(self) -> tuple["Offer", ...]:
         """The segments for which something is short, as those who are here modify them."""
@@ -25,7 +41,7 @@ class WhoSharing:
         if offers is None:
             return ()
         every = (
-            offers.of(who.plan, index, who.people, who.choices_in(index))
+            offers.of(who.plan, index, who.people, who.choices.in_segment(index))
             for index in range(len(who.plan.segment))
         )
         return tuple(offer for offer in every if offer is not None)
@@ -55,8 +71,8 @@ class WhoSharing:
         if number > len(asked.ways):
             self.asked = asked
             return f"there are {len(asked.ways)} ways here"
-        self._who.shared.pop(asked.segment, None)
+        self._shared.pop(asked.segment, None)
         if not number:
             return f"{asked.name}: as planned"
-        self._who.shared[asked.segment] = asked.ways[number - 1].sharing
+        self._shared[asked.segment] = asked.ways[number - 1].sharing
         return f"{asked.name}: shared as chosen"

@@ -201,7 +201,7 @@ def desk(tmp_path: Path) -> WhoDesk:
     plan, _ = parse_plan(PLAN, "t.toml")
     assert plan is not None
     end = likely_end(datetime(2026, 3, 3, 18, tzinfo=UTC), 3_600_000)
-    desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True)
+    desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True, today=end.date())
     desk.sharing.offers = EquipmentOffers(CLUB, club_library(tmp_path)[0])
     for name in NAMES:
         for sign in (*name, "<enter>"):
@@ -216,17 +216,17 @@ def test_who_is_here_shares_too_as_long_as_the_same_people_are_here(desk: WhoDes
     desk.sign("9")
     assert desk.notice == f"there are {len(offer.ways)} ways here"
     desk.sign("2")
-    sharing = desk.who.sharing(0)
+    sharing = desk.sharing.of(0)
     assert sharing is not None
     assert sharing.way.startswith("2 heats of 7")
-    assert not desk.who.choices, "the digit was no option"
+    assert not desk.who.choices.made, "the digit was no option"
     desk.sign("<space>")
-    assert desk.who.sharing(0) is None, "somebody went: the places no longer fit"
+    assert desk.sharing.of(0) is None, "somebody went: the places no longer fit"
     desk.sign("<ctrl+t>")
     desk.sign("1")
     desk.sign("<ctrl+t>")
     desk.sign("0")
-    assert desk.who.sharing(0) is None
+    assert desk.sharing.of(0) is None
 
 
 def test_with_the_ways_open_a_name_can_be_typed_all_the_same(desk: WhoDesk) -> None:
@@ -241,21 +241,21 @@ def test_more_than_nine_options_are_chosen_from_in_turn() -> None:
     plan, findings = parse_plan(text, "t.toml")
     assert plan is not None, findings
     end = likely_end(datetime(2026, 3, 3, 18, tzinfo=UTC), 3_600_000)
-    desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True)
+    desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True, today=end.date())
     for sign in (*"Ilse", "<enter>"):
         desk.sign(sign)
-    piece = desk.piece
+    piece = desk.options.piece
     assert piece is not None
     ident = desk.who.people[0].id
     desk.sign("9")
-    assert desk.who.choice(piece, ident).options == (9, 0, 0)
+    assert desk.who.choices.of(piece, ident).options == (9, 0, 0)
     desk.sign("<ctrl+o>")
     desk.sign("2")
-    assert desk.who.choice(piece, ident).options == (11, 0, 0)
+    assert desk.who.choices.of(piece, ident).options == (11, 0, 0)
     desk.sign("3")
     assert desk.notice == "there are 2 options here"
     desk.sign("0")
-    assert desk.who.choice(piece, ident).options == (0, 0, 0)
+    assert desk.who.choices.of(piece, ident).options == (0, 0, 0)
     desk.sign("<ctrl+o>")
     desk.sign("1")
-    assert desk.who.choice(piece, ident).options == (1, 0, 0)
+    assert desk.who.choices.of(piece, ident).options == (1, 0, 0)

@@ -1,23 +1,19 @@
-"""The last weeks, on the screen and without one."""
+"""How the last weeks are drawn, and scrolled."""
 
 import datetime as dt
 from collections.abc import Callable
-from pathlib import Path
 
 import pytest
 
 from classclock.machine.terminal import Terminal
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.plan.settings.club import Club
 from classclock.planning.patterns import Held
 from classclock.planning.weeks import Weeks, weeks_until
-from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.cells import Drawing, in_ascii, plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
-from classclock.screens.pages.weeks.weeks_drawing import WeeksPage, draw_weeks, lines_said
-from classclock.screens.pages.weeks.weeks_screen import WeeksScreen
-from classclock.screens.ways import Ways
+from classclock.screens.pages.weeks.weeks_desk import WeeksBook, WeeksDesk
+from classclock.screens.pages.weeks.weeks_drawing import draw_weeks, lines_said
 
 TODAY = dt.date(2026, 11, 25)
 WEEKS = "26 Oct 2 Nov 9 Nov 16 Nov this coming"
@@ -39,15 +35,15 @@ def weeks() -> Weeks:
     return weeks_until(TODAY, held, planned, starter_library())
 
 
-async def read(screen: WeeksScreen) -> None:
-    """Wait until its files are read."""
-    reading = [worker for worker in screen.workers if worker.node is screen]
-    if reading:
-        await screen.workers.wait_for_complete(reading)
+def desk_of(weeks: Weeks | None) -> WeeksDesk:
+    desk = WeeksDesk()
+    if weeks is not None:
+        desk.know(WeeksBook(weeks, without_plan=2))
+    return desk
 
 
 def picture(weeks: Weeks, columns: int, rows: int, look: Look | None = None) -> str:
-    return plain_text(draw_weeks(WeeksPage(weeks, 2, ""), columns, rows, look or Look()))
+    return plain_text(draw_weeks(desk_of(weeks), columns, rows, look or Look()))
 
 
 @pytest.mark.parametrize(("columns", "rows"), SIZES)
@@ -76,7 +72,7 @@ def test_it_fills_its_box(
 ) -> None:
     many = weeks_until(TODAY, some(99, TODAY, "row", "deadlift"), (), starter_library())
     for shown in (weeks, many, None):
-        drawn = draw_weeks(WeeksPage(shown, 2, ""), columns, rows, look)
+        drawn = draw_weeks(desk_of(shown), columns, rows, look)
         check_filled(drawn, columns, rows)
 
 
@@ -84,7 +80,7 @@ def test_planned_classes_are_told_apart_by_their_sign(weeks: Weeks) -> None:
     seen = picture(weeks, 120, 36)
     carry = next(line for line in seen.splitlines() if "carry" in line)
     assert carry.rstrip().endswith("1 □")
-    ascii_only = plain_text(in_ascii(draw_weeks(WeeksPage(weeks, 2, ""), 120, 36, Look())))
+    ascii_only = plain_text(in_ascii(draw_weeks(desk_of(weeks), 120, 36, Look())))
     carry = next(line for line in ascii_only.splitlines() if "carry" in line)
     assert carry.rstrip().endswith("1 o")
     assert "planned: Fri 27 Nov: Sandbox" in seen
@@ -93,46 +89,13 @@ def test_planned_classes_are_told_apart_by_their_sign(weeks: Weeks) -> None:
 
 
 def test_what_has_no_room_is_reached_by_scrolling(weeks: Weeks) -> None:
-    page = WeeksPage(weeks, 2, "")
-    said = lines_said(page, 60)
-    seen = plain_text(draw_weeks(page, 60, 18, Look()))
-    page.top = said - 1
-    scrolled = plain_text(draw_weeks(page, 60, 18, Look()))
+    desk = desk_of(weeks)
+    seen = plain_text(draw_weeks(desk, 60, 18, Look()))
+    desk.lines = lines_said(desk.book, 60)
+    for _ in range(desk.lines + 3):
+        assert not desk.sign("<down>")
+    scrolled = plain_text(draw_weeks(desk, 60, 18, Look()))
     assert "gone" not in seen
     assert "gone" in scrolled
-
-
-async def test_f7_opens_it_from_home_and_escape_goes_back(tmp_path: Path) -> None:
-    home = Ways(Look(), tmp_path).home(Club())
-
-    async def flow(app: ClassclockApp) -> str:
-        await app.push_screen_wait(home)
-        return "left"
-
-    async with ClassclockApp(Look(), flow).run_test(size=(120, 36)) as pilot:
-        await pilot.pause()
-        assert "F7 weeks" in plain_text(home.view.paint(120, 36))
-        await pilot.press("f7")
-        screen = pilot.app.screen
-        assert isinstance(screen, WeeksScreen)
-        await read(screen)
-        await pilot.pause()
-        assert screen.view.page.weeks is not None
-        await pilot.press("down", "up", "escape")
-        assert pilot.app.screen is home
-
-
-async def test_a_faulty_movements_file_is_said_in_words(tmp_path: Path) -> None:
-    (tmp_path / "movements.toml").write_text("[[movement]]\nnam = 1\n")
-    screen = WeeksScreen(Look(), folder=tmp_path, club=Club())
-
-    async def flow(app: ClassclockApp) -> str:
-        await app.push_screen_wait(screen)
-        return "left"
-
-    async with ClassclockApp(Look(), flow).run_test(size=(120, 36)) as pilot:
-        await pilot.pause()
-        await read(screen)
-        await pilot.pause()
-        assert "movements.toml" in plain_text(screen.view.paint(120, 36))
-        await pilot.press("escape")
+    assert not desk.sign("<up>")
+    assert desk.first.at == desk.lines - 2, "no key is lost at the end"

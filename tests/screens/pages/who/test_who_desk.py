@@ -45,7 +45,7 @@ def read(text: str) -> Plan:
 def desk() -> Callable[..., WhoDesk]:
     def make(*known: KnownPerson, mirrored: bool = True) -> WhoDesk:
         who = WhoList(read(PLAN), "kg", known, likely_end(NOW, 3_600_000))
-        return WhoDesk(who, mirrored=mirrored)
+        return WhoDesk(who, mirrored=mirrored, today=NOW.date())
 
     return make
 
@@ -118,13 +118,13 @@ def test_a_digit_toggles_the_option_of_that_number_and_0_is_as_written(
 ) -> None:
     here = desk()
     type_in(here, "Ilse", "<enter>", "2", "3")
-    assert here.who.choices[1, "ilse"].options == (2, 1)
+    assert here.who.choices.made[1, "ilse"].options == (2, 1)
     type_in(here, "3")
-    assert here.who.choices[1, "ilse"].options == (2, 0)
+    assert here.who.choices.made[1, "ilse"].options == (2, 0)
     type_in(here, "1")
-    assert here.who.choices[1, "ilse"].options == (1, 0)
+    assert here.who.choices.made[1, "ilse"].options == (1, 0)
     type_in(here, "0")
-    assert here.who.choices[1, "ilse"].options == (0, 0)
+    assert here.who.choices.made[1, "ilse"].options == (0, 0)
     type_in(here, "4")
     assert here.notice == "there are 3 options here"
 
@@ -135,7 +135,7 @@ def test_tab_goes_through_the_loads_that_the_plan_offers(desk: Callable[..., Who
     loads = []
     for _ in range(3):
         type_in(here, "<tab>")
-        loads.append(here.who.choices[1, "ilse"].load)
+        loads.append(here.who.choices.made[1, "ilse"].load)
     assert loads == ["heavier", "lighter", None]
 
 
@@ -144,12 +144,12 @@ def test_what_somebody_used_last_time_is_chosen_for_them_and_said(
 ) -> None:
     here = desk(KnownPerson("1", "Ilse", "i", modifications={"turntable": ("step-up", "gone")}))
     type_in(here, "Ilse", "<enter>")
-    piece = here.piece
+    piece = here.options.piece
     assert piece is not None
-    assert here.who.choices[1, "1"].options == (2, 0)
-    assert here.who.choice_words(piece, "1") == "step-up, as before"
+    assert here.who.choices.made[1, "1"].options == (2, 0)
+    assert here.who.choices.words(piece, "1") == "step-up, as before"
     type_in(here, "1")
-    assert here.who.choice_words(piece, "1") == "lower box"
+    assert here.who.choices.words(piece, "1") == "lower box"
 
 
 def test_a_key_can_be_given_and_who_had_it_gets_another(desk: Callable[..., WhoDesk]) -> None:
@@ -203,8 +203,8 @@ def test_marks_are_set_only_while_they_are_shown_and_the_tv_is_warned_of(
     assert [person.marks for person in here.who.people] == [("under 18", "back after weeks")]
     type_in(here, "1", "<f7>", "1")
     assert [person.marks for person in here.who.people] == [("back after weeks",)]
-    assert here.who.choices[1, "1"].options == (1, 0)
-    assert here.who.away("1", NOW) == 42
+    assert here.who.choices.made[1, "1"].options == (1, 0)
+    assert here.who.away("1", here.today) == 42
 
 
 def test_escape_drops_what_is_typed_then_goes_back(desk: Callable[..., WhoDesk]) -> None:
@@ -225,6 +225,39 @@ def test_a_sign_that_can_not_be_shown_is_never_part_of_a_name(
 
 def test_a_plan_without_options_says_so(desk: Callable[..., WhoDesk]) -> None:
     plain = read('title = "T"\n[[segment]]\nname = "W"\nformat = "countdown"\ntime = "8:00"\n')
-    here = WhoDesk(WhoList(plain, "kg", (), NOW), mirrored=False)
+    here = WhoDesk(WhoList(plain, "kg", (), NOW), mirrored=False, today=NOW.date())
     type_in(here, "Ilse", "<enter>", "1")
     assert here.notice == "this plan has no options"
+
+
+def test_whoever_was_found_by_typing_gets_the_key_and_the_name(
+    desk: Callable[..., WhoDesk],
+) -> None:
+    here = desk()
+    type_in(here, "Ilse", "<enter>", "Bram", "<enter>", "br", "<ctrl+k>", "x")
+    assert {person.name: person.key for person in here.who.people} == {"Ilse": "i", "Bram": "x"}
+    type_in(here, "br", "<ctrl+e>")
+    here.paste(" \n V.")
+    type_in(here, "<enter>")
+    assert [person.name for person in here.who.people] == ["Ilse", "BramV."]
+    assert here.highlighted is not None
+    assert here.highlighted.name == "BramV."
+    assert here.text == ""
+
+
+def test_a_name_is_left_as_it_was_by_escape_and_by_an_empty_line(
+    desk: Callable[..., WhoDesk],
+) -> None:
+    here = desk()
+    type_in(here, "Ilse", "<enter>", "<ctrl+e>", "x", "<escape>", "<ctrl+e>", "<ctrl+u>", "<enter>")
+    assert [person.name for person in here.who.people] == ["Ilse"]
+    assert here.text == ""
+
+
+def test_the_digits_mean_the_options_of_the_next_piece_after_ctrl_n(
+    desk: Callable[..., WhoDesk],
+) -> None:
+    here = desk()
+    only = here.options.piece
+    type_in(here, "Ilse", "<enter>", "<ctrl+n>")
+    assert here.options.piece is only, "it goes round"

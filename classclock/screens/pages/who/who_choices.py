@@ -1,0 +1,67 @@
+"""What each of those who are here modifies, piece by piece."""
+
+from msgspec.structs import replace
+
+from classclock.book.asking.known_people import KnownPerson, options_again
+from classclock.plan.model import Plan
+from classclock.screens.pages.who.modifiable import Modifiable, modifiable
+from classclock.tally.lanes import Choice
+from classclock.units.loads import Unit
+
+
+class WhoChoices:
+    def __init__(self, plan: Plan, unit: Unit) -> None:
+        self.pieces = modifiable(plan, unit)
+        """The pieces in which there are options or loads to choose."""
+        self.made: dict[tuple[int, str], Choice] = {}
+        """By segment and person's id."""
+        self._recalled: set[tuple[int, str]] = set()
+        """Those that are as last time, unchanged."""
+
+    def of(self, piece: Modifiable, ident: str) -> Choice:
+        return self.made.get((piece.index, ident), Choice())
+
+    def in_segment(self, segment: int) -> dict[str, Choice]:
+        """What everybody modifies in a segment, by their ids."""
+        return {ident: one for (index, ident), one in self.made.items() if index == segment}
+
+    def words(self, piece: Modifiable, ident: str) -> str:
+        """What somebody modifies in a piece; empty is as written, no load chosen."""
+        choice = self.of(piece, ident)
+        names = [
+            piece.segment.station[station].options[option - 1].name
+            for station, option in enumerate(choice.options)
+            if option
+        ]
+        again = ["as before"] if names and (piece.index, ident) in self._recalled else []
+        return ", ".join([*names, *([choice.load] if choice.load else []), *again])
+
+    def recall(self, known: KnownPerson) -> None:
+        """What they used last time in each piece, as far as the plan still offers it."""
+        for piece in self.pieces:
+            options = options_again(known, piece.segment)
+            if any(options):
+                self.made[piece.index, known.id] = Choice(options)
+                self._recalled.add((piece.index, known.id))
+
+    def toggle(self, ident: str, piece: Modifiable, number: int) -> None:
+        """Use the piece's option of this number, or no longer; 0 is as written throughout."""
+        choice = self.of(piece, ident)
+        options = [0] * len(piece.segment.station)
+        if number:
+            for station, option in enumerate(choice.options[: len(options)]):
+                options[station] = option
+            place, option = piece.menu[number - 1]
+            options[place] = 0 if options[place] == option else option
+        self._choose(ident, piece, replace(choice, options=tuple(options)))
+
+    def next_load(self, ident: str, piece: Modifiable) -> None:
+        """The next of the loads that the plan offers, then none."""
+        choice = self.of(piece, ident)
+        offers = (None, *piece.loads)
+        at = offers.index(choice.load) if choice.load in offers else 0
+        self._choose(ident, piece, replace(choice, load=offers[(at + 1) % len(offers)]))
+
+    def _choose(self, ident: str, piece: Modifiable, choice: Choice) -> None:
+        self.made[piece.index, ident] = choice
+        self._recalled.discard((piece.index, ident))

@@ -1,0 +1,78 @@
+"""What is asked about one of those who are here: it has the keys until it is answered."""
+
+from typing import Protocol
+
+from classclock.screens.controls.typed_line import TypedLine
+from classclock.screens.pages.who.who_list import Entry, WhoList
+
+_LONGEST = 60
+
+
+class Question(Protocol):
+    label: str
+    """What stands before what is typed."""
+    notice: str
+    """What there is to say, of the question and then of its answer."""
+
+    @property
+    def text(self) -> str:
+        """What is typed so far."""
+
+    def sign(self, sign: str) -> bool:
+        """One key; whether it was answered, or left."""
+
+    def paste(self, text: str) -> None:
+        """Type what was copied elsewhere."""
+
+
+class KeyQuestion:
+    """Which letter taps for them."""
+
+    label = "key"
+    text = ""
+
+    def __init__(self, who: WhoList, entry: Entry) -> None:
+        self._who, self._entry = who, entry
+        self.notice = f"{entry.name}'s key: type a letter, escape leaves it"
+
+    def sign(self, sign: str) -> bool:
+        letter = sign.lower()
+        if sign == "<escape>":
+            self.notice = ""
+        elif len(letter) == 1 and "a" <= letter <= "z":
+            self.notice = self._who.give_key(self._entry.id, letter)
+        else:
+            self.notice = "a key is a letter from a to z"
+        return True
+
+    def paste(self, text: str) -> None:
+        """A key is struck, not pasted."""
+
+
+class NameQuestion:
+    """What they are called on the wall."""
+
+    label = "name on the wall"
+
+    def __init__(self, who: WhoList, entry: Entry) -> None:
+        self._who, self._entry = who, entry
+        self._line = TypedLine.of(entry.name, longest=_LONGEST)
+        self.notice = "the name as the wall shows it; enter keeps it"
+
+    @property
+    def text(self) -> str:
+        return self._line.text
+
+    def sign(self, sign: str) -> bool:
+        answered = sign in ("<enter>", "<escape>")
+        if not answered:
+            self._line.sign_at_end(sign)
+            return False
+        name = " ".join(self._line.text.split())
+        if sign == "<enter>" and name:
+            self._who.rename(self._entry.id, name)
+        self.notice = ""
+        return True
+
+    def paste(self, text: str) -> None:
+        self._line.paste(text)

@@ -1,0 +1,155 @@
+"""The chart, without a screen: the coach's keys on it, and how it is drawn."""
+
+from collections.abc import Callable
+from datetime import datetime
+from typing import Any
+
+import pytest
+
+from classclock.book.tables.queries import Athlete, Best
+from classclock.machine.terminal import Terminal
+from classclock.records.result import Result, Terms, rounds_worth
+from classclock.screens.canvas.cells import plain_text
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import LIGHT, SIXTEEN
+from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
+from classclock.screens.pages.chart.chart_drawing import draw_chart
+
+WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
+HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
+SIZES = [(60, 18), (120, 36), (213, 60)]
+
+
+def athlete(name: str, *marks: Any) -> Athlete:
+    return Athlete(name.lower(), name, name[0].lower(), marks, 9, "2026-01-06", "2026-11-24")
+
+
+def best(who: str, benchmark: str, rounds: int, day: str, terms: Terms = WRITTEN) -> Best:
+    moment = int(datetime.fromisoformat(f"{day}T18:30:00+01:00").timestamp() * 1000)
+    worth, score = rounds_worth(rounds, 3), f"{rounds}+3"
+    result = Result(
+        who, benchmark, benchmark, day, moment, score, "rounds", worth, rounds * 27 + 3, terms
+    )
+    return Best(result, 1, moment)
+
+
+@pytest.fixture
+def desk() -> ChartDesk:
+    """Ilse 7 and 9 as written, Bram 8 modified, Noor nothing on headway; Noor is off the wall."""
+    shown = ChartDesk(mirrored=True, here_words="who was in the latest class")
+    bests = {
+        ("ilse", "turntable"): [best("ilse", "turntable", 7, "2026-10-02")],
+        ("ilse", "headway"): [best("ilse", "headway", 9, "2026-11-24")],
+        ("bram", "turntable"): [best("bram", "turntable", 8, "2026-09-01", MODIFIED)],
+        ("noor", "turntable"): [best("noor", "turntable", 9, "2026-10-02")],
+    }
+    people = (athlete("Bram"), athlete("Ilse"), athlete("Noor", "off the wall"))
+    shown.know(ChartBook(people, bests, "2026-11", frozenset({"bram", "noor"})))
+    return shown
+
+
+def press(desk: ChartDesk, *signs: str) -> list[str]:
+    for sign in signs:
+        assert not desk.sign(sign)
+    return [row.name for row in desk.rows]
+
+
+def picture(desk: ChartDesk, columns: int = 120, rows: int = 36) -> str:
+    return plain_text(draw_chart(desk, columns, rows, Look()))
+
+
+def test_tab_sorts_by_the_highlighted_benchmark_and_back_by_name(desk: ChartDesk) -> None:
+    assert press(desk) == ["Bram", "Ilse", "Noor"]
+    assert press(desk, "<right>", "<tab>") == ["Noor", "Ilse", "Bram"]  # modified after as written
+    assert press(desk, "<tab>") == ["Bram", "Ilse", "Noor"]
+
+
+def test_typing_finds_a_name_and_escape_drops_it_before_it_leaves(desk: ChartDesk) -> None:
+    assert press(desk, *"il") == ["Ilse"]
+    assert press(desk, "<escape>") == ["Bram", "Ilse", "Noor"]
+    assert desk.sign("<escape>")
+
+
+def test_a_name_that_begins_so_stands_before_one_that_has_it_in_the_middle() -> None:
+    shown = ChartDesk(mirrored=False)
+    bests = {
+        (who, "turntable"): [best(who, "turntable", 7, "2026-10-02")] for who in ("hilke", "ilse")
+    }
+    shown.know(ChartBook((athlete("Hilke"), athlete("Ilse")), bests))
+    assert press(shown, *"il") == ["Ilse", "Hilke"]
+
+
+def test_f6_leaves_out_who_is_not_here_and_benchmarks_that_none_of_them_did(
+    desk: ChartDesk,
+) -> None:
+    assert list(desk.benchmarks) == ["headway", "turntable"]
+    assert press(desk, "<f6>") == ["Bram", "Noor"]
+    assert list(desk.benchmarks) == ["turntable"]
+    assert press(desk, "<f6>") == ["Bram", "Ilse", "Noor"]
+
+
+def test_new_this_month_and_modified_are_told_by_a_sign_not_by_colour_alone(
+    desk: ChartDesk,
+) -> None:
+    lines = picture(desk).splitlines()
+    ilse, bram = (next(line for line in lines if name in line) for name in (" Ilse", "Bram"))
+    assert "9+3*" in ilse
+    assert "7+3*" not in ilse
+    assert "~8+3" in bram
+
+
+def test_the_highlighted_best_is_told_in_words(desk: ChartDesk) -> None:
+    press(desk, "<down>", "<right>")
+    assert "Ilse, turntable: 7+3 on 2 October 2026; as written; 22.5 kg; 16:00" in picture(desk)
+
+
+def test_who_keeps_bests_off_the_wall_has_a_dash_where_the_room_sees_it(desk: ChartDesk) -> None:
+    press(desk, "<right>", "<end>")
+    shown = picture(desk)
+    assert "Noor, turntable: kept off the wall" in shown
+    assert not any("9+3" in line for line in shown.splitlines() if "Noor" in line)
+    desk.mirrored = False
+    assert "Noor, turntable: 9+3" in picture(desk)
+
+
+def test_the_highlight_stays_within_the_chart(desk: ChartDesk) -> None:
+    press(desk, "<up>", "<left>", "<pageup>")
+    assert (desk.finding.cursor.at, desk.across.at) == (0, 0)
+    press(desk, "<end>", "<down>", *["<right>"] * 5)
+    assert (desk.finding.cursor.at, desk.across.at) == (2, 1)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize(
+    "look", [Look(), Look(LIGHT), Look(SIXTEEN, Terminal(true_colour=False, sextants=False))]
+)
+def test_three_hundred_by_sixty_fill_every_size_with_the_highlight_in_view(
+    size: tuple[int, int], look: Look, check_filled: Callable[..., None]
+) -> None:
+    names = [*HOSTILE, *(f"Tram {n:03d}" for n in range(294))]
+    people = tuple(Athlete(name, name, "", (), 1, "", "") for name in names)
+    bests = {
+        (name, f"piece {n:02d}"): [best(name, f"piece {n:02d}", 4 + n % 9, "2026-11-03")]
+        for name in names
+        for n in range(60)
+    }
+    desk = ChartDesk(mirrored=True)
+    desk.know(ChartBook(people, bests, "2026-11"))
+    press(desk, *["<pagedown>"] * 9, *["<right>"] * 47)
+    drawn = draw_chart(desk, *size, look)
+    check_filled(drawn, *size)
+    assert names[180] in plain_text(drawn)
+    assert "piece 47" in plain_text(drawn)
+    press(desk, "<home>")
+    check_filled(draw_chart(desk, *size, look), *size)
+
+
+@pytest.mark.parametrize("size", SIZES)
+def test_an_empty_chart_says_what_fills_it(
+    size: tuple[int, int], check_filled: Callable[..., None]
+) -> None:
+    desk = ChartDesk(mirrored=True)
+    desk.know(ChartBook())
+    drawn = draw_chart(desk, *size, Look())
+    check_filled(drawn, *size)
+    assert "no bests yet" in plain_text(drawn)
