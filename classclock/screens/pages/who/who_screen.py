@@ -22,8 +22,8 @@ from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
 
 if TYPE_CHECKING:
-    from classclock.planning.equipment_offers import EquipmentOffers
     from classclock.planning.cap_fit import Basis
+    from classclock.planning.equipment_offers import EquipmentOffers
     from classclock.screens.pages.who.who_fit import FitHere
 
 
