@@ -5,7 +5,7 @@ import re
 import unicodedata
 
 _APOSTROPHES = re.compile("['\u2019]")
-_BETWEEN = re.compile(r"[^\w]+|_")
+_BETWEEN = re.compile(r"[\W_]+")
 
 
 @functools.lru_cache(maxsize=16384)

@@ -54,6 +54,20 @@ def test_what_was_entered_to_the_gram_is_shown_to_the_gram(kg: AsLoad) -> None:
     assert shown(kg("1.125")) == "1.125 kg"
 
 
+@pytest.mark.parametrize(
+    ("written", "read"),
+    [("100", "100 kg"), ("22.50", "22.5 kg"), ("60,0 kg", "60 kg"), ("0.5 lb", "0.5 lb")],
+)
+def test_a_load_is_written_without_zeros_that_say_nothing(
+    kg: AsLoad, written: str, read: str
+) -> None:
+    assert str(kg(written)) == shown(kg(written)) == read
+
+
+def test_an_exponent_is_written_out() -> None:
+    assert str(Load(Decimal("1E+2"), "kg")) == "100 kg"
+
+
 def test_a_load_keeps_its_unit_when_that_is_the_one_asked_for(kg: AsLoad) -> None:
     assert in_unit(kg("20,5"), "kg") == kg("20.5")
     assert in_unit(kg("60"), "lb") == kg("132.28 lb")

@@ -45,6 +45,7 @@ def test_a_word_begins_after_any_sign_that_is_no_letter_of_it() -> None:
     ] == ([1] * 4)
     assert distance("(a", "b (a)") == 1, "signs that a pattern would take for its own"
     assert distance("tram", "strams") == 3
+    assert distance("tram", "b", "strams") == 4
 
 
 def test_nothing_typed_finds_all_and_what_nothing_has_finds_none() -> None:

@@ -18,10 +18,17 @@ def test_a_duration_by_iso_8601_reads_as_isodate_reads_it(written: str, seconds:
 
 
 # isodate takes "PT" as no time and "-PT5S" as less than none; a class can do neither.
-@pytest.mark.parametrize("written", ["PT", "-PT5S", "PT5S3M", "P1D", "", "16", "1:75", "a", "1:2"])
+@pytest.mark.parametrize(
+    "written", ["PT", "-PT5S", "PT5S3M", "P1D", "", "16", "1:75", "1:60:00", "a", "1:2"]
+)
 def test_what_is_no_time_is_refused_with_an_example(written: str) -> None:
     with pytest.raises(ValueError, match='write "mm:ss"'):
         parse_time(written)
+
+
+def test_minutes_may_be_more_than_an_hour_where_no_hours_are_written() -> None:
+    assert parse_time("90:00") == parse_time("1:30:00") == 5_400_000
+    assert parse_time("1:59:59") == 7_199_000
 
 
 @given(st.integers(0, 99), st.integers(0, 59), st.integers(0, 59))
