@@ -128,21 +128,15 @@ class PlateSums:
 
     def fewest(self, weight: int) -> tuple[Load, ...] | None:
         """The plates of one side, fewest first of all, then the larger; None: can't be made."""
-        best: list[int] | None = None
+        # No sum of kilograms is one of pounds too, as long as plates have three decimals at most: a
+        # thousandth of a pound has eight more. So a weight is parted between both in one way only.
         for few in self._few_sums:
             with_many = self._many.fewest(weight - few)
-            with_few = self._few.fewest(few) if with_many is not None else None
-            if with_many is None or with_few is None:
-                continue
-            side = sorted(
-                (one for one, count in (*with_many, *with_few) for _ in range(count)), reverse=True
-            )
-            if best is None or (len(side), [-one for one in side]) < (
-                len(best),
-                [-one for one in best],
-            ):
-                best = side
-        return None if best is None else tuple(self._plates[one] for one in best)
+            if with_many is not None:
+                both = (*with_many, *(self._few.fewest(few) or ()))
+                side = sorted((one for one, count in both for _ in range(count)), reverse=True)
+                return tuple(self._plates[one] for one in side)
+        return None
 
 
 @lru_cache(maxsize=64)

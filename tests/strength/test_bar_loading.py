@@ -2,15 +2,16 @@ import itertools
 import timeit
 from collections.abc import Callable
 from decimal import Decimal
+from fractions import Fraction
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.strength.bar_loading import BarAnswer, load_any_bar, load_bar
-from classclock.strength.plates import plate_sums
+from classclock.strength.plates import PARTS_PER_KG, parts_above, parts_below, plate_sums
 from classclock.units.bars_and_plates import Bar, Equipment
-from classclock.units.loads import Load
+from classclock.units.loads import Load, Unit
 
 AsLoad = Callable[[str], Load]
 Club = Callable[..., Equipment]
@@ -140,6 +141,13 @@ def test_a_club_without_plates_has_its_bar(club: Club, kg: AsLoad) -> None:
     assert answer.above is None
 
 
+@given(st.integers(1, 9_999_999), st.sampled_from(["kg", "lb"]))
+def test_whatever_can_be_written_is_a_whole_number_of_parts(thousandths: int, unit: Unit) -> None:
+    load = Load(Decimal(thousandths) / 1000, unit)
+    assert Fraction(parts_below(load), PARTS_PER_KG) == Fraction(load.kg)
+    assert parts_above(load) == parts_below(load)
+
+
 # -- against every subset, in whole grams ------------------------------------------
 
 grams = st.integers(1, 40).map(lambda quarters: quarters * 250) | st.integers(1, 9_999)
@@ -201,15 +209,19 @@ def test_kilogram_and_pound_plates_on_one_bar_are_exact(
     pairs += [(in_lb[plate], n) for plate, n in pounds.items()]
     answer = load_bar(in_kg(target), bar, Equipment((bar,), tuple(pairs)))
     # In millionths of a gram a thousandth of a pound is 453 592.37: with these plates all whole.
-    sums = {
-        2 * (1_000_000 * kg_side + lb_side * 45_359_237 // 100)
-        for kg_side in every_side(kilograms)
-        for lb_side in every_side(pounds)
+    sides = {
+        2 * (1_000_000 * kg_side + lb_side * 45_359_237 // 100): (
+            *map(in_kg, kg_plates),
+            *(in_lb[plate] for plate in lb_plates),
+        )
+        for kg_side, kg_plates in every_side(kilograms).items()
+        for lb_side, lb_plates in every_side(pounds).items()
     }
     room = (target - 20_000) * 1_000_000
     assert answer.below is not None
-    best = max(weight for weight in sums if weight <= room)
+    best = max(weight for weight in sides if weight <= room)
     assert answer.below.total.kg * 10**9 == 20_000 * 1_000_000 + best
+    assert answer.below.plates == tuple(sorted(sides[best], key=lambda plate: -plate.kg))
 
 
 # -- how long it takes -----------------------------------------------------------------

@@ -50,6 +50,18 @@ def test_the_picture_names_every_plate_on_the_bars_line(on_bar: OnBar) -> None:
     assert positions == sorted(positions)
 
 
+def test_two_plates_of_a_size_are_seen_as_two(on_bar: OnBar) -> None:
+    for line in side_picture(on_bar("20", "20")):
+        assert len(line.replace("━", " ").split()) == 2
+
+
+def test_each_number_stands_within_its_plate(on_bar: OnBar) -> None:
+    plates = side_picture(on_bar("25", "10", "1.25"))[3].replace("━", " ").split()
+    assert [plate.strip("█") for plate in plates] == ["25", "10", "1.25"]
+    assert all(plate.startswith("█") and plate.endswith("█") for plate in plates)
+    assert len(plates[0]) > len(plates[1]), "the heavier one is thicker"
+
+
 def test_an_empty_bar_is_only_a_line(on_bar: OnBar) -> None:
     assert side_picture(on_bar()) == ("━" * 9,)
 

@@ -27,6 +27,16 @@ def test_whose_load_nobody_planned_has_no_bar_yet(depot: Equipment) -> None:
     assert own_loading((), 1, depot) is None
 
 
+def test_a_set_without_a_load_leaves_the_others_theirs(depot: Equipment, kg: AsLoad) -> None:
+    loads = (None, kg("60"), kg("17.5"))
+    sides = [own_loading(loads, number, depot) for number in (1, 2, 3)]
+    assert [side and side_words(side) for side in sides] == [
+        None,
+        "20 + 2.5 a side",
+        "1.25 a side",
+    ], "all on the 15 kg bar, for the sake of the lightest"
+
+
 def test_those_who_lift_together_share_the_plates_out(depot: Equipment, kg: AsLoad) -> None:
     # One pair of 20 kg: the second bar is loaded with 15 and 5.
     together = set_loads([(kg("60"),), (kg("60"),), (None,)], 1, depot)

@@ -59,6 +59,7 @@ def test_all_sets_are_done_on_one_bar_that_the_lightest_allows(
     depot: Equipment, kg: AsLoad
 ) -> None:
     assert bar_for([kg("60"), kg("22.5")], depot).name == "20 kg"
+    assert bar_for([kg("60"), kg("20")], depot).name == "20 kg", "empty, it is that set's load"
     assert bar_for([kg("60"), kg("17.5")], depot).name == "15 kg"
     assert bar_for([kg("12")], depot).name == "15 kg"
 
