@@ -1,0 +1,41 @@
+"""Survivors that somebody has looked at: why no test of the room needs to see them."""
+
+import tomllib
+from pathlib import Path
+
+from msgspec import Struct, convert
+
+from tests.mutants.mutant import Mutant
+
+_FILE = Path(__file__).with_name("judged.toml")
+
+
+class Judged(Struct, frozen=True):
+    """A line of a file before and after, and the reason."""
+
+    file: str
+    before: str
+    why: str
+    after: str = ""
+    """Empty: whatever fault is put into the line."""
+
+
+class _Page(Struct, frozen=True):
+    mutant: tuple[Judged, ...] = ()
+
+
+def judged() -> tuple[Judged, ...]:
+    return convert(tomllib.loads(_FILE.read_text("utf-8")), _Page).mutant
+
+
+def why(mutant: Mutant, source: bytes) -> str:
+    """The reason why it may survive; nothing if nobody has judged it."""
+    before, after = mutant.lines(source)
+    return next(
+        (
+            one.why
+            for one in judged()
+            if (one.file, one.before, one.after or after) == (mutant.path, before, after)
+        ),
+        "",
+    )
