@@ -9,7 +9,7 @@ from tempfile import TemporaryDirectory
 
 from benchmarks.figure import Figure
 from classclock.clock.source import MS, raw_now
-from classclock.commands.check import check
+from classclock.commands.command_line import main
 from classclock.machine.bundled import bundled
 from classclock.plan.movements.library import Library, Movement
 from classclock.plan.movements.movements_reading import starter_library
@@ -51,7 +51,7 @@ def checking() -> Figure:
         said = StringIO()
         before = raw_now()
         with redirect_stdout(said), redirect_stderr(said):
-            check([named], "kg", starter_library(), (), None, as_json=False)
+            main(["check", named, "--club", named])
         took = (raw_now() - before) / MS / 1000
         assert said.getvalue().count("hint: ") == _PLANS // 8
         floors = []

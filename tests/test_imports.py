@@ -42,10 +42,11 @@ def test_a_load_is_lighter_still() -> None:
     assert not loaded_by("import classclock.units.loads") & {*HEAVY, "asyncio", "pydantic"}
 
 
-def test_checking_a_plan_that_has_no_faults_loads_no_screen() -> None:
-    code = (
-        "from classclock.commands.command_line import main\nmain(['check', 'turntable', '--json'])"
-    )
+@pytest.mark.parametrize(
+    "line", [["check", "turntable", "--json"], ["bar", "82.5"], ["load", "100"], ["schema"]]
+)
+def test_a_question_that_needs_no_screen_and_no_book_loads_neither(line: list[str]) -> None:
+    code = f"from classclock.commands.command_line import main\nmain({line})"
     assert not loaded_by(code) & set(HEAVY)
 
 

@@ -1,5 +1,6 @@
 """`check`: what is wrong with plans, how long they are, what is short, what can be read."""
 
+import argparse
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -8,58 +9,97 @@ from typing import Any
 from msgspec import to_builtins
 
 from classclock.club.plan_files import plan_path, read_plan
-from classclock.commands.headless import FINDINGS, OK, print_json, say_wrong
+from classclock.commands.shared.club import asked_club
+from classclock.commands.shared.exit_status import FINDINGS, OK
+from classclock.commands.shared.movements import known_movements
+from classclock.commands.shared.options import add_club, add_json, names_that_differ
+from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.plan.checked import check_lines, check_values
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
-from classclock.plan.movements.library import Library
 from classclock.planning.cap_fit import PieceFit
-from classclock.planning.equipment_check import Room, equipment_lines, equipment_values
+from classclock.planning.equipment_check import Room, equipment_lines, equipment_values, room_for
 from classclock.report.fit_words import fit_line, fit_values
+from classclock.screens.live.wall.reading_words import reading_lines
+from classclock.tally.lineup import MOST_LANES
 from classclock.units.loads import Unit
 
+_Fits = Callable[[Plan], Sequence[PieceFit]]
+_USUAL_LANES = 8
+"""By which the wall is judged where nobody says how many come."""
 
-def check(
-    named: Sequence[str],
-    unit: Unit,
-    library: Library,
-    reading: Sequence[str],
-    room: Room | None,
-    *,
-    as_json: bool,
-    fits: Callable[[Plan], Sequence[PieceFit]] | None = None,
-) -> int:
-    """Findings of each plan, or its times, its work and what is short in the room.
 
-    `fits` tells how its pieces would go for those who come. Last what can be read from the back.
-    """
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_club(parser)
+    add_json(parser)
+    parser.add_argument("plans", nargs="+", metavar="PLAN", help="plan files, or folders of them")
+    parser.add_argument(
+        "--lanes", type=_lanes, help="how many lanes to judge the wall by (who comes, or 8)"
+    )
+    parser.add_argument(
+        "--window", type=_window, default=(120, 36), metavar="120x36", help="the terminal's size"
+    )
+    parser.add_argument(
+        "--athletes",
+        type=_how_many,
+        metavar='12|"ILSE, BRAM"',
+        help="how many come, or who: what equipment is short, and whether the cap fits them",
+    )
+
+
+def _lanes(text: str) -> int:
+    if text.isdecimal() and 1 <= int(text) <= 26:
+        return int(text)
+    raise argparse.ArgumentTypeError(f'"{text}": write how many lanes there are, 1 to 26')
+
+
+def _window(text: str) -> tuple[int, int]:
+    columns, by, rows = text.partition("x")
+    if by and columns.isdecimal() and rows.isdecimal() and int(columns) >= 60 and int(rows) >= 18:
+        return int(columns), int(rows)
+    raise argparse.ArgumentTypeError(
+        f'"{text}" is no size of a window: write columns and rows, 60x18 or more, as in 120x36'
+    )
+
+
+def _how_many(written: str) -> int | tuple[str, ...]:
+    number, names = written.strip(), names_that_differ(written)
+    if number.isdecimal() and 1 <= int(number) <= 200:
+        return int(number)
+    if names and all(any(map(str.isalpha, name)) for name in names):
+        return names
+    raise argparse.ArgumentTypeError(
+        f'"{written}": write how many come, 1 to 200, or their names with commas between'
+    )
+
+
+def do(asked: argparse.Namespace) -> int:
+    folder, club = asked_club(asked)
+    library = known_movements(folder)
+    room = None if asked.athletes is None else room_for(asked.athletes, club, library)
+    fits = _fits(room, folder, club.unit)
     status = OK
-    checked: list[dict[str, Any]] = []
-    for path in (path for name in named for path in _plans_at(name)):
-        read, findings = read_plan(path, unit, library)
+    documents = []
+    for path in (path for named in asked.plans for path in _plans_at(named)):
+        read, findings = read_plan(path, club.unit, library)
         plan = None if read is None else complete(read, library)
         if any(finding.level == "error" for finding in findings):
             status = FINDINGS  # a hint is said, but the plan can be run
-        if as_json:
-            values = check_values(plan) if plan is not None else {}
-            if plan is not None and room is not None:
-                values["equipment"] = equipment_values(plan, room)
-            if plan is not None and fits is not None:
-                values["cap_fit"] = [fit_values(fit) for fit in fits(plan)]
-            checked.append(
-                {"file": str(path), "findings": [to_builtins(one) for one in findings], **values}
-            )
+        if asked.json:
+            said = [to_builtins(finding) for finding in findings]
+            values = {} if plan is None else _values(plan, room, fits)
+            documents.append({"file": str(path), "findings": said, **values})
             continue
         for finding in findings:
             say_wrong(str(finding))
         if plan is not None:
-            short = () if room is None else equipment_lines(plan, room)
-            told = () if fits is None else [f"  {fit_line(fit)}" for fit in fits(plan)]
-            print("\n".join((*check_lines(plan), *short, *told, "")))
-    if as_json:
-        print_json(checked)
+            print("\n".join(_lines(plan, room, fits)))
+    if asked.json:
+        print_json(documents)
     else:
-        print("\n".join(reading))
+        columns, rows = asked.window
+        lanes = asked.lanes or (_USUAL_LANES if room is None else min(room.people, MOST_LANES))
+        print("\n".join(reading_lines(club.tv, columns, rows, lanes)))
     return status
 
 
@@ -69,3 +109,27 @@ def _plans_at(named: str) -> tuple[Path, ...]:
         if path.is_dir():
             return tuple(sorted(path.glob("*.toml")))
     return (path,)
+
+
+def _fits(room: Room | None, folder: Path, unit: Unit) -> _Fits | None:
+    """What tells how a plan's pieces would go for those who were named."""
+    if room is None or not room.names:
+        return None
+    from classclock.book.asking.plan_fits import piece_fits  # noqa: PLC0415  sqlalchemy, for names only
+
+    return lambda plan: piece_fits(plan, room.names, folder, room.library, unit)
+
+
+def _lines(plan: Plan, room: Room | None, fits: _Fits | None) -> tuple[str, ...]:
+    short = () if room is None else equipment_lines(plan, room)
+    told = () if fits is None else [f"  {fit_line(fit)}" for fit in fits(plan)]
+    return (*check_lines(plan), *short, *told, "")
+
+
+def _values(plan: Plan, room: Room | None, fits: _Fits | None) -> dict[str, Any]:
+    values: dict[str, Any] = {**check_values(plan)}
+    if room is not None:
+        values["equipment"] = equipment_values(plan, room)
+    if fits is not None:
+        values["cap_fit"] = [fit_values(fit) for fit in fits(plan)]
+    return values

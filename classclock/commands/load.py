@@ -1,7 +1,8 @@
-"""The command `load`: a maximum and percentages of it, as text or JSON."""
+"""`load`: a maximum and percentages of it, as text or JSON."""
 
+import argparse
 from collections.abc import Sequence
-from decimal import Decimal
+from decimal import Decimal, InvalidOperation
 from pathlib import Path
 from typing import Any
 
@@ -10,11 +11,14 @@ from msgspec import Struct
 from classclock.book.asking.club_lifts import club_lifts
 from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called
 from classclock.book.files.saved_results import LaterResultsError
-from classclock.commands.bar import lighter_document, load_document, loading_document
-from classclock.commands.headless import BAD_USE, FINDINGS, OK, print_json, say_wrong
+from classclock.commands.shared.club import asked_club
+from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
+from classclock.commands.shared.load_values import lighter_values, load_values, loading_values
+from classclock.commands.shared.options import add_club, add_json, add_unit
+from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.strength.bar_picture import lighter_words, side_words
 from classclock.strength.flags import NO_RECORD
-from classclock.strength.maxima import Formula, Maximum, maximum, percent_of
+from classclock.strength.maxima import FORMULAS, Formula, Maximum, maximum, percent_of
 from classclock.strength.working_loads import WorkingLoad, bar_for, warm_ups, working_load
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load, Unit, both_units, in_unit, parse_load, plain, shown
@@ -29,43 +33,72 @@ Common practice, no source.
 """
 
 
-class Asked(Struct, frozen=True):
-    """What the `load` command was asked besides the load or the name."""
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_club(parser)
+    add_json(parser)
+    add_unit(parser)
+    parser.add_argument("of", metavar="LOAD|ATHLETE", help="a load lifted, or who lifted")
+    parser.add_argument("--reps", type=int, default=1, help="for how many reps it was lifted (1)")
+    parser.add_argument("--lift", help="an athlete's lift, as the plan calls it")
+    parser.add_argument(
+        "--formula",
+        choices=FORMULAS,
+        default="brzycki",
+        help="how a maximum is estimated (brzycki)",
+    )
+    parser.add_argument(
+        "--percent", type=_percents, metavar="65,70,75", help="the working sets, in percent"
+    )
 
-    club_unit: Unit
-    show_in: Unit | None
-    """The unit asked for: of a bare load, and of what is said besides."""
-    reps: int
+
+def _percents(text: str) -> tuple[Decimal, ...]:
+    try:
+        percents = tuple(Decimal(part.strip().rstrip("%")) for part in text.split(","))
+    except InvalidOperation:
+        percents = ()
+    if percents and all(one.is_finite() and 0 < one <= 120 for one in percents):
+        return percents
+    raise argparse.ArgumentTypeError(
+        f'"{text}": write percentages above 0 and up to 120 with commas between, as in 65,70,75'
+    )
+
+
+class _Shown(Struct, frozen=True):
+    """How a maximum is worked out and shown."""
+
+    equipment: Equipment
     formula: Formula
     percents: tuple[Decimal, ...] | None
-    lift: str | None
+    """Of the working sets that were asked for; None for a table."""
+    named_unit: Unit | None
+    """The unit asked for: of a bare load, and of what is said besides."""
 
     def unit(self, entered: Load) -> Unit:
         """The unit to show everything in that follows from this load."""
-        return self.show_in or entered.unit
+        return self.named_unit or entered.unit
 
 
-def load(of: str, folder: Path, equipment: Equipment, asked: Asked, *, as_json: bool) -> int:
+def do(asked: argparse.Namespace) -> int:
     """A maximum and percentages of it, from a load lifted or from an athlete's records."""
+    folder, club = asked_club(asked)
+    how = _Shown(club.equipment, asked.formula, asked.percent, asked.unit)
     try:
-        lifted = parse_load(of, asked.show_in or asked.club_unit)
+        lifted = parse_load(asked.of, asked.unit or club.unit)
     except ValueError:
-        return _of_athlete(of, folder, equipment, asked, as_json=as_json)
+        return _of_athlete(asked, folder, how)
     try:
         best = maximum(lifted, asked.reps, asked.formula)
     except ValueError as error:
-        say_wrong(str(error))
-        return BAD_USE
-    if as_json:
-        print_json(_maximum_document(best, equipment, asked))
+        raise BadUseError(error) from None
+    if asked.json:
+        print_json(_maximum_values(best, how))
     else:
-        print("\n".join(_maximum_lines(best, equipment, asked)))
+        print("\n".join(_maximum_lines(best, how)))
     return OK
 
 
-def _of_athlete(
-    who: str, folder: Path, equipment: Equipment, asked: Asked, *, as_json: bool
-) -> int:
+def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
+    who = asked.of
     classes, unread = club_lifts(folder)
     for error in unread:
         later = isinstance(error, LaterResultsError)
@@ -74,48 +107,55 @@ def _of_athlete(
     try:
         person = person_called(classes, who)
     except LookupError as error:
-        say_wrong(str(error.args[0]))
-        return BAD_USE
-    records = lift_records(classes, person, asked.formula) if person is not None else {}
+        raise BadUseError(error.args[0]) from None
+    records = lift_records(classes, person, how.formula) if person is not None else {}
     if asked.lift is not None:
         records = {lift: one for lift, one in records.items() if lift == asked.lift.casefold()}
-    if as_json:
-        found = [_record_document(one, equipment, asked) for one in records.values()]
+    if asked.json:
+        found = [_record_values(one, how) for one in records.values()]
         print_json({"athlete": who, "lifts": found, "note": "" if found else NO_RECORD})
     elif not records:
         lift = f", {asked.lift}" if asked.lift is not None else ""
         print(printable(f"{who}{lift}: {NO_RECORD}", longest=200))
     else:
-        blocks = ["\n".join(_record_lines(who, one, equipment, asked)) for one in records.values()]
+        blocks = ["\n".join(_record_lines(who, one, how)) for one in records.values()]
         print("\n\n".join(blocks))
     return OK if records else FINDINGS
 
 
-def _record_lines(who: str, record: LiftRecord, equipment: Equipment, asked: Asked) -> list[str]:
+def _record_lines(who: str, record: LiftRecord, how: _Shown) -> list[str]:
     heaviest = record.heaviest
-    unit = asked.unit(heaviest.load)
+    unit = how.unit(heaviest.load)
     return [
         printable(f"{who}, {record.lift}", longest=200),
         f"heaviest so far: {both_units(heaviest.load, unit)} x {heaviest.reps}, {heaviest.on}",
-        *_maximum_lines(record.best, equipment, asked),
+        *_maximum_lines(record.best, how),
     ]
 
 
-def _maximum_lines(best: Maximum, equipment: Equipment, asked: Asked) -> list[str]:
-    unit = asked.unit(best.load)
+def _maximum_lines(best: Maximum, how: _Shown) -> list[str]:
+    unit = how.unit(best.load)
     other = f", {in_unit(best.load, unit)}" if best.load.unit != unit else ""
-    lines = [f"maximum: {best}{other}", best.words, ""]
-    rows: list[tuple[Decimal | None, WorkingLoad]] = list(
-        _working(best.load, equipment, asked.percents or _table_of(best))
-    )
-    if asked.percents:
-        steps = warm_ups(rows[0][1], equipment)
-        rows = [*((None, step) for step in steps), *rows]
+    steps, sets = _warm_ups_and_sets(best, how)
+    rows = [*((None, step) for step in steps), *sets]
     width = max((len(both_units(one.load, unit)) for _, one in rows if one.load), default=0)
+    lines = [f"maximum: {best}{other}", best.words, ""]
     lines += [_row(percent, working, unit, width) for percent, working in rows]
-    if not best.measured and not asked.percents:
+    if not best.measured and not how.percents:
         lines += ["", f"above {_MOST_OF_AN_ESTIMATE} %: only of a load that was lifted once"]
     return lines
+
+
+def _warm_ups_and_sets(
+    best: Maximum, how: _Shown
+) -> tuple[Sequence[WorkingLoad], list[tuple[Decimal, WorkingLoad]]]:
+    """The sets that were asked for and their warm-ups, or a table's rows without; by percentage."""
+    percents = how.percents or _table_of(best)
+    targets = [percent_of(best.load, percent) for percent in percents]
+    bar = bar_for(targets, how.equipment)
+    sets = [working_load(target, how.equipment, bar) for target in targets]
+    steps = warm_ups(sets[0], how.equipment) if how.percents else ()
+    return steps, list(zip(percents, sets, strict=True))
 
 
 def _table_of(best: Maximum) -> tuple[Decimal, ...]:
@@ -123,17 +163,6 @@ def _table_of(best: Maximum) -> tuple[Decimal, ...]:
     if best.measured:
         return TABLE
     return tuple(percent for percent in TABLE if percent <= _MOST_OF_AN_ESTIMATE)
-
-
-def _working(
-    best: Load, equipment: Equipment, percents: Sequence[Decimal]
-) -> list[tuple[Decimal, WorkingLoad]]:
-    targets = [percent_of(best, percent) for percent in percents]
-    bar_for_all = bar_for(targets, equipment)
-    return [
-        (percent, working_load(target, equipment, bar_for_all))
-        for percent, target in zip(percents, targets, strict=True)
-    ]
 
 
 def _row(percent: Decimal | None, working: WorkingLoad, unit: Unit, width: int) -> str:
@@ -147,41 +176,38 @@ def _row(percent: Decimal | None, working: WorkingLoad, unit: Unit, width: int) 
     return f"{label:>7}  {made:<{width}}  {side_words(working.loading)}{missing}"
 
 
-def _maximum_document(best: Maximum, equipment: Equipment, asked: Asked) -> dict[str, Any]:
-    rows = _working(best.load, equipment, asked.percents or _table_of(best))
-    steps = warm_ups(rows[0][1], equipment) if asked.percents else ()
+def _maximum_values(best: Maximum, how: _Shown) -> dict[str, Any]:
+    steps, sets = _warm_ups_and_sets(best, how)
     return {
-        "maximum": load_document(best.load),
-        "lifted": {**load_document(best.lifted), "reps": best.reps},
+        "maximum": load_values(best.load),
+        "lifted": {**load_values(best.lifted), "reps": best.reps},
         "formula": None if best.measured else best.formula,
         "unreliable": best.unreliable,
         "note": best.words,
-        "warm_ups": [_working_document(step) for step in steps],
-        "sets": [
-            {"percent": float(percent), **_working_document(working)} for percent, working in rows
-        ],
+        "warm_ups": [_working_values(step) for step in steps],
+        "sets": [{"percent": float(percent), **_working_values(one)} for percent, one in sets],
     }
 
 
-def _working_document(working: WorkingLoad) -> dict[str, Any]:
+def _working_values(working: WorkingLoad) -> dict[str, Any]:
     short = working.shortfall
     return {
-        "target": load_document(working.target),
-        "loading": loading_document(working.loading),
+        "target": load_values(working.target),
+        "loading": loading_values(working.loading),
         "short": shown(short) if short is not None else None,
-        "lighter": lighter_document(working.lighter),
+        "lighter": lighter_values(working.lighter),
     }
 
 
-def _record_document(record: LiftRecord, equipment: Equipment, asked: Asked) -> dict[str, Any]:
+def _record_values(record: LiftRecord, how: _Shown) -> dict[str, Any]:
     heaviest = record.heaviest
     return {
         "lift": record.lift,
         "heaviest": {
-            **load_document(heaviest.load),
+            **load_values(heaviest.load),
             "reps": heaviest.reps,
             "on": heaviest.on.isoformat(),
         },
         "maximum_on": record.best_on.isoformat(),
-        **_maximum_document(record.best, equipment, asked),
+        **_maximum_values(record.best, how),
     }

@@ -1,8 +1,11 @@
-"""The command `report`: one class as a page, or as text for a message."""
+"""`report`: one class as a page, or as text for a message."""
 
 import argparse
 from pathlib import Path
 
+from msgspec import to_builtins
+
+from classclock.book.files.copies import write_copy
 from classclock.book.files.saved_results import (
     DamagedResultsError,
     NotResultsError,
@@ -11,42 +14,35 @@ from classclock.book.files.saved_results import (
     read_results,
 )
 from classclock.club.folder import results
-from classclock.commands.headless import FINDINGS, OK, print_json, say_wrong
+from classclock.commands.shared.book import faults_in_words
+from classclock.commands.shared.club import asked_club
+from classclock.commands.shared.exit_status import OK, FindingsError
+from classclock.commands.shared.options import add_club, add_json
+from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.records.document import ResultsDocument
 from classclock.report.class_report import Standings, class_report
+from classclock.report.class_text import class_lines
+from classclock.report.standings import class_standings
 
 
-def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
-    """Run `report`: the latest class unless a results file is named."""
-    try:
-        named = Path(asked.results) if asked.results else None
-        document = read_results(named) if named else newest(results(folder))
-    except NotResultsError as error:
-        say_wrong(
-            f"{error.path}: this is no results file: name a .json from the club's results folder"
-        )
-        return FINDINGS
-    except DamagedResultsError as error:
-        say_wrong(f"{error.path}: this results file is damaged: {error.why}")
-        return FINDINGS
-    except ResultsError as error:
-        say_wrong(str(error))
-        return FINDINGS
-    if document is None:
-        say_wrong(f"no results in {results(folder)} yet: they are saved when a class's cap ends")
-        return FINDINGS
-    made = class_report(document, _standings(folder, document), club)
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_club(parser)
+    add_json(parser)
+    parser.add_argument("results", nargs="?", metavar="RESULTS", help="the latest unless named")
+    parser.add_argument("--html", metavar="FILE", help="write it as a page")
+    parser.add_argument("--text", action="store_true", help="print it, short enough to send")
+
+
+def do(asked: argparse.Namespace) -> int:
+    folder, club = asked_club(asked)
+    document = _document(asked.results, results(folder))
+    made = class_report(document, _standings(folder, document), club.name)
     if asked.json:
-        from msgspec import to_builtins  # noqa: PLC0415
-
         print_json(to_builtins(made))
     elif asked.text or not asked.html:
-        from classclock.report.class_text import class_lines  # noqa: PLC0415
-
         print("\n".join(class_lines(made)))
     if asked.html:
-        from classclock.book.files.copies import write_copy  # noqa: PLC0415
-        from classclock.report.class_page import class_html  # noqa: PLC0415
+        from classclock.report.class_page import class_html  # noqa: PLC0415  jinja2: 40 ms
 
         write_copy(folder, Path(asked.html), class_html(made))
         if not asked.text and not asked.json:
@@ -54,18 +50,29 @@ def report(asked: argparse.Namespace, folder: Path, club: str) -> int:
     return OK
 
 
+def _document(named: str | None, folder: Path) -> ResultsDocument:
+    """What is in the results file that was named, or in the latest of the folder."""
+    try:
+        document = read_results(Path(named)) if named else newest(folder)
+    except NotResultsError as error:
+        raise FindingsError(
+            f"{error.path}: this is no results file: name a .json from the club's results folder"
+        ) from None
+    except DamagedResultsError as error:
+        raise FindingsError(f"{error.path}: this results file is damaged: {error.why}") from None
+    except ResultsError as error:
+        raise FindingsError(error) from None
+    if document is None:
+        raise FindingsError(f"no results in {folder} yet: they are saved when a class's cap ends")
+    return document
+
+
 def _standings(folder: Path, document: ResultsDocument) -> Standings:
     """What the book says; a book that can't be asked is said, and the report goes without."""
-    from classclock.commands.book import in_words  # noqa: PLC0415  sqlalchemy takes its time
-    from classclock.report.standings import class_standings  # noqa: PLC0415
-
-    found: Standings = {}
-
-    def ask() -> int:
-        nonlocal found
-        found = class_standings(folder, document)
-        return OK
-
-    if in_words(folder, ask) != OK:
-        say_wrong("the report says nothing of bests this time")
-    return found
+    try:
+        with faults_in_words(folder):
+            return class_standings(folder, document)
+    except FindingsError as trouble:
+        for line in (*trouble.lines, "the report says nothing of bests this time"):
+            say_wrong(line)
+        return {}

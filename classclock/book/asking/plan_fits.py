@@ -1,4 +1,4 @@
-"""What `check` says of the cap: whether it fits those who come, by the club's book."""
+"""Whether a plan's caps fit those who come, by the club's book."""
 
 from collections.abc import Sequence
 from pathlib import Path

@@ -1,0 +1,43 @@
+"""`book rename`: show somebody under another name."""
+
+import argparse
+
+from classclock.book.changing import write_down
+from classclock.book.files.changes import Rename
+from classclock.book.tables.queries import find
+from classclock.clock.source import local_now
+from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.club import asked_club
+from classclock.commands.shared.exit_status import OK, BadUseError
+from classclock.commands.shared.options import add_club, add_json
+from classclock.commands.shared.printing import print_answer
+from classclock.units.printable import can_be_shown
+
+
+def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_club(parser)
+    add_json(parser)
+    parser.add_argument("name", help="who, by the name in the book")
+    parser.add_argument("new", metavar="NEW-NAME", help="what to show from now on")
+
+
+def do(asked: argparse.Namespace) -> int:
+    folder, _ = asked_club(asked)
+    with asked_book(folder) as book:
+        name = " ".join(asked.new.split())
+        if not name or len(name) > 60 or not can_be_shown(name):
+            raise BadUseError("that name can't be shown: write 1 to 60 letters")
+        with book.reading() as connection:
+            athlete = the_one(connection, asked.name)
+            namesake = [one for one in find(connection, name) if one.id != athlete.id]
+        if namesake:
+            raise BadUseError(
+                f"somebody else is called {name}: add an initial, or merge the two if they are one"
+            )
+        write_down(folder, [Rename(athlete=athlete.id, name=name)], local_now())
+        print_answer(
+            {"athlete": athlete.id, "name": name},
+            f"{athlete.name} is {name} now.",
+            as_json=asked.json,
+        )
+    return OK

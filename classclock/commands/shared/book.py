@@ -1,0 +1,63 @@
+"""The club's book, and those in it, that a command line speaks of."""
+
+import difflib
+from collections.abc import Iterator
+from contextlib import contextmanager
+from pathlib import Path
+
+from sqlalchemy import Connection
+
+from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.tables.keeping import kept_book, now_ns
+from classclock.book.tables.opening import Book, BookError
+from classclock.book.tables.queries import Athlete, all_athletes, find
+from classclock.commands.shared.exit_status import BadUseError, FindingsError
+from classclock.commands.shared.printing import say_wrong
+
+
+@contextmanager
+def asked_book(folder: Path) -> Iterator[Book]:
+    """The book of the club in this folder, up to date; what was noticed meanwhile is said.
+
+    Raises:
+        FindingsError: it can't be had, or what is done with it meets a file that can't.
+    """
+    with faults_in_words(folder), kept_book(folder, now_ns()) as (book, caught):
+        for notice in caught.notices:
+            say_wrong(notice)
+        yield book
+
+
+@contextmanager
+def faults_in_words(folder: Path) -> Iterator[None]:
+    """What goes wrong with the book of the club in this folder, as lines for the coach.
+
+    Raises:
+        FindingsError: something went wrong.
+    """
+    try:
+        yield
+    except (BookError, ChangesDamagedError) as error:
+        raise FindingsError(error) from error
+    except BrokenPipeError:
+        raise  # whoever read our output has stopped: the command line knows
+    except OSError as error:
+        raise FindingsError(f"{error.filename or folder}: {error.strerror}") from error
+
+
+def the_one(connection: Connection, who: str) -> Athlete:
+    """The athlete of this name or id.
+
+    Raises:
+        BadUseError: nobody is called so, or several are.
+    """
+    found = find(connection, who)
+    if len(found) == 1:
+        return found[0]
+    if found:
+        ids = " or ".join(one.id for one in found)
+        raise BadUseError(f"several people are called {who}: write which, {ids}")
+    names = [one.name for one in all_athletes(connection)]
+    near = difflib.get_close_matches(who, names, n=3, cutoff=0.5)
+    instead = f"did you mean {' or '.join(near)}?" if near else "classclock chart shows who is"
+    raise BadUseError(f"nobody in the book is called {who}: {instead}")

@@ -1,0 +1,66 @@
+"""A table of commands, of which only the one that is asked for is loaded.
+
+Making all of them ready to be read would take longer than reading a plan, and loading them longer
+than showing a class.
+"""
+
+import argparse
+from collections.abc import Sequence
+from importlib import import_module
+from typing import Any, NamedTuple, Protocol, cast
+
+
+class Command(NamedTuple):
+    name: str
+    """As it is typed."""
+    help: str
+    """What it does, in one line for the list of all; without a full stop."""
+    module: str
+    """The module that says its arguments and does it, under `classclock.commands`."""
+
+
+class CommandModule(Protocol):
+    """What the module of a command has."""
+
+    def add_arguments(self, parser: argparse.ArgumentParser) -> None:
+        """Say what may be typed behind the command's name."""
+
+    def do(self, asked: argparse.Namespace) -> int:
+        """Do what is asked; its exit status.
+
+        Raises:
+            EndedError: it can't be done; the error has the lines to say, and the exit status.
+        """
+
+
+def command_module(name: str) -> CommandModule:
+    """Load the module of a command, by its name under `classclock.commands`."""
+    return cast("CommandModule", import_module(f"classclock.commands.{name}"))
+
+
+def add_commands(parser: argparse.ArgumentParser, commands: Sequence[Command], **said: Any) -> None:
+    """Let one of these commands be typed; `said` is what argparse is told of their list.
+
+    `module` of what the parser gives is the one of the command that was typed.
+    """
+    listed = parser.add_subparsers(parser_class=_WhenAsked, **said)
+    for command in commands:
+        listed.add_parser(
+            command.name,
+            help=command.help,
+            description=f"{command.help[0].upper()}{command.help[1:]}.",
+            module=command.module,
+        )
+
+
+class _WhenAsked(argparse.ArgumentParser):
+    """Reads what is typed behind a command's name; its module is loaded when that begins."""
+
+    def __init__(self, *, module: str, **said: Any) -> None:
+        super().__init__(**said)
+        self.set_defaults(module=module)
+        self._module = module
+
+    def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
+        command_module(self._module).add_arguments(self)
+        return super().parse_known_args(args, namespace)

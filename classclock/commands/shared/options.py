@@ -1,0 +1,59 @@
+"""What several commands let a coach add, and how it is read."""
+
+import argparse
+
+
+def add_club(
+    parser: argparse.ArgumentParser, *, unless_named: str | None = argparse.SUPPRESS
+) -> None:
+    """Let the club be named, before a command as behind it.
+
+    Behind it, only a club that is named says anything: it mustn't undo the one named before.
+    """
+    parser.add_argument("--club", metavar="DIR", default=unless_named, help="the club's folder")
+
+
+def add_json(parser: argparse.ArgumentParser) -> None:
+    parser.add_argument("--json", action="store_true", help="print JSON")
+
+
+def add_unit(parser: argparse.ArgumentParser) -> None:
+    """Let the unit be named; `unit` is None where it isn't."""
+    units = parser.add_mutually_exclusive_group()
+    units.add_argument("--kg", dest="unit", action="store_const", const="kg", help="in kilograms")
+    units.add_argument("--lb", dest="unit", action="store_const", const="lb", help="in pounds")
+
+
+def speed(text: str) -> int:
+    """How many times as fast as life, 1 to 1000.
+
+    Raises:
+        ArgumentTypeError: it is no such number.
+    """
+    try:
+        times = int(text)
+    except ValueError:
+        times = 0
+    if not 1 <= times <= 1000:
+        raise argparse.ArgumentTypeError(
+            f'"{text}" is no speed: write a whole number from 1 to 1000'
+        )
+    return times
+
+
+def names(written: str) -> tuple[str, ...]:
+    return tuple(name.strip() for name in written.split(",") if name.strip())
+
+
+def names_that_differ(written: str) -> tuple[str, ...]:
+    """Names of a class: two people of one name can't be told apart on the wall.
+
+    Raises:
+        ArgumentTypeError: one name is there twice.
+    """
+    seen: set[str] = set()
+    for name in names(written):
+        if name.casefold() in seen:
+            raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
+        seen.add(name.casefold())
+    return names(written)
