@@ -36,7 +36,7 @@ def do(asked: argparse.Namespace) -> int:
     with asked_book(folder) as book:
         shown = _chart(book, asked, today)
         if asked.html:
-            from classclock.report.chart_page import chart_html  # noqa: PLC0415  jinja2: 40 ms
+            from classclock.report.chart_html import chart_html  # noqa: PLC0415  jinja2: 40 ms
 
             write_copy(folder, Path(asked.html), chart_html(shown, club.name, today))
         if asked.csv:

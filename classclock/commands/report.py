@@ -42,7 +42,7 @@ def do(asked: argparse.Namespace) -> int:
     elif asked.text or not asked.html:
         print("\n".join(class_lines(made)))
     if asked.html:
-        from classclock.report.class_page import class_html  # noqa: PLC0415  jinja2: 40 ms
+        from classclock.report.class_html import class_html  # noqa: PLC0415  jinja2: 40 ms
 
         write_copy(folder, Path(asked.html), class_html(made))
         if not asked.text and not asked.json:

@@ -15,7 +15,7 @@ from classclock.plan.care import AFTER_A_CLASS, STOP
 from classclock.records.bests import standing
 from classclock.records.class_entries import read_class
 from classclock.records.document import ResultsDocument, plain_values
-from classclock.report.class_page import class_html
+from classclock.report.class_html import class_html
 from classclock.report.class_report import class_report
 from classclock.report.class_text import class_lines
 

@@ -12,7 +12,7 @@ from typing import Any
 from msgspec import UNSET, Struct
 from msgspec.structs import replace
 
-from classclock.book.erasing.plan_words import plan_without
+from classclock.book.erasing.plan_without import plan_without
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument
 
 _IDS = ("id", "lane", "members", "person_id")

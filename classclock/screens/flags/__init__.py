@@ -1,5 +1,5 @@
 """Loads that the coach should look at, before a class and over the board.
 
 Comes in: flags. Goes out: which of them were read.
-Knows the canvas.
+Knows canvas and controls.
 """

@@ -17,8 +17,8 @@ from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
+from classclock.screens.flags.flags_drawing import draw_flags, fitting
 from classclock.screens.flags.flags_screen import FlagsScreen
-from classclock.screens.flags.flags_view import draw_flags, fitting
 from classclock.tally.lane_keys import people_named
 from classclock.tally.load_flags import LoadFlag
 

@@ -6,7 +6,7 @@ from classclock.plan.formats.counting import CountsBy
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.overlays.keys_content import KeyPages, KeyRow, key_pages, rows_wanted
+from classclock.screens.live.overlays.keys_layout import KeyPages, KeyRow, key_pages, rows_wanted
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase

@@ -1,5 +1,5 @@
 """An athlete's page.
 
 Comes in: what the book answers. Goes out: cells.
-Knows the canvas.
+Knows the canvas and the controls.
 """

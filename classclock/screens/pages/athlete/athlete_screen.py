@@ -4,7 +4,7 @@ from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from classclock.book.asking.asked_in_words import asked_in_words
+from classclock.book.asking.answer_or_why import answer_or_why
 from classclock.book.tables.queries import all_athletes, best_rows, history
 from classclock.clock.source import local_now
 from classclock.report.athlete_page import athlete_page
@@ -31,7 +31,7 @@ class AthleteScreen(ReadingScreen[AthleteBook]):
         self.view = DrawnView(look, partial(draw_athlete, self.desk))
 
     def ask(self) -> tuple[AthleteBook | None, str]:
-        book, words = asked_in_words(self.folder, self._in_book)
+        book, words = answer_or_why(self.folder, self._in_book)
         return book, words or ("" if book is not None else "they are in the book no more")
 
     def _in_book(self, connection: "Connection") -> AthleteBook | None:

@@ -7,7 +7,7 @@ from typing import TYPE_CHECKING
 
 from textual.screen import Screen
 
-from classclock.book.asking.asked_in_words import asked_in_words
+from classclock.book.asking.answer_or_why import answer_or_why
 from classclock.book.files.saved_results import ResultsError, newest
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
@@ -46,7 +46,7 @@ class ChartScreen(ReadingScreen[ChartBook]):
         self.view = DrawnView(look, partial(draw_chart, self.desk))
 
     def ask(self) -> tuple[ChartBook | None, str]:
-        return asked_in_words(self.folder, self._in_book)
+        return answer_or_why(self.folder, self._in_book)
 
     def _in_book(self, connection: "Connection") -> ChartBook:
         from classclock.book.tables.queries import all_athletes, best_rows  # noqa: PLC0415  sqlalchemy

@@ -1,5 +1,5 @@
 """The last weeks: patterns, hard pieces, what is planned.
 
 Comes in: what the book answers. Goes out: cells.
-Knows the canvas.
+Knows the canvas and the controls.
 """

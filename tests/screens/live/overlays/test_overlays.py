@@ -18,7 +18,7 @@ from classclock.screens.card.emergency_card import EmergencyCard
 from classclock.screens.controls.entry import Entry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.focus_line import FocusLine
-from classclock.screens.live.overlays.keys_content import key_pages
+from classclock.screens.live.overlays.keys_layout import key_pages
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
 from classclock.screens.live.overlays.name_entry import PATIENCE, NameEntry

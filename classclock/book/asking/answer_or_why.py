@@ -10,9 +10,7 @@ if TYPE_CHECKING:
 Answer = TypeVar("Answer")
 
 
-def asked_in_words(
-    folder: Path, ask: "Callable[[Connection], Answer]"
-) -> tuple[Answer | None, str]:
+def answer_or_why(folder: Path, ask: "Callable[[Connection], Answer]") -> tuple[Answer | None, str]:
     """Ask the club's book, brought up to date; never raises for the book's sake.
 
     Loads sqlalchemy, and takes its time: for a thread.
