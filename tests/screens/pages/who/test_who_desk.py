@@ -223,13 +223,6 @@ def test_a_sign_that_can_not_be_shown_is_never_part_of_a_name(
     assert here.text == ""
 
 
-def test_a_plan_without_options_says_so(desk: Callable[..., WhoDesk]) -> None:
-    plain = read('title = "T"\n[[segment]]\nname = "W"\nformat = "countdown"\ntime = "8:00"\n')
-    here = WhoDesk(WhoList(plain, "kg", (), NOW), mirrored=False, today=NOW.date())
-    type_in(here, "Ilse", "<enter>", "1")
-    assert here.notice == "this plan has no options"
-
-
 def test_whoever_was_found_by_typing_gets_the_key_and_the_name(
     desk: Callable[..., WhoDesk],
 ) -> None:
@@ -252,12 +245,3 @@ def test_a_name_is_left_as_it_was_by_escape_and_by_an_empty_line(
     type_in(here, "Ilse", "<enter>", "<ctrl+e>", "x", "<escape>", "<ctrl+e>", "<ctrl+u>", "<enter>")
     assert [person.name for person in here.who.people] == ["Ilse"]
     assert here.text == ""
-
-
-def test_the_digits_mean_the_options_of_the_next_piece_after_ctrl_n(
-    desk: Callable[..., WhoDesk],
-) -> None:
-    here = desk()
-    only = here.options.piece
-    type_in(here, "Ilse", "<enter>", "<ctrl+n>")
-    assert here.options.piece is only, "it goes round"
