@@ -1,6 +1,7 @@
 """A line to type into, over a class: its keys."""
 
 import pytest
+from textual import events
 from textual.app import App, ComposeResult
 
 from classclock.screens.canvas.cells import Drawing
@@ -50,3 +51,16 @@ async def test_its_keys(keys: list[str], said: str) -> None:
     async with Desk(note).run_test() as pilot:
         await pilot.press(*keys)
         assert note.said == said
+
+
+async def test_alt_and_a_letter_types_that_letter_and_what_is_pasted_is_whole_or_not_at_all() -> (
+    None
+):
+    note = Note(Look())
+    async with Desk(note).run_test() as pilot:
+        note.post_message(events.Key("alt+n", "n"))
+        note.post_message(events.Key("alt+enter", None))
+        note.post_message(events.Paste("oor\n V."))
+        note.post_message(events.Paste("\x1b[2J"))
+        await pilot.pause()
+        assert (note.text, note.said) == ("noor V.", "")
