@@ -127,6 +127,19 @@ def test_only_todays_classes_that_were_cut_off_are_offered(
     assert unfinished(folder, source.wall() + timedelta(hours=13)) == ()
 
 
+def test_the_latest_class_is_offered_first(
+    open_class: Callable[..., Any], source: WoundSource
+) -> None:
+    paths = []
+    for minutes in (0, 20, 10):
+        coach = open_class()
+        coach.session.close()
+        paths.append(coach.session.journal.path)
+        written_at(paths[-1], source.wall() - timedelta(minutes=minutes))
+    offered = [journal.path for journal in unfinished(paths[0].parent, source.wall())]
+    assert offered == [paths[0], paths[2], paths[1]]
+
+
 def test_an_old_journal_is_not_even_read(source: WoundSource, tmp_path: Path) -> None:
     journal = tmp_path / "old.jsonl"
     journal.write_bytes(b"")

@@ -102,5 +102,7 @@ def test_people_share_until_the_piece_is_started_and_again_when_it_is_begun_anew
     running = started(opened, PIECE)
     refused = decide_sharing(running, PIECE, None, GO)
     assert refused == Refusal("this piece has been started: it goes on as it began")
+    first = folded(opened, ev.SegmentStarted(10_000, WARM_UP, 1, GO, ()))
+    assert isinstance(decide_sharing(first, WARM_UP, way, GO), Refusal), "nobody chose it"
     anew = folded(running, ev.SegmentChosen(GO, PIECE, anew=True))
     assert decide_sharing(anew, PIECE, None, GO) == ev.EquipmentShared(GO, PIECE, None)

@@ -13,7 +13,12 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.book.files.event_lines import NAMED, event_line, event_of
-from classclock.book.files.journal import Anchor, JournalDamagedError, read_journal
+from classclock.book.files.journal import (
+    Anchor,
+    JournalDamagedError,
+    JournalTooNewError,
+    read_journal,
+)
 from classclock.book.files.journal_writer import JournalInUseError, JournalWriter
 from classclock.tally import events as ev
 from classclock.tally.lanes import Lane, Person
@@ -184,6 +189,29 @@ def test_after_a_reboot_the_time_of_day_is_used_and_the_clock_is_to_be_checked(
     assert (at, check) == (24_000 + 90_000, True)
 
 
+def test_a_raw_clock_that_reads_less_than_it_did_is_another_boots_after_all(
+    tmp_path: Path,
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    later = datetime.fromisoformat(WALL) + timedelta(seconds=90)
+    journal = read_journal(path)
+    assert journal.moment(boot="b1", raw=ANCHOR.raw, wall=later) == (24_000, False)
+    assert journal.moment(boot="b1", raw=ANCHOR.raw - 1, wall=later) == (114_000, True)
+
+
+def test_a_time_of_day_before_the_last_line_takes_nothing_off(tmp_path: Path) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    earlier = datetime.fromisoformat(WALL) - timedelta(hours=1)
+    assert read_journal(path).moment(boot="b2", raw=1, wall=earlier) == (24_000, True)
+
+
+def test_a_moment_is_to_the_nearest_millisecond() -> None:
+    assert ANCHOR.at_raw(ANCHOR.raw + 1_499_999) == 1
+    assert ANCHOR.at_raw(ANCHOR.raw + 1_500_000) == 2
+
+
 def test_a_sped_up_class_is_rejoined_at_its_own_speed(tmp_path: Path) -> None:
     anchor = Anchor(boot="b1", raw=0, at=0, wall=WALL, rate=20)
     assert anchor.at_raw(3_000_000_000) == 60_000
@@ -234,7 +262,65 @@ def test_a_last_line_that_lost_its_middle_is_torn(tmp_path: Path) -> None:
     path.write_bytes(data[:end] + b"\0" * 10 + data[end + 10 :])
     journal = read_journal(path)
     assert (journal.torn, journal.events) == (True, EXAMPLES[:-1])
-    assert data[: journal.whole].endswith(b"\n")
+    assert journal.whole == len(data) - len(data.splitlines(keepends=True)[-1])
+
+
+@pytest.mark.parametrize(
+    ("lines", "line", "why"),
+    [
+        ((), 1, "no class was opened in it"),
+        ((ANCHOR.line(),), 1, "no class was opened in it"),
+        ((event_line(OPENED, 0, WALL),), 1, "no class was opened in it"),
+        ((ANCHOR.line(), event_line(EXAMPLES[2], 0, WALL)), 2, "the class's opening is missing"),
+    ],
+)
+def test_without_its_opening_it_is_no_class(
+    tmp_path: Path, lines: tuple[bytes, ...], line: int, why: str
+) -> None:
+    path = tmp_path / "class.jsonl"
+    path.write_bytes(b"".join(lines))
+    with pytest.raises(JournalDamagedError) as damaged:
+        read_journal(path)
+    assert (damaged.value.line, damaged.value.why) == (line, why)
+    assert str(damaged.value) == f"{path}:{line}: {why}"
+
+
+def test_a_file_that_is_too_large_is_not_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path)
+    monkeypatch.setattr("classclock.book.files.journal.MAX_BYTES", path.stat().st_size)
+    assert read_journal(path).events == EXAMPLES
+    monkeypatch.setattr("classclock.book.files.journal.MAX_BYTES", path.stat().st_size - 1)
+    with pytest.raises(JournalDamagedError, match=r":1: this file is too large for a journal"):
+        read_journal(path)
+
+
+@pytest.mark.parametrize(
+    ("events", "left_open"),
+    [
+        ((), True),
+        ((ev.ClassClosed(30_000),), False),
+        ((ev.ClassClosed(30_000), ev.SegmentChosen(31_000, 0)), True),
+        ((ev.ClassClosed(30_000), ev.EmergencyNoted(31_000, "ice")), False),
+        ((ev.SegmentChosen(29_000, 1), ev.ClassClosed(30_000)), False),
+    ],
+)
+def test_a_class_is_unfinished_until_it_is_closed_and_again_when_the_coach_goes_back(
+    tmp_path: Path,
+    events: tuple[ev.Event, ...],
+    left_open: bool,  # noqa: FBT001  a case of the test
+) -> None:
+    path = tmp_path / "class.jsonl"
+    written(path, (*EXAMPLES, *events))
+    assert read_journal(path).unfinished == left_open
+    later = {"n": len(EXAMPLES) + len(events), "event": "Sneezed", "wall": WALL, "at": 40_000}
+    with path.open("ab") as file:
+        file.write(json.dumps(later).encode() + b"\n")
+    with pytest.raises(JournalTooNewError) as too_new:
+        read_journal(path)
+    assert too_new.value.unfinished == left_open
 
 
 @given(st.binary(max_size=400))
