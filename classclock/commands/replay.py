@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from classclock.book.files.journal import Journal, JournalDamagedError, read_journal
+from classclock.book.files.journal import Journal, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, saved_for
 from classclock.commands.shared.exit_status import FINDINGS, OK, FindingsError
 from classclock.commands.shared.options import add_json
@@ -38,7 +38,7 @@ def _read(path: Path) -> tuple[Journal, ClassRecord]:
     try:
         journal = read_journal(path)
         return journal, replayed(journal)
-    except (JournalDamagedError, ValueError) as error:
+    except (JournalUnreadableError, ValueError) as error:
         raise FindingsError(error) from None
     except OSError as error:
         raise FindingsError(

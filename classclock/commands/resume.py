@@ -3,7 +3,7 @@
 import argparse
 from pathlib import Path
 
-from classclock.book.files.journal import JournalDamagedError
+from classclock.book.files.journal import JournalUnreadableError
 from classclock.book.files.journal_writer import JournalInUseError
 from classclock.book.files.unfinished import unfinished
 from classclock.clock.source import local_now
@@ -24,7 +24,7 @@ def do(asked: argparse.Namespace) -> int:
     path = Path(asked.journal) if asked.journal else _latest(folder)
     try:
         session, journal = rejoin_session(path, folder=folder, club=club)
-    except (JournalDamagedError, JournalInUseError, ValueError) as error:
+    except (JournalUnreadableError, JournalInUseError, ValueError) as error:
         raise FindingsError(error) from None
     except OSError as error:
         raise FindingsError(f"{path}: this journal can't be read ({error.strerror})") from None

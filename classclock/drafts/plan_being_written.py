@@ -147,7 +147,7 @@ def plan_of_result(path: Path) -> str:
 
     Raises ValueError in a sentence for the coach.
     """
-    from classclock.book.files.journal import JournalDamagedError, read_journal  # noqa: PLC0415  rarely
+    from classclock.book.files.journal import JournalUnreadableError, read_journal  # noqa: PLC0415  rarely
     from classclock.book.files.saved_results import journal_of  # noqa: PLC0415  the same
 
     name = Path(journal_of(path)).name
@@ -155,7 +155,7 @@ def plan_of_result(path: Path) -> str:
         raise ValueError("this is no results file: name one from the club's results")
     try:
         return read_journal(path.parent.parent / "journals" / name).opened.plan_text
-    except (JournalDamagedError, OSError, ValueError) as error:
+    except (JournalUnreadableError, OSError, ValueError) as error:
         why = getattr(error, "strerror", None) or str(error)
         raise ValueError(f"the journal of this class can't be read ({why})") from None
 

@@ -78,7 +78,7 @@ def rejoin_session(
 
     Raises:
         OSError: the journal can't be read.
-        JournalDamagedError: a line within it can't be read.
+        JournalUnreadableError: a line of it can't be read, or a later version wrote it.
         JournalInUseError: it runs in another window.
     """
     journal = read_journal(path)

@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 from classclock.book.asking.lift_reading import LiftReading, has_lifts
 from classclock.book.asking.people_reading import remember_marks
-from classclock.book.files.journal import JournalDamagedError
+from classclock.book.files.journal import JournalUnreadableError
 from classclock.book.files.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
 from classclock.club.folder import settings
@@ -109,7 +109,7 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
         if isinstance(chosen, Path):
             try:
                 session, journal = rejoin_session(chosen, folder=folder, club=club)
-            except (JournalDamagedError, JournalInUseError, OSError, ValueError) as error:
+            except (JournalUnreadableError, JournalInUseError, OSError, ValueError) as error:
                 return f"this class can't be rejoined: {error}"
             torn = "rejoined; the last line was torn and is left out"
             return await run_class(app, session, notice=torn if journal.torn else "rejoined")

@@ -11,7 +11,7 @@ from msgspec import Struct
 from classclock.book.asking.lift_records import read_lifts
 from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.event_lines import event_line
-from classclock.book.files.journal import Anchor, JournalDamagedError, read_journal
+from classclock.book.files.journal import Anchor, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library
@@ -42,7 +42,7 @@ class Reader(Struct, frozen=True):
 
 
 def _journal(path: Path) -> None:
-    with suppress(JournalDamagedError, ValueError):  # both are said to the coach in one line
+    with suppress(JournalUnreadableError, ValueError):  # both are said to the coach in one line
         replayed(read_journal(path))
 
 

@@ -56,7 +56,7 @@ class Journal(Struct, frozen=True):
     def opened(self) -> ClassOpened:
         first = self.events[0]
         if not isinstance(first, ClassOpened):
-            raise JournalDamagedError(self.path, 2, "the class's opening is missing")
+            raise JournalUnreadableError(self.path, 2, "the class's opening is missing")
         return first
 
     @property
@@ -78,16 +78,16 @@ class Journal(Struct, frozen=True):
         return last + max(0, away) * anchor.rate, True
 
 
-class JournalDamagedError(Exception):
-    """A line of the journal can't be read; `str` says which, in plain words."""
+class JournalUnreadableError(Exception):
+    """A line of the journal can't be read by this version; `str` says which and why."""
 
     def __init__(self, path: Path, line: int, why: str) -> None:
         super().__init__(f"{path}:{line}: {why}")
         self.line, self.why = line, why
 
 
-class JournalTooNewError(JournalDamagedError):
-    """Nothing is wrong with the line, but a later version wrote it."""
+class JournalTooNewError(JournalUnreadableError):
+    """A later version wrote the line: nothing is wrong with it."""
 
     def __init__(self, path: Path, line: int, what: str, *, unfinished: bool) -> None:
         why = f"{what} was written by a later classclock: update this one"
@@ -101,11 +101,11 @@ def read_journal(path: Path) -> Journal:
 
     Raises:
         JournalTooNewError: a later version wrote a line of it.
-        JournalDamagedError: a line can't be read though it wasn't torn, or nothing is there.
+        JournalUnreadableError: another can't be read though it wasn't torn, or none is there.
         OSError: the file can't be read.
     """
     if path.stat().st_size > MAX_BYTES:
-        raise JournalDamagedError(path, 1, "this file is too large for a journal")
+        raise JournalUnreadableError(path, 1, "this file is too large for a journal")
     data = path.read_bytes()
     whole = data.rfind(b"\n") + 1
     torn = whole < len(data)
@@ -120,16 +120,16 @@ def read_journal(path: Path) -> Journal:
             if number == len(lines):  # its end came to the disk without its middle
                 torn, whole = True, whole - len(raw_line) - 1
                 break
-            raise JournalDamagedError(path, number, f"can't be read: {error}") from None
+            raise JournalUnreadableError(path, number, f"can't be read: {error}") from None
         try:
             last_wall = _take(line, anchors, events)
         except LaterEventError as what:
             left_open = _left_open(map(_event_name, reversed(lines)))
             raise JournalTooNewError(path, number, str(what), unfinished=left_open) from None
         except (ValueError, TypeError) as error:
-            raise JournalDamagedError(path, number, f"can't be read: {error}") from None
+            raise JournalUnreadableError(path, number, f"can't be read: {error}") from None
     if not anchors or not events:
-        raise JournalDamagedError(path, 1, "no class was opened in it")
+        raise JournalUnreadableError(path, 1, "no class was opened in it")
     journal = Journal(path, tuple(anchors), tuple(events), whole, torn, last_wall)
     _ = journal.opened
     return journal
@@ -162,11 +162,12 @@ def _take(line: object, anchors: list[Anchor], events: list[Event]) -> str:
         anchor = _anchor(line["anchor"])
         anchors.append(anchor)
         return anchor.wall
+    event = event_of(line)  # a later version's may differ in all else too
     if line.get("n") != len(events):
         raise ValueError(f"event {len(events)} should stand here, not {line.get('n')!r}")
     wall = str(line.get("wall"))
     datetime.fromisoformat(wall)
-    events.append(event_of(line))
+    events.append(event)
     return wall
 
 

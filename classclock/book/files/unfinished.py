@@ -7,8 +7,8 @@ from msgspec import Struct
 
 from classclock.book.files.journal import (
     Journal,
-    JournalDamagedError,
     JournalTooNewError,
+    JournalUnreadableError,
     read_journal,
 )
 from classclock.book.files.journal_writer import in_use
@@ -37,7 +37,7 @@ def unfinished(folder: Path, now: datetime) -> tuple[Journal | LaterJournal, ...
             if error.unfinished and not in_use(path):
                 found.append(LaterJournal(path, f"line {error.line}: {error.why}"))
             continue
-        except (JournalDamagedError, OSError):
+        except (JournalUnreadableError, OSError):
             continue
         recent = now - datetime.fromisoformat(journal.last_wall) < REJOINABLE
         if recent and journal.unfinished and not in_use(path):

@@ -15,8 +15,8 @@ from hypothesis import strategies as st
 from classclock.book.files.event_lines import NAMED, event_line, event_of
 from classclock.book.files.journal import (
     Anchor,
-    JournalDamagedError,
     JournalTooNewError,
+    JournalUnreadableError,
     read_journal,
 )
 from classclock.book.files.journal_writer import JournalInUseError, JournalWriter
@@ -103,7 +103,7 @@ def test_a_damaged_line_within_the_journal_is_named_with_its_number(tmp_path: Pa
     written(path)
     lines = path.read_bytes().splitlines(keepends=True)
     path.write_bytes(b"".join([*lines[:3], b"{oops}\n", *lines[4:]]))
-    with pytest.raises(JournalDamagedError) as damaged:
+    with pytest.raises(JournalUnreadableError) as damaged:
         read_journal(path)
     assert damaged.value.line == 4
 
@@ -249,7 +249,7 @@ def test_a_last_line_that_is_whole_and_makes_no_sense_was_not_torn_and_is_said(
     written(path)
     with path.open("ab") as file:
         file.write(line + b"\n")
-    with pytest.raises(JournalDamagedError) as damaged:
+    with pytest.raises(JournalUnreadableError) as damaged:
         read_journal(path)
     assert damaged.value.line == len(EXAMPLES) + 2
 
@@ -279,7 +279,7 @@ def test_without_its_opening_it_is_no_class(
 ) -> None:
     path = tmp_path / "class.jsonl"
     path.write_bytes(b"".join(lines))
-    with pytest.raises(JournalDamagedError) as damaged:
+    with pytest.raises(JournalUnreadableError) as damaged:
         read_journal(path)
     assert (damaged.value.line, damaged.value.why) == (line, why)
     assert str(damaged.value) == f"{path}:{line}: {why}"
@@ -293,7 +293,7 @@ def test_a_file_that_is_too_large_is_not_read(
     monkeypatch.setattr("classclock.book.files.journal.MAX_BYTES", path.stat().st_size)
     assert read_journal(path).events == EXAMPLES
     monkeypatch.setattr("classclock.book.files.journal.MAX_BYTES", path.stat().st_size - 1)
-    with pytest.raises(JournalDamagedError, match=r":1: this file is too large for a journal"):
+    with pytest.raises(JournalUnreadableError, match=r":1: this file is too large for a journal"):
         read_journal(path)
 
 
@@ -328,5 +328,5 @@ def test_no_bytes_behind_a_good_start_end_in_a_traceback(tail: bytes) -> None:
     with tempfile.TemporaryDirectory() as folder:
         path = Path(folder) / "class.jsonl"
         path.write_bytes(ANCHOR.line() + event_line(OPENED, 0, WALL) + tail)
-        with contextlib.suppress(JournalDamagedError):
+        with contextlib.suppress(JournalUnreadableError):
             assert read_journal(path).events[0] == OPENED

@@ -77,3 +77,11 @@ def cut_off(tmp_path: Path, plans: Path, source: WoundSource) -> Path:
     session.close()
     source.jump(int(timedelta(minutes=10).total_seconds()) * 10**9)
     return session.journal.path
+
+
+@pytest.fixture
+def cut_off_later(cut_off: Path) -> Path:
+    """The same, run by a later classclock: it wrote an event that this one doesn't know."""
+    with cut_off.open("ab") as journal:
+        journal.write(b'{"n":1,"event":"Sneezed","at":1}\n')
+    return cut_off

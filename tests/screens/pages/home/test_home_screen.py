@@ -49,6 +49,18 @@ async def test_a_class_that_was_cut_off_stands_first_and_enter_rejoins_it(
     assert coach.result == cut_off
 
 
+async def test_a_class_of_a_later_version_says_so_and_waits_for_an_update(
+    open_page: Any, make_home: MakeHome, cut_off_later: Path
+) -> None:
+    async with open_page(make_home()) as coach:
+        await coach.press("enter")
+        assert coach.top is coach.page
+        assert f"! {cut_off_later.name}" in coach.seen
+        assert '"Sneezed" was written by a later classclock: update this one' in coach.seen
+        said = f"{cut_off_later.name} can't be opened: update classclock, then classclock again"
+        assert said in coach.seen
+
+
 async def test_after_half_a_day_a_class_is_no_longer_offered(
     make_home: MakeHome, source: WoundSource, cut_off: Path
 ) -> None:
