@@ -1,6 +1,7 @@
 """One lane's score: what it says, what it is ranked by, and what is still to be asked."""
 
 from decimal import Decimal
+from typing import assert_never
 
 from classclock.plan.amounts import rep_words
 from classclock.tally.counting.work import Work
@@ -43,8 +44,10 @@ def interval_result(piece: Piece, tally: LaneTally) -> int | None:
             return min(known) if len(known) == len(tally.intervals) else None
         case "best":
             return max(known, default=None)
-        case _:
+        case "total" | None:
             return sum(known)
+        case _:
+            assert_never(piece.interval_rule)
 
 
 def missing_intervals(piece: Piece, tally: LaneTally) -> tuple[int, ...]:
