@@ -35,7 +35,7 @@ _CRISPER = [
 
 
 @lru_cache(maxsize=4)
-def _font(size: int = _SIZE) -> "FreeTypeFont":
+def _font(size: int) -> "FreeTypeFont":
     # Pillow takes a while to import, and a class without true colour never needs it.
     import font_source_sans_pro  # noqa: PLC0415
     from PIL import ImageFont  # noqa: PLC0415
@@ -91,7 +91,7 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
     zones = _zones(text)
-    return _font().getlength(text) * 2 / (zones[-1] - zones[0])
+    return _font(_SIZE).getlength(text) * 2 / (zones[-1] - zones[0])
 
 
 def _columns(text: str, rows: int) -> int:
