@@ -15,12 +15,12 @@ from classclock.clock.source import raw_now
 
 _ROOM, _TIMES, _WORDS = 20, 8, 78
 _TESTS = Path(__file__).parents[1]
-_LETTERS = _TESTS / "screens" / "test_drawing_letters.py"
+_LETTERS = _TESTS / "screens" / "canvas" / "test_drawing_letters.py"
 _WHERE = (
     _TESTS / "faults",
     _TESTS / "terminal",
     _TESTS / "sound" / "test_sounds.py",
-    _TESTS / "screens" / "test_theme.py",
+    _TESTS / "screens" / "canvas" / "test_theme.py",
     f"{_LETTERS}::test_large_digits_have_the_standards_proportions",
     f"{_LETTERS}::test_plain_digits_have_the_standards_proportions",
     f"{_LETTERS}::test_dot_capitals_and_digits_are_of_more_than_five_by_seven_dots",
