@@ -20,7 +20,7 @@ def key_to_screen(
         with a_bare_app(columns, rows) as bare:
             floor += _struck(bare, keys, lambda number: ("x", f"key {number + 1}."))
         with a_piece(lanes, columns, rows) as window:
-            ours += _struck(window, keys, lambda number: _round(number, lanes))
+            ours += rounds_struck(window, keys, lanes)
     wide = percentile(ours, 99)
     return (
         Figure(
@@ -28,6 +28,11 @@ def key_to_screen(
         ),
         Figure("key to screen, p99", wide, "ms", percentile(floor, 99), most=20),
     )
+
+
+def rounds_struck(window: Window, keys: int, lanes: int) -> list[float]:
+    """The milliseconds that each of so many keys took, each a round of the next lane."""
+    return _struck(window, keys, lambda number: _round(number, lanes))
 
 
 def _round(number: int, lanes: int) -> tuple[str, str]:

@@ -14,16 +14,17 @@ def share_of_core(
     ours, floor = [], []
     for _ in range(starts):
         with a_bare_app(columns, rows) as bare:
-            floor.append(_share(bare, "x", seconds))
+            floor.append(tapped_share(bare, "x", seconds))
         with a_piece(lanes, columns, rows) as window:
             keys = "".join(name[0].lower() for name in NAMES[:lanes])
-            ours.append(_share(window, keys, seconds))
+            ours.append(tapped_share(window, keys, seconds))
     return Figure(
         "share of a core, a tap a second", median(ours), "%", median(floor), most_times=1.5
     )
 
 
-def _share(window: Window, keys: str, seconds: int) -> float:
+def tapped_share(window: Window, keys: str, seconds: int) -> float:
+    """Percent of a core that the program takes with one of these keys a second."""
     before = window.core_ns()
     for number in range(seconds):
         window.press(keys[number % len(keys)])

@@ -119,6 +119,17 @@ class Window:
             raise OSError(error, os.strerror(error))
         return time.clock_gettime_ns(clock.value)
 
+    def memory(self) -> int:
+        """Bytes that the program has in memory."""
+        pages = Path(f"/proc/{self._child.pid}/statm").read_text("ascii").split()[1]
+        return int(pages) * os.sysconf("SC_PAGE_SIZE")
+
+    def resize(self, columns: int, rows: int) -> None:
+        self._child.setwinsize(rows, columns)
+
+    def signal(self, number: signal.Signals) -> None:
+        self._child.kill(number)
+
     def _read(self, end: int) -> None:
         ready, _, _ = select.select([self._child.child_fd], [], [], max(0, end - raw_now()) / 1e9)
         if ready:
