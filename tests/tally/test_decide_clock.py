@@ -233,7 +233,7 @@ def test_more_than_a_heat_holds_go_on_to_the_next_heat_before_the_next_segment(
 commands = st.one_of(
     *(st.builds(kind) for kind in (cmd.Start, cmd.CallOff, cmd.HoldClock, cmd.Resume)),
     *(st.builds(kind) for kind in (cmd.UndoHold, cmd.EndSegment, cmd.Restart, cmd.Next)),
-    st.builds(cmd.AddTime, st.integers(-2, 2)),
+    st.builds(cmd.AddTime, st.sampled_from((-2, -1, 1, 2))),  # no key asks for none
     st.builds(cmd.ShiftClock, st.sampled_from((-1_000, 1_000))),
     st.builds(cmd.GoTo, st.integers(-2, 2)),
 )
