@@ -44,7 +44,8 @@ def do(asked: argparse.Namespace) -> int:
     if asked.html:
         from classclock.report.class_html import class_html  # noqa: PLC0415  jinja2: 40 ms
 
-        write_copy(folder, Path(asked.html), class_html(made))
+        with faults_in_words(folder):
+            write_copy(folder, Path(asked.html), class_html(made))
         if not asked.text and not asked.json:
             print(asked.html)
     return OK
