@@ -1,11 +1,15 @@
 """What every format must have: a new one that leaves a part of it out fails here."""
 
+import importlib
+import pkgutil
+import tomllib
 from itertools import pairwise
 from typing import Any
 
 import pytest
 
 from classclock.clock.cues import STEP
+from classclock.plan import formats
 from classclock.plan.editing.edits import remove_key, set_typed
 from classclock.plan.editing.starts import plan_of
 from classclock.plan.editing.values import as_typed, read_value, to_toml
@@ -132,7 +136,15 @@ def test_every_way_to_score_counts_something_and_is_said(form: str, score: str) 
 @every_format
 def test_a_plan_that_leaves_the_format_out_is_answered_with_it(form: str) -> None:
     about = FORMATS[form].about
-    assert about.known_by <= set(about.fields)
-    if about.known_by:
-        _, findings = parse_plan(remove_key(plan_of(form), (0, -1), "format"), "depot.toml")
+    others = {key for name in FORMATS if name != form for key in FORMATS[name].model_fields}
+    assert about.known_by <= set(about.fields) - others
+    text = plan_of(form)
+    if set(tomllib.loads(text)["segment"][0]) - others:
+        _, findings = parse_plan(remove_key(text, (0, -1), "format"), "depot.toml")
         assert findings[0].instead == f'Write format = "{form}"'
+
+
+def test_no_format_is_left_out_of_the_list() -> None:
+    for module in pkgutil.iter_modules(formats.__path__, f"{formats.__name__}."):
+        importlib.import_module(module.name)
+    assert set(SegmentBase.__subclasses__()) == set(FORMATS.values())
