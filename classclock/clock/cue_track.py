@@ -8,8 +8,8 @@ from msgspec.structs import replace
 
 from classclock.clock.cues import Cue
 
-TOO_LATE = 1000
-"""Milliseconds: a cue later than this is skipped, not played."""
+TOO_LATE_MS = 1000
+"""A cue later than this is skipped, not played."""
 
 
 class CueHeard(Struct, frozen=True):
@@ -40,7 +40,7 @@ class CueTrack(Struct, frozen=True):
         At a start that is the beginning of the count-in, after a restart the middle of a segment:
         what was due before belongs to the one who ran it then, but for the last second.
         """
-        return cls(cues, elapsed - TOO_LATE - 1)
+        return cls(cues, elapsed - TOO_LATE_MS - 1)
 
     def due(self, elapsed: int) -> tuple["CueTrack", tuple[CueHeard | CueSkipped, ...]]:
         """The track at this elapsed time, and what came due since the last look, in order.
@@ -51,7 +51,7 @@ class CueTrack(Struct, frozen=True):
         came = self._between(since, elapsed)
         track = replace(self, reached=elapsed, given=self.given.union(came))
         return track, tuple(
-            (CueSkipped if elapsed - cue.at > TOO_LATE else CueHeard)(cue, elapsed - cue.at)
+            (CueSkipped if elapsed - cue.at > TOO_LATE_MS else CueHeard)(cue, elapsed - cue.at)
             for cue in came
         )
 
@@ -61,7 +61,7 @@ class CueTrack(Struct, frozen=True):
         One that is due already but not too late is among them.
         """
         since = min(self.reached, elapsed - 1)
-        return self._between(max(since, elapsed - TOO_LATE - 1), elapsed + within)
+        return self._between(max(since, elapsed - TOO_LATE_MS - 1), elapsed + within)
 
     def following(self, cues: tuple[Cue, ...]) -> "CueTrack":
         """The same track after minutes were added or taken: what was given out stays so."""

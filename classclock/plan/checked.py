@@ -17,14 +17,14 @@ def check_values(plan: Plan) -> dict[str, object]:
     summary = outline(plan)
     return {
         "title": summary.title,
-        "seconds": summary.total // 1000,
-        "seconds_with_count_ins": summary.total_with_count_ins // 1000,
+        "seconds": summary.total_ms // 1000,
+        "seconds_with_count_ins": summary.total_with_count_ins_ms // 1000,
         "segments": [
             {
                 "name": segment.name,
                 "words": segment.words,
                 "scored": segment.scored,
-                "seconds": segment.length // 1000,
+                "seconds": segment.length_ms // 1000,
                 "round_reps": segment.round_reps,
                 "total_reps": segment.total_reps,
             }
@@ -36,9 +36,11 @@ def check_values(plan: Plan) -> dict[str, object]:
 def _line(segment: SegmentOutline) -> str:
     scored = "  scored" if segment.scored else ""
     name = printable(segment.name, 28)
-    return f"  {show_time(segment.length):>8}  {name:<28}  {printable(segment.words, 120)}{scored}"
+    return (
+        f"  {show_time(segment.length_ms):>8}  {name:<28}  {printable(segment.words, 120)}{scored}"
+    )
 
 
 def _total(summary: PlanOutline) -> str:
-    total, whole = show_time(summary.total), show_time(summary.total_with_count_ins)
+    total, whole = show_time(summary.total_ms), show_time(summary.total_with_count_ins_ms)
     return f"  {total:>8}  in all, {whole} with the count-ins; talk and set-up come on top"

@@ -20,7 +20,10 @@ from classclock.plan.value_types import Lines, Strict, Text
 Segment = Annotated[
     Countdown | Interval | RoundsInTime | CappedForTime, Field(discriminator="format")
 ]
-"""Every format there is, in the order in which they are offered."""
+"""Every format there is, in the order in which they are offered.
+
+A plan that leaves its format out is answered with the first that has rounds, or that hasn't.
+"""
 
 
 def _name(form: type[SegmentBase]) -> str:

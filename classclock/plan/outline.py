@@ -13,14 +13,14 @@ from classclock.units.times import show_time
 
 
 class SegmentOutline(Struct, frozen=True):
-    """One segment; its lengths are milliseconds, its reps those of the work as written."""
+    """One segment; its reps are those of the work as written."""
 
     name: str
     words: str
     scored: bool
-    length: int
+    length_ms: int
     """From go to the end or the cap."""
-    count_in: int
+    count_in_ms: int
     stations: tuple[str, ...]
     round_reps: int | None
     """What the first round is worth; None where there are no rounds."""
@@ -33,14 +33,14 @@ class PlanOutline(Struct, frozen=True):
     segments: tuple[SegmentOutline, ...]
 
     @property
-    def total(self) -> int:
-        """All segments from go to end, in milliseconds."""
-        return sum(segment.length for segment in self.segments)
+    def total_ms(self) -> int:
+        """All segments from go to end."""
+        return sum(segment.length_ms for segment in self.segments)
 
     @property
-    def total_with_count_ins(self) -> int:
-        """The least that the class takes on the clock, in milliseconds."""
-        return self.total + sum(segment.count_in for segment in self.segments)
+    def total_with_count_ins_ms(self) -> int:
+        """The least that the class takes on the clock."""
+        return self.total_ms + sum(segment.count_in_ms for segment in self.segments)
 
 
 def outline(plan: Plan) -> PlanOutline:
@@ -52,8 +52,8 @@ def _outline(segment: SegmentBase) -> SegmentOutline:
         name=segment.name,
         words=describe(segment),
         scored=is_piece(segment),
-        length=timeline(segment).total,
-        count_in=segment.count_in,
+        length_ms=timeline(segment).total,
+        count_in_ms=segment.count_in,
         stations=tuple(station_line(station) for station in segment.station),
         round_reps=segment.round_reps() if segment.about.has_rounds else None,
         total_reps=segment.total_reps,

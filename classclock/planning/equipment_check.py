@@ -128,7 +128,7 @@ def way_words(plan: Plan, segment: Segment, way: Staging, room: Room) -> str:
 
 def _class_length(plan: Plan, segment: Segment, way: Staging) -> int:
     once = timeline(segment).total + segment.count_in
-    return outline(plan).total_with_count_ins + way.length - once
+    return outline(plan).total_with_count_ins_ms + way.length - once
 
 
 def _hour(plan: Plan, segment: Segment, way: Staging, room: Room) -> str:

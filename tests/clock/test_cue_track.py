@@ -1,7 +1,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.clock.cue_track import TOO_LATE, CueHeard, CueSkipped, CueTrack
+from classclock.clock.cue_track import TOO_LATE_MS, CueHeard, CueSkipped, CueTrack
 from classclock.clock.cues import Cue
 
 CUES = (
@@ -80,6 +80,6 @@ def test_every_cue_is_given_out_once_and_in_order_however_the_clock_is_looked_at
         )
         for found in came:
             assert found.late == elapsed - found.cue.at
-            assert isinstance(found, CueSkipped) == (found.late > TOO_LATE)
+            assert isinstance(found, CueSkipped) == (found.late > TOO_LATE_MS)
         given_out.extend(found.cue for found in came)
     assert sorted(given_out, key=lambda cue: cue.at) == list(cues)

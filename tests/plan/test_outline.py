@@ -51,7 +51,7 @@ def test_published_intervals_last_as_long_as_they_say(
     lines = interval(*steps)
     dropped = outline(plan_of(as_plan(lines)))
     kept = outline(plan_of(as_plan(lines + "keep_last_rest = true")))
-    assert (show_time(dropped.total), show_time(kept.total)) == totals
+    assert (show_time(dropped.total_ms), show_time(kept.total_ms)) == totals
     assert dropped.segments[0].words == "{} x {} work, {} rest".format(*steps)
 
 
@@ -73,8 +73,8 @@ time = "5:00"
 count_in = "0:05"
 """)
     total = outline(plan)
-    assert total.total == 40 * 60_000
-    assert total.total_with_count_ins == 40 * 60_000 + 10_000 + 10_000 + 5_000
+    assert total.total_ms == 40 * 60_000
+    assert total.total_with_count_ins_ms == 40 * 60_000 + 10_000 + 10_000 + 5_000
 
 
 STATIONS = """

@@ -33,11 +33,11 @@ def read(file: Path) -> Plan:
 def test_a_sample_plan_is_a_class_of_45_to_60_minutes_with_its_cautions(file: Path) -> None:
     plan = read(file)
     whole = outline(plan)
-    assert 45 * 60_000 <= whole.total_with_count_ins <= 60 * 60_000
+    assert 45 * 60_000 <= whole.total_with_count_ins_ms <= 60 * 60_000
     hard = [one for one in plan.segment if one.benchmark is not None]
     assert len(hard) == 1
     assert hard[0].caution
-    assert 5 * 60_000 <= whole.segments[plan.segment.index(hard[0])].length <= 20 * 60_000
+    assert 5 * 60_000 <= whole.segments[plan.segment.index(hard[0])].length_ms <= 20 * 60_000
 
 
 @pytest.mark.parametrize("file", FILES, ids=lambda file: file.stem)

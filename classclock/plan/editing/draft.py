@@ -45,9 +45,9 @@ class Reading:
             return None
 
     @property
-    def length(self) -> int:
-        """Milliseconds that all segments take with their count-ins, as far as it can be told."""
-        return sum(one.length + one.count_in for one in self.segments if one is not None)
+    def length_ms(self) -> int:
+        """What all segments take with their count-ins, as far as it can be told."""
+        return sum(one.length_ms + one.count_in_ms for one in self.segments if one is not None)
 
     @property
     def whole(self) -> bool:

@@ -1,5 +1,5 @@
-"""How a segment's clock runs in each format: its timeline and its cues.
+"""The formats, a module each: its keys, its clock, how it is counted, its words, its first draft.
 
-Comes in: a segment of a plan. Goes out: spans and cues at set moments.
-Knows the plan's model and the clock's timeline.
+Comes in: a segment of a plan. Goes out: spans, cues and the rules of counting, as plain values.
+Knows what a plan's keys can hold, and the clock's spans and cues.
 """

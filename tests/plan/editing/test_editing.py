@@ -240,10 +240,10 @@ def test_a_plan_with_a_fault_in_its_writing_can_be_edited_all_the_same() -> None
 
 def test_the_sum_stands_though_one_segment_has_a_fault() -> None:
     draft = Draft(COMMENTED)
-    assert draft.reading.length == (8 * 60 + 12 * 60 + 20) * 1000
+    assert draft.reading.length_ms == (8 * 60 + 12 * 60 + 20) * 1000
     draft.change(edits.set_typed(draft.text, (1, -1), "time", "long"))
     assert not draft.reading.whole
-    assert draft.reading.length == (8 * 60 + 10) * 1000
+    assert draft.reading.length_ms == (8 * 60 + 10) * 1000
 
 
 ACTIONS = st.lists(

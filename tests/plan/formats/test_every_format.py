@@ -52,7 +52,9 @@ def test_the_editor_has_a_field_for_each_of_its_keys(form: str) -> None:
     about = FORMATS[form].about
     assert set(about.fields) == own_fields(form)
     assert len(about.fields) == len(own_fields(form))
-    assert [key for key in about.fields if not KEYS[key].hint] == []
+    for key in about.fields:
+        assert key in KEYS, f"{key} has no words: put them into about.keys"
+        assert KEYS[key].hint, f"the editor has nothing to say beside {key}: give its Key a hint"
 
 
 def test_every_key_of_a_plan_has_its_words_and_none_has_two() -> None:
@@ -94,7 +96,7 @@ def test_its_clock_runs_from_go_without_a_gap(form: str) -> None:
 def outline_length(form: str) -> int:
     plan, _ = parse_plan(plan_of(form), "depot.toml")
     assert plan is not None
-    return outline(plan).total
+    return outline(plan).total_ms
 
 
 @every_format
@@ -142,6 +144,12 @@ def test_a_plan_that_leaves_the_format_out_is_answered_with_it(form: str) -> Non
     if set(tomllib.loads(text)["segment"][0]) - others:
         _, findings = parse_plan(remove_key(text, (0, -1), "format"), "depot.toml")
         assert findings[0].instead == f'Write format = "{form}"'
+
+
+def test_only_a_countdown_gets_minutes_as_the_help_of_the_keys_says() -> None:
+    assert [name for name, form in FORMATS.items() if form.about.minutes_can_change] == [
+        "countdown"
+    ]
 
 
 def test_no_format_is_left_out_of_the_list() -> None:

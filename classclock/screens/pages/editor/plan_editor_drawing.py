@@ -67,7 +67,7 @@ def _sums(desk: PlanEditorDesk) -> str:
     """The whole class, the round in focus, what is wrong, and whether it is saved."""
     reading = desk.draft.reading
     least = "" if reading.whole else "at least "
-    said = [f"{least}{show_time(reading.length)} with count-ins"]
+    said = [f"{least}{show_time(reading.length_ms)} with count-ins"]
     segment = desk.draft.place[0]
     told = reading.segments[segment] if 0 <= segment < len(reading.segments) else None
     if told is not None and told.total_reps:

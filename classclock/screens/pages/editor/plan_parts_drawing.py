@@ -56,4 +56,4 @@ def _words(desk: PlanEditorDesk, part: Part) -> tuple[str, str]:
     name = typed_at(part, "name") or f"segment {segment + 1}"
     if told is None:
         return f"{name}   {typed_at(part, 'format')}", "?"
-    return f"{name}   {told.words}", show_time(told.length)
+    return f"{name}   {told.words}", show_time(told.length_ms)

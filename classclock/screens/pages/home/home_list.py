@@ -50,7 +50,7 @@ def plan_entry(path: Path, unit: Unit) -> HomeEntry:
     return HomeEntry(
         printable(plan.title, 80),
         printable(pieces or "nothing scored", 200),
-        show_time(told.total_with_count_ins),
+        show_time(told.total_with_count_ins_ms),
         PlanFile(path.stem, text, plan),
     )
 
