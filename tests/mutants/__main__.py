@@ -16,6 +16,7 @@ import sys
 from collections import Counter
 from collections.abc import Iterable, Iterator
 from concurrent.futures import ThreadPoolExecutor, as_completed
+from itertools import islice
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -69,16 +70,12 @@ def _chosen(asked: argparse.Namespace) -> Iterator[Mutant]:
 
 def _some(files: Iterable[Path], count: int, seed: int) -> Iterator[Mutant]:
     found = [
-        (mutant, source)
+        mutant
         for path in files
-        for source in [path.read_bytes()]
-        for mutant in mutants(path.relative_to(ROOT).as_posix(), source)
+        for mutant in mutants(path.relative_to(ROOT).as_posix(), path.read_bytes())
     ]
     random.Random(seed).shuffle(found)  # noqa: S311  a sample, no secret
-    for mutant, source in found:
-        if count and is_another_program(mutant, source):
-            count -= 1
-            yield mutant
+    yield from islice(filter(is_another_program, found), count)
 
 
 def _tried(chosen: Iterable[Mutant], processes: int) -> Iterator[tuple[Mutant, Fate]]:
@@ -100,9 +97,8 @@ def _tried(chosen: Iterable[Mutant], processes: int) -> Iterator[tuple[Mutant, F
 
 
 def _survivor(mutant: Mutant) -> str:
-    source = (ROOT / mutant.path).read_bytes()
-    before, after = mutant.lines(source)
-    reason = why(mutant, source)
+    before, after = mutant.lines
+    reason = why(mutant)
     verdict = f"may survive: {reason}" if reason else "a test is missing, or judged.toml says why"
     return f"\n{mutant.path}:{mutant.line}  {mutant.kind}\n  - {before}\n  + {after}\n  {verdict}"
 

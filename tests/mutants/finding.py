@@ -19,20 +19,20 @@ def mutants(path: str, source: bytes) -> list[Mutant]:
     """Of a file at this path, in the order of its lines."""
     text = SourceText(source)
     found = {
-        Mutant(path, text.line(piece.start), piece, after, kind)
+        Mutant(path, source, piece, after, kind)
         for node in _looked_at(ast.parse(source))
         for kind, (piece, after) in faults(node, text)
     }
     return sorted(found, key=lambda one: (one.piece.start, one.piece.end, one.after))
 
 
-def is_another_program(mutant: Mutant, source: bytes) -> bool:
+def is_another_program(mutant: Mutant) -> bool:
     """Whether Python reads it, and as something else than before."""
     try:
-        changed = ast.parse(mutant.applied(source))
+        changed = ast.parse(mutant.applied)
     except SyntaxError:
         return False
-    return ast.dump(changed) != ast.dump(ast.parse(source))
+    return ast.dump(changed) != ast.dump(ast.parse(mutant.source))
 
 
 def _looked_at(node: ast.AST) -> Iterator[ast.AST]:

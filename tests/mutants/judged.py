@@ -28,9 +28,9 @@ def judged() -> tuple[Judged, ...]:
     return convert(tomllib.loads(_FILE.read_text("utf-8")), _Page).mutant
 
 
-def why(mutant: Mutant, source: bytes) -> str:
+def why(mutant: Mutant) -> str:
     """The reason why it may survive; nothing if nobody has judged it."""
-    before, after = mutant.lines(source)
+    before, after = mutant.lines
     return next(
         (
             one.why

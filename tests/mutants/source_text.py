@@ -37,7 +37,3 @@ class SourceText:
             return None
         before = start + len(text[: found.start()].encode())
         return Piece(before, before + len(found[0].encode()))
-
-    def line(self, place: int) -> int:
-        """The number of the line, from 1."""
-        return self._source[:place].count(b"\n") + 1

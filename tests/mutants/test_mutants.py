@@ -14,9 +14,8 @@ ROOT = Path(__file__).parent.parent.parent
 
 def made(source: str) -> set[str]:
     """Every program that a mutant makes of this one."""
-    data = source.encode()
-    found = mutants("classclock/units/x.py", data)
-    return {one.applied(data).decode() for one in found if is_another_program(one, data)}
+    found = mutants("classclock/units/x.py", source.encode())
+    return {one.applied.decode() for one in found if is_another_program(one)}
 
 
 @pytest.mark.parametrize(
@@ -78,7 +77,7 @@ def test_what_changes_no_answer_is_left_alone(source: str) -> None:
 
 def test_a_mutant_says_its_lines_before_and_after() -> None:
     source = b"a = 1\nif (\n    b < c\n):\n    d = e\n"
-    lines = {one.kind: (one.line, *one.lines(source)) for one in mutants("x", source)}
+    lines = {one.kind: (one.line, *one.lines) for one in mutants("x", source)}
     assert lines["comparison"] == (3, "b < c", "b > c")
     assert lines["condition"] == (3, "b < c", "not (b < c)")
 
@@ -111,9 +110,7 @@ def test_a_fault_that_a_test_sees_is_killed_and_another_survives(
 ) -> None:
     source = (tree / "classclock/units/x.py").read_bytes()
     copy = Copy(tree, tmp_path / "copy")
-    fates = {
-        one.lines(source)[1]: copy.fate(one) for one in mutants("classclock/units/x.py", source)
-    }
+    fates = {one.lines[1]: copy.fate(one) for one in mutants("classclock/units/x.py", source)}
     assert fates == {"return a >= b": "survived", "return a < b": "killed", "return None": "killed"}
     assert (copy.root / "classclock/units/x.py").read_bytes() == source
     assert (tree / "classclock/units/x.py").read_bytes() == source

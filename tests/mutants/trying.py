@@ -58,15 +58,15 @@ class Copy:
     @contextmanager
     def _mutated(self, mutant: Mutant) -> Iterator[None]:
         path = self.root / mutant.path
-        source, stat = path.read_bytes(), path.stat()
-        path.write_bytes(mutant.applied(source))
+        stat = path.stat()
+        path.write_bytes(mutant.applied)
         # Python takes compiled code for the source's by second and size, which may both be alike.
         at = int(stat.st_mtime) - next(self._times)
         os.utime(path, (at, at))
         try:
             yield
         finally:
-            path.write_bytes(source)
+            path.write_bytes(mutant.source)
             os.utime(path, ns=(stat.st_atime_ns, stat.st_mtime_ns))
 
     def _passes(self, room: str, limit: float | None) -> bool | None:
