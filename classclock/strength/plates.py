@@ -87,7 +87,7 @@ class UnitSums:
             smaller = self._without_larger[kind]
             for take in range(min(count, used), -1, -1):
                 rest = left - take * weight_of_one
-                if rest >= 0 and used - take < len(smaller) and smaller[used - take] >> rest & 1:
+                if rest >= 0 and smaller[used - take] >> rest & 1:
                     break
             taken.append((weight_of_one * self._step, take))
             left, used = rest, used - take

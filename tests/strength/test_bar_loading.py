@@ -148,6 +148,15 @@ def test_whatever_can_be_written_is_a_whole_number_of_parts(thousandths: int, un
     assert parts_above(load) == parts_below(load)
 
 
+@given(st.decimals(0, 500, places=15), st.sampled_from(["kg", "lb"]))
+def test_what_no_whole_part_is_lies_between_two(amount: Decimal, unit: Unit) -> None:
+    # A percentage of a load in pounds has such decimals; what is made must not be above it.
+    load = Load(amount, unit)
+    exact = Fraction(load.kg) * PARTS_PER_KG
+    assert parts_below(load) <= exact <= parts_above(load)
+    assert parts_above(load) - parts_below(load) <= 1
+
+
 # -- against every subset, in whole grams ------------------------------------------
 
 grams = st.integers(1, 40).map(lambda quarters: quarters * 250) | st.integers(1, 9_999)

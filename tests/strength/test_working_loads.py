@@ -76,6 +76,13 @@ def test_a_warm_up_is_never_as_heavy_as_the_work_nor_done_twice(club: Club, kg: 
     assert [step.load for step in steps] == [kg("20")]
 
 
+def test_no_two_warm_ups_are_the_same_load(club: Club, kg: AsLoad) -> None:
+    # Worked: 20, 30, 60 and 70 can be made; 60 % (42) and 80 % (56) both come to 30.
+    few = club({"20": 1, "5": 1}, bars=("20 kg",))
+    steps = warm_ups(working_load(kg("70"), few), few)
+    assert [step.load for step in steps] == [kg("20"), kg("30")]
+
+
 def test_warm_ups_stay_on_the_bar_of_the_work_where_it_is_light_enough(
     depot: Equipment, kg: AsLoad
 ) -> None:
