@@ -48,6 +48,8 @@ def test_what_is_upcoming_are_the_cues_not_given_out_yet() -> None:
     track, _ = CueTrack.entered(CUES, -10_000).due(-2_500)
     assert track.upcoming(-2_500, within=2_000) == CUES[1:3]
     assert track.upcoming(-1_900, within=0) == CUES[1:2], "due, not given out, not too late"
+    assert track.upcoming(-1_000, within=0) == CUES[1:3], "a second late is heard"
+    assert track.upcoming(-999, within=0) == CUES[2:3]
     track, _ = track.due(-2_000)
     assert track.upcoming(-2_000, within=999) == ()
 

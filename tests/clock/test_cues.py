@@ -33,9 +33,9 @@ def test_three_two_one_and_go(write: Write) -> None:
 @pytest.mark.parametrize(
     ("time", "kinds"),
     [
-        ("0:59", ["end"]),
+        ("0:59.999", ["end"]),
         ("1:00", ["last-ten", "end"]),
-        ("2:59", ["last-ten", "end"]),
+        ("2:59.999", ["last-ten", "end"]),
         ("3:00", ["halfway", "last-minute", "last-ten", "end"]),
     ],
 )
@@ -44,6 +44,16 @@ def test_a_short_segment_leaves_out_what_makes_no_sense_in_it(
 ) -> None:
     segment = write("rounds-in-time", time=time)
     assert [kind for kind, at in heard(segment) if at > 0] == kinds
+
+
+def test_what_is_left_is_left_of_the_whole_segment_and_not_of_a_step(write: Write) -> None:
+    segment = write("interval", repeat=5, steps=[{"work": 50}], cues={"step": False})
+    assert [cue for cue in heard(segment) if cue[1] > 0] == [
+        ("halfway", 125),
+        ("last-minute", 190),
+        ("last-ten", 240),
+        ("end", 250),
+    ]
 
 
 def test_three_short_before_each_change_and_the_change_itself(write: Write) -> None:

@@ -1,5 +1,6 @@
 import datetime as dt
 import math
+import struct
 import sys
 import threading
 import time
@@ -79,6 +80,13 @@ def test_a_key_is_as_old_as_its_stamp_and_never_of_the_future(source: TimeSource
 def test_a_keystroke_comes_after_the_one_before(source: TimeSource) -> None:
     stamp = events.Key("n", "n").time
     assert source.stroke_ms(stamp - 2) <= source.stroke_ms(stamp)
+    assert isinstance(source.stroke_ms(stamp), int), "whole milliseconds"
+
+
+def test_what_never_comes_can_be_handed_to_the_player_and_is_later_than_anybody_waits() -> None:
+    assert struct.unpack("q", struct.pack("q", NEVER)) == (NEVER,)
+    century = 100 * 366 * 24 * 3600 * SECOND
+    assert raw_now() + century < NEVER
 
 
 def test_the_time_of_day_bears_its_offset(source: TimeSource) -> None:
