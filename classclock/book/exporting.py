@@ -38,10 +38,6 @@ def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path,
         OSError: a file can't be written.
     """
     contents = book_contents(connection)
-    names = {row["athlete"]: row["name"] for row in contents["athletes"]}
-    for rows in contents.values():
-        for row in rows:
-            row.setdefault("who", names.get(row.get("athlete", ""), ""))
     written = []
     for sheet in _sheets():
         path = into / f"{sheet.name}.csv"

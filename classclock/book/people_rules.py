@@ -5,34 +5,51 @@ from collections.abc import Iterable, Sequence
 
 from msgspec import Struct, field
 
-from classclock.book.files.changes import Change, Erasure, Import, MarkSet, Merge, Rename, Undo
+from classclock.book.files.changes import (
+    Change,
+    Changes,
+    Erasure,
+    Import,
+    MarkSet,
+    Merge,
+    Rename,
+    Undo,
+)
+from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.tally.lanes import Mark
 
 
 class PeopleRules(Struct, frozen=True):
-    """What the changes come to, those of all rooms together."""
+    """What the changes come to, those of all rooms together. People are entries, `ROOM/ID`."""
 
     aliases: dict[str, str] = field(default_factory=dict)
-    """By the id as recorded, the id that it was merged into."""
+    """By the entry as recorded, the one that it was merged into."""
     names: dict[str, str] = field(default_factory=dict)
     marks: dict[str, tuple[Mark, ...]] = field(default_factory=dict)
     erasures: tuple[Erasure, ...] = ()
 
     def athlete(self, recorded: str) -> str:
-        """The id that somebody goes by now."""
+        """The entry that somebody goes by now."""
         return self.aliases.get(recorded, recorded)
 
-    def recorded(self, athlete: str) -> tuple[str, ...]:
-        """All ids under which an athlete was recorded."""
+    def known_in(self, room: str, athlete: str) -> str:
+        """What a room's classes call an athlete: an id of the room's own, wherever there is one.
+
+        Somebody who is known in two rooms, and merged, is recorded in each under its own.
+        """
+        if is_of(room, athlete):
+            return said_in(room, athlete)
         merged = (gone for gone, kept in self.aliases.items() if kept == athlete)
-        return (athlete, *sorted(merged))
+        return said_in(room, min((one for one in merged if is_of(room, one)), default=athlete))
 
     def forgotten_before(self, recorded: str) -> int:
-        """What was recorded under this id before that moment is to be forgotten; 0: nothing."""
+        """What was recorded of this entry before that moment is to be forgotten; 0: nothing."""
+        # Erasures of before meant the id, in whatever room: it was one athlete then.
+        ident = recorded.partition("/")[2]
         meant = (
             erasure.before
             for erasure in self.erasures
-            if digest(erasure.salt, recorded) in erasure.digests
+            if {digest(erasure.salt, recorded), digest(erasure.salt, ident)} & {*erasure.digests}
         )
         return max(meant, default=0)
 
@@ -54,23 +71,25 @@ def standing_changes(changes: Sequence[Change]) -> tuple[Change, ...]:
     )
 
 
-def people_rules(rooms: Iterable[Sequence[Change]]) -> PeopleRules:
+def people_rules(rooms: Iterable[Changes]) -> PeopleRules:
     """Fold each room's changes, in the order in which they were made."""
-    standing = [line for room in rooms for line in standing_changes(room)]
-    standing.sort(key=lambda line: line.at)
+    standing = [(room.room, line) for room in rooms for line in standing_changes(room.lines)]
+    standing.sort(key=lambda said: said[1].at)
     merges: dict[str, str] = {}
     names: dict[str, str] = {}
     marked: dict[str, dict[Mark, bool]] = {}
-    for line in standing:
+    for room, line in standing:
         match line:
-            case Merge() if _end(merges, line.kept) != line.gone:
-                merges[line.gone] = line.kept
-                if line.name:
-                    names[line.kept] = line.name
+            case Merge():
+                gone, kept = entry_said(room, line.gone), entry_said(room, line.kept)
+                if _end(merges, kept) != gone:
+                    merges[gone] = kept
+                    if line.name:
+                        names[kept] = line.name
             case Rename():
-                names[line.athlete] = line.name
+                names[entry_said(room, line.athlete)] = line.name
             case MarkSet():
-                marked.setdefault(line.athlete, {})[line.mark] = line.on
+                marked.setdefault(entry_said(room, line.athlete), {})[line.mark] = line.on
             case _:
                 pass
     aliases = {gone: _end(merges, gone) for gone in merges}
@@ -78,7 +97,7 @@ def people_rules(rooms: Iterable[Sequence[Change]]) -> PeopleRules:
         aliases,
         names,
         _marks(marked, aliases),
-        tuple(line for line in standing if isinstance(line, Erasure)),
+        tuple(line for _, line in standing if isinstance(line, Erasure)),
     )
 
 

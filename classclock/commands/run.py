@@ -3,7 +3,7 @@
 import argparse
 from datetime import timedelta
 
-from classclock.book.asking.people_reading import in_files, people_called
+from classclock.book.asking.people_reading import known_for, people_called
 from classclock.clock.source import time_source
 from classclock.club.movements import filled_in
 from classclock.commands.shared.club import asked_club
@@ -44,7 +44,7 @@ def do(asked: argparse.Namespace) -> int:
     ends = source.wall() + timedelta(milliseconds=club.class_length)
     session = open_session(
         plan_file,
-        people_called(asked.athletes, in_files(folder)),
+        people_called(asked.athletes, known_for(folder, asked.athletes)),
         folder=folder,
         club=club,
         source=source,

@@ -5,7 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.book.asking.people_reading import in_files, remembered
+from classclock.book.asking.people_reading import in_files, known_for, remembered
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
 from classclock.clock.engine import EngineView
@@ -100,6 +100,10 @@ class Session:
         trouble = self.read_bests()
         self.read_basis()
         return trouble
+
+    def known_for(self, name: str) -> tuple[KnownPerson, ...]:
+        """Everybody whom the club may mean by this name, read now if that hasn't been done."""
+        return self.known or known_for(self._folder, [name])
 
     def read_basis(self) -> None:
         """Ask the book for what the cap fit rests on; in a thread, as `read_bests`."""

@@ -32,8 +32,13 @@ class LiftHistory(Struct, frozen=True):
     """The id of whoever has a display name, in small letters; only where one alone has it."""
 
     def of(self, person_id: str, name: str, lift: str) -> Handled | None:
-        """What this athlete has handled in a lift; found by name where the id is a new one."""
-        known = person_id if person_id in self.by_id else self.ids.get(name.casefold(), "")
+        """What this athlete has handled in a lift.
+
+        Found by name in a rehearsal alone, whose people have their names for ids: two of one name
+        may be two people.
+        """
+        named = person_id not in self.by_id and person_id == name
+        known = self.ids.get(name.casefold(), "") if named else person_id
         return self.by_id.get(known, {}).get(lift.casefold())
 
 

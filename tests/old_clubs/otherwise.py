@@ -36,6 +36,14 @@ OTHERWISE = (
         ),
         "the list of an estimated maximum ends at 90 %: nobody has lifted the rest yet",
     ),
+    Otherwise(
+        "night-yard/said/after-erasing/0[23]-*.txt",
+        (
+            "+   would be removed: {club}/book-v2.sqlite",
+            "+   removed: {club}/book-v2.sqlite",
+        ),
+        "the book's tables have another version: the one of then was kept beside, and goes",
+    ),
 )
 
 

@@ -9,9 +9,12 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
+from msgspec import Struct
+
 from classclock.book.asking.lift_records import ClassLifts, Lifted, read_lifts
 from classclock.book.files.changes import Import, ImportedScore, changes_if_any
 from classclock.book.files.saved_results import ResultsError
+from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.club.folder import results
 from classclock.records.result import day_moment
@@ -23,40 +26,52 @@ _REPS = re.compile(r"(\d{1,3}) reps?")
 def club_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
     """The lifts of every class and import, and why some results files can't be read."""
     changes = changes_if_any(folder)
-    rules = people_rules([changes])
+    people = _People(changes.room, people_rules([changes]))
     classes, unread = read_lifts(results(folder))
-    old = (_imported(one, rules) for one in imports(changes))
-    return (*old, *(_as_now(one, rules) for one in classes)), unread
+    old = (_imported(one, people) for one in imports(changes.lines))
+    return (*old, *(_as_now(one, people) for one in classes)), unread
 
 
-def _as_now(one: ClassLifts, rules: PeopleRules) -> ClassLifts:
-    people = {
-        rules.athlete(recorded): rules.names.get(rules.athlete(recorded), name)
-        for recorded, name in one.people.items()
-    }
+class _People(Struct, frozen=True):
+    """Who the people of this club are now."""
+
+    room: str
+    rules: PeopleRules
+
+    def now(self, said: str) -> str:
+        """The id that somebody of an id, as a file says it, goes by now."""
+        athlete = self.rules.athlete(entry_said(self.room, said))
+        return self.rules.known_in(self.room, athlete)
+
+    def name(self, said: str, name: str) -> str:
+        return self.rules.names.get(self.rules.athlete(entry_said(self.room, said)), name)
+
+    def erased(self, score: ImportedScore) -> bool:
+        return self.rules.erased(entry_said(self.room, score.athlete), day_moment(score.day))
+
+
+def _as_now(one: ClassLifts, people: _People) -> ClassLifts:
     lifted = (
-        Lifted(rules.athlete(made.person_id), made.lift, made.load, made.reps, made.on)
+        Lifted(people.now(made.person_id), made.lift, made.load, made.reps, made.on)
         for made in one.lifted
     )
-    return ClassLifts(people, tuple(lifted))
+    named = {people.now(said): people.name(said, name) for said, name in one.people.items()}
+    return ClassLifts(named, tuple(lifted))
 
 
-def _imported(one: Import, rules: PeopleRules) -> ClassLifts:
-    kept = [score for score in one.scores if not rules.erased(score.athlete, day_moment(score.day))]
-    people = {
-        rules.athlete(score.athlete): rules.names.get(rules.athlete(score.athlete), score.name)
-        for score in kept
-    }
-    return ClassLifts(people, tuple(_lifted(kept, rules)))
+def _imported(one: Import, people: _People) -> ClassLifts:
+    kept = [score for score in one.scores if not people.erased(score)]
+    named = {people.now(one.athlete): people.name(one.athlete, one.name) for one in kept}
+    return ClassLifts(named, tuple(_lifted(kept, people)))
 
 
-def _lifted(scores: list[ImportedScore], rules: PeopleRules) -> Iterator[Lifted]:
+def _lifted(scores: list[ImportedScore], people: _People) -> Iterator[Lifted]:
     for score in scores:
         if score.kind == "load" and not score.modification:
             # Where nobody said for how many reps, it was made for one at least.
             reps = _REPS.fullmatch(score.work)
             yield Lifted(
-                rules.athlete(score.athlete),
+                people.now(score.athlete),
                 score.benchmark,
                 parse_load(score.score, "kg"),
                 int(reps[1]) if reps else 1,

@@ -14,9 +14,10 @@ from sqlalchemy import Connection, Row, or_, select
 
 from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.class_plans import plan_in
-from classclock.book.tables.applying import rules_in
+from classclock.book.people_ids import entry_said, said_in
+from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import BookError
+from classclock.book.tables.opening import BookError, asking_room
 from classclock.book.tables.queries import result_of
 from classclock.book.tables.schema import results
 from classclock.club import folder as club_folder
@@ -81,15 +82,16 @@ def read_past(
         ChangesDamagedError: a line of the changes can't be read.
         OSError: the folder can't be read.
     """
-    rules = rules_in(connection)
-    athletes = {person: rules.athlete(person) for person in asked.people}
+    room = asking_room(connection)
+    athletes = athletes_now(connection, asked.people)
     benchmarks = asked.benchmarks
     reading = _Reading(folder, name_of)
     found: dict[str, list[Past]] = {}
-    for row in _rows(connection, set(athletes.values()), asked):
-        have = found.setdefault(row.athlete, [])
+    entries = {entry_said(room, athlete) for athlete in athletes.values()}
+    for row in _rows(connection, entries, asked):
+        have = found.setdefault(said_in(room, row.athlete), [])
         if row.benchmark in benchmarks or len(have) < _MOST:
-            have.append(Past(result_of(row), reading.stations(row)))
+            have.append(Past(result_of(room, row), reading.stations(row)))
     return {person: tuple(found.get(athlete, ())) for person, athlete in athletes.items()}
 
 

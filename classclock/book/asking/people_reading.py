@@ -1,17 +1,17 @@
 """Who the people of a class are: those whom the club knows already come back with id and key.
 
-The one place where a name becomes an id.
+The one place where somebody is found by a name: among the people of this club alone.
 """
 
-from collections.abc import Collection, Mapping, Sequence
+from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 
-from classclock.book.asking.known_people import KnownPerson, known_people
+from classclock.book.asking.known_people import MOST_CLASSES, KnownPerson, known_people
 from classclock.book.files.changes import ChangesDamagedError, MarkSet, changes_if_any
+from classclock.book.people_ids import drawn_id, entry_of, entry_said, new_id
 from classclock.book.people_rules import imports, people_rules
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
-from classclock.machine.file_names import file_safe
 from classclock.tally.lane_keys import assign_keys
 from classclock.tally.lanes import Mark, Person
 
@@ -32,24 +32,40 @@ def remembered(folder: Path) -> tuple[KnownPerson, ...]:
         return in_files(folder)
 
 
+def known_for(folder: Path, names: Sequence[str]) -> tuple[KnownPerson, ...]:
+    """Everybody whom the club may mean by these names, the sooner the better.
+
+    The book is asked only where the newest results files aren't all there are, and lack a name.
+    """
+    known = in_files(folder)
+    called = {one.name.casefold() for one in known}
+    if all(name.strip().casefold() in called for name in names):
+        return known
+    results = club_folder.results(folder)
+    return known if len(list(results.glob("*.json"))) <= MOST_CLASSES else remembered(folder)
+
+
 def in_files(folder: Path) -> tuple[KnownPerson, ...]:
     """Everybody in the newest results files and in imports, named and merged as the changes say.
 
     Loads no database: quick enough before the first paint.
     """
     changes = changes_if_any(folder)
-    rules = people_rules([changes])
+    room, rules = changes.room, people_rules([changes])
     found: dict[str, KnownPerson] = {}
     for one in known_people(club_folder.results(folder)):
-        ident = rules.athlete(one.id)
-        name = rules.names.get(ident, one.name)
-        marks = rules.marks.get(ident, ())
+        athlete = rules.athlete(entry_of(room, one.id))
+        ident = rules.known_in(room, athlete)
+        name = rules.names.get(athlete, one.name)
+        marks = rules.marks.get(athlete, ())
         known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
         found.setdefault(ident, known)
-    for score in (score for one in imports(changes) for score in one.scores):
-        ident = rules.athlete(score.athlete)
-        if not rules.forgotten_before(score.athlete):
-            name = rules.names.get(ident, score.name)
+    for score in (score for one in imports(changes.lines) for score in one.scores):
+        recorded = entry_said(room, score.athlete)
+        if not rules.forgotten_before(recorded):
+            athlete = rules.athlete(recorded)
+            ident = rules.known_in(room, athlete)
+            name = rules.names.get(athlete, score.name)
             found.setdefault(ident, KnownPerson(ident, name, "", classes=0))
     return tuple(found.values())
 
@@ -61,33 +77,30 @@ def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
     return named[0] if len(named) == 1 else None
 
 
-def new_id(name: str, taken: Collection[str]) -> str:
-    """The id of somebody whom the club doesn't know yet."""
-    wanted = file_safe(name)
-    ident, number = wanted, 1
-    while ident in taken:
-        number += 1
-        ident = f"{wanted}-{number}"
-    return ident
-
-
-def person_called(name: str, known: Sequence[KnownPerson], here: Collection[str] = ()) -> Person:
+def person_called(
+    name: str,
+    known: Sequence[KnownPerson],
+    here: Collection[str] = (),
+    draw: Callable[[], str] = drawn_id,
+) -> Person:
     """Whoever of the known has this name, or somebody new. `here` are ids in use in the class.
 
-    A new person has no key yet.
+    A new person has no key yet, and an id that is drawn.
     """
     found = known_as(name, known)
     if found is not None and found.id not in here:
         marks = found.marks
         return Person(found.id, name, found.key, newcomer="newcomer" in marks, marks=marks)
-    return Person(new_id(name, {*here, *(one.id for one in known)}), name, "")
+    return Person(new_id({*here, *(one.id for one in known)}, draw), name, "")
 
 
-def people_called(names: Sequence[str], known: Sequence[KnownPerson]) -> tuple[Person, ...]:
+def people_called(
+    names: Sequence[str], known: Sequence[KnownPerson], draw: Callable[[], str] = drawn_id
+) -> tuple[Person, ...]:
     """The people of these names, each with a key of their own."""
     people: list[Person] = []
     for name in names:
-        people.append(person_called(name, known, {person.id for person in people}))
+        people.append(person_called(name, known, {person.id for person in people}, draw))
     assigned, _ = assign_keys(people, {one.id: one.classes for one in known})
     return assigned
 

@@ -5,7 +5,7 @@ from datetime import datetime
 from pathlib import Path
 
 from classclock.book.files.changes import ChangesDamagedError
-from classclock.book.tables.applying import rules_in
+from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.keeping import kept_book, now_ns
 from classclock.book.tables.opening import BookError
 from classclock.book.tables.queries import history
@@ -25,8 +25,7 @@ def read_own_bests(
         OSError: the folder can't be read or written to.
     """
     with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
-        rules = rules_in(asked)
-        athletes = {person: rules.athlete(person) for person in people}
+        athletes = athletes_now(asked, people)
         found = history(asked, set(athletes.values()), benchmarks)
     by_person = {
         (person, benchmark): found.get((athlete, benchmark), ())

@@ -5,7 +5,7 @@ from datetime import date
 from sqlalchemy import Connection
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.book.tables.queries import all_athletes, last_options
+from classclock.book.tables.queries import last_options, own_people
 from classclock.records.result import day_moment
 
 _YEAR = 365 * 24 * 60 * 60 * 1000
@@ -13,18 +13,18 @@ _YEAR = 365 * 24 * 60 * 60 * 1000
 
 
 def remembered_people(connection: Connection) -> tuple[KnownPerson, ...]:
-    """Everybody in the book, who came last first: as `known_people` has it from results files.
+    """The asking room's people, who came last first: as `known_people` has it from results files.
 
     Names, merges and erasures are as the book has them, and all classes count; options are those
     of the year before the latest class.
     """
-    everybody = sorted(all_athletes(connection), key=lambda one: one.last_day, reverse=True)
-    latest = everybody[0].last_day if everybody else ""
+    own = sorted(own_people(connection), key=lambda known: known[1].last_day, reverse=True)
+    latest = own[0][1].last_day if own else ""
     since = day_moment(latest) - _YEAR if latest else 0
     options = last_options(connection, since)
     return tuple(
         KnownPerson(
-            one.id,
+            ident,
             one.name,
             one.key,
             one.classes,
@@ -32,5 +32,5 @@ def remembered_people(connection: Connection) -> tuple[KnownPerson, ...]:
             options.get(one.id, {}),
             one.marks,
         )
-        for one in everybody
+        for ident, one in own
     )

@@ -28,10 +28,11 @@ from classclock.book.files.changes import (
 from classclock.book.files.copies import copies, forget_missing
 from classclock.book.files.journal_writer import in_use
 from classclock.book.files.saved_results import ResultsError
+from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.people_rules import digest
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.opening import Book, forget_deleted, kept_versions
+from classclock.book.tables.opening import Book, asking_room, forget_deleted, kept_versions
 from classclock.book.tables.queries import Athlete
 from classclock.book.tables.schema import seen
 from classclock.records.erased import ERASED
@@ -80,7 +81,7 @@ def look(book: Book, athlete: Athlete) -> Reach:
         BookError, OSError: the records can't be read.
     """
     with book.reading() as connection:
-        scrub = _scrub(connection, athlete)
+        scrub = _scrub(book.room, *_entries(connection, athlete))
     reach = Reach()
     into = {"readable": reach.files, "damaged": reach.damaged, "later": reach.later}
     for path in own_records(book.folder):
@@ -108,7 +109,8 @@ def erase(book: Book, athlete: Athlete, now: datetime) -> Reach:
     """
     reach = look(book, athlete)
     with book.reading() as connection:
-        scrub = _scrub(connection, athlete)
+        entries, names = _entries(connection, athlete)
+    scrub = _scrub(book.room, entries, names)
     with book_lock(book.folder):
         for path in tuple(reach.files):
             try:
@@ -119,37 +121,46 @@ def erase(book: Book, athlete: Athlete, now: datetime) -> Reach:
         for path in reach.removed:
             path.unlink(missing_ok=True)
         forget_missing(book.folder)
-        _forget_in_changes(book.folder, scrub, now)
+        _forget_in_changes(book.folder, entries, now)
     catch_up(book, 0, thorough=True)
     forget_deleted(book)
     return reach
 
 
-def _scrub(connection: Connection, athlete: Athlete) -> Scrub:
-    asked = select(seen.c.person, seen.c.name).where(seen.c.athlete == athlete.id)
+def _entries(connection: Connection, athlete: Athlete) -> tuple[frozenset[str], frozenset[str]]:
+    """All entries and names under which somebody was recorded, in whatever room."""
+    entry = entry_said(asking_room(connection), athlete.id)
+    asked = select(seen.c.person, seen.c.name).where(seen.c.athlete == entry)
     found = connection.execute(asked.distinct()).all()
-    ids = frozenset(row.person for row in found) | {athlete.id}
-    names = frozenset(row.name for row in found) | {athlete.name}
-    return Scrub(ids, names, f"{ERASED}{os.urandom(6).hex()}")
+    entries = frozenset(row.person for row in found) | {entry}
+    return entries, frozenset(row.name for row in found) | {athlete.name}
 
 
-def _forget_in_changes(folder: Path, scrub: Scrub, now: datetime) -> None:
+def _scrub(room: str, entries: frozenset[str], names: frozenset[str]) -> Scrub:
+    own = frozenset(said_in(room, one) for one in entries if is_of(room, one))
+    return Scrub(own, names, f"{ERASED}{os.urandom(6).hex()}")
+
+
+def _forget_in_changes(folder: Path, entries: frozenset[str], now: datetime) -> None:
     changes = read_changes(folder)
-    kept = tuple(line for old in changes.lines if (line := _without(old, scrub)) is not None)
+    kept = (_without(line, changes.room, entries) for line in changes.lines)
     salt = os.urandom(16).hex()
     erasure = Erasure(
         salt=salt,
-        digests=tuple(sorted(digest(salt, ident) for ident in scrub.ids)),
+        digests=tuple(sorted(digest(salt, entry) for entry in entries)),
         before=int(now.timestamp() * 1000) + 1,
     )
     # The number after the last of all, so that none is given twice.
     numbered = replace(erasure, n=changes.next_number, at=utc(now))
-    write_changes(folder, Changes(changes.room, (*kept, numbered)))
+    left = (line for line in kept if line is not None)
+    write_changes(folder, Changes(changes.room, (*left, numbered)))
 
 
-def _without(line: Change, scrub: Scrub) -> Change | None:
+def _without(line: Change, room: str, entries: frozenset[str]) -> Change | None:
     if isinstance(line, Import):
-        scores = tuple(score for score in line.scores if score.athlete not in scrub.ids)
+        scores = tuple(
+            score for score in line.scores if entry_said(room, score.athlete) not in entries
+        )
         return replace(line, scores=scores) if scores else None
     named = (getattr(line, key, None) for key in ("athlete", "gone", "kept"))
-    return None if any(ident in scrub.ids for ident in named) else line
+    return None if any(entry_said(room, said) in entries for said in named if said) else line

@@ -119,37 +119,58 @@ def read_changes(folder: Path) -> Changes:
     """
     path = folder / NAME
     try:
-        lines = path.read_bytes().split(b"\n")
+        first, *lines = path.read_bytes().split(b"\n")
     except FileNotFoundError:
         changes = Changes(os.urandom(8).hex())
         write_changes(folder, changes)
         return changes
-    room, read = "", []
-    for number, line in enumerate(lines[:-1], start=1):
+    room, read = _room(path, first), []
+    for number, line in enumerate(lines[:-1], start=2):
         try:
-            if number == 1:
-                room = str(read_json(line)["room"])
-            else:
-                read.append(convert(read_json(line), Change))
+            read.append(convert(read_json(line), Change))
         except (ValueError, KeyError, TypeError) as error:
-            why = str(error).splitlines()[0]
-            raise ChangesDamagedError(
-                f"{path}:{number}: this line can't be read ({why}): put the file back from a copy"
-            ) from None
-    if not room:
-        raise ChangesDamagedError(f"{path}:1: the room's name is missing: put it back from a copy")
+            raise _damaged(path, number, error) from None
     return Changes(room, tuple(read))
 
 
-def changes_if_any(folder: Path) -> tuple[Change, ...]:
+def _room(path: Path, first: bytes) -> str:
+    try:
+        room = str(read_json(first)["room"])
+    except (ValueError, KeyError, TypeError) as error:
+        raise _damaged(path, 1, error) from None
+    if not room or "/" in room:
+        raise ChangesDamagedError(f"{path}:1: the room's name is missing: put it back from a copy")
+    return room
+
+
+def _damaged(path: Path, number: int, error: Exception) -> ChangesDamagedError:
+    why = str(error).splitlines()[0]
+    return ChangesDamagedError(
+        f"{path}:{number}: this line can't be read ({why}): put the file back from a copy"
+    )
+
+
+def changes_if_any(folder: Path) -> Changes:
     """The changes for who only asks: none where the file is missing or can't be read.
 
-    The folder is left as it is: `read_changes` would begin a file.
+    The folder is left as it is: `read_changes` would begin a file. The room is then without a name.
     """
     try:
-        return read_changes(folder).lines if (folder / NAME).exists() else ()
+        return read_changes(folder) if (folder / NAME).exists() else Changes("")
     except (ChangesDamagedError, OSError):
-        return ()
+        return Changes("")
+
+
+def room_of(folder: Path) -> str:
+    """The room's name; a folder without changes gets a file with a room of its own.
+
+    Raises: as `read_changes` does.
+    """
+    try:
+        with (folder / NAME).open("rb") as opened:
+            return _room(folder / NAME, opened.readline())
+    except FileNotFoundError:
+        return read_changes(folder).room
 
 
 def changes_digest(folder: Path) -> str:

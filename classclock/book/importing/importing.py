@@ -1,14 +1,15 @@
 """An old spreadsheet's rows, made ready to go in: whose each is, and which are there already."""
 
-import os
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from msgspec import Struct
 from sqlalchemy import Connection, select
 
 from classclock.book.files.changes import Import, ImportedScore
 from classclock.book.importing.spreadsheet import OldRow
-from classclock.book.tables.queries import Athlete, all_athletes
+from classclock.book.people_ids import drawn_id, new_id, said_in
+from classclock.book.tables.opening import asking_room
+from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, results
 from classclock.plan.findings import Finding
 from classclock.records.result import Kind
@@ -31,11 +32,18 @@ def benchmark_kinds(connection: Connection) -> dict[str, Kind]:
     return {row.benchmark: row.kind for row in connection.execute(asked)}
 
 
-def ready_import(connection: Connection, rows: Sequence[OldRow], file: str) -> ReadyImport:
-    """Give each row to the athlete of that name; a name nobody has makes a new one."""
-    by_name: dict[str, list[Athlete]] = {}
-    for athlete in all_athletes(connection):
-        by_name.setdefault(athlete.name.casefold(), []).append(athlete)
+def ready_import(
+    connection: Connection,
+    rows: Sequence[OldRow],
+    file: str,
+    draw: Callable[[], str] = drawn_id,
+) -> ReadyImport:
+    """Give each row to this room's athlete of that name; a name nobody has makes a new one."""
+    own = own_people(connection)
+    taken = {ident for ident, _ in own}
+    by_name: dict[str, list[tuple[str, Athlete]]] = {}
+    for ident, athlete in own:
+        by_name.setdefault(athlete.name.casefold(), []).append((ident, athlete))
     there = _recorded(connection, {row.benchmark for row in rows})
     new: dict[str, str] = {}
     names: dict[str, str] = {}
@@ -49,13 +57,12 @@ def ready_import(connection: Connection, rows: Sequence[OldRow], file: str) -> R
             what = f"{len(known)} people in the book are called {row.name}"
             findings.append(Finding(file, row.line, None, what, "Rename one of them first"))
             continue
-        if known:
-            ident = known[0].id
-        else:
-            ident = new.setdefault(folded, f"imported-{os.urandom(8).hex()}")
-            names.setdefault(folded, row.name)
+        if not known and folded not in new:
+            new[folded] = new_id({*taken, *new.values()}, draw)
+            names[folded] = row.name
+        ident, athlete_id = (known[0][0], known[0][1].id) if known else (new[folded],) * 2
         score = _score(ident, row)
-        key = (ident, score.benchmark, score.day, score.score)
+        key = (athlete_id, score.benchmark, score.day, score.score)
         if key in there:
             already += 1
             continue
@@ -68,7 +75,8 @@ def ready_import(connection: Connection, rows: Sequence[OldRow], file: str) -> R
 def _recorded(connection: Connection, benchmarks: set[str]) -> set[tuple[str, ...]]:
     columns = (results.c.athlete, results.c.benchmark, results.c.day, results.c.score)
     asked = select(*columns).where(results.c.benchmark.in_(benchmarks))
-    return {tuple(row) for row in connection.execute(asked)}
+    room = asking_room(connection)
+    return {(said_in(room, athlete), *row) for athlete, *row in connection.execute(asked)}
 
 
 def _score(ident: str, row: OldRow) -> ImportedScore:

@@ -1,14 +1,16 @@
 """Bringing the book up to the changes: imports, merges, names, marks, erasures."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from msgspec.json import encode
 from sqlalchemy import Connection, delete, insert, select, update
 
 from classclock.book.files.changes import Change, Changes, Import, Merge, Undo, read_change
+from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.book.tables.deriving import Touched, derive
 from classclock.book.tables.imported_rows import import_rows
+from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import PERSONAL, changes, seen
 from classclock.book.tables.taking_in import Rows, take_out
 
@@ -18,7 +20,13 @@ def rules_in(connection: Connection) -> PeopleRules:
     found: dict[str, list[Change]] = {}
     for row in connection.execute(select(changes).order_by(changes.c.room, changes.c.n)):
         found.setdefault(row.room, []).append(read_change(row.line))
-    return people_rules(found.values())
+    return people_rules(Changes(room, tuple(lines)) for room, lines in found.items())
+
+
+def athletes_now(connection: Connection, recorded: Collection[str]) -> dict[str, str]:
+    """By the id under which the asking room recorded somebody, the athlete they are now."""
+    room, rules = asking_room(connection), rules_in(connection)
+    return {ident: said_in(room, rules.athlete(entry_of(room, ident))) for ident in recorded}
 
 
 def apply_changes(connection: Connection, read: Changes) -> None:
@@ -33,23 +41,24 @@ def apply_changes(connection: Connection, read: Changes) -> None:
         rows = [{"room": read.room, "n": n, "line": line} for n, line in new.items()]
         connection.execute(insert(changes), rows)
     rules = rules_in(connection)
-    touched = Touched(_named_in(old, new), in_all=True)
+    touched = Touched(_named_in(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, rules))
     touched.update(_apply_imports(connection, rules, read))
     touched.update(_forget(connection, rules))
     derive(connection, rules, touched)
 
 
-def _named_in(old: dict[int, str], new: dict[int, str]) -> set[str]:
+def _named_in(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:
     """The athletes that speak of lines which came, went or were taken back."""
     both = {**old, **new}
     numbers = {n for n in both if old.get(n) != new.get(n)}
     lines = [read_change(both[n]) for n in numbers]
     taken_back = {line.of for line in lines if isinstance(line, Undo)} & set(both)
-    return _ids([*lines, *(read_change(both[n]) for n in taken_back)])
+    said = _said([*lines, *(read_change(both[n]) for n in taken_back)])
+    return {entry_said(room, one) for one in said}
 
 
-def _ids(lines: Sequence[Change]) -> set[str]:
+def _said(lines: Sequence[Change]) -> set[str]:
     ids: set[str] = set()
     for line in lines:
         if isinstance(line, Import):
@@ -82,7 +91,7 @@ def _apply_imports(connection: Connection, rules: PeopleRules, read: Changes) ->
     touched = Touched(in_all=True)
     if gone := present - set(wanted):
         touched.update(take_out(connection, sorted(gone)))
-    rows = Rows(rules)
+    rows = Rows(rules, read.room)
     for key, line in wanted.items():
         if key not in present:
             touched.update(import_rows(rows, key, line))

@@ -28,6 +28,7 @@ from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import RECORDED, changes, files, rooms
 from classclock.book.tables.taking_in import Rows, class_rows, take_out
 from classclock.club.folder import results as results_folder
+from classclock.records import document
 from classclock.records.class_entries import read_class
 
 _SETTLED = 2_000_000_000
@@ -77,6 +78,7 @@ def catch_up(book: Book, now_ns: int, *, thorough: bool = False) -> CaughtUp:
                     room=read.room,
                     folder_changed=folder_changed if settled else 0,
                     changes_digest=digest,
+                    reads=document.VERSION,
                 )
             )
     return caught
@@ -101,7 +103,9 @@ def _nothing_new(book: Book) -> bool:
     changed = _folder_changed(book.folder)
     with book.reading() as connection:
         known = connection.execute(
-            select(rooms.c.folder_changed).where(rooms.c.changes_digest == digest)
+            select(rooms.c.folder_changed).where(
+                rooms.c.changes_digest == digest, rooms.c.reads == document.VERSION
+            )
         ).all()
     return bool(digest and changed) and [tuple(row) for row in known] == [(changed,)]
 
@@ -155,7 +159,7 @@ class _Taking:
         self, connection: Connection, room: str, owners: dict[str, str], since: str
     ) -> None:
         """`owners`: by class key, the file whose word stands for it, of those looked at."""
-        self.rows = Rows(rules_in(connection))
+        self.rows = Rows(rules_in(connection), room)
         self.touched = Touched()
         self.classes = 0
         self.notices: list[str] = []

@@ -4,17 +4,41 @@ from typing import Any
 
 from sqlalchemy import Connection, Table, select
 
+from classclock.book.people_ids import is_drawn, said_in
+from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, classes, lifts, results, seen
+from classclock.machine.file_names import file_safe
 
 TABLES = (athletes, classes, seen, results, lifts, bests)
+_PEOPLE = ("athlete", "person")
 
 
 def book_contents(connection: Connection) -> dict[str, list[dict[str, Any]]]:
-    """Each table's rows, in the order of their keys, whatever the storage."""
-    return {table.name: table_contents(connection, table) for table in TABLES}
+    """Each table's rows, in the order of their keys, whatever the storage; people by their names.
+
+    People are said as in the asking room. Each row says in `who` the name that its athlete has now.
+    """
+    room = asking_room(connection)
+    names = {row.athlete: row.name for row in connection.execute(select(athletes))}
+    return {table.name: _contents(connection, table, room, names) for table in TABLES}
 
 
-def table_contents(connection: Connection, table: Table) -> list[dict[str, Any]]:
-    rows = [dict(row) for row in connection.execute(select(table)).mappings()]
+def _contents(
+    connection: Connection, table: Table, room: str, names: dict[str, str]
+) -> list[dict[str, Any]]:
+    rows = []
+    for row in connection.execute(select(table)).mappings():
+        who = names.get(row.get("athlete", ""), "")
+        said = {key: said_in(room, row[key]) for key in _PEOPLE if key in row}
+        rows.append({**row, **said, "who": who})
     keys = [column.name for column in table.primary_key.columns]
-    return sorted(rows, key=lambda row: tuple(row[key] for key in keys))
+    return sorted(rows, key=lambda row: tuple(_place(row, key) for key in keys))
+
+
+def _place(row: dict[str, Any], key: str) -> Any:
+    """Ids of before were made of names: those that say nothing stand where they would have."""
+    value = row[key]
+    if key in _PEOPLE:
+        ident = value.rpartition("/")[2]
+        return (file_safe(row["who"]) if is_drawn(ident) else ident, value)
+    return value

@@ -3,30 +3,29 @@
 from classclock.book.files.changes import Import, ImportedScore
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import results, seen
-from classclock.book.tables.taking_in import Row, Rows
+from classclock.book.tables.taking_in import Row, Rows, Whose
 from classclock.records.result import day_moment
 
 
 def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
     """The rows of one import: results, and the people it names, who came to no class by it."""
     touched = Touched()
-    rules = rows.rules
     named: set[str] = set()
     for number, score in enumerate(imported.scores):
         moment = day_moment(score.day)
-        if rules.erased(score.athlete, moment):
+        whose = rows.whose(score.athlete)
+        if rows.rules.erased(whose.person, moment):
             continue
-        athlete = rules.athlete(score.athlete)
-        touched.add(athlete, score.benchmark)
-        rows.add(results, _imported_row(athlete, class_key, number, moment, score))
-        if score.athlete not in named:
-            named.add(score.athlete)
+        touched.add(whose.athlete, score.benchmark)
+        rows.add(results, _imported_row(whose, class_key, number, moment, score))
+        if whose.person not in named:
+            named.add(whose.person)
             rows.add(
                 seen,
                 {
                     "class_key": class_key,
-                    "person": score.athlete,
-                    "athlete": athlete,
+                    "person": whose.person,
+                    "athlete": whose.athlete,
                     "name": score.name,
                     "key": "",
                     "came": False,
@@ -38,14 +37,14 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
 
 
 def _imported_row(
-    athlete: str, class_key: str, number: int, moment: int, score: ImportedScore
+    whose: Whose, class_key: str, number: int, moment: int, score: ImportedScore
 ) -> Row:
     return {
         "class_key": class_key,
         "piece": number,
         "lane": 0,
-        "person": score.athlete,
-        "athlete": athlete,
+        "person": whose.person,
+        "athlete": whose.athlete,
         "name": score.benchmark,
         "called": score.benchmark,
         "benchmark": score.benchmark,

@@ -11,6 +11,8 @@ from sqlalchemy import URL, Connection, Engine, create_engine, event, text
 from sqlalchemy.engine import make_url
 from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
 
+from classclock.book.files.changes import NAME as CHANGES
+from classclock.book.files.changes import room_of
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.schema import VERSION, metadata
 from classclock.club.folder import private
@@ -20,6 +22,8 @@ VARIABLE = "CLASSCLOCK_BOOK"
 _SERVER = "postgresql+psycopg"
 _WAIT = 5
 """Seconds after which a server that doesn't answer counts as gone."""
+_ROOM = "classclock_room"
+"""The option by which a connection knows whose it is."""
 _OUR_LOCK = 0x636C6173
 """PostgreSQL's advisory lock that one writer of the book holds."""
 
@@ -29,10 +33,11 @@ class BookError(Exception):
 
 
 class Book(Struct, frozen=True):
-    """An open book. `folder` is the club's."""
+    """An open book. `folder` is the club's, and `room` whose that is."""
 
     folder: Path
     engine: Engine
+    room: str
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:
@@ -42,7 +47,7 @@ class Book(Struct, frozen=True):
             BookError: the book can't be reached, or is damaged.
         """
         with _in_words(self.engine), self.engine.connect() as connection:
-            yield connection
+            yield connection.execution_options(**{_ROOM: self.room})
 
     @contextmanager
     def writing(self) -> Iterator[Connection]:
@@ -54,7 +59,7 @@ class Book(Struct, frozen=True):
         with _in_words(self.engine), self.engine.begin() as connection:
             if self.engine.dialect.name == "postgresql":
                 connection.execute(text(f"SELECT pg_advisory_xact_lock({_OUR_LOCK})"))
-            yield connection
+            yield connection.execution_options(**{_ROOM: self.room})
 
     def close(self) -> None:
         self.engine.dispose()
@@ -65,10 +70,16 @@ def open_book(folder: Path) -> Book:
 
     Raises:
         BookError: it can't be opened.
+        ChangesDamagedError: the changes don't say which room it is.
         OSError: the folder can't be written to.
     """
     address = os.environ.get(VARIABLE)
     return _open_server(folder, address) if address else _open_file(folder)
+
+
+def asking_room(connection: Connection) -> str:
+    """The room that asks: its people go by their id alone, others by `ROOM/ID`."""
+    return str(connection.get_execution_options()[_ROOM])
 
 
 def on_a_server() -> bool:
@@ -119,7 +130,15 @@ def _open_file(folder: Path) -> Book:
     if not path.exists() or _version(path) != VERSION:
         with book_lock(folder):  # another thread or window may be making it
             _make_ready(folder, path)
-    return Book(folder, _engine(path))
+    return Book(folder, _engine(path), _room(folder))
+
+
+def _room(folder: Path) -> str:
+    """The room's name; whoever asks first gives it one."""
+    if not (folder / CHANGES).exists():
+        with book_lock(folder):
+            return room_of(folder)
+    return room_of(folder)
 
 
 def _make_ready(folder: Path, path: Path) -> None:
@@ -197,7 +216,7 @@ def _open_server(folder: Path, address: str) -> Book:
         raise BookError(
             "a book on PostgreSQL needs its driver: pip install 'classclock[postgresql]'"
         ) from None
-    book = Book(folder, engine)
+    book = Book(folder, engine, _room(folder))
     with book.writing() as connection:
         connection.execute(text(f"CREATE SCHEMA IF NOT EXISTS {schema_name(VERSION)}"))
         metadata.create_all(connection)

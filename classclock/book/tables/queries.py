@@ -1,12 +1,16 @@
 """What the book is asked: who is in it, what they did, their bests. Values out, no rows."""
 
 import json
+from collections import defaultdict
 from collections.abc import Collection, Mapping
 from typing import Any
 
 from msgspec import Struct
 from sqlalchemy import Connection, Row, Select, and_, func, select
 
+from classclock.book.people_ids import entry_said, is_of, said_in
+from classclock.book.tables.applying import rules_in
+from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, classes, lifts, results, seen
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Mark
@@ -16,6 +20,7 @@ class Athlete(Struct, frozen=True):
     """Somebody in the book. Days are as in 2026-11-24, empty before the first class."""
 
     id: str
+    """Of one of the asking room's people; of somebody else `ROOM/ID`."""
     name: str
     key: str
     marks: tuple[Mark, ...]
@@ -44,23 +49,48 @@ class LiftBest(Struct, frozen=True):
 
 
 def all_athletes(connection: Connection) -> tuple[Athlete, ...]:
-    """Everybody, in the order of their names."""
-    found = (_athlete(row) for row in connection.execute(select(athletes)))
-    return tuple(sorted(found, key=lambda one: (one.name.casefold(), one.id)))
+    """Everybody, of all rooms, in the order of their names; of one name the room's own first."""
+    room = asking_room(connection)
+    found = (_athlete(room, row) for row in connection.execute(select(athletes)))
+    return tuple(sorted(found, key=lambda one: (one.name.casefold(), "/" in one.id, one.id)))
 
 
 def find(connection: Connection, who: str) -> tuple[Athlete, ...]:
-    """Those called so; case makes no difference. An id finds its own."""
-    wanted = who.strip().casefold()
+    """Those called so; case makes no difference. An id finds its own.
+
+    A name means the asking room's people; those of other rooms only where nobody here has it.
+    """
     everybody = all_athletes(connection)
-    return tuple(one for one in everybody if one.id == who) or tuple(
-        one for one in everybody if one.name.casefold() == wanted
+    if with_id := tuple(one for one in everybody if one.id == who):
+        return with_id
+    wanted = who.strip().casefold()
+    called = tuple(one for one in everybody if one.name.casefold() == wanted)
+    own = {one.id for _, one in own_people(connection)} if len(called) > 1 else set()
+    return tuple(one for one in called if one.id in own) or called
+
+
+def namesakes(connection: Connection, athlete: Athlete) -> tuple[Athlete, ...]:
+    """Others of the same name, in whatever room: nothing says that they are the same person."""
+    name = athlete.name.casefold()
+    called = (one for one in all_athletes(connection) if one.name.casefold() == name)
+    return tuple(one for one in called if one.id != athlete.id)
+
+
+def own_people(connection: Connection) -> tuple[tuple[str, Athlete], ...]:
+    """The athletes whom the asking room knows, each with the id by which its classes know them."""
+    room, rules = asking_room(connection), rules_in(connection)
+    merged = {kept for gone, kept in rules.aliases.items() if is_of(room, gone)}
+    entries = ((entry_said(room, one.id), one) for one in all_athletes(connection))
+    return tuple(
+        (rules.known_in(room, entry), one)
+        for entry, one in entries
+        if is_of(room, entry) or entry in merged
     )
 
 
-def _athlete(row: Row[Any]) -> Athlete:
+def _athlete(room: str, row: Row[Any]) -> Athlete:
     return Athlete(
-        row.athlete,
+        said_in(room, row.athlete),
         row.name,
         row.key,
         tuple(json.loads(row.marks)),
@@ -74,9 +104,10 @@ def best_rows(
     connection: Connection, of: Collection[str] | None = None
 ) -> dict[tuple[str, str], tuple[Best, ...]]:
     """Bests by athlete's id and benchmark, the terms used last first; of some, or everybody."""
+    room = asking_room(connection)
     asked = select(*(bests.c[name] for name in _BEST))
     if of is not None:
-        asked = asked.where(bests.c.athlete.in_(of))
+        asked = asked.where(bests.c.athlete.in_(_entries(room, of)))
     found: dict[tuple[str, str], list[Best]] = {}
     # Taken apart by place: a club's chart has thousands of these.
     for (
@@ -93,8 +124,9 @@ def best_rows(
     ) in connection.execute(asked):
         modification, loads, work, team, times, last = rest
         terms = Terms(modification, loads, work, team)
-        result = Result(athlete, piece, benchmark, day, moment, score, kind, worth, reps, terms)
-        found.setdefault((athlete, benchmark), []).append(Best(result, times, last))
+        who = said_in(room, athlete)
+        result = Result(who, piece, benchmark, day, moment, score, kind, worth, reps, terms)
+        found.setdefault((who, benchmark), []).append(Best(result, times, last))
     return {key: tuple(sorted(group, key=_last_used_first)) for key, group in found.items()}
 
 
@@ -113,10 +145,13 @@ def history(
     connection: Connection, of: Collection[str], benchmarks: Collection[str]
 ) -> dict[tuple[str, str], tuple[Result, ...]]:
     """All results by athlete's id and benchmark, the earliest first."""
-    asked = select(results).where(results.c.athlete.in_(of), results.c.benchmark.in_(benchmarks))
+    room = asking_room(connection)
+    theirs = results.c.athlete.in_(_entries(room, of))
+    asked = select(results).where(theirs, results.c.benchmark.in_(benchmarks))
     found: dict[tuple[str, str], list[Result]] = {}
     for row in connection.execute(_in_order(asked)):
-        found.setdefault((row.athlete, row.benchmark), []).append(result_of(row))
+        result = result_of(room, row)
+        found.setdefault((result.athlete, result.benchmark), []).append(result)
     return {key: tuple(group) for key, group in found.items()}
 
 
@@ -125,10 +160,14 @@ def _in_order(asked: Select[Any]) -> Select[Any]:
     return asked.order_by(results.c.moment, *place)
 
 
-def result_of(row: Row[Any]) -> Result:
-    """A row of the results as a value."""
+def _entries(room: str, of: Collection[str]) -> list[str]:
+    return [entry_said(room, one) for one in of]
+
+
+def result_of(room: str, row: Row[Any]) -> Result:
+    """A row of the results as a value, for who asks in this room."""
     return Result(
-        athlete=row.athlete,
+        athlete=said_in(room, row.athlete),
         piece=row.name,
         benchmark=row.benchmark,
         day=row.day,
@@ -146,7 +185,8 @@ def result_of(row: Row[Any]) -> Result:
 
 def days_attended(connection: Connection, athlete: str, since: str) -> tuple[str, ...]:
     """The day of each class that somebody came to, from this day on."""
-    asked = select(seen.c.day).where(seen.c.athlete == athlete, seen.c.came, seen.c.day >= since)
+    theirs = seen.c.athlete == entry_said(asking_room(connection), athlete)
+    asked = select(seen.c.day).where(theirs, seen.c.came, seen.c.day >= since)
     return tuple(row.day for row in connection.execute(asked.order_by(seen.c.day)))
 
 
@@ -156,7 +196,8 @@ def usual_modifications(
     """What somebody modified since that day, and how often: the most usual first."""
     asked = (
         select(results.c.modification, func.count().label("times"))
-        .where(results.c.athlete == athlete, results.c.day >= since)
+        .where(results.c.athlete == entry_said(asking_room(connection), athlete))
+        .where(results.c.day >= since)
         .where(results.c.modification != "")
         .group_by(results.c.modification)
     )
@@ -166,7 +207,7 @@ def usual_modifications(
 
 def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
     """The heaviest made in each lift for each number of reps; of equals the earliest."""
-    made = and_(lifts.c.athlete == athlete, lifts.c.made)
+    made = and_(lifts.c.athlete == entry_said(asking_room(connection), athlete), lifts.c.made)
     place = func.row_number().over(
         partition_by=(lifts.c.lift, lifts.c.reps),
         order_by=(lifts.c.worth.desc(), lifts.c.moment, lifts.c.number),
@@ -193,7 +234,8 @@ def last_options(
     latest: dict[tuple[str, str], str] = {}
     for athlete, called, options in connection.execute(asked):
         latest.setdefault((athlete, called), options)
-    found: dict[str, dict[str, tuple[str | None, ...]]] = {}
+    found: defaultdict[str, dict[str, tuple[str | None, ...]]] = defaultdict(dict)
+    room = asking_room(connection)
     for (athlete, called), options in latest.items():
-        found.setdefault(athlete, {})[called] = tuple(json.loads(options))
+        found[said_in(room, athlete)][called] = tuple(json.loads(options))
     return dict(found)

@@ -1,7 +1,8 @@
 """The book's tables. All that is in them can be had again from results files and changes.
 
-`person` is the id as a class recorded it, `athlete` the one it goes by after merges. `moment` is
-milliseconds since 1970, `day` as in 2026-11-24.
+`person` is whom a class recorded, `athlete` who that is after merges: both as `ROOM/ID`, since
+rooms share a book and not their people. `moment` is milliseconds since 1970, `day` as in
+2026-11-24.
 """
 
 from sqlalchemy import (
@@ -17,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 2
+VERSION = 3
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -39,6 +40,7 @@ rooms = Table(
     Column("room", String, primary_key=True),
     Column("folder_changed", BigInteger, nullable=False),  # 0: look at every file
     Column("changes_digest", String, nullable=False),
+    Column("reads", Integer, nullable=False),  # the version of results files that could be read
 )
 
 changes = Table(

@@ -5,11 +5,12 @@ from collections import defaultdict
 from collections.abc import Sequence
 from functools import lru_cache
 from operator import itemgetter
-from typing import Any
+from typing import Any, NamedTuple
 
 from msgspec import Struct, field
 from sqlalchemy import Connection, Table, delete, insert, select
 
+from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import RECORDED, classes, lifts, results, seen
@@ -23,11 +24,27 @@ _AT_ONCE = 5_000
 _KEYS_AT_ONCE = 500
 
 
+class Whose(NamedTuple):
+    """Whom a row tells of."""
+
+    person: str
+    """As recorded."""
+    athlete: str
+    """As merges have it."""
+
+
 class Rows(Struct):
     """Rows on their way into the book."""
 
     rules: PeopleRules
+    room: str
+    """Whose they are."""
     waiting: defaultdict[Table, list[Row]] = field(default_factory=lambda: defaultdict(list))
+
+    def whose(self, said: str) -> Whose:
+        """Whom the room's files mean by an id."""
+        person = entry_said(self.room, said)
+        return Whose(person, self.rules.athlete(person))
 
     def add(self, table: Table, row: Row) -> None:
         self.waiting[table].append(row)
@@ -73,13 +90,13 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
             "moment": entry.moment,
         },
     )
-    who = _athletes(rows.rules, entry)
-    touched.athletes.update(who.values())
+    who = _who(rows, entry)
+    touched.athletes.update(whose.athlete for whose in who.values())
     rows.waiting[seen] += [
         {
             "class_key": class_key,
-            "person": person.id,
-            "athlete": who[person.id],
+            "person": who[person.id].person,
+            "athlete": who[person.id].athlete,
             "name": person.name,
             "key": person.key,
             "came": True,
@@ -91,32 +108,34 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
     ]
     did = [(who[one.result.athlete], one) for one in entry.entries if one.result.athlete in who]
     touched.benchmarks.update({one.result.benchmark for _, one in did} - {""})
-    rows.waiting[results] += [_result_row(athlete, class_key, one) for athlete, one in did]
+    rows.waiting[results] += [_result_row(whose, class_key, one) for whose, one in did]
     rows.waiting[lifts] += [
-        _lift_row(athlete, class_key, one, number, lift)
-        for athlete, one in did
+        _lift_row(whose, class_key, one, number, lift)
+        for whose, one in did
         for number, lift in enumerate(one.lifts)
     ]
     return touched
 
 
-def _athletes(rules: PeopleRules, entry: ClassEntry) -> dict[str, str]:
-    """By the id as recorded, the athlete it is now; who was erased isn't among them."""
+def _who(rows: Rows, entry: ClassEntry) -> dict[str, Whose]:
+    """By their ids the people of a class; who was erased isn't among them."""
+    who = {one.id: rows.whose(one.id) for one in entry.people}
+    rules = rows.rules
+    if not rules.erasures:
+        return who
     return {
-        person.id: rules.athlete(person.id)
-        for person in entry.people
-        if not (rules.erasures and rules.erased(person.id, entry.moment))
+        ident: whose for ident, whose in who.items() if not rules.erased(whose.person, entry.moment)
     }
 
 
-def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
+def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> Row:
     result, terms = entry.result, entry.result.terms
     return {
         "class_key": class_key,
         "piece": entry.piece,
         "lane": entry.lane,
-        "person": result.athlete,
-        "athlete": athlete,
+        "person": whose.person,
+        "athlete": whose.athlete,
         "name": result.piece,
         "called": entry.called,
         "benchmark": result.benchmark,
@@ -143,14 +162,14 @@ def _result_row(athlete: str, class_key: str, entry: PieceEntry) -> Row:
     }
 
 
-def _lift_row(athlete: str, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> Row:
+def _lift_row(whose: Whose, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> Row:
     return {
         "class_key": class_key,
         "piece": entry.piece,
         "lane": entry.lane,
-        "person": lift.athlete,
+        "person": whose.person,
         "number": number,
-        "athlete": athlete,
+        "athlete": whose.athlete,
         "lift": lift.lift,
         "reps": lift.reps,
         "load": lift.load,

@@ -4,6 +4,7 @@ import argparse
 
 from classclock.book.changing import write_down
 from classclock.book.files.changes import Merge
+from classclock.book.tables.queries import namesakes
 from classclock.clock.source import local_now
 from classclock.commands.shared.book import asked_book, the_one
 from classclock.commands.shared.club import asked_club
@@ -24,8 +25,10 @@ def do(asked: argparse.Namespace) -> int:
     with asked_book(folder) as book:
         with book.reading() as connection:
             gone, kept = the_one(connection, asked.gone), the_one(connection, asked.kept)
+            elsewhere = [one.id for one in namesakes(connection, kept)]
         if gone.id == kept.id:
-            raise BadUseError("both names are one entry already")
+            also = f"; {kept.name} of another room is {' or '.join(elsewhere)}" if elsewhere else ""
+            raise BadUseError(f"both names are one entry already{also}")
         write_down(folder, [Merge(gone=gone.id, kept=kept.id, name=kept.name)], local_now())
         print_answer(
             {"gone": gone.id, "kept": kept.id},

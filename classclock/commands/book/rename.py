@@ -4,7 +4,7 @@ import argparse
 
 from classclock.book.changing import write_down
 from classclock.book.files.changes import Rename
-from classclock.book.tables.queries import find
+from classclock.book.tables.queries import own_people
 from classclock.clock.source import local_now
 from classclock.commands.shared.book import asked_book, the_one
 from classclock.commands.shared.club import asked_club
@@ -29,7 +29,8 @@ def do(asked: argparse.Namespace) -> int:
             raise BadUseError("that name can't be shown: write 1 to 60 letters")
         with book.reading() as connection:
             athlete = the_one(connection, asked.name)
-            namesake = [one for one in find(connection, name) if one.id != athlete.id]
+            own = (one for _, one in own_people(connection) if one.id != athlete.id)
+            namesake = any(one.name.casefold() == name.casefold() for one in own)
         if namesake:
             raise BadUseError(
                 f"somebody else is called {name}: add an initial, or merge the two if they are one"

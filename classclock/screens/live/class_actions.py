@@ -15,7 +15,7 @@ def take_in(session: Session, name: str) -> Outcome:
     if any(person.name.casefold() == name.casefold() for person in live.record.people):
         return Outcome(f"there is a {name} already: + again, with an initial", refused=True)
     here = {person.id for person in live.record.people}
-    return live.add_person(person_called(name, session.known, here))
+    return live.add_person(person_called(name, session.known_for(name), here))
 
 
 def note_emergency(session: Session, text: str) -> Outcome:

@@ -94,10 +94,14 @@ def test_what_was_lifted_under_either_entry_is_the_merged_athletes(records: Reco
     assert kg(records.squat("bram")) == pytest.approx(67.5)
 
 
-def test_a_new_name_finds_the_same_loads_and_the_old_one_none(records: Records) -> None:
+def test_a_rehearsal_finds_loads_by_the_name_that_somebody_has_now(records: Records) -> None:
     records.change(Rename(athlete="ilse", name="Ilse V"))
-    assert kg(records.squat("unknown", "Ilse V")) == 101.25
-    assert records.squat("unknown", "Ilse") is None
+    assert kg(records.squat("Ilse V", "Ilse V")) == 101.25
+    assert records.squat("Ilse", "Ilse") is None
+
+
+def test_somebody_new_has_no_loads_of_another_of_that_name(records: Records) -> None:
+    assert records.squat("drawn", "Ilse") is None
 
 
 def test_an_old_sheets_load_counts_as_made_once_unless_it_says_how_often(records: Records) -> None:

@@ -190,26 +190,6 @@ def test_rebuilt_it_gives_the_same_answers_byte_for_byte(
     assert contents(book) == step_by_step
 
 
-def test_rooms_share_a_server_and_each_makes_only_its_own_part_anew(
-    depot: Any, book: Book, storage: str, up_to_date: Callable[[], CaughtUp], tmp_path: Any
-) -> None:
-    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7, 12)))
-    up_to_date()
-    folder, depot.folder = depot.folder, tmp_path / "annexe"
-    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 8, 3)))
-    annexe = open_book(depot.folder)
-    catch_up(annexe, NOW)
-    shared = ["8+3"] if storage == "postgresql" else ["7+12"]  # a file belongs to one room
-    assert best_scores(book, "ilse", "turntable") == shared
-    both = contents(book)
-    clear(annexe)
-    assert best_scores(book, "ilse", "turntable") == ["7+12"]
-    catch_up(annexe, NOW)
-    assert contents(book) == both
-    annexe.close()
-    depot.folder = folder
-
-
 def test_the_heaviest_made_is_kept_for_each_number_of_reps(
     depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
 ) -> None:

@@ -4,6 +4,7 @@ from collections.abc import Callable
 from datetime import date
 from typing import Literal
 
+from classclock.book.asking.known_people import KnownPerson
 from classclock.screens.controls.finding import Finding
 from classclock.screens.pages.who.who_list import MARKS, Entry, WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
@@ -64,6 +65,11 @@ class WhoDesk:
         else:
             self.finding.sign(sign, len(self.entries))
         return ""
+
+    def know(self, known: tuple[KnownPerson, ...]) -> None:
+        """Who came to earlier classes: the book was read while names were typed."""
+        if self.who.know(known):
+            self.asked = None  # it may be about somebody who has another id now
 
     def paste(self, text: str) -> None:
         """Type what was copied elsewhere, as one line."""

@@ -1,6 +1,7 @@
 """Who is here, as the coach builds it up before a class. No screen, no clock of its own."""
 
 from collections import Counter
+from collections.abc import Callable
 from datetime import date, datetime, timedelta
 from typing import Literal, get_args
 
@@ -8,7 +9,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.book.asking.people_reading import new_id
+from classclock.book.asking.people_reading import known_as
+from classclock.book.people_ids import drawn_id, new_id
 from classclock.plan.model import Plan, is_piece
 from classclock.screens.pages.who.who_choices import WhoChoices
 from classclock.tally.lane_keys import assign_keys, propose_key
@@ -34,9 +36,18 @@ class Entry(Struct, frozen=True):
 
 class WhoList:
     def __init__(
-        self, plan: Plan, unit: Unit, known: tuple[KnownPerson, ...], ends: datetime
+        self,
+        plan: Plan,
+        unit: Unit,
+        known: tuple[KnownPerson, ...],
+        ends: datetime,
+        draw: Callable[[], str] = drawn_id,
     ) -> None:
-        """`known` are those who came to earlier classes; `ends` is when the class does."""
+        """`known` are those who came to earlier classes; `ends` is when the class does.
+
+        `draw` gives ids to who is new.
+        """
+        self._draw = draw
         self.plan, self.unit = plan, unit
         self.known, self.ends = known, ends
         self.people: tuple[Person, ...] = ()
@@ -76,8 +87,24 @@ class WhoList:
                 Person(entry.id, entry.name, entry.key, newcomer=newcomer, marks=marks)
             )
         taken = {known.id for known in self.known} | {person.id for person in self.people}
-        ident = new_id(entry.name, taken)
+        ident = new_id(taken, self._draw)
         return self._take_in(Person(ident, entry.name, "", newcomer=True, marks=("newcomer",)))
+
+    def know(self, known: tuple[KnownPerson, ...]) -> bool:
+        """Who came to earlier classes; whether any of them had been taken for somebody new."""
+        self.known = known
+        here = {person.id for person in self.people}
+        taken_for_new = [
+            (person, one)
+            for person in self.people
+            if self._known(person.id) is None
+            and (one := known_as(person.name, known)) is not None
+            and one.id not in here
+        ]
+        for person, one in taken_for_new:
+            self.toggle(Entry("here", person.id, person.name, person.key))
+            self.toggle(Entry("known", one.id, one.name, one.key))
+        return bool(taken_for_new)
 
     def _take_in(self, person: Person) -> str:
         self.people, _ = assign_keys((*self.people, person), self._classes())

@@ -10,7 +10,7 @@ from textual import events
 from textual.screen import Screen
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.book.asking.people_reading import remembered
+from classclock.book.asking.people_reading import known_for, remembered
 from classclock.plan.model import Plan
 from classclock.plan.settings.club import Club
 from classclock.screens.canvas.look import Look
@@ -52,6 +52,8 @@ class WhoScreen(PageScreen[WhoCame | None]):
         self.view = DrawnView(look, partial(draw_who, self.desk))
         self._began = int(now.timestamp() * 1000)
         self._fit: FitHere | None = None
+        self._knows = False
+        """Whether it has been read who came to earlier classes."""
 
     def on_mount(self) -> None:
         # With years of results that takes a moment.
@@ -61,7 +63,8 @@ class WhoScreen(PageScreen[WhoCame | None]):
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:
         """Show who came to earlier classes."""
-        self.desk.who.known = known
+        self._knows = True
+        self.desk.know(known)
 
     def know_equipment(self, offers: "EquipmentOffers") -> None:
         """Say what is short."""
@@ -79,6 +82,9 @@ class WhoScreen(PageScreen[WhoCame | None]):
             self.open_chart()
             return False
         step = self.desk.sign(sign)
+        if step == "board" and not self._knows:
+            names = [person.name for person in self.desk.who.people]
+            self.know(known_for(self.folder, names))
         if step:
             self.dismiss(who_came(self.desk) if step == "board" else None)
             return True

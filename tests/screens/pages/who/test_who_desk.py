@@ -2,6 +2,7 @@
 
 from collections.abc import Callable
 from datetime import UTC, date, datetime
+from itertools import count
 
 import pytest
 
@@ -44,7 +45,9 @@ def read(text: str) -> Plan:
 @pytest.fixture
 def desk() -> Callable[..., WhoDesk]:
     def make(*known: KnownPerson, mirrored: bool = True) -> WhoDesk:
-        who = WhoList(read(PLAN), "kg", known, likely_end(NOW, 3_600_000))
+        end = likely_end(NOW, 3_600_000)
+        drawn = (f"new-{number}" for number in count(1))
+        who = WhoList(read(PLAN), "kg", known, end, lambda: next(drawn))
         return WhoDesk(who, mirrored=mirrored, today=NOW.date())
 
     return make
@@ -85,7 +88,7 @@ def test_the_last_match_adds_a_second_person_of_the_same_name(
 ) -> None:
     here = desk(KnownPerson("noor", "Noor", "n"))
     type_in(here, "Noor", "<enter>", "Noor", "<down>", "<enter>")
-    assert [person.id for person in here.who.people] == ["noor", "noor-2"]
+    assert [person.id for person in here.who.people] == ["noor", "new-1"]
     assert {person.key for person in here.who.people} == {"n", "o"}
 
 
@@ -118,13 +121,13 @@ def test_a_digit_toggles_the_option_of_that_number_and_0_is_as_written(
 ) -> None:
     here = desk()
     type_in(here, "Ilse", "<enter>", "2", "3")
-    assert here.who.choices.made[1, "ilse"].options == (2, 1)
+    assert here.who.choices.made[1, "new-1"].options == (2, 1)
     type_in(here, "3")
-    assert here.who.choices.made[1, "ilse"].options == (2, 0)
+    assert here.who.choices.made[1, "new-1"].options == (2, 0)
     type_in(here, "1")
-    assert here.who.choices.made[1, "ilse"].options == (1, 0)
+    assert here.who.choices.made[1, "new-1"].options == (1, 0)
     type_in(here, "0")
-    assert here.who.choices.made[1, "ilse"].options == (0, 0)
+    assert here.who.choices.made[1, "new-1"].options == (0, 0)
     type_in(here, "4")
     assert here.notice == "there are 3 options here"
 
@@ -135,7 +138,7 @@ def test_tab_goes_through_the_loads_that_the_plan_offers(desk: Callable[..., Who
     loads = []
     for _ in range(3):
         type_in(here, "<tab>")
-        loads.append(here.who.choices.made[1, "ilse"].load)
+        loads.append(here.who.choices.made[1, "new-1"].load)
     assert loads == ["heavier", "lighter", None]
 
 
@@ -245,3 +248,32 @@ def test_a_name_is_left_as_it_was_by_escape_and_by_an_empty_line(
     type_in(here, "Ilse", "<enter>", "<ctrl+e>", "x", "<escape>", "<ctrl+e>", "<ctrl+u>", "<enter>")
     assert [person.name for person in here.who.people] == ["Ilse"]
     assert here.text == ""
+
+
+def test_who_was_typed_before_the_book_was_read_is_who_the_club_knows(
+    desk: Callable[..., WhoDesk],
+) -> None:
+    here = desk()
+    type_in(here, "noor", "<enter>", "Saoirse", "<enter>", "Bram", "<enter>")
+    here.know(
+        (
+            KnownPerson("k7", "Noor", "x", modifications={"turntable": ("step-up", None)}),
+            *(KnownPerson("k8", "Bram", "b"), KnownPerson("k9", "Bram", "r")),
+        )
+    )
+    ids = {person.name: person.id for person in here.who.people}
+    assert ids == {"Noor": "k7", "Saoirse": "new-2", "Bram": "new-3"}  # there are two called Bram
+    noor = here.who.people[-1]
+    assert (noor.id, noor.key, noor.newcomer) == ("k7", "x", False)
+    assert here.who.choices.made[1, "k7"].options == (2, 0)
+
+
+def test_a_question_about_somebody_taken_for_new_is_asked_no_more(
+    desk: Callable[..., WhoDesk],
+) -> None:
+    here = desk()
+    type_in(here, "Noor", "<enter>", "<ctrl+k>")
+    here.know((KnownPerson("k7", "Noor", "n"),))
+    assert here.asked is None
+    type_in(here, "<enter>")
+    assert [person.id for person in here.who.people] == ["k7"]

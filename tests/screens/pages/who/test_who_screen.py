@@ -59,8 +59,9 @@ async def test_names_typed_and_an_option_chosen_come_out_with_the_class_s_end(
         await coach.press(*"Ilse", "enter", "1", *"Bram", "enter", "right", "enter")
     came = coach.result
     assert [(one.name, one.key) for one in came.people] == [("Ilse", "i"), ("Bram", "b")]
-    assert came.choices[0, "ilse"].options == (1,)
-    assert list(came.choices) == [(0, "ilse")]
+    ilse = came.people[0].id
+    assert came.choices[0, ilse].options == (1,)
+    assert list(came.choices) == [(0, ilse)]
     assert came.ends == "2026-03-03T19:35:00+00:00"
 
 
@@ -155,3 +156,14 @@ async def test_marks_of_the_book_come_back_and_those_set_here_are_to_be_remember
     (saoirse,) = coach.result.people
     assert saoirse.off_the_wall
     assert coach.result.marked == {("saoirse", "off the wall"): True}
+
+
+async def test_nobody_known_comes_as_somebody_new_though_the_book_was_slow(
+    open_page: Any, depot: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    depot.held("2026-02-24", depot.turntable(depot.rounds("Saoirse", 7)))
+    page = who_of(depot.folder)
+    monkeypatch.setattr(page, "read", lambda *_: None)  # not before the coach has left
+    async with open_page(page) as coach:
+        await coach.press(*"Saoirse", "enter", "ctrl+s")
+    assert [person.id for person in coach.result.people] == ["saoirse"]
