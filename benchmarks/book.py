@@ -20,6 +20,7 @@ from rich.table import Table
 from benchmarks.figure import HEADS, Figure
 from benchmarks.made_club import ATHLETES, made_class, write_classes
 from classclock.book.files.results_files import write_document
+from classclock.book.people_ids import entry_of
 from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.keeping import make_anew
 from classclock.book.tables.opening import FILE, Book, open_book
@@ -93,9 +94,10 @@ def _chart(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
             everybody, bests = all_athletes(connection), best_rows(connection, here)
         assert chart(everybody, bests, month="2026-01", here=here).rows
 
+    entries = [entry_of(book.room, one) for one in here]
     marks = ",".join("?" * len(here))
     query = f"SELECT * FROM bests WHERE athlete IN ({marks})"  # noqa: S608  only ?s
-    floor = ms_of(lambda: bare.execute(query, here).fetchall())
+    floor = ms_of(lambda: bare.execute(query, entries).fetchall())
     return Figure(f"{named}chart of 20 who are here", ms_of(ask), "ms", floor, most=100)
 
 
@@ -117,7 +119,7 @@ def _page(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
             "SELECT * FROM results WHERE athlete = ? AND benchmark = 'benchmark 1'",
             "SELECT modification, count(*) FROM results WHERE athlete = ? GROUP BY 1",
         ):
-            bare.execute(query, (athlete.id,)).fetchall()
+            bare.execute(query, (entry_of(book.room, athlete.id),)).fetchall()
 
     return Figure(f"{named}an athlete's page", ms_of(ask), "ms", ms_of(floor), most=50)
 

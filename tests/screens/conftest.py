@@ -23,6 +23,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.sound.loudspeaker import SilentLoudspeaker
 from classclock.tally.lane_keys import people_named
+from classclock.tally.lanes import Person
 
 OPENED = datetime(2026, 3, 3, 18, 20, tzinfo=timezone(timedelta(hours=1)))
 ENDS = "2026-03-03T19:00:00+01:00"
@@ -118,6 +119,7 @@ def open_class(tmp_path: Path) -> OpenClass:
         plan: str = PLAN,
         *,
         names: tuple[str, ...] = ("Ilse", "Bram", "Noor"),
+        people: tuple[Person, ...] | None = None,
         size: tuple[int, int] = (120, 36),
         club: Club | None = None,
         segment: int = 0,
@@ -129,7 +131,7 @@ def open_class(tmp_path: Path) -> OpenClass:
         source = WoundSource(0, wall=OPENED)
         session = open_session(
             PlanFile("turntable", plan, read),
-            people_named(names),
+            people or people_named(names),
             folder=folder,
             club=club or Club(),
             source=source,

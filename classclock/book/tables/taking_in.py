@@ -39,12 +39,16 @@ class Rows(Struct):
     rules: PeopleRules
     room: str
     """Whose they are."""
+    met: dict[str, Whose] = field(default_factory=dict)
+    """By their ids those who were met before: the same people come again and again."""
     waiting: defaultdict[Table, list[Row]] = field(default_factory=lambda: defaultdict(list))
 
     def whose(self, said: str) -> Whose:
         """Whom the room's files mean by an id."""
-        person = entry_said(self.room, said)
-        return Whose(person, self.rules.athlete(person))
+        if said not in self.met:
+            person = entry_said(self.room, said)
+            self.met[said] = Whose(person, self.rules.athlete(person))
+        return self.met[said]
 
     def add(self, table: Table, row: Row) -> None:
         self.waiting[table].append(row)
