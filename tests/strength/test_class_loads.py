@@ -98,9 +98,15 @@ def test_a_lift_without_sets_still_knows_the_heaviest(loads: ClassLoads, kg: AsL
 
 
 def test_somebody_known_by_name_alone_has_their_record(loads: ClassLoads, kg: AsLoad) -> None:
-    late = loads.of(1, "another-id", "ILSE")
+    rehearsed = loads.of(1, "ILSE", "ILSE")
+    assert rehearsed is not None
+    assert rehearsed.loads == (kg("65"), kg("80"))
+
+
+def test_somebody_with_an_id_has_no_record_of_another_of_that_name(loads: ClassLoads) -> None:
+    late = loads.of(1, "another-id", "Ilse")
     assert late is not None
-    assert late.loads == (kg("65"), kg("80"))
+    assert late.loads == (None, None)
 
 
 def test_nothing_is_lifted_in_a_warm_up(loads: ClassLoads) -> None:
