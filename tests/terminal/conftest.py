@@ -255,14 +255,13 @@ class Club:
 
     def taps(self) -> list[str]:
         """By name, whose taps were counted, in their order."""
-        events = self.events()
-        names = {
-            lane["id"]: lane["name"]
-            for event in events
-            if event["event"] == "SegmentStarted"
-            for lane in event["lanes"]
-        }
-        return [names[event["lane"]] for event in events if event["event"] == "Tapped"]
+        names = self.names()
+        return [names[event["lane"]] for event in self.events() if event["event"] == "Tapped"]
+
+    def names(self) -> dict[str, str]:
+        """What the lanes are called, by their ids."""
+        started = (event for event in self.events() if event["event"] == "SegmentStarted")
+        return {lane["id"]: lane["name"] for event in started for lane in event["lanes"]}
 
     def results(self) -> dict[str, Any]:
         """The only results file."""
