@@ -11,7 +11,7 @@ from classclock.club.folder import journals
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FindingsError
 from classclock.commands.shared.options import add_club
-from classclock.live.session_opening import rejoin_session
+from classclock.live.session_opening import rejoin_session, rejoined_words
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -30,8 +30,7 @@ def do(asked: argparse.Namespace) -> int:
         raise FindingsError(f"{path}: this journal can't be read ({error.strerror})") from None
     from classclock.screens.start import show_class  # noqa: PLC0415  textual, once all is in order
 
-    torn = "the last line was torn and is left out; all before it is here"
-    return show_class(session, notice=torn if journal.torn else "rejoined")
+    return show_class(session, notice=rejoined_words(journal))
 
 
 def _latest(folder: Path) -> Path:

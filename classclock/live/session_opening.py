@@ -108,6 +108,13 @@ def rejoin_session(
     return session, journal
 
 
+def rejoined_words(journal: Journal) -> str:
+    """What is said of a class that goes on with this journal."""
+    if journal.torn:
+        return "rejoined; the last line was torn and is left out, all before it is here"
+    return "rejoined"
+
+
 def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:
     path = folder / f"{stem}.jsonl"
     count = 2

@@ -1,19 +1,22 @@
 """The screen kept awake while a class is open, in a thread: it waits for other processes."""
 
 import threading
-from collections.abc import Callable
 
 
 class Awake:
     """Keeps the screen on from `start` until `stop`."""
 
-    def __init__(self, say: Callable[[str], None]) -> None:
-        """`say` is told, from the thread, if the screen can't be kept on."""
-        self._say = say
+    def __init__(self) -> None:
+        self._trouble = ""
         self._done = threading.Event()
 
     def start(self) -> None:
         threading.Thread(target=self._keep, daemon=True, name="awake").start()
+
+    def poll(self) -> str:
+        """That the screen can't be kept on, in words, once; nothing while it is."""
+        trouble, self._trouble = self._trouble, ""
+        return trouble
 
     def stop(self) -> None:
         self._done.set()
@@ -25,4 +28,4 @@ class Awake:
             with keep.presenting(on_fail="error"):
                 self._done.wait()
         except (RuntimeError, OSError):  # ActivationError, or no way to reach the desktop
-            self._say("this machine's screen may go dark: switch its power saving off")
+            self._trouble = "keep the screen on: it may go dark"

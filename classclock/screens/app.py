@@ -10,7 +10,7 @@ from textual.geometry import Size
 from classclock.machine.ended_outside import when_ended
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import textual_theme
-from classclock.screens.live.overlays.focus_line import FocusMoved
+from classclock.screens.controls.focus_moved import FocusMoved
 
 
 class ClassclockApp(App[str], inherit_bindings=False):

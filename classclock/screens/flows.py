@@ -13,12 +13,12 @@ from classclock.club.folder import settings
 from classclock.club.movements import filled_in
 from classclock.club.settings import read_club
 from classclock.live.session import Session
-from classclock.live.session_opening import open_session, rejoin_session
+from classclock.live.session_opening import open_session, rejoin_session, rejoined_words
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
+from classclock.screens.live.background_work import Autopilot
 from classclock.screens.live.class_screen import ClassScreen
-from classclock.screens.live.class_tasks import Autopilot
 from classclock.screens.ways import Ways
 from classclock.tally.load_flags import open_flags, to_come
 
@@ -111,8 +111,7 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
                 session, journal = rejoin_session(chosen, folder=folder, club=club)
             except (JournalUnreadableError, JournalInUseError, OSError, ValueError) as error:
                 return f"this class can't be rejoined: {error}"
-            torn = "rejoined; the last line was torn and is left out"
-            return await run_class(app, session, notice=torn if journal.torn else "rejoined")
+            return await run_class(app, session, notice=rejoined_words(journal))
         said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
         if said is not None:
             return said

@@ -19,7 +19,7 @@ from classclock.screens.app import ClassclockApp
 
 if TYPE_CHECKING:
     from classclock.drafts.plan_being_written import PlanOnDisk
-    from classclock.screens.live.class_tasks import Autopilot
+    from classclock.screens.live.background_work import Autopilot
 
 
 def show_home(folder: Path, club: Club) -> int:

@@ -12,6 +12,7 @@ from msgspec import Struct
 from classclock.clock.cues import CueKind
 from classclock.clock.source import raw_now
 from classclock.sound.messages import (
+    SILENT,
     Cancel,
     Mute,
     Notice,
@@ -69,6 +70,11 @@ class Speaker(Protocol):
         """What there is to say since the last time, oldest first."""
         ...
 
+    @property
+    def trouble(self) -> str:
+        """Why cues aren't heard now; empty where they are, or are muted."""
+        ...
+
     def close(self) -> None: ...
 
 
@@ -100,6 +106,7 @@ class Loudspeaker:
         self._lock = threading.Lock()
         self._ahead: dict[str, Scheduled] = {}
         self._said: list[Notice | Skipped] = []
+        self._trouble = ""
         self.backend = ""
         """What the cues go through at present; empty until the first player is ready."""
         self._player = Supervisor(
@@ -142,6 +149,10 @@ class Loudspeaker:
             self._said.clear()
         return said
 
+    @property
+    def trouble(self) -> str:
+        return "" if self._muted else self._trouble
+
     def close(self) -> None:
         self._player.close()
 
@@ -162,6 +173,10 @@ class Loudspeaker:
     def _heard(self, status: Status) -> None:
         if isinstance(status, Ready):
             self.backend = status.backend
+            if status.backend != SILENT:
+                self._trouble = ""
+        elif isinstance(status, Notice) and status.lasts:
+            self._trouble = status.text
         elif isinstance(status, Notice | Skipped):
             with self._lock:
                 self._said.append(status)
@@ -203,6 +218,11 @@ class SilentLoudspeaker:
 
     def poll(self) -> tuple[Notice | Skipped, ...]:
         return ()
+
+    @property
+    def trouble(self) -> str:
+        """Nothing was to be heard."""
+        return ""
 
     def close(self) -> None:
         """Nothing is open."""

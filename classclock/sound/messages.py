@@ -10,6 +10,8 @@ from msgspec import Struct, to_builtins
 
 from classclock.clock.cues import CueKind
 
+SILENT = "silent"
+"""The backend through which nobody hears anything."""
 KINDS: tuple[CueKind, ...] = get_args(CueKind)
 
 
@@ -46,15 +48,17 @@ Order = Schedule | Cancel | Volume | Mute | Ask | Quit
 
 
 class Ready(Struct, frozen=True):
-    """From now on cues go through this backend; nobody hears them if it is the silent one."""
+    """From now on cues go through this backend; nobody hears them if it is `SILENT`."""
 
     backend: str
 
 
 class Notice(Struct, frozen=True):
-    """Something the coach should know, in the coach's words."""
+    """Something the coach should know, in the coach's words, what to do first."""
 
     text: str
+    lasts: bool = False
+    """It holds until there is a way to be heard (`Ready`)."""
 
 
 class Skipped(Struct, frozen=True):
@@ -102,8 +106,8 @@ def read_status(text: bytes) -> Status:
     match json.loads(text):
         case {"message": "ready", "backend": str(backend)}:
             return Ready(backend)
-        case {"message": "notice", "text": str(words)}:
-            return Notice(words)
+        case {"message": "notice", "text": str(words), "lasts": bool(lasts)}:
+            return Notice(words, lasts)
         case {"message": "skipped", "id": str(name)}:
             return Skipped(name)
         case {"message": "alive"}:

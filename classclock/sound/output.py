@@ -18,16 +18,10 @@ WAYS: dict[str, Callable[[Agenda, Waves, Callable[[], int]], Backend]] = {
     "silent": lambda agenda, _waves, now: SilentBackend(agenda, now),
 }
 _RETRY = 6  # every how many tends a silent machine is tried again: about three seconds
-NO_SOUND = (
-    "No sound here: no loudspeaker answers. Plug one in or choose the TV as sound output, then"
-    " run the sound check. Until then every cue is on the screen only."
-)
-LOST = (
-    "The sound is gone: the loudspeaker or its cable was disconnected. It is tried again every"
-    " few seconds; until then every cue is on the screen only."
-)
-BACK = "The sound is back. Run the sound check when there is a moment."
-SILENCED = "Sound is off, because CLASSCLOCK_SOUND says silent."
+NO_SOUND = "plug a loudspeaker in or choose the TV, then F3: no sound here"
+LOST = "look at the loudspeaker and its cable: the sound is gone"
+BACK = "the sound is back: F3 checks it before the next start"
+SILENCED = "no sound, as CLASSCLOCK_SOUND says silent"
 
 
 class Output:
@@ -79,7 +73,7 @@ class Output:
 
     def _miss(self, notice: str) -> None:
         self._change(SilentBackend(self._agenda, self._now))
-        self._say(Notice(notice))
+        self._say(Notice(notice, lasts=True))
         self._missing = True
 
     def _change(self, backend: Backend) -> None:

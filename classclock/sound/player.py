@@ -47,7 +47,7 @@ class Player:
         try:
             order = read_order(text)
         except ValueError:
-            self._say(Notice("A cue got lost on its way to the loudspeaker. Run the sound check."))
+            self._say(Notice("F3 checks the sound before the next start: a cue got lost"))
             return True
         match order:
             case Schedule():
@@ -84,7 +84,7 @@ def _open(player: Player) -> Output:
         waves = read_waves(bundled("sounds"))
         return Output(player.agenda, waves, raw_now, say_aloud, wish)
     except (ValueError, OSError) as error:
-        say_aloud(Notice(f"No sound: {error}."))
+        say_aloud(Notice(f"no sound, as {error}", lasts=True))
         return Output(player.agenda, waves, raw_now, say_aloud, "silent")
 
 

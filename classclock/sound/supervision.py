@@ -16,11 +16,8 @@ _PAUSES_S = (0.1, 0.5, 2.0, 5.0, 10.0)  # before each new start; after the last 
 _SLOW = 10  # this many questions and no way to be heard yet
 _STEADY = 30  # questions answered in a row: what went wrong before is forgotten
 
-GIVEN_UP = (
-    "The sound player keeps stopping, so cues are on the screen only."
-    " Run the sound check to try it again."
-)
-SLOW = "Still no sound: the sound system doesn't answer. Check the TV's sound output."
+GIVEN_UP = "F3 tries the sound again: its player keeps stopping"
+SLOW = "look at the TV's sound output: the sound system doesn't answer"
 
 
 class Supervisor:
@@ -97,7 +94,7 @@ class Supervisor:
             if self._answered >= _STEADY:
                 failures = 0
             if failures == len(self._pauses_s):
-                self._heard(Notice(GIVEN_UP))
+                self._heard(Notice(GIVEN_UP, lasts=True))
                 return
             self._closing.wait(self._pauses_s[failures])
             failures += 1
@@ -145,7 +142,7 @@ class Supervisor:
             self._unanswered += 1
             questions += 1
             if questions == _SLOW and not self._ready:
-                self._heard(Notice(SLOW))
+                self._heard(Notice(SLOW, lasts=True))
             self.tell(Ask())
 
     def _listen(self, process: subprocess.Popen[bytes], ended: threading.Event) -> None:

@@ -169,10 +169,14 @@ class ShowKeys(Struct, frozen=True):
     pass
 
 
+class ShowNotices(Struct, frozen=True):
+    """All that was said in this class; again: enough of it."""
+
+
 class Leave(Struct, frozen=True):
     pass
 
 
-ScreenCommand = Select | AddLate | ShowCard | ShowKeys | Leave
+ScreenCommand = Select | AddLate | ShowCard | ShowKeys | ShowNotices | Leave
 
 Command = CountCommand | ClockCommand | ScreenCommand

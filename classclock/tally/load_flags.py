@@ -54,14 +54,6 @@ def open_flags(
     )
 
 
-def flag_words(record: ClassRecord, loads: "ClassLoads | None") -> str:
-    """That loads of the segment on the board are to be looked at: neither whose nor why."""
-    count = len(open_flags(record, loads, (record.chosen.segment,)))
-    if not count:
-        return ""
-    return f"{count} load{'s' if count > 1 else ''} to look at before the start: F7"
-
-
 def to_come(record: ClassRecord) -> range:
     """The segment on the board and those after it."""
     return range(record.chosen.segment, len(record.plan.segment))

@@ -13,14 +13,12 @@ from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment, is_piece
 from classclock.plan.outline import describe, set_words, station_line
-from classclock.plan.settings.club import Club
 from classclock.plan.station import Option, Station
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
 from classclock.units.printable import printable
 from classclock.units.times import show_time
-from classclock.wall.emergency_words import lacks
 from classclock.wall.kept_off import DASH, off_the_wall
 from classclock.wall.modification import modification, starts_at
 from classclock.wall.time_words import left_words
@@ -64,8 +62,6 @@ class BoardContent(Struct, frozen=True):
     lanes: tuple[BoardLane, ...]
     next: str
     left: str
-    no_card: str
-    """What the emergency card lacks; empty where it is filled in."""
     stop: str = ""
     """When to stop, as the club words it; of a piece only."""
     stop_stood: bool = False
@@ -82,14 +78,11 @@ class BoardContent(Struct, frozen=True):
 
 def board_now(session: Session, lesson: "Lesson | None" = None) -> BoardContent:
     """The board as the class stands at this moment."""
-    return board_content(
-        session.live, session.club, session.source.wall(), offer=session.offer(), lesson=lesson
-    )
+    return board_content(session.live, session.source.wall(), offer=session.offer(), lesson=lesson)
 
 
 def board_content(
     live: LiveClass,
-    club: Club,
     now: datetime,
     *,
     offer: "Offer | None" = None,
@@ -122,7 +115,6 @@ def board_content(
         lanes=tuple(_lane(piece, lane, off, lanes) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
-        no_card=_no_card(live, club),
         stop="".join(cautions[:begins]),
         stop_stood=_had_a_piece(record),
         lift=_lift(live, off),
@@ -214,9 +206,3 @@ def _heats_left(record: ClassRecord, segment: int) -> int:
     shared = record.shared.get(segment)
     heats = 1 if shared is None else max(place.heat for place in shared.places)
     return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats
-
-
-def _no_card(live: LiveClass, club: Club) -> str:
-    """What the emergency card lacks, and, while no class runs yet, how it is filled in."""
-    short = lacks(club.emergency)
-    return f"{short}: press !, then tab" if short and not live.record.runs else short

@@ -61,10 +61,5 @@ def _box(rows: int, *, count_in: bool) -> Box:
 
 def is_up(text: str) -> bool:
     """Whether clock and lanes are all on the screen."""
-    rows = clock_rows(text, rows_left(text))
+    rows = clock_rows(text)
     return len(tallies(text)) == len(PEOPLE) and any(row.strip() for row in rows)
-
-
-def rows_left(text: str) -> int:
-    """The rows of the window without those that a trouble takes, when there is one."""
-    return ROWS - sum(line.startswith(" ! ") for line in text.split("\n"))

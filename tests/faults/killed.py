@@ -17,7 +17,6 @@ from tests.faults.a_full_wall import (
     clock_rows,
     is_up,
     left_of,
-    rows_left,
     tallies,
 )
 from tests.faults.conftest import WatchedClub
@@ -141,11 +140,10 @@ class KilledClass:
         go = next(line["go"] for line in self.club.events() if line["event"] == "SegmentStarted")
         earliest = self._moment(raw_now()) - go - 50 * SPEED
         text = terminal.text
-        left = rows_left(text)
-        rows = clock_rows(text, left)
+        rows = clock_rows(text)
         latest = self._moment(raw_now()) - go
         seconds = range(earliest - earliest % 1000, latest + 1000, 1000)
-        if any(rows == clock_drawn(left_of(PIECE, second), left) for second in seconds):
+        if any(rows == clock_drawn(left_of(PIECE, second)) for second in seconds):
             return ""
         return "\n".join((f"not {earliest} to {latest} ms after go:", *rows))
 

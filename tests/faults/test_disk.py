@@ -74,7 +74,7 @@ def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], No
     """Taps go on being counted on the screen, one notice stands there, then all is written."""
     for key, name in zip("ibnpt", ("Ilse", "Bram", "Noor", "Piet", "Tuva"), strict=True):
         club.calls(key, name, terminal)
-    screen = terminal.shows(NOTICE, "free some space")
+    screen = terminal.shows(f"F8 saves in another place: {NOTICE}")
     assert screen.count(NOTICE) == 1
     mend()
     terminal.drops(NOTICE)

@@ -71,7 +71,7 @@ def test_a_player_killed_or_hanging_and_a_device_gone_cost_the_class_a_notice_an
         club.calls("b", "Bram", terminal)
         terminal.waits_for(lambda: player_of(terminal) not in (0, second), "a third player")
         terminal.passes(4)
-    terminal.says("The sound is gone", within=30)
+    terminal.says("the sound is gone", within=30)
     at = club.moment()
     club.calls("i", "Ilse", terminal)
     assert 0 <= club.tapped()[-1]["at"] - at < 50

@@ -14,9 +14,10 @@ from classclock.clock.source import MS, WoundSource
 from classclock.live.live_class import LiveClass
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session
+from classclock.machine.battery import Battery
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
-from classclock.plan.settings.club import Club
+from classclock.plan.settings.club import Club, Emergency
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
@@ -27,6 +28,8 @@ from classclock.tally.lanes import Person
 
 OPENED = datetime(2026, 3, 3, 18, 20, tzinfo=timezone(timedelta(hours=1)))
 ENDS = "2026-03-03T19:00:00+01:00"
+CARD = Emergency(address="0 Points Row", defibrillator="hall", first_aid="desk", call="112")
+"""Filled in, so that nothing has to be said of it."""
 PLAN = """
 title = "Turntable Tuesday"
 
@@ -101,6 +104,18 @@ class Coach:
         await self.press("enter")
         await self.wind(10)
 
+    async def reads(self, text: str, seconds: float = 30) -> None:
+        """Time goes on until this stands in the last row."""
+        for _ in range(round(seconds * 2)):
+            if text in self.foot():
+                return
+            await self.wind(0.5)
+        pytest.fail(f"{text!r} was never said; the last row:\n{self.foot()}")
+
+    def foot(self) -> str:
+        """The last row."""
+        return self.seen().split("\n")[-1]
+
     def seen(self) -> str:
         """What stands on the screen in terminal text."""
         rows = self.screen._compositor.render_strips()
@@ -125,21 +140,25 @@ def open_class(tmp_path: Path) -> OpenClass:
         segment: int = 0,
         folder: Path = tmp_path,
         look: Look | None = None,
+        source: WoundSource | None = None,
+        notice: str = "",
     ) -> AsyncIterator[Coach]:
         read, findings = parse_plan(plan, "turntable.toml")
         assert read is not None, findings
-        source = WoundSource(0, wall=OPENED)
+        source = source or WoundSource(0, wall=OPENED)
         session = open_session(
             PlanFile("turntable", plan, read),
             people or people_named(names),
             folder=folder,
-            club=club or Club(),
+            club=club or Club(emergency=CARD),
             source=source,
             ends=ENDS,
             sound=False,
         )
         paint = look or Look()
-        coach = Coach(session, source, ClassScreen(session, paint, keep_awake=False))
+        battery = Battery(lambda: "")
+        screen = ClassScreen(session, paint, notice=notice, battery=battery, keep_awake=False)
+        coach = Coach(session, source, screen)
 
         async def flow(app: ClassclockApp) -> str:
             await app.push_screen_wait(coach.screen)
@@ -147,6 +166,8 @@ def open_class(tmp_path: Path) -> OpenClass:
 
         async with ClassclockApp(paint, flow).run_test(size=size) as pilot:
             coach.pilot = pilot
+            await pilot.pause()
+            await coach.screen.load()
             await pilot.pause()
             for _ in range(segment):
                 await coach.press("down")

@@ -14,6 +14,7 @@ from textual.pilot import Pilot
 from classclock.clock.source import MS, WoundSource
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session
+from classclock.machine.battery import Battery
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club, Emergency
@@ -151,8 +152,8 @@ class PinnedClass:
         held_the_week_before(folder)
         self._look = look
         self._session, self._source = opened(folder, STARTS, TODAY)
-        self._screen = ClassScreen(self._session, look, keep_awake=False)
-        self._screen._standing._read_battery = lambda: ""
+        battery = Battery(lambda: "")
+        self._screen = ClassScreen(self._session, look, battery=battery, keep_awake=False)
         self._pilot: Pilot[str]
 
     async def pictures(self, columns: int, rows: int) -> dict[str, Rows]:
@@ -165,6 +166,8 @@ class PinnedClass:
         try:
             async with ClassclockApp(self._look, flow).run_test(size=(columns, rows)) as pilot:
                 self._pilot = pilot
+                await pilot.pause()
+                await self._screen.load()
                 return {moment: await self._reached(moment) for moment in MOMENTS}
         finally:
             self._session.close()
@@ -214,7 +217,7 @@ class PinnedClass:
         seen: Rows | None = None
         while seen != (seen := self._seen()):
             await self._pilot.pause()
-            await self._screen._tasks.saver.done()
+            await self._screen.work.saving.finished()
             await self._pilot.pause()
 
     def _seen(self) -> Rows:

@@ -12,16 +12,19 @@ from classclock.clock.source import NEVER, raw_now
 from classclock.sound import supervision
 from classclock.sound.loudspeaker import Loudspeaker, Scheduled, SilentLoudspeaker, Speaker
 from classclock.sound.messages import (
+    SILENT,
     Cancel,
     Mute,
     Notice,
     Order,
+    Ready,
     Schedule,
     Skipped,
     Status,
     Volume,
     read_order,
 )
+from classclock.sound.output import BACK, LOST
 from classclock.sound.supervision import GIVEN_UP, SLOW, Supervisor
 
 MS = 1_000_000
@@ -166,10 +169,10 @@ def test_a_player_that_keeps_ending_is_given_up_with_a_notice_and_a_check_tries_
         said.append, tuple, command=(sys.executable, "-c", ""), pauses_s=(0.01, 0.01)
     )
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP)])
+    until(lambda: said == [Notice(GIVEN_UP, lasts=True)])
     until(lambda: supervisor._thread is not None and not supervisor._thread.is_alive())
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP)] * 2)
+    until(lambda: said == [Notice(GIVEN_UP, lasts=True)] * 2)
     supervisor.close()
 
 
@@ -177,29 +180,43 @@ def test_a_player_that_can_t_even_be_started_doesn_t_raise(tmp_path: Path, until
     said: list[Status] = []
     supervisor = Supervisor(said.append, tuple, command=(str(tmp_path / "none"),), pauses_s=(0.01,))
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP)])
+    until(lambda: said == [Notice(GIVEN_UP, lasts=True)])
     supervisor.close()
 
 
-def test_a_sound_system_that_doesn_t_answer_is_said_once(
+def test_a_sound_system_that_doesn_t_answer_is_a_trouble_as_long_as_it_doesn_t(
     opened: Open, monkeypatch: pytest.MonkeyPatch, until: Until
 ) -> None:
     monkeypatch.setattr(supervision, "_SLOW", 2)
     loudspeaker = opened(ask_every_s=0.02)
-    said: list[Notice | Skipped] = []
+    until(lambda: loudspeaker.trouble == SLOW)
+    assert loudspeaker.poll() == (), "it is no news besides"
 
-    def slow() -> bool:
-        said.extend(loudspeaker.poll())
-        return Notice(SLOW) in said
 
-    until(slow)
+def test_a_sound_that_is_back_or_muted_is_no_trouble(opened: Open) -> None:
+    loudspeaker = opened()
+    for status in (Ready(SILENT), Notice(LOST, lasts=True)):
+        loudspeaker._heard(status)
+    assert loudspeaker.trouble == LOST
+    loudspeaker.mute(on=True)
+    assert loudspeaker.trouble == ""
+    loudspeaker.mute(on=False)
+    assert loudspeaker.trouble == LOST
+    loudspeaker._heard(Ready(SILENT))
+    assert loudspeaker.trouble == LOST, "nobody hears anything through that"
+    for status in (Ready("miniaudio"), Notice(BACK)):
+        loudspeaker._heard(status)
+    assert loudspeaker.trouble == ""
+    assert loudspeaker.poll() == (Notice(BACK),)
 
 
 def test_the_app_is_told_through_the_real_player_what_it_must_know(
     opened: Open, until: Until
 ) -> None:
     loudspeaker = opened(
-        command=supervision.COMMAND, environ={**os.environ, "CLASSCLOCK_SOUND": "silent"}
+        command=supervision.COMMAND,
+        environ={**os.environ, "CLASSCLOCK_SOUND": "silent"},
+        ask_every_s=1.0,  # a real one takes its time to start on a busy machine
     )
     until(lambda: loudspeaker.backend == "silent")
     loudspeaker.schedule("late", "go", raw_now() - 5 * SECOND)

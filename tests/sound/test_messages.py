@@ -17,7 +17,7 @@ orders: st.SearchStrategy[Order] = st.one_of(
 )
 statuses: st.SearchStrategy[Status] = st.one_of(
     st.builds(messages.Ready, names),
-    st.builds(messages.Notice, names),
+    st.builds(messages.Notice, names, st.booleans()),
     st.builds(messages.Skipped, names),
     st.just(messages.Alive()),
 )

@@ -65,7 +65,7 @@ def test_a_loudspeaker_that_is_there_is_used_and_left_alone(room: Room) -> None:
 
 def test_without_a_loudspeaker_the_coach_is_told_once_and_it_is_tried_again(room: Room) -> None:
     room.there = False
-    assert room.tend() == [Ready("silent"), Notice(NO_SOUND)]
+    assert room.tend() == [Ready("silent"), Notice(NO_SOUND, lasts=True)]
     assert room.tend(50) == []
     room.there = True
     assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
@@ -74,7 +74,7 @@ def test_without_a_loudspeaker_the_coach_is_told_once_and_it_is_tried_again(room
 def test_a_loudspeaker_that_is_unplugged_is_said_and_taken_up_again(room: Room) -> None:
     room.tend()
     room.opened[0].broken = "gone"
-    assert room.tend() == [Ready("silent"), Notice(LOST)]
+    assert room.tend() == [Ready("silent"), Notice(LOST, lasts=True)]
     assert room.opened[0].closed
     assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
     assert room.tend(50) == []

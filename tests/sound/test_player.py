@@ -97,7 +97,7 @@ def test_it_goes_on_after_a_line_that_makes_no_sense(player: Started) -> None:
     player.process.stdin.write(b"beep!\n")
     notice = player.hear()
     assert isinstance(notice, Notice)
-    assert "Run the sound check" in notice.text
+    assert "F3 checks the sound" in notice.text
     player.tell(Ask())
     assert player.hear() == Alive()
 

@@ -9,7 +9,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
-from classclock.tally.load_flags import flag_words, load_flags, open_flags, to_come
+from classclock.tally.load_flags import load_flags, open_flags, to_come
 from classclock.tally.record import ClassRecord
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
@@ -95,16 +95,6 @@ def test_an_acknowledged_flag_is_open_no_longer_and_the_other_is(record: ClassRe
     read = folded(record, ev.FlagAcknowledged(500, "Ilse", PULL, ilses.text))
     assert open_flags(read, loads, to_come(read)) == (brams,)
     assert load_flags(read, loads, to_come(read)) == (ilses, brams)
-
-
-def test_the_board_says_how_many_and_neither_whose_nor_why(record: ClassRecord) -> None:
-    loads = loads_for(record)
-    assert flag_words(record, loads) == "", "the warm-up is on the board"
-    board = folded(record, ev.SegmentChosen(500, PULL))
-    assert "2 loads to look at before the start" in flag_words(board, loads)
-    text = load_flags(board, loads, (PULL,))[0].text
-    one_read = folded(board, ev.FlagAcknowledged(600, "Ilse", PULL, text))
-    assert "1 load to look at before the start" in flag_words(one_read, loads)
 
 
 def test_a_segment_that_is_past_is_not_to_come(record: ClassRecord) -> None:

@@ -25,7 +25,7 @@ RULES = {
     "LaneEvent": {"tally/counting/counting.py", "tally/said.py"},
     "CountCommand": {"tally/decide.py"},
     "ClockCommand": {"tally/decide_clock.py"},
-    "ScreenCommand": {"screens/live/class_screen.py"},
+    "ScreenCommand": {"screens/live/class_control.py"},
 }
 """Each union, and where there is a rule for each of its members."""
 

@@ -228,7 +228,7 @@ class Club:
         """A class whose piece has just begun."""
         arguments = ("run", self.plan(), "--athletes", names, "--speed", str(speed))
         terminal = self.start(*arguments, columns=columns, rows=rows, **environment)
-        terminal.shows("enter starts")
+        terminal.shows("enter starts", within=30)  # in a narrow window what is wrong comes first
         terminal.type("\r")
         terminal.waits_for(self.has_gone, "go")
         return terminal

@@ -103,9 +103,9 @@ def test_no_class_to_rejoin_is_said(club: Any) -> None:
 
 @pytest.mark.real_time
 def test_the_sample_class_lives_in_any_folder(club: Any) -> None:
-    wall = club.start("demo", "--speed", "60")
-    wall.says(", round 1,", within=20)
-    wall.says(", round 2,", within=20)
+    wall = club.start("demo", "--speed", "20")
+    wall.says(", round 1,", within=30)
+    wall.says(", round 2,", within=30)
     wall.type("\x11")
     wall.shows(LEAVE)
     wall.type("\r")

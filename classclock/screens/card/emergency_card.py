@@ -11,6 +11,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_drawing import MARGIN, draw_card
 from classclock.screens.card.emergency_lines import card_keys, note_line
 from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.meant import Meant
 
 
 class EmergencyCard(Entry):
@@ -20,7 +21,7 @@ class EmergencyCard(Entry):
     """
 
     @dataclass
-    class Noted(Message):
+    class Noted(Meant):
         """A line for the journal, never for the wall."""
 
         text: str

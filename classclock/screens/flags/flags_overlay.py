@@ -2,8 +2,7 @@
 
 from dataclasses import dataclass
 
-from textual.message import Message
-
+from classclock.screens.controls.meant import Meant
 from classclock.screens.flags.flags_view import FlagsView
 from classclock.tally.load_flags import LoadFlag
 
@@ -12,7 +11,7 @@ class FlagsOverlay(FlagsView):
     """Enter is that they were looked at, escape closes; every other key goes where it goes."""
 
     @dataclass
-    class LookedAt(Message):
+    class LookedAt(Meant):
         flags: tuple[LoadFlag, ...]
 
     def offer(self, sign: str) -> bool:

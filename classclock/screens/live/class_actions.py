@@ -1,4 +1,4 @@
-"""What the coach does to a class beside its keys: each comes to an outcome, or to words."""
+"""What the coach does to a class beside the key language: each comes to an outcome."""
 
 from pathlib import Path
 

@@ -1,37 +1,39 @@
-"""What opens over a class: help, the emergency card, questions, lines to type into."""
+"""What opens over a class: help, notices, the emergency card, questions, lines to type into."""
 
 from collections.abc import Iterator
 
 from textual.widget import Widget
 
+from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_card import EmergencyCard
 from classclock.screens.controls.entry import Entry
 from classclock.screens.flags.flags_overlay import FlagsOverlay
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
-from classclock.screens.live.overlays.focus_line import FocusLine
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
 from classclock.screens.live.overlays.name_entry import NameEntry
+from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
-from classclock.screens.live.overlays.too_small import TooSmall
 from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
+from classclock.wall.notices.notice_log import NoticeLog
 from classclock.wall.start_lines import start_lines
 
 
 class ClassOverlays:
-    """They are all there from the start, and hidden; none of them swallows a tap."""
+    """All of them are hidden until they are asked for; none of them swallows a tap."""
 
-    def __init__(self, session: Session, look: Look) -> None:
+    def __init__(self, session: Session, log: NoticeLog, look: Look) -> None:
         mirrored = session.club.tv.mirrored
-        self._session = session
+        self._session, self._log = session, log
         self.flags = FlagsOverlay(look)
         self.keys = KeysOverlay(look)
+        self.notices = NoticesOverlay(look)
         self.share = ShareOverlay(look)
         self.card = EmergencyCard(look, mirrored=mirrored)
         self.leave = LeaveQuestion(look)
@@ -39,13 +41,12 @@ class ClassOverlays:
         self.correct = CorrectEntry(look, mirrored=mirrored)
         self.place = PlaceEntry(look)
         self.pending = PendingSign(look)
-        self.focus = FocusLine(look)
-        self.too_small = TooSmall(look)
 
     def widgets(self) -> Iterator[Widget]:
         for widget in (
             self.flags,
             self.keys,
+            self.notices,
             self.share,
             self.card,
             self.leave,
@@ -53,15 +54,13 @@ class ClassOverlays:
             self.correct,
             self.place,
             self.pending,
-            self.focus,
-            self.too_small,
         ):
             widget.display = False
             yield widget
 
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
-        over = (self.leave, self.card, self.keys, self.share, self.flags)
+        over = (self.leave, self.card, self.notices, self.keys, self.share, self.flags)
         return any(one.offer(sign) for one in over)
 
     @property
@@ -70,12 +69,23 @@ class ClassOverlays:
         lines: tuple[Entry, ...] = (self.name, self.correct, self.place, self.card)
         return next((line for line in lines if line.takes_keys), None)
 
+    def follow(self) -> None:
+        """Bring those that are open to how the class stands."""
+        self.pending.show(self._session.desk.pending)
+        self.share.display &= self._session.live.phase == "board"
+        self.notices.follow(self._log.newest_first())
+
+    def turn_notices(self) -> None:
+        self.keys.display = False
+        self.notices.turn(self._log.newest_first())
+
     def show_keys(self) -> None:
         if self.keys.display:
             self.keys.turn()
             return
         live = self._session.live
         phase = live.phase
+        self.notices.display = False
         piece = Piece.of(live.record.segment, live.record.unit)
         self.keys.show(piece.counts_by, "over" if phase == "closed" else phase)
 
@@ -84,24 +94,24 @@ class ClassOverlays:
         self.keys.display = False
         self.card.show(self._session.club.emergency, before=before)
 
-    def show_flags(self) -> str:
-        """Show the flags on the loads to come; what to say where that can't be."""
+    def show_flags(self) -> Outcome:
+        """Show the flags on the loads to come; in words where that can't be."""
         live = self._session.live
         flags = open_flags(live.record, live.loads, (live.record.chosen.segment,))
         if not flags:
-            return "no load has to be looked at"
+            return Outcome("no load has to be looked at")
         if self._session.club.tv.mirrored:
-            return (
+            return _refused(
                 "the room sees this screen: leave with ctrl+q, mute the TV, "
                 "and classclock resume shows them first"
             )
         if live.phase != "board":
-            return "loads are looked at on the board, before the start"
+            return _refused("loads are looked at on the board, before the start")
         self.flags.show(flags)
-        return ""
+        return Outcome()
 
-    def show_sharing(self) -> str:
-        """Show the ways to share what is short; what to say where there is nothing to show."""
+    def show_sharing(self) -> Outcome:
+        """Show the ways to share what is short; in words where there is nothing to show."""
         record = self._session.live.record
         offer = self._session.offer()
         if offer is not None:
@@ -111,12 +121,12 @@ class ClassOverlays:
                 self.share.show(offer, chosen)
             else:
                 self.share.show(offer, chosen, start_lines(self._session.live))
-            return ""
+            return Outcome()
         if self._session.live.phase != "board":
-            return "equipment is shared on the board, before the start"
+            return _refused("equipment is shared on the board, before the start")
         if not self._session.club.inventory:
-            return "no equipment is counted: write [equipment] in club.toml"
-        return "nothing that was counted is short here"
+            return _refused("no equipment is counted: write [equipment] in club.toml")
+        return Outcome("nothing that was counted is short here")
 
     def ask_name(self) -> None:
         self.name.ask(running=self._session.live.phase in ("count-in", "running"))
@@ -124,15 +134,26 @@ class ClassOverlays:
     def ask_leave(self) -> None:
         self.leave.ask(running=self._session.live.phase in ("count-in", "running", "held"))
 
-    def ask_correction(self, lane: str | None) -> str:
-        """Ask for the selected lane's right score; what to say where that can't be."""
+    def ask_correction(self, lane: str | None) -> Outcome:
+        """Ask for the selected lane's right score; in words where that can't be."""
         live = self._session.live
         sheet = live.record.sheet
         if live.phase != "over" or sheet is None:
-            return "a score is corrected once its piece is over"
+            return _refused("a score is corrected once its piece is over")
         if lane not in sheet.tallies:
-            return "select whose score it is first: type their letter"
+            return _refused("select whose score it is first: type their letter")
         now = scores((sheet,), now=None, settled=sheet.settled)
         score = next(score for score in now if score.lane.id == lane)
         self.correct.ask(score.lane.id, score.athlete, score.score)
-        return ""
+        return Outcome()
+
+    def corrected(self, outcome: Outcome) -> None:
+        """What came of a correction: it is asked for again where it was refused."""
+        if outcome.refused:
+            self.correct.refuse(outcome.text)
+        else:
+            self.correct.close()
+
+
+def _refused(text: str) -> Outcome:
+    return Outcome(text, refused=True)

@@ -3,6 +3,7 @@
 from typing import TYPE_CHECKING
 
 from textual.app import ComposeResult
+from textual.widget import Widget
 from textual.widgets import ContentSwitcher
 
 from classclock.live.session import Session
@@ -18,38 +19,45 @@ if TYPE_CHECKING:
 
 
 class ClassViews(Ground, ContentSwitcher):
+    """Those of a class that has been started are there from `load` on; until then the board is."""
+
+    started: "StartedViews"
+
     def __init__(self, session: Session, look: Look) -> None:
         super().__init__(initial="board")
         self._session, self.look = session, look
         self._board = BoardView(look, id="board")
         self.board_keys = BoardKeys(session)
-        self._started: StartedViews | None = None
+        self.selected: str | None = None
+        """The id of the lane that is selected."""
         self._expectation: Expectation | None = None
 
     def compose(self) -> ComposeResult:
         yield self._board
 
     @property
-    def started(self) -> "StartedViews":
-        """Made when first asked for: the board is painted before what nobody sees yet."""
-        if self._started is None:
-            from classclock.screens.live.started_views import StartedViews  # noqa: PLC0415  see above
+    def on_the_board(self) -> bool:
+        record = self._session.live.record
+        return record.sheet is None and not record.closed
 
-            self._started = StartedViews(self._session, self.look)
-            for view in self._started.widgets():
-                view.display = False
-                self.mount(view)
-        return self._started
+    async def load(self) -> None:
+        """Make what a class that has been started is shown by."""
+        from classclock.screens.live.started_views import StartedViews  # noqa: PLC0415  the board comes first
 
-    def show(self, *, selected: str | None, cue: str) -> None:
+        self.started = StartedViews(self._session, self.look)
+        views: tuple[Widget, ...] = self.started.widgets()
+        for view in views:
+            view.display = False
+        await self.mount(*views)
+
+    def show(self, cue: str) -> None:
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
-        session, live = self._session, self._session.live
-        if live.record.sheet is None and not live.record.closed:
-            content = board_now(session, self.board_keys.lesson)
+        if self.on_the_board:
+            content = board_now(self._session, self.board_keys.lesson)
             self._board.show(self._expecting(content))
             self.current = "board"
         else:
-            self.current = self.started.show(selected=selected, cue=cue)
+            self.current = self.started.show(selected=self.selected, cue=cue)
 
     def _expecting(self, content: BoardContent) -> BoardContent:
         """With what most here would do, once the book has been read."""

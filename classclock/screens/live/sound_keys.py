@@ -3,6 +3,7 @@
 from collections.abc import Callable
 
 from classclock.clock.source import raw_now
+from classclock.live.live_class import Outcome
 from classclock.sound.loudspeaker import Speaker
 
 _STEP = 10
@@ -11,7 +12,7 @@ NS = 1_000_000_000
 
 
 class SoundKeys:
-    """What they did is said in words; None for a sign that is none of theirs."""
+    """What each of them did; None for a sign that is none of theirs."""
 
     def __init__(
         self,
@@ -26,17 +27,18 @@ class SoundKeys:
         self._volume = volume
         self.muted = False
 
-    def press(self, sign: str, *, clock_runs: bool) -> str | None:
+    def press(self, sign: str, *, clock_runs: bool) -> Outcome | None:
         match sign:
             case "<f3>" if clock_runs:
-                return "the clock runs: check the sound before the start"
+                return Outcome("the clock runs: check the sound before the start", refused=True)
             case "<f3>":
                 self._check()
-                return "sound check: three short, then go. F5 softer, F6 louder"
+                return Outcome("sound check: three short, then go. F5 softer, F6 louder")
             case "<f4>":
                 self.muted = not self.muted
                 self._speaker.mute(self.muted)
-                return "sound off: F4 turns it on again" if self.muted else "sound on"
+                said = "sound off: F4 turns it on again" if self.muted else "sound on"
+                return Outcome(said)
             case "<f5>":
                 return self._turn(-_STEP)
             case "<f6>":
@@ -50,7 +52,7 @@ class SoundKeys:
             word = "GO" if cue.kind == "go" else f"beep {place}"
             self._say_later(max(0, cue.due - now) / NS, f"sound check: {word}")
 
-    def _turn(self, by: int) -> str:
+    def _turn(self, by: int) -> Outcome:
         self._volume = max(0, min(100, self._volume + by))
         self._speaker.set_volume(self._volume)
-        return f"volume {self._volume} of 100"
+        return Outcome(f"volume {self._volume} of 100")

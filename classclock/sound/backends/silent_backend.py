@@ -4,10 +4,11 @@ from collections.abc import Callable
 
 from classclock.sound.agenda import Agenda
 from classclock.sound.backends.punctual import Punctual
+from classclock.sound.messages import SILENT
 
 
 class SilentBackend:
-    name = "silent"
+    name = SILENT
 
     def __init__(self, agenda: Agenda, now: Callable[[], int]) -> None:
         self._cues = Punctual(agenda, now, play=lambda _due: None, hush=lambda: None)

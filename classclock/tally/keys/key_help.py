@@ -70,6 +70,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),
     KeyLine("class", "?", "these keys"),
+    KeyLine("class", "ctrl+n", "all notices of this class, the newest first"),
     KeyLine("class", "ctrl+q", "leave, ctrl+c too; a class that runs can be rejoined"),
 )
 

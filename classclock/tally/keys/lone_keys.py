@@ -17,6 +17,7 @@ from classclock.tally.commands import (
     Resume,
     ShowCard,
     ShowKeys,
+    ShowNotices,
     Start,
 )
 
@@ -34,6 +35,7 @@ _IN_EVERY_PHASE: Mapping[str, Command | str] = {
     "!": ShowCard(),
     "<f2>": ShowCard(),
     "?": ShowKeys(),
+    "<ctrl+n>": ShowNotices(),
     "<ctrl+q>": Leave(),
     "<ctrl+c>": Leave(),
 }

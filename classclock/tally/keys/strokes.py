@@ -11,6 +11,7 @@ NAMED_KEYS = (
     "<escape>",
     "<up>",
     "<down>",
+    "<ctrl+n>",
     "<ctrl+r>",
     "<ctrl+q>",
     "<ctrl+c>",

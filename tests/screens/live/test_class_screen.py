@@ -240,8 +240,6 @@ async def test_a_hold_silences_what_was_scheduled(open_class: Any) -> None:
 
 async def test_the_sound_is_checked_muted_and_turned_by_keys(open_class: Any) -> None:
     async with open_class() as coach:
-        await coach.press("f3")
-        assert [cue.kind for cue in coach.speaker.scheduled] == ["short"] * 3 + ["go"]
         await coach.press("f4")
         assert coach.speaker.muted
         assert "sound off" in status(coach)
@@ -250,6 +248,8 @@ async def test_the_sound_is_checked_muted_and_turned_by_keys(open_class: Any) ->
         assert coach.speaker.volume == 70
         await coach.press("f6")
         assert coach.speaker.volume == 80
+        await coach.press("f3")
+        assert [cue.kind for cue in coach.speaker.scheduled] == ["short"] * 3 + ["go"]
 
 
 async def test_no_sound_check_disturbs_a_running_clock(open_class: Any) -> None:
@@ -268,7 +268,7 @@ async def test_what_is_pending_stands_large_and_lapses(open_class: Any) -> None:
     async with open_class(segment=1) as coach:
         await coach.start()
         await coach.press("1", "2")
-        pending = coach.screen.over.pending
+        pending = coach.screen.overlays.pending
         assert (pending.text, pending.display) == ("12", True)
         await coach.wind(4.1)
         assert not pending.display
@@ -292,9 +292,9 @@ async def test_under_the_keys_and_the_card_taps_still_count(open_class: Any) -> 
         await coach.start()
         await coach.wind(30)
         await coach.press("question_mark", "n")
-        assert coach.screen.over.keys.display
+        assert coach.screen.overlays.keys.display
         await coach.press("escape", "exclamation_mark", "i")
-        assert coach.screen.over.card.display
+        assert coach.screen.overlays.card.display
         assert coach.live.phase == "held"
         assert tallies(coach) == {"Ilse": "1", "Bram": "0", "Noor": "1"}
 
@@ -352,7 +352,7 @@ async def test_a_click_selects_and_taps_only_where_the_club_wants_it(open_class:
         await coach.start()
         await coach.wind(30)
         await coach.pilot.click(LaneRow)
-        assert coach.screen._selected == "Ilse"
+        assert coach.screen.shown.views.selected == "Ilse"
         assert tallies(coach)["Ilse"] == "0"
     async with open_class(segment=1, club=Club(keyboard=Keyboard(click_taps=True))) as coach:
         await coach.start()
@@ -365,7 +365,7 @@ async def test_a_click_on_its_sign_opens_the_card(open_class: Any) -> None:
     async with open_class() as coach:
         row, column = 35, status(coach).index("! emergency card")
         await coach.pilot.click(offset=(column + 2, row))
-        assert coach.screen.over.card.display
+        assert coach.screen.overlays.card.display
 
 
 async def test_a_terminal_that_lost_the_focus_says_that_keys_go_elsewhere(open_class: Any) -> None:
@@ -426,7 +426,7 @@ async def test_the_results_are_saved_at_the_cap_without_any_key(
         await coach.wind(60)
         await coach.press("n")
         await coach.wind(15 * 60)
-        await coach.screen._tasks.saver.done()
+        await coach.screen.work.saving.finished()
         saved = list((tmp_path / "results").glob("*.json"))
         assert len(saved) == 1
         piece = json.loads(saved[0].read_text("utf-8"))["pieces"][0]
@@ -440,13 +440,12 @@ async def test_files_that_cannot_be_saved_stand_as_a_trouble_until_they_are(
         (tmp_path / "results").write_text("in the way")
         await coach.start()
         await coach.wind(16 * 60)
-        await coach.screen._tasks.saver.done()
+        await coach.screen.work.saving.finished()
         await coach.wind(1)
-        assert "the results can't be saved" in coach.seen()
-        assert "F8 saves in another place" in coach.seen()
+        await coach.reads("F8: the results can't be saved")
         (tmp_path / "results").unlink()
         await coach.wind(6)
-        await coach.screen._tasks.saver.done()
+        await coach.screen.work.saving.finished()
         await coach.wind(1)
         assert "can't be saved" not in coach.seen()
 
@@ -460,9 +459,9 @@ async def test_another_place_is_offered_while_there_is_trouble(
         (tmp_path / "results").write_text("in the way")
         await coach.start()
         await coach.wind(16 * 60)
-        await coach.screen._tasks.saver.done()
+        await coach.screen.work.saving.finished()
         await coach.press("f8")
-        coach.screen.over.place.text = str(tmp_path / "stick")
+        coach.screen.overlays.place.text = str(tmp_path / "stick")
         await coach.press("enter")
         assert list((tmp_path / "stick" / "results").glob("*.json"))
         assert "saved in" in coach.seen()
@@ -475,8 +474,9 @@ async def test_after_a_restart_the_clock_is_checked_and_set_by_keys(open_class: 
         coach.session.check_clock = True
         await coach.press("right")
         await coach.wind(0.1)
-        assert "check the clock" in coach.seen()
+        assert "the clock was set" in status(coach)
         assert content(coach).clock == "14:59"
+        await coach.reads("check the clock: left, right set it by a second")
         await coach.press("enter")
         assert coach.live.phase == "running"
         assert "check the clock" not in coach.seen()

@@ -1,7 +1,6 @@
 """The board as a drawing: the plan at the left, who is in it at the right."""
 
 from collections.abc import Iterator
-from textwrap import wrap
 
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, place, width
 from classclock.screens.canvas.look import Look
@@ -63,15 +62,11 @@ def _top(content: BoardContent, columns: int, look: Look) -> Drawing:
 
 
 def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
-    """What comes next and how the time stands; what the emergency card lacks."""
+    """What comes next and how the time stands; what is short."""
     theme = look.theme
     words = f"{content.next}    {content.left}"
     lines = [words] if len(words) <= columns else [content.next, content.left]
     drawn = [look.text(text, columns, bold=True) for text in lines]
-    if content.no_card:
-        alarm = look.on(theme.alarm_ground, theme.alarm_ink)
-        said = wrap(f"! {content.no_card}", columns, break_on_hyphens=False)
-        drawn = [*(alarm.text(text, columns, bold=True) for text in said), *drawn]
     if content.equipment:
         drawn.insert(0, look.text(content.equipment, columns, ink=theme.doubtful, bold=True))
     return above(*drawn)

@@ -1,55 +1,50 @@
-"""The foot of a class's screen: standing troubles, what was said last, the keys, the time."""
+"""The foot of a class's screen: what is said, the keys that matter now, the time of day."""
 
 from textual.app import ComposeResult
-from textual.containers import Horizontal, Vertical
+from textual.containers import Horizontal
 
 from classclock.live.session import Session
 from classclock.plan.model import is_piece
-from classclock.screens.canvas.least_size import LEAST_ROWS
 from classclock.screens.canvas.look import Look
-from classclock.screens.live.foot.status_content import StatusContent, keys_now
-from classclock.screens.live.foot.status_line import StatusLine
+from classclock.screens.live.foot.foot_row import FootContent, keys_room, words_room
+from classclock.screens.live.foot.keys_that_matter import keys_now
+from classclock.screens.live.foot.notice_line import NoticeLine
 from classclock.screens.live.foot.time_line import TimeLine
-from classclock.screens.live.foot.trouble_line import TroubleLine
+from classclock.screens.live.foot.wordings import row_parts
 from classclock.wall.lesson_content import lessons
+from classclock.wall.notices.class_notices import ClassNotices
+from classclock.wall.notices.notice import Notice
 from classclock.wall.time_words import time_words
 
-_STAYS = 8_000
-"""Milliseconds of real time: longer than that no message takes more than one row."""
 
+class Foot(Horizontal):
+    """One row, whatever is said."""
 
-class Foot(Vertical):
-    def __init__(self, session: Session, look: Look) -> None:
+    def __init__(self, session: Session, notices: ClassNotices, look: Look) -> None:
         super().__init__()
-        self._session = session
-        self._said, self._said_at = "", 0
-        self._troubles = TroubleLine(look)
-        self._status = StatusLine(look)
+        self._session, self._notices = session, notices
+        self._line = NoticeLine(look)
         self._time = TimeLine(look)
 
     def compose(self) -> ComposeResult:
-        yield self._troubles
-        with Horizontal():
-            yield self._status
-            yield self._time
+        yield self._line
+        yield self._time
 
-    def say(self, text: str, real: int) -> None:
-        """What was said last, at this moment of real time (ms)."""
-        self._said, self._said_at = text, real
-
-    def show(self, troubles: tuple[str, ...], real: int) -> int:
-        """Show how things stand; the rows that it takes for itself."""
+    def show(self) -> None:
+        """Show how things stand."""
         session = self._session
-        room = self.app.size.height - 1 - LEAST_ROWS
-        beside = troubles[: max(0, room)]
-        hidden = troubles[len(beside) :]
-        said, fresh = self._said, real - self._said_at < _STAYS
-        alarm = bool(hidden) and not (said and fresh)
-        content = StatusContent(hidden[0] if alarm else said, self._keys(), alarm)
-        self._troubles.show(beside)
-        self._status.show(content, short=not fresh)
         self._time.show(time_words(session.source.wall(), session.live.record.ends))
-        return 1 + len(beside)
+        columns, keys = self.app.size.width - self._time.columns, self._keys()
+
+        def parts(notice: Notice, count: str, again: bool) -> tuple[str, ...]:  # noqa: FBT001  as it is asked
+            wordings, room = (notice.text, *notice.shorter), words_room(columns, count)
+            if again:
+                beside = row_parts(wordings, max(1, room - keys_room(keys, columns)))
+                if len(beside) == 1:
+                    return beside
+            return row_parts(wordings, room)
+
+        self._line.show(FootContent(self._notices.shown(parts), keys))
 
     def _keys(self) -> tuple[str, ...]:
         record, now = self._session.live.record, self._session.live.clock.now()

@@ -11,10 +11,14 @@ class TimeLine(Painted):
         super().__init__(look)
         self.words = TimeWords("", "")
 
+    @property
+    def columns(self) -> int:
+        return len(str(self.words)) + 2
+
     def show(self, words: TimeWords) -> None:
         if words != self.words:
             self.words = words
-            self.styles.width = len(str(words)) + 2
+            self.styles.width = self.columns
             self.repaint()
 
     def paint(self, columns: int, rows: int) -> Drawing:

@@ -7,6 +7,7 @@ from textual.message import Message
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.meant import Meant
 from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
 
 
@@ -14,7 +15,7 @@ class CorrectEntry(Entry, AtTheFoot):
     """Has the focus while it is open. The screen answers `Corrected` with `refuse` or `close`."""
 
     @dataclass
-    class Corrected(Message):
+    class Corrected(Meant):
         """A score as people write it, and why."""
 
         lane: str

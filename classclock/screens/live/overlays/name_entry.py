@@ -7,6 +7,7 @@ from textual.timer import Timer
 
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.meant import Meant
 from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
 
 PATIENCE = 10.0
@@ -20,7 +21,7 @@ class NameEntry(Entry, AtTheFoot):
     waiting: Timer | None = None
 
     @dataclass
-    class Named(Message):
+    class Named(Meant):
         name: str
 
     class Closed(Message):

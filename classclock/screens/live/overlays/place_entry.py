@@ -3,10 +3,9 @@
 from dataclasses import dataclass
 from pathlib import Path
 
-from textual.message import Message
-
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.meant import Meant
 
 OFFERED = Path("~/classclock-saved")
 
@@ -15,7 +14,7 @@ class PlaceEntry(Entry):
     """Has the focus while it is open; a folder is offered, enter takes it."""
 
     @dataclass
-    class Given(Message):
+    class Given(Meant):
         folder: Path
 
     def ask(self) -> None:

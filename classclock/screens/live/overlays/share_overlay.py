@@ -4,11 +4,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from textual.geometry import Size
-from textual.message import Message
 
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
+from classclock.screens.controls.meant import Meant
 from classclock.tally.lanes import Sharing
 from classclock.wall.share_content import ShareLine, broken, share_lines
 
@@ -20,7 +20,7 @@ class ShareOverlay(Painted):
     """Digits and escape are its own; every other key goes where it goes."""
 
     @dataclass
-    class Chose(Message):
+    class Chose(Meant):
         segment: int
         sharing: Sharing | None
         """None: all as planned."""

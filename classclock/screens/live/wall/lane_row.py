@@ -2,12 +2,12 @@
 
 from msgspec.structs import replace
 from textual import events
-from textual.message import Message
 
 from classclock.screens.canvas.bar import eighth
 from classclock.screens.canvas.cells import Drawing, blank
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
+from classclock.screens.controls.meant import Meant
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.lane_layout import LaneLayout
 from classclock.wall.lane_bars import Ribbon
@@ -15,7 +15,7 @@ from classclock.wall.lane_content import LaneContent
 
 
 class LaneRow(Painted):
-    class Clicked(Message):
+    class Clicked(Meant):
         """A click on the lane with this key."""
 
         def __init__(self, key: str) -> None:

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
-from classclock.plan.settings.club import Club, Emergency
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
@@ -19,12 +18,9 @@ from classclock.wall.board_content import BoardContent, BoardLane, BoardStation
 
 PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
 """A terminal without drawn letters, so that all text can be read back."""
-CARD = Emergency(address="0 Points Row", defibrillator="hall", first_aid="desk", call="112")
 
 
-def content(
-    lanes: int = 8, *, no_card: str = "", more: int = 0, equipment: str = ""
-) -> BoardContent:
+def content(lanes: int = 8, *, more: int = 0, equipment: str = "") -> BoardContent:
     station = BoardStation("9 push press, 22.5 kg", "arms straight", ("(1) seated press",))
     return BoardContent(
         title="Turntable Tuesday",
@@ -44,7 +40,6 @@ def content(
         lanes=tuple(BoardLane("K", f"Name {n}", "step-up", "") for n in range(lanes)),
         next="next: Cool-down, 6:00",
         left="40 min of the class left, the plan needs 23 min more",
-        no_card=no_card,
     )
 
 
@@ -57,7 +52,7 @@ def test_no_window_hides_a_caution(
     more: int,
 ) -> None:
     short = "ctrl+t: 14 bars are needed at once, 6 are here; 14 boxes are needed at once"
-    shown = content(lanes, no_card=LACKING, more=more, equipment=short)
+    shown = content(lanes, more=more, equipment=short)
     drawn = draw_board(shown, columns, rows, PLAIN)
     check_filled(drawn, columns, rows)
     text = " ".join(plain_text(drawn).split())
@@ -72,29 +67,6 @@ def test_the_board_fills_every_size_in_drawn_letters(
     check_filled: Callable[[Drawing, int, int], None], size: tuple[int, int]
 ) -> None:
     check_filled(draw_board(content(), *size, Look()), *size)
-
-
-LACKING = "the emergency card lacks the defibrillator, the first-aid kit and the number to call"
-
-
-@pytest.mark.parametrize("no_card", ["the emergency card is not filled in", LACKING])
-def test_what_the_card_lacks_is_said_whole(no_card: str) -> None:
-    drawn = draw_board(content(no_card=f"{no_card}: press !, then tab"), 60, 17, PLAIN)
-    assert f"! {no_card}: press !, then tab" in " ".join(plain_text(drawn).split())
-
-
-async def test_the_board_says_at_every_start_what_the_card_lacks(open_class: Any) -> None:
-    async with open_class() as coach:
-        said = "! the emergency card is not filled in: press !, then tab"
-        assert said in coach.seen()
-        await coach.press("down")
-        assert said in coach.seen()
-    half = CARD.model_copy(update={"address": " "})
-    async with open_class(club=Club(emergency=half)) as coach:
-        assert "! the emergency card lacks the address: press !, then tab" in coach.seen()
-    async with open_class(club=Club(emergency=CARD)) as coach:
-        assert "emergency card lacks" not in coach.seen()
-        assert "not filled in" not in coach.seen()
 
 
 async def test_options_bear_the_numbers_that_the_keys_use(open_class: Any) -> None:

@@ -16,7 +16,6 @@ from classclock.plan.cautions import cautions_of
 from classclock.plan.model import Plan, is_piece
 from classclock.plan.movements.completing import complete
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.plan.settings.club import Club
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
@@ -46,7 +45,7 @@ def boards(plan: Plan, people: int) -> Iterator[BoardContent]:
     live.record_event(ev.ClassOpened(0, "t", "", "kg", here, None, stop=STOP))
     for index in range(len(plan.segment)):
         live.record_event(ev.SegmentChosen(0, index))
-        yield board_content(live, Club(), source.wall())
+        yield board_content(live, source.wall())
 
 
 @pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])

@@ -63,7 +63,6 @@ def content(
         lanes=tuple(BoardLane("K", f"Name {number}", "step-up", "") for number in range(lanes)),
         next="this is the last segment",
         left="40 min of the class left",
-        no_card="",
         stop=STOP,
         stop_stood=when == "later",
     )

@@ -149,13 +149,13 @@ async def test_escape_leaves_it_and_enter_starts_though_the_list_is_open(open_cl
         await learned(coach)
         await coach.press("ctrl+t")
         await coach.press("escape")
-        assert not coach.screen.over.share.display
+        assert not coach.screen.overlays.share.display
         await coach.press("ctrl+t")
         await coach.press("9")
         assert not coach.live.record.shared, "there is no ninth way"
         await coach.start()
         assert coach.live.phase == "running"
-        assert not coach.screen.over.share.display
+        assert not coach.screen.overlays.share.display
         await coach.press("1", "2", "i")
         assert coach.live.record.sheet.tallies[coach.live.lineup()[0].id].odd == 12
         await coach.press("ctrl+t")

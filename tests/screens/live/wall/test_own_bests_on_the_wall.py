@@ -185,7 +185,8 @@ async def test_a_book_that_can_t_be_reached_changes_nothing_in_the_class(
 ) -> None:
     async with second_time() as coach:
         monkeypatch.setenv("CLASSCLOCK_BOOK", "postgresql+psycopg://coach@127.0.0.1:1/depot")
-        coach.screen._remembered(coach.session.remember())
+        coach.screen.work.reading.ask()
+        await coach.screen.work.reading.finished()
         await rounds(coach, "i", 2, 110)
         assert lanes(coach)["Ilse"].against == ""
         assert lanes(coach)["Ilse"].tally == "2"

@@ -1,0 +1,108 @@
+"""What goes on beside the screen while a class is open: the clock, the files, the autopilot."""
+
+import asyncio
+from collections.abc import Callable, Sequence
+from functools import partial
+from typing import Protocol
+
+from classclock.clock.engine import ClockEngine
+from classclock.clock.source import WoundSource
+from classclock.live.session import Session
+from classclock.machine.awake import Awake
+from classclock.machine.battery import Battery
+from classclock.machine.collecting import all_again, before_keys_come
+from classclock.screens.live.class_display import ClassDisplay
+from classclock.screens.live.clock_events import ClockEvents
+from classclock.screens.live.upkeep import Upkeep
+from classclock.screens.live.work_in_thread import WorkInThread
+from classclock.tally import events as ev
+from classclock.wall.notices.class_notices import ClassNotices
+
+
+class Autopilot(Protocol):
+    """Types by itself, as the demo does."""
+
+    async def run(self, press: Callable[[str], None]) -> None: ...
+
+
+class BackgroundWork:
+    def __init__(
+        self,
+        session: Session,
+        notices: ClassNotices,
+        display: ClassDisplay,
+        battery: Battery,
+        *,
+        show: Callable[[], None],
+        show_later: Callable[[], object],
+        awake: Awake | None,
+    ) -> None:
+        """`show` shows the whole class, `show_later` once what was shown before is painted.
+
+        `awake`, if given, keeps the screen on.
+        """
+        self._session, self._notices = session, notices
+        self._show, self._awake = show, awake
+        self.saving = WorkInThread(session.save, lambda _: show())
+        self.reading = WorkInThread(session.remember, self._remembered)
+        self.upkeep = Upkeep(session, notices, self.saving, battery, awake)
+        listener = ClockEvents(session, notices, display, self.saving, show_later)
+        self.engine = ClockEngine(session.live.clock, session.view, listener)
+        self._loaded = False
+        self._tasks: list[asyncio.Task[None]] = []
+
+    def start(
+        self,
+        look_soon: Callable[[], object],
+        *,
+        press: Callable[[str], None],
+        pilot: Autopilot | None,
+    ) -> None:
+        """`look_soon` looks after the class, for when time that is wound by hand has jumped."""
+        session = self._session
+        session.speaker.start()
+        if self._awake is not None:
+            self._awake.start()
+        if isinstance(session.source, WoundSource):
+            session.source.on_jump = partial(self._jumped, look_soon)
+        runs = [self.engine.run(), self.saving.run(), self.reading.run()]
+        if pilot is not None:
+            runs.append(pilot.run(press))
+        self._tasks = [asyncio.create_task(run) for run in runs]
+
+    async def read_ahead(self) -> None:
+        """Read what the board says of loads and equipment, where the club has any."""
+        session = self._session
+        if session.live.loads_unread:
+            await asyncio.to_thread(session.live.plan_loads)
+            self._show()
+        if session.club.inventory:
+            await asyncio.to_thread(session.learn_equipment)
+            self._show()
+
+    def follow(self, events: Sequence[ev.Event]) -> None:
+        """Do what these events ask for, once they have happened."""
+        if any(isinstance(one, ev.PersonAdded) for one in events):
+            self.reading.ask()
+        self.engine.wake()
+        if self._session.live.phase in ("board", "over", "closed"):
+            self.saving.ask()
+
+    def _jumped(self, look_soon: Callable[[], object]) -> None:
+        self.engine.wake()
+        look_soon()
+
+    def stop(self) -> None:
+        if self._awake is not None:
+            self._awake.stop()
+        for task in self._tasks:
+            task.cancel()
+        all_again()
+
+    def _remembered(self, trouble: str) -> None:
+        if not self._loaded:  # all that a class needs is loaded now, the database last
+            self._loaded = True
+            before_keys_come()
+        self._notices.must(trouble)
+        self.saving.ask()
+        self._show()

@@ -1,0 +1,36 @@
+"""What is seen of a class: the view for its phase, and the foot under it."""
+
+from classclock.live.session import Session
+from classclock.machine.battery import Battery
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.class_views import ClassViews
+from classclock.screens.live.foot.foot import Foot
+from classclock.wall.cue_words import STAYS
+from classclock.wall.notices.class_notices import ClassNotices
+from classclock.wall.notices.troubles import troubles_of
+
+
+class ClassDisplay:
+    def __init__(
+        self, session: Session, notices: ClassNotices, battery: Battery, look: Look
+    ) -> None:
+        self._session, self._notices, self._battery = session, notices, battery
+        self.views = ClassViews(session, look)
+        self.foot = Foot(session, notices, look)
+        self._cue, self._cue_at = "", 0
+
+    def cue(self, word: str) -> None:
+        """From now on, for a while, show the word of a cue that has come; none: as before."""
+        if word:
+            self._cue, self._cue_at = word, self._notices.real()
+
+    def show(self) -> None:
+        """Show the class as it stands now; only what changed is painted."""
+        recent = self._notices.real() - self._cue_at < STAYS
+        self.views.show(self._cue if recent else "")
+        self.show_foot()
+
+    def show_foot(self) -> None:
+        """Only the foot, as between two ticks of the clock."""
+        self._notices.stand(troubles_of(self._session, battery=self._battery.low))
+        self.foot.show()

@@ -1,0 +1,34 @@
+"""The few keys that matter now, for the foot of a class's screen."""
+
+from classclock.tally.record import Phase
+
+
+def keys_now(
+    phase: Phase, *, scored: bool, countdown: bool, all_in: bool, teaches: bool = False
+) -> tuple[str, ...]:
+    """The weightiest first.
+
+    `teaches`: the segment has movements of which there is something to teach.
+    """
+    match phase:
+        case "board":
+            teach = ("tab teaches",) if teaches else ()
+            rest = ("up, down: another segment", "F3 sound check")
+            return ("enter starts", "? keys", *teach, *rest)
+        case "count-in":
+            return ("space calls it off", "? keys")
+        case "running" if all_in:
+            return ("enter ends it now", "? keys", "backspace takes it back")
+        case "running" if scored:
+            return ("space holds", "? keys", "backspace takes it back")
+        case "running":
+            more = ("up: a minute more",) if countdown else ()
+            return ("space holds", "? keys", *more)
+        case "held":
+            return ("space resumes", "enter ends it", "? keys", "ctrl+r begins anew")
+        case "over" if scored:
+            return ("enter goes on", "? keys", "a letter selects")
+        case "over":
+            return ("enter goes on", "? keys")
+        case "closed":
+            return ("ctrl+q leaves", "up goes back")

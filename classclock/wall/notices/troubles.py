@@ -1,0 +1,87 @@
+"""What is wrong with a class now, in the coach's words: first what to do about it."""
+
+import re
+from collections.abc import Iterator
+
+from classclock.live.session import Session
+from classclock.tally.load_flags import open_flags
+from classclock.wall.emergency_words import lacks
+from classclock.wall.notices.notice import Notice
+
+_REASON = re.compile(r" in | \(|: ")
+"""Where a file's trouble goes on to say where, and why."""
+
+
+def troubles_of(session: Session, *, battery: str) -> tuple[Notice, ...]:
+    """The weightiest first; `battery` says that it runs low, or nothing."""
+    return tuple(_troubles(session, battery))
+
+
+def _troubles(session: Session, battery: str) -> Iterator[Notice]:
+    if session.check_clock:
+        yield _stands(
+            "check the clock",
+            "check the clock: left, right set it by a second, enter when it is right",
+            "check the clock: left, right, enter",
+            answered_by=("<left>", "<right>", "<enter>"),
+        )
+    if trouble := session.journal.trouble:
+        yield _unsaved("journal", trouble, "F8: class isn't saved")
+    if trouble := session.results.trouble:
+        yield _unsaved("results", trouble, "F8: results aren't saved")
+    if battery:
+        yield _stands("battery", battery)
+    if trouble := session.speaker.trouble:
+        brief = trouble.partition(": ")[0]
+        yield _stands("sound", trouble, brief, "F4: on without sound", answered_by=("<f3>", "<f4>"))
+    if session.live.phase == "board":
+        yield from _before_the_start(session)
+    if count := _loads_to_look_at(session):
+        loads = f"{count} load{'s' if count > 1 else ''}"
+        if session.live.phase == "board":
+            words = f"F7: {loads} to look at before the start"
+        else:
+            words = f"watch closely: {loads} not looked at before the start"
+        brief = words.removesuffix(" before the start")
+        yield _stands("flags", words, brief, answered_by=("<f7>",))
+
+
+def _loads_to_look_at(session: Session) -> int:
+    """How many, from the board to the end of the piece: neither whose nor why is for the room."""
+    live = session.live
+    if live.phase in ("over", "closed"):
+        return 0
+    return len(open_flags(live.record, live.loads, (live.record.chosen.segment,)))
+
+
+def _unsaved(what: str, trouble: str, brief: str) -> Notice:
+    """`trouble` as the file tells it, with its reason behind it."""
+    essence = _REASON.split(trouble, maxsplit=1)[0]
+    return _stands(
+        what,
+        f"F8 saves in another place: {trouble}",
+        f"F8 saves in another place: {essence}",
+        f"F8: {essence}",
+        brief,
+        answered_by=("<f8>",),
+    )
+
+
+def _before_the_start(session: Session) -> Iterator[Notice]:
+    if lacking := lacks(session.club.emergency):
+        if session.live.record.runs:
+            yield _stands("card", lacking, "the card isn't complete")
+        else:
+            yield _stands(
+                "card",
+                f"press !, then tab: {lacking}",
+                "! then tab: fill in the emergency card",
+                "fill in the card: ! tab",
+                answered_by=("!", "<f2>"),
+            )
+    if session.left_out:
+        yield _stands("movements", session.left_out, "classclock check: movements.toml is wrong")
+
+
+def _stands(key: str, text: str, *shorter: str, answered_by: tuple[str, ...] = ()) -> Notice:
+    return Notice(text, "must", shorter, key, answered_by)
