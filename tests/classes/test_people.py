@@ -9,6 +9,7 @@ import pytest
 from classclock.book.asking.known_people import KnownPerson
 from classclock.book.asking.people_reading import (
     in_files,
+    known_for,
     people_called,
     person_called,
     remember_marks,
@@ -77,6 +78,26 @@ def test_files_and_book_name_the_same_people(depot: Any, read: Any) -> None:
     ]
     (bram,) = people_called(("Bram V",), known)
     assert bram.off_the_wall
+
+
+@pytest.mark.parametrize(("name", "ident"), [("Bram", "bram"), ("ILSE", "ilse"), ("Tuva", "q2")])
+def test_who_last_came_long_ago_is_found_in_the_book(
+    depot: Any, monkeypatch: pytest.MonkeyPatch, name: str, ident: str
+) -> None:
+    for module in ("known_people", "people_reading"):
+        monkeypatch.setattr(f"classclock.book.asking.{module}.MOST_CLASSES", 1)
+    monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
+    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7)))
+    depot.held("2026-11-10", depot.turntable(depot.rounds("Bram", 6)))
+    (one,) = people_called([name], known_for(depot.folder, [name]), lambda: "q2")
+    assert one.id == ident
+
+
+def test_the_book_is_left_alone_where_the_files_have_every_name(depot: Any) -> None:
+    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7)))
+    known_for(depot.folder, ["ilse"])
+    known_for(depot.folder, ["Tuva"])  # there are no older files in which she could stand
+    assert not (depot.folder / "book.sqlite").exists()
 
 
 def test_asking_who_is_known_leaves_an_empty_folder_as_it_is(tmp_path: Path) -> None:

@@ -54,11 +54,12 @@ class _Known(_Head, kw_only=True):
 _WHOLE = Decoder(ResultsDocument)
 _HEAD = Decoder(_Head)
 _KNOWN = Decoder(_Known)
-_JOURNAL = re.compile(rb'^ "journal": ("(?:[^"\\]|\\.)*")', re.MULTILINE)
+# Not compiled before they are needed: every class loads this.
+_JOURNAL = rb'^ "journal": ("(?:[^"\\]|\\.)*")'
 _HEAD_BYTES = 4096
 """In which a results file, as it is written, names its journal."""
-_MISSING = re.compile(r"missing required field `(\w+)`")
-_PLACE = re.compile(r"(\w+)(?:\[[^\]]*\])*`$")
+_MISSING = r"missing required field `(\w+)`"
+_PLACE = r"(\w+)(?:\[[^\]]*\])*`$"
 
 
 def read_results(path: Path) -> ResultsDocument:
@@ -118,7 +119,7 @@ def journal_of(path: Path) -> str:
     try:
         with path.open("rb") as opened:
             data = opened.read(_HEAD_BYTES)
-            if match := _JOURNAL.search(data):
+            if match := re.search(_JOURNAL, data, re.MULTILINE):
                 return str(json.loads(match[1]))
             return _HEAD.decode(data + opened.read()).journal
     except (OSError, ValueError, RecursionError):
@@ -141,9 +142,9 @@ def _later(path: Path) -> LaterResultsError:
 
 def _in_words(error: Exception) -> str:
     if isinstance(error, ValidationError):
-        if missing := _MISSING.search(str(error)):
+        if missing := re.search(_MISSING, str(error)):
             return f"'{missing[1]}' is missing"
-        if place := _PLACE.search(str(error)):
+        if place := re.search(_PLACE, str(error)):
             return f"'{place[1]}' isn't what it should be"
         return "it isn't what it should be"
     if isinstance(error, DecodeError | RecursionError):

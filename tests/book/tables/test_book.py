@@ -14,6 +14,7 @@ from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book, BookError, kept_versions, open_book
 from classclock.book.tables.queries import all_athletes, best_rows, history, lift_bests
 from classclock.book.tables.schema import VERSION
+from classclock.records import document
 
 NOW = 0
 """So early that every file is looked at: their folder changed later."""
@@ -171,6 +172,24 @@ def test_a_file_that_is_no_results_file_is_left_out_and_said(
     assert caught.classes == 1
     assert len(caught.notices) == 3
     assert names(book) == ["Ilse"]
+
+
+def test_what_a_later_classclock_wrote_goes_in_once_this_one_is_updated(
+    depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7, 12)))
+    later = f'"version": {document.VERSION + 1}'
+    path.write_text(path.read_text("utf-8").replace(f'"version": {document.VERSION}', later))
+    caught = catch_up(book, MUCH_LATER)
+    assert caught.classes == 0
+    said = "left out of the book: made by a later classclock: update this one"
+    assert caught.notices == (f"{path}: {said}",)
+    assert catch_up(book, MUCH_LATER) == CaughtUp()
+    updated = document.VERSION + 1
+    for module in ("records.document", "book.files.saved_results"):
+        monkeypatch.setattr(f"classclock.{module}.VERSION", updated)
+    assert catch_up(book, MUCH_LATER).classes == 1
+    assert best_scores(book, "ilse", "turntable") == ["7+12"]
 
 
 def test_rebuilt_it_gives_the_same_answers_byte_for_byte(
