@@ -87,8 +87,7 @@ class Sheet(Struct, frozen=True):
     def ended(self, now: int) -> int | None:
         """The elapsed milliseconds at which the piece ended, if it has by this moment."""
         end = self.end(now)
-        for_good = self._hand_end(now) is not None or self.ended_all_in is not None
-        return end if for_good or self.clock.elapsed(now) >= end else None
+        return end if self.clock.elapsed(now) >= end else None
 
     def all_in(self, now: int) -> int | None:
         """The elapsed milliseconds at which everybody was in, if they are by this moment."""
