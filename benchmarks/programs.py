@@ -18,6 +18,8 @@ NAMES = (
 
 COUNT_IN = 3
 """Seconds."""
+_READ = 12
+"""Seconds in which what is said at a start, of sound and screen, has its turns."""
 PLAN = f"""
 title = "Measured"
 [[segment]]
@@ -64,10 +66,11 @@ def a_class(
 
 @contextmanager
 def a_piece(lanes: int, columns: int = 120, rows: int = 36) -> Iterator[ClassWindow]:
-    """Its piece, running for two seconds."""
+    """Its piece, running; whatever must be read at the foot has been, and answers come at once."""
     with a_class(lanes, columns, rows) as window:
         window.shown("enter starts")
         begin(window)
+        window.look_on(_READ)
         yield window
 
 

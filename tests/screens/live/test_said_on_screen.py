@@ -1,13 +1,9 @@
 """The time of day, cues and the last line, in words."""
 
 from datetime import datetime, timedelta, timezone
-from pathlib import Path
-
-import pytest
 
 from classclock.clock.cue_track import CueHeard, CueSkipped
 from classclock.clock.cues import Cue
-from classclock.machine.battery import low_battery
 from classclock.wall.cue_words import skipped_words, word_of
 from classclock.wall.time_words import left_words, time_words
 
@@ -51,33 +47,3 @@ def test_a_cue_that_came_too_late_is_named() -> None:
     ]
     assert skipped_words(late) == "not sounded, over a second late: halfway"
     assert skipped_words(late[1:]) == ""
-
-
-@pytest.mark.parametrize(
-    ("percent", "status", "said"),
-    [
-        ("14", "Discharging", "plug the laptop in: battery at 14 %"),
-        ("14", "Charging", ""),
-        ("80", "Discharging", ""),
-    ],
-)
-def test_a_low_battery_is_said_unless_it_is_being_charged(
-    tmp_path: Path, percent: str, status: str, said: str
-) -> None:
-    battery = tmp_path / "BAT0"
-    battery.mkdir()
-    for name, text in (("type", "Battery"), ("capacity", percent), ("status", status)):
-        (battery / name).write_text(f"{text}\n")
-    assert low_battery(tmp_path) == said
-
-
-def test_a_mouse_s_battery_is_not_the_laptop_s(tmp_path: Path) -> None:
-    mouse = tmp_path / "hid"
-    mouse.mkdir()
-    for name, text in (("type", "Battery"), ("scope", "Device"), ("capacity", "3")):
-        (mouse / name).write_text(text)
-    assert low_battery(tmp_path) == ""
-
-
-def test_a_machine_without_a_battery_says_nothing(tmp_path: Path) -> None:
-    assert low_battery(tmp_path / "nothing") == ""

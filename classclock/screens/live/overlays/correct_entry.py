@@ -2,8 +2,6 @@
 
 from dataclasses import dataclass
 
-from textual.message import Message
-
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.entry import Entry
@@ -21,9 +19,6 @@ class CorrectEntry(Entry, AtTheFoot):
         lane: str
         score: str
         reason: str
-
-    class Closed(Message):
-        pass
 
     def __init__(self, look: Look, *, mirrored: bool = True, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
@@ -49,7 +44,6 @@ class CorrectEntry(Entry, AtTheFoot):
 
     def close(self) -> None:
         self.display = False
-        self.post_message(self.Closed())
 
     def entered(self) -> None:
         text = self.text.strip()

@@ -13,9 +13,6 @@ class LeaveQuestion(Painted, AtTheFoot):
     class Leave(Message):
         pass
 
-    class Stay(Message):
-        pass
-
     def ask(self, *, running: bool) -> None:
         self.running = running
         self.display = True
@@ -26,7 +23,8 @@ class LeaveQuestion(Painted, AtTheFoot):
         if not self.display or sign not in ("<enter>", "<escape>"):
             return False
         self.display = False
-        self.post_message(self.Leave() if sign == "<enter>" else self.Stay())
+        if sign == "<enter>":
+            self.post_message(self.Leave())
         return True
 
     def paint(self, columns: int, rows: int) -> Drawing:

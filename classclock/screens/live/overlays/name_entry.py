@@ -2,7 +2,6 @@
 
 from dataclasses import dataclass
 
-from textual.message import Message
 from textual.timer import Timer
 
 from classclock.screens.canvas.cells import Drawing
@@ -24,9 +23,6 @@ class NameEntry(Entry, AtTheFoot):
     class Named(Meant):
         name: str
 
-    class Closed(Message):
-        """Left without a name, or after it was given."""
-
     def ask(self, *, running: bool) -> None:
         self.running = running
         self.text = ""
@@ -38,7 +34,6 @@ class NameEntry(Entry, AtTheFoot):
     def close(self) -> None:
         self._stop_waiting()
         self.display = False
-        self.post_message(self.Closed())
 
     def typed(self) -> None:
         self._stop_waiting()

@@ -54,9 +54,6 @@ class Desk(App[None], inherit_bindings=False):
     def on_name_entry_named(self, event: NameEntry.Named) -> None:
         self.heard.append(event)
 
-    def on_name_entry_closed(self, event: NameEntry.Closed) -> None:
-        self.heard.append(event)
-
     def on_emergency_card_noted(self, event: EmergencyCard.Noted) -> None:
         self.heard.append(event)
 
@@ -67,9 +64,6 @@ class Desk(App[None], inherit_bindings=False):
         self.heard.append(event)
 
     def on_leave_question_leave(self, event: LeaveQuestion.Leave) -> None:
-        self.heard.append(event)
-
-    def on_leave_question_stay(self, event: LeaveQuestion.Stay) -> None:
         self.heard.append(event)
 
 
@@ -183,8 +177,7 @@ async def test_a_name_is_given_on_enter_and_the_line_closes() -> None:
         entry.ask(running=False)
         await pilot.press(*"Tuva  B", "backspace", "C", "enter")
         await pilot.pause()
-        assert desk.heard[0] == NameEntry.Named("Tuva C")
-        assert isinstance(desk.heard[1], NameEntry.Closed)
+        assert desk.heard == [NameEntry.Named("Tuva C")]
         assert not entry.display
         assert desk.passed_on == []
 
@@ -207,7 +200,7 @@ async def test_while_a_piece_runs_it_says_that_taps_are_off_and_waits_ten_second
         await pilot.pause()
         assert not entry.display
         assert entry.waiting is None
-        assert isinstance(desk.heard[-1], NameEntry.Closed)
+        assert desk.heard == [], "nobody was named"
 
 
 async def test_between_segments_nothing_hurries_and_taps_are_not_spoken_of() -> None:
@@ -252,11 +245,12 @@ async def test_only_enter_leaves_and_only_escape_stays() -> None:
         assert not any(question.offer(sign) for sign in passing)
         assert question.display
         assert question.offer("<escape>")
+        await pilot.pause()
+        assert (question.display, desk.heard) == (False, [])
         question.ask(running=True)
         assert question.offer("<enter>")
         await pilot.pause()
-        kinds = [type(message) for message in desk.heard]
-        assert kinds == [LeaveQuestion.Stay, LeaveQuestion.Leave]
+        assert [type(message) for message in desk.heard] == [LeaveQuestion.Leave]
 
 
 def test_leaving_says_that_the_class_can_be_rejoined() -> None:

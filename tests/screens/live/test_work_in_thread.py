@@ -1,0 +1,50 @@
+"""Work in a thread: one after the other, and never more often than somebody waits for."""
+
+import asyncio
+from collections.abc import AsyncIterator
+from contextlib import asynccontextmanager
+from threading import Event
+
+from classclock.screens.live.work_in_thread import WorkInThread
+
+
+class Slow:
+    """Work that takes until it is let go; it gives how often it was done."""
+
+    def __init__(self) -> None:
+        self.begun, self.has_begun, self.let_go = 0, Event(), Event()
+        self.came: list[int] = []
+        self.work = WorkInThread(self._do, self.came.append)
+
+    def _do(self) -> int:
+        self.begun += 1
+        number = self.begun
+        self.has_begun.set()
+        self.let_go.wait(10)
+        return number
+
+    @asynccontextmanager
+    async def running(self) -> AsyncIterator[None]:
+        task = asyncio.create_task(self.work.run())
+        yield
+        task.cancel()
+
+
+async def test_what_is_asked_for_while_it_is_being_done_is_done_once_more() -> None:
+    slow = Slow()
+    async with slow.running():
+        slow.work.ask()
+        assert await asyncio.to_thread(slow.has_begun.wait, 10)
+        for _ in range(5):
+            slow.work.ask()
+        slow.let_go.set()
+        await slow.work.finished()
+        assert slow.begun == 2
+    assert slow.came[:1] == [1]
+
+
+async def test_nothing_asked_for_is_finished_at_once() -> None:
+    slow = Slow()
+    async with slow.running():
+        await slow.work.finished()
+        assert slow.begun == 0
