@@ -29,7 +29,7 @@ def test_rejoined_a_lost_sound_a_refusal_and_an_unsaved_file_are_all_read_at_for
     wall.shows("F8: the results can't be saved", within=30)
     wall.strikes("\x1b[18~")  # F7
     wall.strikes("\x0e")
-    listed = wall.shows("Notices", "Noor, round 1", "not sounded, over a second late", "rejoined")
+    listed = wall.shows("Notices", "Noor, round 1", "no sound, as", "rejoined")
     assert listed.index("  Noor, round 1") < listed.index("  rejoined"), "the newest comes first"
     wall.strikes("\x0e")
     wall.drops("Notices")
