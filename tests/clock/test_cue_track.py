@@ -32,6 +32,8 @@ def test_a_clock_set_back_gives_what_is_ahead_but_nothing_twice() -> None:
     """Rejoined at a wrong reading and set right: the cues ahead must still come."""
     track, came = CueTrack.entered(CUES, 109_990).due(110_000)
     assert came == (CueHeard(CUES[5], 0),)
+    assert track.due(60_001)[1] == (), "just past is past"
+    assert track.upcoming(60_000, within=0) == CUES[4:5]
     track, came = track.due(30_000)
     assert came == ()
     track, came = track.due(60_000)

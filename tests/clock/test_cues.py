@@ -143,5 +143,6 @@ def test_cues_never_come_within_a_second_of_each_other(lengths: list[int], off: 
     cues = cues_of(spans, own, off)
     assert all(after.at - before.at >= APART_MS for before, after in pairwise(cues))
     assert all(-3000 <= cue.at <= ends[-1] for cue in cues)
+    assert all(isinstance(cue.at, int) for cue in cues), "whole milliseconds"
     if "end" not in off:
         assert (cues[-1].at, cues[-1].kind) == (ends[-1], "end")

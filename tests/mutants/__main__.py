@@ -21,7 +21,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from tests.mutants.finding import is_another_program, mutants
-from tests.mutants.judged import why
+from tests.mutants.judged import stale, why
 from tests.mutants.mutant import Mutant
 from tests.mutants.trying import FATES, Copy, FailsAnywayError, Fate
 
@@ -43,6 +43,8 @@ def main() -> int:
         print(error)
         return 1
     print(_table(fates))
+    for one in stale(ROOT):
+        print(f"\njudged.toml: {one.file} has no such line any more:\n  - {one.before}")
     return 0
 
 

@@ -5,6 +5,7 @@ from pathlib import Path
 
 from msgspec import Struct, convert
 
+from tests.mutants.finding import mutants
 from tests.mutants.mutant import Mutant
 
 _FILE = Path(__file__).with_name("judged.toml")
@@ -30,12 +31,19 @@ def judged() -> tuple[Judged, ...]:
 
 def why(mutant: Mutant) -> str:
     """The reason why it may survive; nothing if nobody has judged it."""
+    return next((one.why for one in judged() if _is_meant(one, mutant)), "")
+
+
+def stale(tree: Path) -> list[Judged]:
+    """What was judged of lines that the tree hasn't any more."""
+    return [one for one in judged() if not any(_is_meant(one, found) for found in _of(one, tree))]
+
+
+def _of(one: Judged, tree: Path) -> list[Mutant]:
+    path = tree / one.file
+    return mutants(one.file, path.read_bytes()) if path.exists() else []
+
+
+def _is_meant(one: Judged, mutant: Mutant) -> bool:
     before, after = mutant.lines
-    return next(
-        (
-            one.why
-            for one in judged()
-            if (one.file, one.before, one.after or after) == (mutant.path, before, after)
-        ),
-        "",
-    )
+    return (one.file, one.before, one.after or after) == (mutant.path, before, after)

@@ -6,7 +6,7 @@ from pathlib import Path
 import pytest
 
 from tests.mutants.finding import is_another_program, mutants
-from tests.mutants.judged import judged
+from tests.mutants.judged import judged, stale
 from tests.mutants.trying import Copy, FailsAnywayError
 
 ROOT = Path(__file__).parent.parent.parent
@@ -128,3 +128,7 @@ def test_whoever_judged_a_survivor_says_why() -> None:
         assert one.before.strip() != one.after.strip()
         assert one.why.strip()
         assert (ROOT / one.file).exists(), f"{one.file} is gone, and what was judged in it with it"
+
+
+def test_what_was_judged_of_a_line_that_is_gone_is_told(tree: Path) -> None:
+    assert stale(tree) == list(judged()), "it has none of the program's own files"
