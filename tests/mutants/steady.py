@@ -12,4 +12,8 @@ settings.register_profile(
     deadline=None,
     phases=[Phase.explicit, Phase.generate],
 )
-settings.load_profile("mutants")
+
+
+def pytest_pycollect_makemodule() -> None:
+    """Before each module of tests is read: a room's conftest may have loaded another profile."""
+    settings.load_profile("mutants")
