@@ -105,8 +105,7 @@ def set_odd(piece: Piece, tally: LaneTally, odd: int, at: int) -> LaneTally:
     if size and odd == size:
         return complete_round(piece, tally, at)
     position = work.position_of(index, odd)
-    ends = (work.done_within(index, tally.position), work.done_within(index, tally.position + 1))
-    if ends[0] <= odd < ends[1] or odd == ends[0]:
+    if odd == work.done_within(index, tally.position):
         position = tally.position  # what was tapped says more than the reps alone
     return replace(
         tally,

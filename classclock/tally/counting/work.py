@@ -53,9 +53,7 @@ class Work(Struct, frozen=True):
         A station that counts nothing is done for certain only when a later one has begun.
         """
         ends = tuple(accumulate(self.station_worths(index), initial=0))
-        return max(
-            place for place, end in enumerate(ends) if end <= odd and end not in ends[:place]
-        )
+        return ends.index(odd) if odd in ends else sum(end < odd for end in ends) - 1
 
     def done_within(self, index: int, position: int) -> int:
         """The reps of the round's first `position` stations."""

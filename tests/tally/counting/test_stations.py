@@ -34,6 +34,21 @@ def test_a_number_says_at_which_station_the_lane_is(piece: Any) -> None:
     assert len(piece.tally("Noor").rounds) == 1
 
 
+def test_a_number_beyond_a_run_says_that_it_is_done(rehearsal: Any) -> None:
+    stations = [
+        {"movement": "box step-over", "reps": 6},
+        {"movement": "run", "metres": 200},
+        {"movement": "bodyweight squat", "reps": 12},
+    ]
+    piece = rehearsal(format="rounds-in-time", time="20:00", count="station", station=stations)
+    piece.number("Noor", 6, "0:30")
+    assert piece.tally("Noor").station == 1, "she may still be running"
+    piece.number("Bram", 10, "2:00")
+    assert piece.tally("Bram").station == 2, "four squats come after the run"
+    piece.tap("Bram", "2:30")
+    assert len(piece.tally("Bram").rounds) == 1
+
+
 def test_a_staggered_lane_counts_the_stations_from_where_it_began(
     rehearsal: Any, turntable: Any
 ) -> None:

@@ -64,12 +64,14 @@ def test_the_station_of_an_odd_rep_is_the_one_in_which_it_was_done(
         for number, each in enumerate(worths)
     ]
     work = _work(segment_of(format="rounds-in-time", time="10:00", station=stations))
-    odd = min(odd, max(0, sum(worths) - 1))
-    position = work.position_of(0, odd)
-    assert work.done_within(0, position) <= odd
-    if sum(worths) > 0 and any(worths[position:]):
-        ahead = next(n for n in range(position, len(worths)) if worths[n])
-        assert odd < work.done_within(0, ahead + 1)
+    # The station in which each rep is done; after its last rep the next one is in progress.
+    done_in = [station for station, worth in enumerate(worths) for _ in range(worth)]
+    odd = min(odd, max(0, len(done_in) - 1))
+    expected = 0
+    if odd:
+        last = done_in[odd - 1]
+        expected = last + (1 if sum(worths[: last + 1]) == odd else 0)
+    assert work.position_of(0, odd) == expected
 
 
 def test_metres_and_seconds_count_nothing_unless_the_station_says(segment_of: Any) -> None:
