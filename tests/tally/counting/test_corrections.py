@@ -42,6 +42,17 @@ def test_what_is_no_score_here_is_refused_with_what_to_write(
     )
 
 
+def test_as_many_rounds_as_can_be_written_are_read_from_their_reps(
+    rehearsal: Any, turntable: Any
+) -> None:
+    piece = rehearsal(**turntable)
+    assert _correct(piece, f"{999 * 27 + 26} reps") == ""
+    assert piece.score("Noor").score == "999+26"
+    assert _correct(piece, f"{1000 * 27} reps") == (
+        "1000 rounds can't be: write rounds and odd reps, as in 7+12"
+    )
+
+
 def test_odd_reps_of_a_whole_round_are_written_as_a_round(rehearsal: Any, turntable: Any) -> None:
     assert "not less than the round of 27" in _correct(rehearsal(**turntable), "7+27")
 

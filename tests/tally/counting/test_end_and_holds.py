@@ -88,6 +88,15 @@ def test_enter_when_all_are_in_ends_it_at_once(for_time: Any) -> None:
     assert for_time.sheet.ended(for_time.at("6:04")) == 364_000
 
 
+def test_that_enter_taken_back_leaves_the_rest_of_the_ten_seconds(for_time: Any) -> None:
+    for name in ("Ilse", "Bram", "Noor"):
+        for_time.do(cmd.FinishNow(name), "6:00")
+    for_time.happen(ev.SegmentEnded(for_time.at("6:04")))
+    assert for_time.do(cmd.TakeBack(), "6:05") == ""
+    assert for_time.sheet.ended(for_time.at("6:09.999")) is None
+    assert for_time.sheet.ended(for_time.at("6:10")) == 370_000
+
+
 def test_a_tap_is_too_late_three_seconds_after_all_in_has_ended_the_piece(for_time: Any) -> None:
     for name in ("Ilse", "Bram", "Noor"):
         for_time.do(cmd.FinishNow(name), "6:00")
