@@ -20,7 +20,6 @@ class Round(Struct, frozen=True):
     """How long it took; None where that isn't known."""
     filled: bool = False
     doubtful: bool = False
-    slow: bool = False
 
 
 class Attempt(Struct, frozen=True):
@@ -131,7 +130,7 @@ class LaneTally(Struct, frozen=True):
         """Nothing is in doubt any more, and odd reps that nobody gave count as none."""
         return replace(
             self,
-            rounds=tuple(replace(done, doubtful=False, slow=False) for done in self.rounds),
+            rounds=tuple(replace(done, doubtful=False) for done in self.rounds),
             attempts=tuple(replace(tried, doubtful=False) for tried in self.attempts),
             odd=self.odd if self.odd is not None else self.odd_floor,
             station_doubtful=False,

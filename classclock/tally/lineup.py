@@ -104,7 +104,7 @@ def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:
 
 def _keys_apart(lanes: Sequence[Lane]) -> tuple[Lane, ...]:
     """Within one heat nobody else's key: whoever comes first keeps it."""
-    owned = {lane.key for lane in lanes if lane.key}
+    owned = {lane.key for lane in lanes}
     given: set[str] = set()
     apart: list[Lane] = []
     for lane in lanes:

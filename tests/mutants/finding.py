@@ -49,6 +49,8 @@ def _means_nothing(node: ast.AST) -> bool:
     match node:
         case ast.JoinedStr() | ast.Expr(value=ast.Constant()):
             return True
+        case ast.Expr(value=ast.Call(func=ast.Name(id="assert_never"))):
+            return True
         case ast.keyword(arg="strict"):  # of zip: it says what holds anyway
             return True
         case ast.If(test=ast.Name(id=name)) | ast.Call(func=ast.Name(id=name)):

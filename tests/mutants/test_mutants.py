@@ -69,6 +69,7 @@ def test_what_is_left_out_or_turned_round(source: str, others: set[str]) -> None
         "a = f'{b + 1}'",
         "if TYPE_CHECKING:\n    a = 1",
         "a = zip(b, strict=True)",
+        "assert_never(a)",
     ],
 )
 def test_what_changes_no_answer_is_left_alone(source: str) -> None:

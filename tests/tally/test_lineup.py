@@ -14,7 +14,7 @@ from classclock.tally.lane_keys import (
     people_named,
     propose_key,
 )
-from classclock.tally.lanes import Choice, Person
+from classclock.tally.lanes import Choice, Person, Place
 from classclock.tally.lineup import draw_lanes
 
 
@@ -115,3 +115,23 @@ def test_more_than_26_lanes_run_in_heats_of_even_size(
 def test_within_a_heat_no_key_is_shared(segment_of: Any, turntable: Any, people: int) -> None:
     lanes = draw_lanes(segment_of(**turntable), _people(people), {})
     assert len({(lane.heat, lane.key) for lane in lanes}) == len(lanes)
+
+
+@pytest.mark.parametrize(
+    ("own", "shared", "options"),
+    [
+        ((1, 0, 1), (0, 2), (1, 2, 1)),
+        ((1,), (0, 2, 0), (1, 2, 0)),
+        ((), (2, 0, 0), (2, 0, 0)),
+        ((0, 2, 0), (), (0, 2, 0)),
+    ],
+)
+def test_an_easier_option_for_want_of_equipment_leaves_the_others_as_chosen(
+    segment_of: Any, turntable: Any, own: Any, shared: Any, options: Any
+) -> None:
+    people = people_named(("Ilse", "Noor"))
+    place = Place((people[0].id,), options=shared)
+    choices = {people[0].id: Choice(own)}
+    first, _ = draw_lanes(segment_of(**turntable), people, choices, [place])
+    assert first.options == options
+    assert first.own_options == (own if any(shared) else None)

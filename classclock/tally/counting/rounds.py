@@ -32,13 +32,7 @@ def complete_round(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     if split is not None and piece.count == "round":
         paces = [pace(done.split, done.reps) for done in tally.rounds if done.split is not None]
         verdict = judge(pace(split, reps), paces)
-    done = Round(
-        reps,
-        at,
-        split,
-        doubtful=verdict.doubtful or tally.station_doubtful,
-        slow=verdict.slow,
-    )
+    done = Round(reps, at, split, doubtful=verdict.doubtful or tally.station_doubtful)
     counted = replace(tally, rounds=(*tally.rounds, done), asks_missed=verdict.slow)
     if len(counted.rounds) == piece.rounds:
         return replace(begin_round(piece, counted, at), finish=at, odd=0)

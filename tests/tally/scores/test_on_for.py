@@ -55,7 +55,8 @@ def test_a_lane_that_follows_the_law_gives_its_exponent_back() -> None:
 
 
 def test_before_the_fourth_split_the_exponent_is_the_published_one() -> None:
-    assert exponent([(60_000, 1), (130_000, 2), (220_000, 3)]) == 1.06
+    three = [(60_000, 1), (130_000, 2), (220_000, 3)]
+    assert exponent(three) == exponent([(0, 1), *three]) == 1.06, "at the very go is no pace"
 
 
 @pytest.mark.parametrize(("growth", "kept"), [(0.8, 1.0), (1.5, 1.2)])
