@@ -40,6 +40,12 @@ def test_a_finish_after_the_cap_is_as_late_as_a_tap(for_time: Any) -> None:
     assert "too late" in for_time.do(cmd.FinishNow("Bram"), "12:04")
 
 
+def test_enter_after_the_cap_changes_no_end(piece: Any) -> None:
+    piece.happen(ev.SegmentEnded(piece.at("16:20")))
+    assert piece.sheet.ended(piece.at("16:30")) == 960_000
+    assert piece.sheet.late_by(piece.at("16:30")) == 30_000
+
+
 def test_numbers_and_take_backs_are_never_late_until_settled(piece: Any) -> None:
     piece.tap("Noor", "2:00")
     assert piece.number("Noor", 12, "25:00", rounds=7) == ""
