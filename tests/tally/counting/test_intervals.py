@@ -18,6 +18,12 @@ def test_a_number_is_the_reps_of_the_latest_work_step(piece: Any) -> None:
     assert piece.tally("Noor").intervals[:3] == (14, 13, None)
 
 
+def test_no_reps_are_a_number_too(piece: Any) -> None:
+    piece.number("Noor", 0, "0:19")
+    assert piece.tally("Noor").intervals[0] == 0
+    assert piece.score("Noor").total_reps == 0
+
+
 def test_early_in_a_work_step_a_number_belongs_to_the_one_before_if_that_lane_lacks_it(
     piece: Any,
 ) -> None:

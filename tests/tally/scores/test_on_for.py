@@ -1,12 +1,22 @@
 """What a lane is on for, against published records and worked values."""
 
+from itertools import accumulate
 from typing import Any
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.tally.scores.on_for import Earlier, exponent, fitted, on_for, time_for, work_by
+from classclock.tally.scores.on_for import (
+    Earlier,
+    earlier_time,
+    earlier_work,
+    exponent,
+    fitted,
+    on_for,
+    time_for,
+    work_by,
+)
 
 np = pytest.importorskip("numpy")  # it comes with scipy
 
@@ -156,6 +166,22 @@ def test_someone_who_has_finished_or_stopped_is_on_for_nothing_else(
 FADING = Earlier(
     marks=((100_000, 27), (220_000, 54), (380_000, 81), (580_000, 108), (860_000, 135)), total=140
 )
+
+
+@given(
+    st.lists(st.tuples(st.integers(1, 90_000), st.integers(1, 40)), min_size=1, max_size=8),
+    st.integers(0, 800_000),
+    st.integers(1, 400),
+)
+def test_between_its_marks_an_earlier_run_went_on_evenly_as_numpy_interpolates(
+    steps: list[tuple[int, int]], at: int, work: int
+) -> None:
+    marks = tuple(accumulate(steps, lambda mark, step: (mark[0] + step[0], mark[1] + step[1])))
+    cap, total = marks[-1][0] + 5_000, marks[-1][1] + 7
+    earlier = Earlier(marks, total)
+    times, works = zip((0, 0), *marks, (cap, total), strict=True)
+    assert earlier_work(earlier, at, cap) == pytest.approx(np.interp(at, times, works))
+    assert earlier_time(earlier, work, cap) == pytest.approx(np.interp(work, works, times))
 
 
 def test_an_earlier_runs_shape_is_used_instead(rehearsal: Any, turntable: Any) -> None:
