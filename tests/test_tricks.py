@@ -16,8 +16,10 @@ from benchmarks.window import ROOT
 SWITCHED_OFF = """
 from importlib import import_module
 from benchmarks.tricks.switches import SWITCHES
+from benchmarks.tricks.without import CLOCK_EVENTS, note_late
 for switch in SWITCHES.values():
     switch.do(import_module(switch.module) if switch.module else None)
+note_late(import_module(CLOCK_EVENTS), [])
 """
 IN_A_FUNCTION = """
 import json
@@ -27,7 +29,7 @@ def read():
 """
 
 
-def test_what_is_switched_off_is_there() -> None:
+def test_what_is_switched_off_and_what_is_watched_is_there() -> None:
     ran = subprocess.run(
         [sys.executable, "-c", SWITCHED_OFF], cwd=ROOT, capture_output=True, text=True, check=False
     )

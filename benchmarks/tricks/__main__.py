@@ -19,7 +19,18 @@ from rich.table import Table
 from benchmarks.tricks.chosen import ALL, chosen
 from benchmarks.tricks.inner_imports import inner_imports
 from benchmarks.tricks.pairs import HEADS, Pairs
-from benchmarks.tricks.runs import Kept, Run, Wall, counted, piece, resized, start
+from benchmarks.tricks.runs import (
+    Kept,
+    Run,
+    Wall,
+    counted,
+    first_keys,
+    piece,
+    resized,
+    start,
+    turned,
+)
+from benchmarks.tricks.turning import TURNED
 from benchmarks.tricks.without import INNER
 from benchmarks.window import ROOT
 
@@ -28,6 +39,8 @@ _RUNS: Mapping[str, Run] = {
     "no collecting while loading": start,
     "no plugins looked for": start,
     "resize held": resized,
+    "wall drawn soon": first_keys,
+    "little by little": first_keys,
     "imports:": start,
 }
 """What a trick is measured by that needs no piece, or another one."""
@@ -39,7 +52,13 @@ def run_of(trick: str) -> Run:
 
 def measured(trick: str, pairs: int, wall: Wall) -> Mapping[str, Pairs]:
     """By figure; which of the two comes first changes from pair to pair."""
-    run, figures, failed = run_of(trick), dict[str, Pairs](), 0
+    figures = dict[str, Pairs]()
+    if trick.startswith(TURNED):
+        for with_it, without_it in turned(wall, trick, pairs):
+            for figure in with_it:
+                figures.setdefault(figure, Pairs()).add(with_it[figure], without_it[figure])
+        return figures
+    run, failed = run_of(trick), 0
     run(wall, NOTHING), run(wall, trick)  # the first of each, which may compile, is left out
     done = 0
     while done < pairs:

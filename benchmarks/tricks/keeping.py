@@ -1,4 +1,4 @@
-"""What `functools.lru_cache` keeps in the program: switched off by name, or counted.
+"""What `functools.lru_cache` keeps in the program: switched off by name, in turns, or counted.
 
 A name is the module that keeps it and the function that is kept: `strength.set_loads:_set_loads`.
 """
@@ -22,6 +22,23 @@ def keep_no(asked: str) -> None:
         return function if name.startswith(asked) else kept(function)
 
     _instead(keep)
+
+
+def keep_in_turns() -> set[str]:
+    """A set: those whose names begin with a word in it are worked out, as long as it is there."""
+    off = set[str]()
+
+    def keep(name: str, function: _Function, kept: Callable[[_Function], Any]) -> Any:
+        one = kept(function)
+
+        def kept_or_not(*of: Any, **more: Any) -> Any:
+            is_off = off and any(name.startswith(word) for word in off)
+            return (function if is_off else one)(*of, **more)
+
+        return kept_or_not
+
+    _instead(keep)
+    return off
 
 
 def count() -> Callable[[], dict[str, dict[str, int]]]:

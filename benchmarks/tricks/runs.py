@@ -1,8 +1,9 @@
 """One run of a class, with a trick or without: what it measures, by figure."""
 
 import signal
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterator, Mapping
 from contextlib import AbstractContextManager
+from itertools import count
 from pathlib import Path
 from statistics import median
 from typing import Any
@@ -14,11 +15,17 @@ from benchmarks.first_paint import painted
 from benchmarks.key_to_screen import rounds_struck
 from benchmarks.programs import NAMES, ClassWindow, a_class, begin
 from benchmarks.share_of_core import tapped_share
+from benchmarks.tricks.turning import OFF
 from benchmarks.tricks.without import SEEN
 from benchmarks.window import percentile
 from classclock.clock.source import MS, raw_now
 
-_KEYS, _SECONDS, _RESIZED = 100, 6, 15
+_KEYS, _SECONDS, _RESIZED = 60, 4, 10
+_READ = 8
+"""Seconds in which what must be read at the foot has its turns: what is tapped is said after it."""
+_NEXT = 0.1
+"""Seconds between two keys where the same process is compared with itself: with all lanes tapped
+in turn, one that comes again is no held key."""
 _BEFORE = 30
 """Milliseconds before a second at which the window is resized: laying it out takes longer."""
 
@@ -68,6 +75,7 @@ def piece(wall: Wall, trick: str) -> Measured:
     with wall.without(trick) as window:
         first = painted(window)
         begin(window)
+        window.look_on(_READ)
         waits = rounds_struck(window, _KEYS, wall.lanes)
         share = tapped_share(window, wall.keys, _SECONDS)
         return {
@@ -77,6 +85,45 @@ def piece(wall: Wall, trick: str) -> Measured:
             "share of a core, %": share,
             "memory, MB": window.memory() / 1e6,
         }
+
+
+def first_keys(wall: Wall, trick: str) -> Measured:
+    """A round for everybody, the first of a piece."""
+    with wall.without(trick) as window:
+        painted(window)
+        begin(window)
+        window.look_on(_READ)
+        waits = rounds_struck(window, wall.lanes, wall.lanes)
+        return {"first keys to screen, p50, ms": median(waits), "the slowest, ms": max(waits)}
+
+
+def turned(wall: Wall, trick: str, pairs: int) -> Iterator[tuple[Measured, Measured]]:
+    """With the trick and without it, turned in one piece: a round for everybody each time."""
+    with wall.without("turning") as window:
+        painted(window)
+        begin(window)
+        window.look_on(_READ)
+        rounds = count(1)
+
+        def round_of(off: str) -> Measured:
+            (wall.folder / OFF).write_text(off, "utf-8")
+            window.signal(signal.SIGUSR2)
+            wall.seen_in(window)
+            number, used, waits = next(rounds), window.core_ns(), []
+            for name in NAMES[: wall.lanes]:
+                at = window.press(name[0].lower())
+                waits.append((window.shown(f"{name}, round {number},", within=5) - at) / MS)
+                window.look_on(_NEXT)
+            share = (window.core_ns() - used) / MS / wall.lanes
+            return {"key to screen, p50, ms": median(waits), "a key's work, ms": share}
+
+        round_of(""), round_of(trick)
+        for number in range(pairs):
+            if number % 2:
+                lacking, having = round_of(trick), round_of("")
+            else:
+                having, lacking = round_of(""), round_of(trick)
+            yield having, lacking
 
 
 def resized(wall: Wall, trick: str) -> Measured:

@@ -1,8 +1,8 @@
 """The program without a trick: `python -m benchmarks.tricks.without TRICK FOLDER run ...`.
 
 TRICK is a name in `switches.py`; `imports:` or `kept:` with what the names begin with that are
-meant; `count` or `nothing`. In FOLDER are the inner imports, and on SIGUSR1 what was seen inside
-goes there.
+meant; `count`, `turning` or `nothing`. In FOLDER are the inner imports, and on SIGUSR1 what was
+seen inside goes there.
 """
 
 import json
@@ -17,15 +17,17 @@ from benchmarks.tricks.after_import import after_import
 from benchmarks.tricks.inner_imports import at_the_top
 from benchmarks.tricks.keeping import count, keep_no
 from benchmarks.tricks.switches import switch_off
+from benchmarks.tricks.turning import turn_when_told
 
 INNER, SEEN = "inner_imports.json", "seen.json"
+CLOCK_EVENTS = "classclock.screens.live.clock_events"
 
 
 def main() -> None:
     trick, folder, *arguments = sys.argv[1:]
     late: list[int] = []
     seen: dict[str, Callable[[], object]] = {"late": lambda: late}
-    after_import("classclock.screens.live.class_screen", lambda module: _note_late(module, late))
+    after_import(CLOCK_EVENTS, lambda module: note_late(module, late))
     kind, _, name = trick.partition(":")
     if kind == "imports":
         inner = json.loads((Path(folder) / INNER).read_text("utf-8"))
@@ -34,6 +36,8 @@ def main() -> None:
         keep_no(name)
     elif kind == "count":
         seen["kept"] = count()
+    elif kind == "turning":
+        seen = turn_when_told(Path(folder), seen)
     elif kind != "nothing":
         switch_off(kind)
     signal.signal(signal.SIGUSR1, lambda *_: _tell(Path(folder), seen))
@@ -41,20 +45,20 @@ def main() -> None:
     runpy.run_module("classclock", run_name="__main__", alter_sys=True)
 
 
-def _note_late(class_screen: Any, late: list[int]) -> None:
+def note_late(clock_events: Any, late: list[int]) -> None:
     """How many milliseconds after their second the clock's digits are painted."""
-    tick = class_screen.ClassScreen._tick
+    on_tick = clock_events.ClockEvents.on_tick
 
-    def noted(screen: Any) -> None:
-        live = screen.session.live
+    def noted(events: Any, reading: Any) -> None:
+        live = events.session.live
 
         def note() -> None:
             late.append(live.record.sheet.clock.elapsed(live.clock.now()) % 1000)
 
-        screen.call_after_refresh(note)
-        tick(screen)
+        events.display.views.call_after_refresh(note)
+        on_tick(events, reading)
 
-    class_screen.ClassScreen._tick = noted
+    clock_events.ClockEvents.on_tick = noted
 
 
 def _tell(folder: Path, seen: dict[str, Callable[[], object]]) -> None:
