@@ -125,6 +125,27 @@ def test_no_page_hides_its_screen_in_a_module_of_another_name() -> None:
     ]
 
 
+def public_types(path: Path) -> Iterator[str]:
+    """The classes that a module makes, and the names that it gives to other types."""
+    for node in ast.parse(path.read_text("utf-8")).body:
+        match node:
+            case ast.ClassDef(name=name):
+                yield name
+            case ast.Assign(targets=[ast.Name(id=name)], value=value) if (
+                not name.isupper() and name[0].isupper() and "TypeVar" not in ast.dump(value)
+            ):
+                yield name
+
+
+def test_one_name_means_one_type() -> None:
+    made = Counter(
+        name for path in MODULES for name in public_types(path) if not name.startswith("_")
+    )
+    assert "LineEntry" in made
+    assert "CellRow" in made
+    assert [name for name, times in made.items() if times > 1] == []
+
+
 def test_no_folder_holds_more_than_a_newcomer_can_look_through() -> None:
     held = Counter(path.parent for path in MODULES)
     assert {short(path): n for path, n in held.items() if n > MOST_IN_A_FOLDER} == {}

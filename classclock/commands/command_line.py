@@ -9,29 +9,29 @@ import sys
 from collections.abc import Sequence
 
 from classclock import __version__
-from classclock.commands.shared.command_table import Command, add_commands, command_module
+from classclock.commands.shared.command_table import Subcommand, add_commands, command_module
 from classclock.commands.shared.exit_status import OK, EndedError
 from classclock.commands.shared.options import add_club
 from classclock.commands.shared.printing import say_wrong
 
 COMMANDS = (
-    Command("demo", "a sample class, its athletes calling by themselves", "demo"),
-    Command("run", "run a class", "run"),
-    Command("new", "write a new plan", "new"),
-    Command("edit", "change a plan", "edit"),
-    Command("resume", "rejoin a class that was cut off", "resume"),
-    Command("check", "what is wrong with a plan, and how long it is", "check"),
-    Command("rehearse", "play a file of keys through one piece, at once, no screen", "rehearse"),
-    Command("replay", "work the scores out again from a journal", "replay"),
-    Command("results", "the scores of the latest class", "results"),
-    Command("bar", "which plates go on the bar", "bar"),
-    Command("load", "an estimated maximum, and working sets from it", "load"),
-    Command("chart", "everybody's bests on the benchmarks", "chart"),
-    Command("athlete", "one athlete's page", "athlete"),
-    Command("report", "one class to print or to send", "report"),
-    Command("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),
-    Command("book", "what is remembered: put right, taken in, given out", "book.actions"),
-    Command("schema", "the plan file's JSON Schema", "schema"),
+    Subcommand("demo", "a sample class, its athletes calling by themselves", "demo"),
+    Subcommand("run", "run a class", "run"),
+    Subcommand("new", "write a new plan", "new"),
+    Subcommand("edit", "change a plan", "edit"),
+    Subcommand("resume", "rejoin a class that was cut off", "resume"),
+    Subcommand("check", "what is wrong with a plan, and how long it is", "check"),
+    Subcommand("rehearse", "play a file of keys through one piece, at once, no screen", "rehearse"),
+    Subcommand("replay", "work the scores out again from a journal", "replay"),
+    Subcommand("results", "the scores of the latest class", "results"),
+    Subcommand("bar", "which plates go on the bar", "bar"),
+    Subcommand("load", "an estimated maximum, and working sets from it", "load"),
+    Subcommand("chart", "everybody's bests on the benchmarks", "chart"),
+    Subcommand("athlete", "one athlete's page", "athlete"),
+    Subcommand("report", "one class to print or to send", "report"),
+    Subcommand("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),
+    Subcommand("book", "what is remembered: put right, taken in, given out", "book.actions"),
+    Subcommand("schema", "the plan file's JSON Schema", "schema"),
 )
 WITHOUT_A_COMMAND = "home"
 """The module that does what is asked where nothing is."""

@@ -20,7 +20,7 @@ from classclock.commands.shared.exit_status import OK, FindingsError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.records.document import ResultsDocument
-from classclock.report.class_report import Standings, class_report
+from classclock.report.class_report import PageStandings, class_report
 from classclock.report.class_text import class_lines
 from classclock.report.standings import class_standings
 
@@ -68,7 +68,7 @@ def _document(named: str | None, folder: Path) -> ResultsDocument:
     return document
 
 
-def _standings(folder: Path, document: ResultsDocument) -> Standings:
+def _standings(folder: Path, document: ResultsDocument) -> PageStandings:
     """What the book says; a book that can't be asked is said, and the report goes without."""
     try:
         with faults_in_words(folder):

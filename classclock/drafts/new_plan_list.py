@@ -16,7 +16,7 @@ from classclock.units.printable import printable
 _MOST_RESULTS = 30
 
 
-class Start(Struct, frozen=True):
+class PlanStart(Struct, frozen=True):
     """One way to begin; `source` is a format, a plan file or a results file."""
 
     title: str
@@ -24,16 +24,17 @@ class Start(Struct, frozen=True):
     source: str | Path
 
 
-def starts_in(folder: Path) -> tuple[Start, ...]:
+def starts_in(folder: Path) -> tuple[PlanStart, ...]:
     """Formats first, then the plans on offer, then the club's latest results."""
     formats = [
-        Start(name, f"begins with {form.about.begins_with}", name) for name, form in FORMATS.items()
+        PlanStart(name, f"begins with {form.about.begins_with}", name)
+        for name, form in FORMATS.items()
     ]
     plans = [
-        Start(printable(path.stem), "a copy of this plan", path) for path in plan_paths(folder)
+        PlanStart(printable(path.stem), "a copy of this plan", path) for path in plan_paths(folder)
     ]
     found = sorted(club_folder.results(folder).glob("*.json"), reverse=True)[:_MOST_RESULTS]
-    held = [Start(printable(path.stem), "as this class was run", path) for path in found]
+    held = [PlanStart(printable(path.stem), "as this class was run", path) for path in found]
     return (*formats, *plans, *held)
 
 

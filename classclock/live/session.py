@@ -107,12 +107,12 @@ class Session:
 
     def read_basis(self) -> None:
         """Ask the book for what the cap fit rests on; in a thread, as `read_bests`."""
-        from classclock.book.asking.fit_reading import Asked, basis_for  # noqa: PLC0415  as there
+        from classclock.book.asking.fit_reading import FitQuestion, basis_for  # noqa: PLC0415  as there
 
         record = self.live.record
         people = [person.id for person in record.people]
         began = int(datetime.fromisoformat(self.results.started).timestamp() * 1000)
-        self.basis = basis_for(self._folder, Asked(people, record.plan, began))
+        self.basis = basis_for(self._folder, FitQuestion(people, record.plan, began))
 
     def read_bests(self) -> str:
         """Ask the book for the people's own bests; what is wrong if it can't be asked, in words.

@@ -15,7 +15,7 @@ COUNT = "a whole number from 1 to 100000"
 YES = "true or false"
 
 
-class Key(Struct, frozen=True):
+class FileKey(Struct, frozen=True):
     takes: str
     example: str
     """In TOML."""

@@ -5,7 +5,7 @@ What one format alone has stands with it (`formats/`).
 
 from typing import Literal, get_args, get_origin
 
-from classclock.plan.file_key import COUNT, LINES, TEXT, TIME, YES, Key
+from classclock.plan.file_key import COUNT, LINES, TEXT, TIME, YES, FileKey
 from classclock.plan.formats.counting import Count
 from classclock.plan.model import FORMATS
 
@@ -25,88 +25,88 @@ def _ways_to_score() -> str:
     return "; ".join((*said, "empty: not scored"))
 
 
-KEYS: dict[str, Key] = {
-    "title": Key(TEXT, '"Tuesday"', "what the board calls this class"),
-    "date": Key("a date", "2026-03-31", "year-month-day, as in 2026-03-31", "date"),
-    "notes": Key(LINES, '["bring chalk"]', "for the coach; a semicolon between two", "lines"),
-    "segment": Key("a list of segments", "[[segment]]"),
-    "name": Key(TEXT, '"Turntable"', "what the board calls this part"),
-    "format": Key(
+KEYS: dict[str, FileKey] = {
+    "title": FileKey(TEXT, '"Tuesday"', "what the board calls this class"),
+    "date": FileKey("a date", "2026-03-31", "year-month-day, as in 2026-03-31", "date"),
+    "notes": FileKey(LINES, '["bring chalk"]', "for the coach; a semicolon between two", "lines"),
+    "segment": FileKey("a list of segments", "[[segment]]"),
+    "name": FileKey(TEXT, '"Turntable"', "what the board calls this part"),
+    "format": FileKey(
         f"one of {', '.join(FORMATS)}",
         '"rounds-in-time"',
         ", ".join(FORMATS),
         choices=tuple(FORMATS),
     ),
-    "benchmark": Key(
+    "benchmark": FileKey(
         TEXT, '"turntable"', "one name for a piece that comes back, to compare scores"
     ),
-    "lines": Key(
+    "lines": FileKey(
         LINES,
         '["easy row", "arm circles"]',
         "what the room reads; a semicolon between two",
         "lines",
     ),
-    "caution": Key(
+    "caution": FileKey(
         LINES,
         '["Step down from the box."]',
         "what to take care of, read out before the start; a semicolon between two",
         "lines",
     ),
-    "count_in": Key("a time from 0:03 to 10:00", '"0:10"', "0:03 to 10:00; 0:10 unless set"),
-    "cues": Key(
+    "count_in": FileKey("a time from 0:03 to 10:00", '"0:10"', "0:03 to 10:00; 0:10 unless set"),
+    "cues": FileKey(
         "cues to switch off",
         "{ halfway = false }",
         "cues to switch off: halfway off; last_minute off",
         "cues",
     ),
-    "station": Key("a list of stations", "[[segment.station]]"),
-    "teams": Key("a whole number from 2 to 12", "2", "how many share a key: 2"),
-    "separate": Key(YES, "true", "yes or no: rank as-written and modified apart"),
-    "lift": Key(TEXT, '"front squat"', "whose maximum the percentages are of: front squat"),
-    "sets": Key(
+    "station": FileKey("a list of stations", "[[segment.station]]"),
+    "teams": FileKey("a whole number from 2 to 12", "2", "how many share a key: 2"),
+    "separate": FileKey(YES, "true", "yes or no: rank as-written and modified apart"),
+    "lift": FileKey(TEXT, '"front squat"', "whose maximum the percentages are of: front squat"),
+    "sets": FileKey(
         "a list of sets",
         "[{ reps = 5, percent = 70 }]",
         "5 at 60%; 3 at 70%; 3 at 60 kg",
         "sets",
     ),
-    "load": Key(
+    "load": FileKey(
         "a load", '"22.5 kg"', "22.5 kg, or several: heavier 22.5 kg; lighter 15 kg", "load"
     ),
-    "time": Key(TIME, '"16:00"', "minutes:seconds, as in 16:00"),
-    "score": Key("one of the format's ways to score", '"load"', _ways_to_score()),
-    "count": Key(
+    "time": FileKey(TIME, '"16:00"', "minutes:seconds, as in 16:00"),
+    "score": FileKey("one of the format's ways to score", '"load"', _ways_to_score()),
+    "count": FileKey(
         f"one of {', '.join(get_args(Count))}",
         '"station"',
         "what a key counts: round, station; finish in a capped piece",
         choices=get_args(Count),
     ),
-    "movement": Key(TEXT, '"box step-over"', "the first letters propose movements"),
-    "standard": Key(TEXT, '"both feet on the box"', "what makes a rep count"),
-    "points": Key(LINES, '["chest up", "whole foot on the box"]'),
-    "options": Key(
+    "movement": FileKey(TEXT, '"box step-over"', "the first letters propose movements"),
+    "standard": FileKey(TEXT, '"both feet on the box"', "what makes a rep count"),
+    "points": FileKey(LINES, '["chest up", "whole foot on the box"]'),
+    "options": FileKey(
         "a list of options",
         '["lower box", { name = "step-up", reps = 4 }]',
         "easier or safer; a semicolon between two: lower box; step-up",
         "lines",
     ),
-    "keep_load": Key(YES, "false"),
-    "reps": Key(COUNT, "12"),
-    "metres": Key(COUNT, "400"),
-    "calories": Key(COUNT, "15"),
-    "seconds": Key(COUNT, "30"),
-    "climb": Key("its first reps and the step from round to round", "{ first = 4, step = 4 }"),
-    "first": Key(COUNT, "4"),
-    "step": Key(COUNT, "4"),
-    "counts": Key(
+    "keep_load": FileKey(YES, "false"),
+    "reps": FileKey(COUNT, "12"),
+    "metres": FileKey(COUNT, "400"),
+    "calories": FileKey(COUNT, "15"),
+    "seconds": FileKey(COUNT, "30"),
+    "climb": FileKey("its first reps and the step from round to round", "{ first = 4, step = 4 }"),
+    "first": FileKey(COUNT, "4"),
+    "step": FileKey(COUNT, "4"),
+    "counts": FileKey(
         "a whole number from 0 to 100000",
         "10",
         "how many reps it counts for, where it has metres or seconds: 10",
     ),
-    "percent": Key("a number above 0 and up to 120", "70"),
+    "percent": FileKey("a number above 0 and up to 120", "70"),
     **{key: words for form in FORMATS.values() for key, words in form.about.keys.items()},
 }
 
-CUE = Key(YES, "false")
+CUE = FileKey(YES, "false")
 """The keys within `cues`; some of them have the name of another key elsewhere."""
 
 

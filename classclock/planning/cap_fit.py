@@ -28,16 +28,16 @@ from classclock.units.spelling import fold
 LAST = 3
 """So many results count, the latest."""
 
-Movement = tuple[str, str]
+MovementDone = tuple[str, str]
 """What was done at a station, by name, and what it is counted in."""
 Names = Callable[[str], str]
 """One name for a movement, however it is spelled."""
 
 
-class Station(Struct, frozen=True):
+class StationDone(Struct, frozen=True):
     """One station of an earlier piece, as somebody did it."""
 
-    movement: Movement
+    movement: MovementDone
     load: str
     """As it was used; empty where it has none, `?` where nobody said."""
 
@@ -46,7 +46,7 @@ class Past(Struct, frozen=True):
     """One earlier result, and the stations of its piece where they are known."""
 
     result: Result
-    stations: tuple[Station, ...] = ()
+    stations: tuple[StationDone, ...] = ()
     """Empty where they aren't known, or one of them counts nothing: then no pace a rep is told."""
 
 
@@ -179,7 +179,7 @@ def _by_movements(piece: Piece, lane: Lane, past: Sequence[Past], name_of: Names
     return _Rests(tuple(paces), tuple(on.values()), otherwise, by_movements=True)
 
 
-def _equal(one: Station, other: Station) -> bool:
+def _equal(one: StationDone, other: StationDone) -> bool:
     return one.movement == other.movement and (
         one.load == other.load or NOT_SAID in (one.load, other.load)
     )
@@ -195,7 +195,7 @@ def _loads(piece: Piece, lane: Lane) -> tuple[str, ...]:
 
 def stations_of(
     piece: Piece, options: Sequence[int], loads: Sequence[str], name_of: Names
-) -> tuple[Station, ...]:
+) -> tuple[StationDone, ...]:
     """The stations of a piece as somebody does them, each with its load.
 
     Nothing where one of them counts nothing, as metres do, or the whole is a lift.
@@ -211,5 +211,5 @@ def stations_of(
         units = ("metres", "calories", "seconds")
         unit = next(compress(units, (getattr(amount, one) for one in units)), "reps")
         name = station.movement if option is None else option.name
-        found.append(Station((name_of(name), unit), loads[place]))
+        found.append(StationDone((name_of(name), unit), loads[place]))
     return tuple(found)

@@ -23,7 +23,7 @@ LENGTHS: tuple[tuple[str, int], ...] = (
 """Kinds of hard piece, and the length in milliseconds that each stays below."""
 
 
-class Held(Struct, frozen=True):
+class ClassHeld(Struct, frozen=True):
     """What one class holds, as far as looking back asks."""
 
     date: dt.date
@@ -68,10 +68,10 @@ class LastWeeks(Struct, frozen=True):
     """Movements that the library doesn't know and so weren't counted, by name."""
 
 
-def held(date: dt.date, plan: Plan) -> Held:
+def held(date: dt.date, plan: Plan) -> ClassHeld:
     """What a class with this plan holds, run to its end or not."""
     hard = hard_piece(plan)
-    return Held(
+    return ClassHeld(
         date,
         plan.title,
         tuple(dict.fromkeys(_names(plan))),
@@ -80,7 +80,7 @@ def held(date: dt.date, plan: Plan) -> Held:
     )
 
 
-def last_weeks(classes: Sequence[Held], library: Library) -> LastWeeks:
+def last_weeks(classes: Sequence[ClassHeld], library: Library) -> LastWeeks:
     """Look back over these classes, in whatever order."""
     came: Counter[Pattern] = Counter()
     lengths: Counter[str] = Counter()
@@ -135,7 +135,7 @@ def _heavy(plan: Plan) -> Iterator[str]:
 _HeavyDays = Mapping[dt.date, Mapping[Pattern, tuple[str, ...]]]
 
 
-def _heavy_days(classes: Iterable[Held], library: Library) -> _HeavyDays:
+def _heavy_days(classes: Iterable[ClassHeld], library: Library) -> _HeavyDays:
     days: dict[dt.date, dict[Pattern, tuple[str, ...]]] = {}
     for one in classes:
         day = days.setdefault(one.date, {})

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from classclock.plan.movements.library import Library
-from classclock.planning.patterns import HeavyTwice, Held, LastWeeks, last_weeks, short_day
+from classclock.planning.patterns import ClassHeld, HeavyTwice, LastWeeks, last_weeks, short_day
 
 BEFORE = 4
 """Weeks before this one."""
@@ -14,18 +14,18 @@ COMING = 7
 """Days to come, today among them."""
 
 
-class Week(Struct, frozen=True):
+class WeekHeld(Struct, frozen=True):
     monday: dt.date
     held: LastWeeks
 
 
 class Weeks(Struct, frozen=True):
     today: dt.date
-    weeks: tuple[Week, ...]
+    weeks: tuple[WeekHeld, ...]
     """The earliest first; the last is this one, as far as it has been held."""
     coming: LastWeeks
     """What is planned for the days to come and hasn't been held."""
-    planned: tuple[Held, ...]
+    planned: tuple[ClassHeld, ...]
     """The same, class by class, the next first."""
     heavy_twice: tuple[HeavyTwice, ...]
     """The latest first; the second day may be planned only."""
@@ -54,7 +54,7 @@ def last_day(today: dt.date) -> dt.date:
 
 
 def weeks_until(
-    today: dt.date, held: Sequence[Held], planned: Sequence[Held], library: Library
+    today: dt.date, held: Sequence[ClassHeld], planned: Sequence[ClassHeld], library: Library
 ) -> Weeks:
     """Put classes held and classes planned, in whatever order, into their weeks.
 
@@ -75,7 +75,7 @@ def weeks_until(
     return Weeks(
         today,
         tuple(
-            Week(
+            WeekHeld(
                 monday,
                 last_weeks([one for one in looked_at if _monday(one.date) == monday], library),
             )
@@ -90,7 +90,7 @@ def weeks_until(
     )
 
 
-def planned_words(one: Held) -> str:
+def planned_words(one: ClassHeld) -> str:
     """`Thu 26 Nov: Turntable Thursday`."""
     return f"{short_day(one.date)}: {one.title}"
 

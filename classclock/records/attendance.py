@@ -9,19 +9,19 @@ from msgspec import Struct
 WEEKS = 12
 
 
-class Week(Struct, frozen=True):
+class WeekAttended(Struct, frozen=True):
     """A week from Monday to Sunday, as ISO 8601 counts them."""
 
     monday: date
     classes: int
 
 
-def weeks(days: Iterable[date], today: date, count: int = WEEKS) -> tuple[Week, ...]:
+def weeks(days: Iterable[date], today: date, count: int = WEEKS) -> tuple[WeekAttended, ...]:
     """The last `count` weeks, this one last; a day for each class attended."""
     attended = Counter(_monday(day) for day in days)
     this_week = _monday(today)
     mondays = (this_week - timedelta(weeks=back) for back in range(count - 1, -1, -1))
-    return tuple(Week(monday, attended[monday]) for monday in mondays)
+    return tuple(WeekAttended(monday, attended[monday]) for monday in mondays)
 
 
 def first_day(today: date, count: int = WEEKS) -> date:

@@ -12,17 +12,17 @@ from typing import Literal
 from msgspec import Struct
 
 from classclock.records.result import Result, finish_of, kg_of
-from classclock.tally.scores.on_for import Earlier, Mark
+from classclock.tally.scores.on_for import Earlier, RoundsAndReps
 from classclock.units.loads import Load, parse_load, plain
 from classclock.units.times import show_time
 
-Verdict = Literal["first", "best", "equal", "below", "not compared"]
+BestVerdict = Literal["first", "best", "equal", "below", "not compared"]
 
 
 class Standing(Struct, frozen=True):
     """How a score stands beside the best until then."""
 
-    verdict: Verdict
+    verdict: BestVerdict
     before: Result | None = None
     """The best until then, under equal terms."""
     by: str = ""
@@ -68,7 +68,7 @@ def standing(result: Result, results: Iterable[Result]) -> Standing:
     return Standing(_verdict(result, before), before, margin(result, before), others)
 
 
-def _verdict(result: Result, before: Result) -> Verdict:
+def _verdict(result: Result, before: Result) -> BestVerdict:
     more = (result.worth or 0) - (before.worth or 0)
     if more > 0:
         return "best"
@@ -145,7 +145,7 @@ def earlier_run(result: Result) -> Earlier | None:
         return None
     in_rounds = not any(result.round_reps)
     at = work = 0
-    marks: list[Mark] = []
+    marks: list[RoundsAndReps] = []
     for split, reps in zip(result.splits, result.round_reps, strict=False):
         if split is None:
             break

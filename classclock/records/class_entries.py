@@ -12,8 +12,8 @@ from classclock.records.document import LaneResults, PieceResults, ResultsDocume
 from classclock.records.erased import ERASED
 from classclock.records.result import (
     NOT_SAID,
-    Kind,
     Result,
+    ScoreKind,
     Terms,
     finish_worth,
     load_worth,
@@ -159,7 +159,7 @@ def _why_not(lane: LaneResults, *, settled: bool) -> str:
     return "" if lane.rank is not None else "no score"
 
 
-def _worth(piece: PieceResults, lane: LaneResults) -> tuple[Kind, int | None]:
+def _worth(piece: PieceResults, lane: LaneResults) -> tuple[ScoreKind, int | None]:
     form, load = FORMATS.get(piece.format), lane.load_kg
     rounds_are = "none" if form is None else form.about.rounds
     if rounds_are == "set":

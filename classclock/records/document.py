@@ -16,9 +16,9 @@ VERSION = 2
 Raised with every column or field that comes: an older classclock would lose it.
 """
 
-Count = Annotated[int, Meta(ge=-(2**31), le=2**31 - 1)]
+Int32 = Annotated[int, Meta(ge=-(2**31), le=2**31 - 1)]
 """A whole number that every database keeps."""
-Kilograms = Count | Annotated[float, Meta(ge=-(2**31), le=2**31)]
+Kilograms = Int32 | Annotated[float, Meta(ge=-(2**31), le=2**31)]
 Known = TypeVar("Known")
 
 
@@ -32,7 +32,7 @@ class PersonInClass(Struct, frozen=True, gc=False):
 class AttemptMade(Struct, frozen=True, gc=False):
     """A load tried, whether or not it was made."""
 
-    set: Count
+    set: Int32
     """From 1."""
     load: str | None
     """As it was entered, with its unit."""
@@ -47,16 +47,16 @@ class Columns(Struct, frozen=True, kw_only=True, gc=False):
     `effort: Count | UnsetType | None = UNSET`.
     """
 
-    rank: Count | None
+    rank: Int32 | None
     athlete: str
     """The display name, or those of a team with a plus between."""
     score: str
     """As a person reads it: `7+12`, `8:31`, `112 reps`, `85 kg`."""
-    rounds: Count | None
-    reps: Count | None
+    rounds: Int32 | None
+    reps: Int32 | None
     """The odd ones."""
-    total_reps: Count | None
-    time_s: Count | None
+    total_reps: Int32 | None
+    time_s: Int32 | None
     load_kg: Kilograms | None
     modification: str
     """The options in force; empty is as written."""
@@ -74,18 +74,18 @@ class LaneResults(Columns, frozen=True, kw_only=True, gc=False):
 
     key: str
     members: tuple[str, ...]
-    heat: Count
+    heat: Int32
     late: bool
     options: tuple[str | None, ...]
     own_options: tuple[str | None, ...] | UnsetType | None = UNSET
-    start_station: Count
-    splits: tuple[Count | None, ...]
-    intervals: tuple[Count | None, ...]
+    start_station: Int32
+    splits: tuple[Int32 | None, ...]
+    intervals: tuple[Int32 | None, ...]
     attempts: tuple[AttemptMade, ...]
     flags: tuple[str, ...]
     loads: tuple[str, ...] | UnsetType = UNSET
-    round_reps: tuple[Count, ...] | UnsetType = UNSET
-    option_changed_s: Count | UnsetType | None = UNSET
+    round_reps: tuple[Int32, ...] | UnsetType = UNSET
+    option_changed_s: Int32 | UnsetType | None = UNSET
 
     @property
     def remembered_options(self) -> tuple[str | None, ...]:
@@ -98,11 +98,11 @@ class PieceResults(Struct, frozen=True, kw_only=True, gc=False):
     format: str
     benchmark: str | None
     lift: str | UnsetType | None = UNSET
-    sets: tuple[Count, ...] | UnsetType = UNSET
+    sets: tuple[Int32, ...] | UnsetType = UNSET
     """How many reps each set has."""
-    length_s: Count | UnsetType | None = UNSET
+    length_s: Int32 | UnsetType | None = UNSET
     caution: tuple[str, ...] | UnsetType = UNSET
-    attempt: Count
+    attempt: Int32
     status: Literal["settled", "provisional"]
     lanes: tuple[LaneResults, ...]
 

@@ -3,11 +3,13 @@
 from classclock.records.result import NOT_SAID, Result, finish_of
 from classclock.tally.counting.work import Work
 from classclock.tally.scores.expected import counts_reps
-from classclock.tally.scores.on_for import Mark
+from classclock.tally.scores.on_for import RoundsAndReps
 from classclock.units.times import parse_time
 
 
-def effort_of(result: Result, limit: int | None = None, work: Work | None = None) -> Mark | None:
+def effort_of(
+    result: Result, limit: int | None = None, work: Work | None = None
+) -> RoundsAndReps | None:
     """How long somebody worked and what they did, in the unit of `expected`.
 
     `limit` and `work` are those of the same benchmark to come: what a result leaves unsaid, as one

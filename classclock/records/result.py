@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from classclock.units.loads import Load
 
-Kind = Literal["rounds", "time", "reps", "load"]
+ScoreKind = Literal["rounds", "time", "reps", "load"]
 """What a benchmark is scored in. A time may be reps, where the cap came first."""
 NOT_SAID = "?"
 
@@ -66,7 +66,7 @@ class Result(Struct, frozen=True):
     moment: int
     """Milliseconds since 1970, so that results can be put in order."""
     score: str
-    kind: Kind
+    kind: ScoreKind
     worth: int | None
     """More is better, among results of equal terms; None can't be told."""
     total_reps: int | None

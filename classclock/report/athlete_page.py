@@ -15,13 +15,13 @@ from classclock.book.tables.queries import (
     lift_bests,
     usual_modifications,
 )
-from classclock.records.attendance import Week, first_day, weeks
+from classclock.records.attendance import WeekAttended, first_day, weeks
 from classclock.records.result import Result
 
 
 class AthletePage(Struct, frozen=True):
     athlete: Athlete
-    weeks: tuple[Week, ...]
+    weeks: tuple[WeekAttended, ...]
     """The last twelve, this one last."""
     modifications: tuple[tuple[str, int], ...]
     """What they modified in those weeks, and how often."""

@@ -14,13 +14,13 @@ from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.units.times import show_time
 
-Standings = Mapping[tuple[int, int], Standing]
+PageStandings = Mapping[tuple[int, int], Standing]
 """By piece and lane, from 0 in the document: how the score stands beside earlier ones."""
 
 _DAYS = ("Monday", "Tuesday", "Wednesday", "Thursday", "Friday", "Saturday", "Sunday")
 
 
-class Ribbon(Struct, frozen=True):
+class PageRibbon(Struct, frozen=True):
     """A lane along the time axis of its piece, which ends at `length`; whole seconds."""
 
     length: int
@@ -44,7 +44,7 @@ class LaneLine(Struct, frozen=True):
     remark: str
     """Late, or stopped early."""
     standing: Standing | None
-    ribbon: Ribbon | None
+    ribbon: PageRibbon | None
     tried: str
     """Of a piece scored by load: what was lifted."""
 
@@ -70,7 +70,7 @@ class ClassReport(Struct, frozen=True):
 
 
 def class_report(
-    document: ResultsDocument, standings: Standings | None = None, club: str = ""
+    document: ResultsDocument, standings: PageStandings | None = None, club: str = ""
 ) -> ClassReport:
     """The report of one class. Without `standings` it says nothing of bests."""
     started = datetime.fromisoformat(document.started)
@@ -83,7 +83,7 @@ def class_report(
 
 
 def _piece(
-    number: int, piece: PieceResults, standings: Standings, said: Collection[str]
+    number: int, piece: PieceResults, standings: PageStandings, said: Collection[str]
 ) -> PieceReport:
     """A piece; of its cautions those that no earlier piece of the class has said."""
     lanes = tuple(
@@ -123,7 +123,7 @@ def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> 
     )
 
 
-def _ribbon(piece: PieceResults, lane: LaneResults) -> Ribbon | None:
+def _ribbon(piece: PieceResults, lane: LaneResults) -> PageRibbon | None:
     length = known(piece.length_s, None)
     ends = [0]
     for split in lane.splits:
@@ -135,7 +135,7 @@ def _ribbon(piece: PieceResults, lane: LaneResults) -> Ribbon | None:
     rounds = tuple(pairwise(ends))
     cut_off = lane.status in ("scored", "capped") and len(ends) > len(lane.splits)
     going = (ends[-1], length) if cut_off and ends[-1] < length else None
-    return Ribbon(max(length, ends[-1]), rounds, going)
+    return PageRibbon(max(length, ends[-1]), rounds, going)
 
 
 def _tried(lane: LaneResults) -> str:

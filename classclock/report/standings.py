@@ -6,10 +6,10 @@ from pathlib import Path
 from classclock.book.asking.reading_bests import read_own_bests
 from classclock.records.class_entries import read_class
 from classclock.records.document import ResultsDocument
-from classclock.report.class_report import Standings
+from classclock.report.class_report import PageStandings
 
 
-def class_standings(folder: Path, document: ResultsDocument) -> Standings:
+def class_standings(folder: Path, document: ResultsDocument) -> PageStandings:
     """By piece and lane, for lanes of one athlete on a benchmark. `folder` is the club's.
 
     Raises:

@@ -15,12 +15,12 @@ from classclock.sound.messages import (
     SILENT,
     Cancel,
     Mute,
-    Notice,
-    Order,
     Ready,
     Schedule,
     Skipped,
-    Status,
+    SoundNotice,
+    SoundOrder,
+    SoundStatus,
     Volume,
 )
 from classclock.sound.supervision import COMMAND, Supervisor
@@ -66,7 +66,7 @@ class Speaker(Protocol):
         """Sound a count-in, and give its moments, so that a screen can show it along."""
         ...
 
-    def poll(self) -> tuple[Notice | Skipped, ...]:
+    def poll(self) -> tuple[SoundNotice | Skipped, ...]:
         """What there is to say since the last time, oldest first."""
         ...
 
@@ -105,7 +105,7 @@ class Loudspeaker:
         self._muted = False
         self._lock = threading.Lock()
         self._ahead: dict[str, Scheduled] = {}
-        self._said: list[Notice | Skipped] = []
+        self._said: list[SoundNotice | Skipped] = []
         self._trouble = ""
         self.backend = ""
         """What the cues go through at present; empty until the first player is ready."""
@@ -143,7 +143,7 @@ class Loudspeaker:
             self.schedule(cue.id, cue.kind, cue.due)
         return cues
 
-    def poll(self) -> tuple[Notice | Skipped, ...]:
+    def poll(self) -> tuple[SoundNotice | Skipped, ...]:
         with self._lock:
             said = tuple(self._said)
             self._said.clear()
@@ -156,10 +156,10 @@ class Loudspeaker:
     def close(self) -> None:
         self._player.close()
 
-    def _order(self, cue: Scheduled) -> Order:
+    def _order(self, cue: Scheduled) -> SoundOrder:
         return Schedule(cue.id, cue.kind, cue.due - self._offset)
 
-    def _greeting(self) -> tuple[Order, ...]:
+    def _greeting(self) -> tuple[SoundOrder, ...]:
         """Give what a new player must know: how loud, and what is still ahead."""
         with self._lock:
             self._forget_past()
@@ -170,14 +170,14 @@ class Loudspeaker:
         now = self._now() + self._offset
         self._ahead = {name: cue for name, cue in self._ahead.items() if cue.due > now}
 
-    def _heard(self, status: Status) -> None:
+    def _heard(self, status: SoundStatus) -> None:
         if isinstance(status, Ready):
             self.backend = status.backend
             if status.backend != SILENT:
                 self._trouble = ""
-        elif isinstance(status, Notice) and status.lasts:
+        elif isinstance(status, SoundNotice) and status.lasts:
             self._trouble = status.text
-        elif isinstance(status, Notice | Skipped):
+        elif isinstance(status, SoundNotice | Skipped):
             with self._lock:
                 self._said.append(status)
 
@@ -216,7 +216,7 @@ class SilentLoudspeaker:
             self.schedule(cue.id, cue.kind, cue.due)
         return cues
 
-    def poll(self) -> tuple[Notice | Skipped, ...]:
+    def poll(self) -> tuple[SoundNotice | Skipped, ...]:
         return ()
 
     @property

@@ -44,7 +44,7 @@ class Quit(Struct, frozen=True):
     pass
 
 
-Order = Schedule | Cancel | Volume | Mute | Ask | Quit
+SoundOrder = Schedule | Cancel | Volume | Mute | Ask | Quit
 
 
 class Ready(Struct, frozen=True):
@@ -53,7 +53,7 @@ class Ready(Struct, frozen=True):
     backend: str
 
 
-class Notice(Struct, frozen=True):
+class SoundNotice(Struct, frozen=True):
     """Something the coach should know, in the coach's words, what to do first."""
 
     text: str
@@ -71,16 +71,16 @@ class Alive(Struct, frozen=True):
     """The answer to Ask."""
 
 
-Status = Ready | Notice | Skipped | Alive
+SoundStatus = Ready | SoundNotice | Skipped | Alive
 
 
-def line(message: Order | Status) -> bytes:
+def line(message: SoundOrder | SoundStatus) -> bytes:
     """Write a message as one line, short enough (PIPE_BUF) for a pipe to take it whole."""
     body = {"message": type(message).__name__.lower(), **to_builtins(message)}
     return json.dumps(body, ensure_ascii=False).encode() + b"\n"
 
 
-def read_order(text: bytes) -> Order:
+def read_order(text: bytes) -> SoundOrder:
     """Read what the app says. Raises ValueError for a line that is no order."""
     match json.loads(text):
         case {"message": "schedule", "id": str(name), "sound": sound, "due": int(due)} if (
@@ -101,13 +101,13 @@ def read_order(text: bytes) -> Order:
             raise ValueError(f"the sound player doesn't know this order: {text!r}")
 
 
-def read_status(text: bytes) -> Status:
+def read_status(text: bytes) -> SoundStatus:
     """Read what the player says. Raises ValueError for a line that is no status."""
     match json.loads(text):
         case {"message": "ready", "backend": str(backend)}:
             return Ready(backend)
         case {"message": "notice", "text": str(words), "lasts": bool(lasts)}:
-            return Notice(words, lasts)
+            return SoundNotice(words, lasts)
         case {"message": "skipped", "id": str(name)}:
             return Skipped(name)
         case {"message": "alive"}:

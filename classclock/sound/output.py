@@ -7,10 +7,10 @@ from classclock.sound.backends.backend import Backend, NoSound
 from classclock.sound.backends.miniaudio_backend import MiniaudioBackend
 from classclock.sound.backends.silent_backend import SilentBackend
 from classclock.sound.backends.simpleaudio_backend import SimpleaudioBackend, installed_safely
-from classclock.sound.messages import Notice, Ready, Status
+from classclock.sound.messages import Ready, SoundNotice, SoundStatus
 from classclock.sound.waves import Waves
 
-Say = Callable[[Status], None]
+Say = Callable[[SoundStatus], None]
 
 WAYS: dict[str, Callable[[Agenda, Waves, Callable[[], int]], Backend]] = {
     "simpleaudio": SimpleaudioBackend,
@@ -65,15 +65,15 @@ class Output:
             except NoSound:
                 continue
             if way == "silent":
-                self._say(Notice(SILENCED))
+                self._say(SoundNotice(SILENCED))
             elif self._missing:
-                self._say(Notice(BACK))
+                self._say(SoundNotice(BACK))
             self._missing = False
             return
 
     def _miss(self, notice: str) -> None:
         self._change(SilentBackend(self._agenda, self._now))
-        self._say(Notice(notice, lasts=True))
+        self._say(SoundNotice(notice, lasts=True))
         self._missing = True
 
     def _change(self, backend: Backend) -> None:

@@ -19,11 +19,11 @@ from classclock.sound.messages import (
     Ask,
     Cancel,
     Mute,
-    Notice,
     Quit,
     Schedule,
     Skipped,
-    Status,
+    SoundNotice,
+    SoundStatus,
     Volume,
     line,
     read_order,
@@ -47,7 +47,7 @@ class Player:
         try:
             order = read_order(text)
         except ValueError:
-            self._say(Notice("F3 checks the sound before the next start: a cue got lost"))
+            self._say(SoundNotice("F3 checks the sound before the next start: a cue got lost"))
             return True
         match order:
             case Schedule():
@@ -71,7 +71,7 @@ class Player:
             self.agenda.add(Due(order.due, order.id, order.sound))
 
 
-def say_aloud(status: Status) -> None:
+def say_aloud(status: SoundStatus) -> None:
     """Write to stdout at once, whole lines only, from whichever thread."""
     with suppress(OSError):  # the app is gone: the end of stdin says so too
         os.write(sys.stdout.fileno(), line(status))
@@ -84,7 +84,7 @@ def _open(player: Player) -> Output:
         waves = read_waves(bundled("sounds"))
         return Output(player.agenda, waves, raw_now, say_aloud, wish)
     except (ValueError, OSError) as error:
-        say_aloud(Notice(f"no sound, as {error}", lasts=True))
+        say_aloud(SoundNotice(f"no sound, as {error}", lasts=True))
         return Output(player.agenda, waves, raw_now, say_aloud, "silent")
 
 

@@ -6,7 +6,16 @@ import sys
 import threading
 from collections.abc import Callable, Mapping, Sequence
 
-from classclock.sound.messages import Alive, Ask, Notice, Order, Ready, Status, line, read_status
+from classclock.sound.messages import (
+    Alive,
+    Ask,
+    Ready,
+    SoundNotice,
+    SoundOrder,
+    SoundStatus,
+    line,
+    read_status,
+)
 
 COMMAND = (sys.executable, "-m", "classclock.sound.player")
 
@@ -25,8 +34,8 @@ class Supervisor:
 
     def __init__(
         self,
-        heard: Callable[[Status], None],
-        greeting: Callable[[], Sequence[Order]],
+        heard: Callable[[SoundStatus], None],
+        greeting: Callable[[], Sequence[SoundOrder]],
         *,
         command: Sequence[str] = COMMAND,
         environ: Mapping[str, str] | None = None,
@@ -55,7 +64,7 @@ class Supervisor:
         self._thread = threading.Thread(target=self._keep, name="sound player", daemon=True)
         self._thread.start()
 
-    def tell(self, order: Order) -> None:
+    def tell(self, order: SoundOrder) -> None:
         """Hand over an order; without a player it is dropped, as the greeting says it all anew."""
         with self._lock:
             self._write(order)
@@ -74,7 +83,7 @@ class Supervisor:
         process = self._process
         return process.pid if process is not None else None
 
-    def _write(self, order: Order) -> None:
+    def _write(self, order: SoundOrder) -> None:
         """Write without ever waiting: a line fits a pipe whole or not at all."""
         if self._process is None or self._process.stdin is None:
             return
@@ -94,7 +103,7 @@ class Supervisor:
             if self._answered >= _STEADY:
                 failures = 0
             if failures == len(self._pauses_s):
-                self._heard(Notice(GIVEN_UP, lasts=True))
+                self._heard(SoundNotice(GIVEN_UP, lasts=True))
                 return
             self._closing.wait(self._pauses_s[failures])
             failures += 1
@@ -142,7 +151,7 @@ class Supervisor:
             self._unanswered += 1
             questions += 1
             if questions == _SLOW and not self._ready:
-                self._heard(Notice(SLOW, lasts=True))
+                self._heard(SoundNotice(SLOW, lasts=True))
             self.tell(Ask())
 
     def _listen(self, process: subprocess.Popen[bytes], ended: threading.Event) -> None:

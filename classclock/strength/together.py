@@ -16,7 +16,7 @@ _MOST_TRIED = 4_000
 """Ways to load a bar that are tried for one sharing-out. Whoever shares plates out by hand gives up
 long before; a class of twenty-six on few plates could keep a search busy for minutes."""
 
-Counts = tuple[int, ...]
+PlateCounts = tuple[int, ...]
 """How many pairs of each kind, the largest kind first."""
 _Kind = tuple[int, int, PlateSums]
 """What a pair weighs, how many there are, and what the smaller kinds come to."""
@@ -82,7 +82,7 @@ class _Stock:
         ordered = sorted(pairs, key=lambda pair: -pair[0].kg)
         self._plates = tuple(plate for plate, _ in ordered)
         self._weights = tuple(2 * parts_below(plate) for plate in self._plates)
-        self._counts: Counts = tuple(count for _, count in ordered)
+        self._counts: PlateCounts = tuple(count for _, count in ordered)
         sums = [plate_sums(tuple(ordered[kind:])) for kind in range(1, len(ordered) + 1)]
         kinds = tuple(zip(self._weights, self._counts, sums, strict=True))
         self._ways = lru_cache(maxsize=_WEIGHTS_KEPT)(partial(_ways, kinds))
@@ -111,24 +111,24 @@ class _Stock:
         missing = zip(self._plates, needed, self._counts, strict=True)
         return tuple((plate, want - have) for plate, want, have in missing if want > have)
 
-    def _counted(self, loading: Loading) -> Counts:
+    def _counted(self, loading: Loading) -> PlateCounts:
         counted = Counter(loading.plates)
         return tuple(counted[plate] for plate in self._plates)
 
-    def _weighed(self, counts: Counts) -> int:
+    def _weighed(self, counts: PlateCounts) -> int:
         return sum(count * weight for count, weight in zip(counts, self._weights, strict=True))
 
-    def _side(self, counts: Counts) -> tuple[Load, ...]:
+    def _side(self, counts: PlateCounts) -> tuple[Load, ...]:
         kinds = zip(self._plates, counts, strict=True)
         return tuple(plate for plate, count in kinds for _ in range(count))
 
 
-def _ways(kinds: Sequence[_Kind], weight: int) -> tuple[Counts, ...]:
+def _ways(kinds: Sequence[_Kind], weight: int) -> tuple[PlateCounts, ...]:
     """Every way to make the weight, fewest plates first."""
     return tuple(sorted(_every_way(kinds, weight), key=sum))
 
 
-def _every_way(kinds: Sequence[_Kind], weight: int) -> Iterator[Counts]:
+def _every_way(kinds: Sequence[_Kind], weight: int) -> Iterator[PlateCounts]:
     if not kinds:
         if weight == 0:
             yield ()
@@ -141,7 +141,9 @@ def _every_way(kinds: Sequence[_Kind], weight: int) -> Iterator[Counts]:
                 yield (take, *way)
 
 
-def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ...] | None:
+def _choose(
+    ways: Sequence[Sequence[PlateCounts]], stock: PlateCounts
+) -> tuple[PlateCounts, ...] | None:
     """One way for each bar so that the stock covers them all; None where none is found."""
     # What the bars from each place on use of each kind at the very least.
     least = [(0,) * len(stock)]
@@ -152,7 +154,7 @@ def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ..
     tried = count()
 
     @lru_cache(maxsize=_MOST_TRIED)
-    def choose(place: int, left: Counts) -> tuple[Counts, ...] | None:
+    def choose(place: int, left: PlateCounts) -> tuple[PlateCounts, ...] | None:
         if place == len(ways):
             return ()
         for way in ways[place]:
@@ -166,5 +168,5 @@ def _choose(ways: Sequence[Sequence[Counts]], stock: Counts) -> tuple[Counts, ..
     return choose(0, stock)
 
 
-def _covers(stock: Counts, needed: Sequence[int]) -> bool:
+def _covers(stock: PlateCounts, needed: Sequence[int]) -> bool:
     return all(have >= need for have, need in zip(stock, needed, strict=False))

@@ -13,13 +13,13 @@ from classclock.units.printable import printable
 from classclock.wall.hue import Hue
 from classclock.wall.score_row import ScoreRow
 
-Standings = Mapping[tuple[RunKey, str], Standing]
+RunStandings = Mapping[tuple[RunKey, str], Standing]
 """By piece and lane, how the score would stand if it were settled as it is."""
 
 _HUES: dict[str, Hue] = {"best": "ahead", "equal": "level", "first": "first"}
 
 
-def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) -> Standings:
+def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) -> RunStandings:
     """Empty until the book has been read. `started` is when the class began, RFC 3339."""
     if not bests.it.began:
         return {}

@@ -4,11 +4,11 @@ from typing import Literal
 
 from msgspec import Struct
 
-Kind = Literal["counted", "filled in", "doubtful"]
+BlockKind = Literal["counted", "filled in", "doubtful"]
 
 
 class Block(Struct, frozen=True):
     """One completed part, up to where it ended on the axis (ms, or reps)."""
 
     end: int
-    kind: Kind = "counted"
+    kind: BlockKind = "counted"

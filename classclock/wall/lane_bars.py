@@ -8,7 +8,7 @@ from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
 from classclock.units.loads import plain
 from classclock.units.times import show_time
-from classclock.wall.blocks import Block, Kind
+from classclock.wall.blocks import Block, BlockKind
 
 
 class Ribbon(Struct, frozen=True):
@@ -36,10 +36,10 @@ class Boxes(Struct, frozen=True):
     current: int | None
 
 
-Bar = Ribbon | Share | Boxes
+LaneBar = Ribbon | Share | Boxes
 
 
-def bar_of(piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int) -> Bar | None:
+def bar_of(piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int) -> LaneBar | None:
     """What stands beside this lane's tally, at so many milliseconds of the piece."""
     match piece.counts_by:
         case "rounds" if piece.can_finish:
@@ -60,7 +60,7 @@ def _ribbon(cap: int, tally: LaneTally, elapsed: int) -> Ribbon:
     for number, done in enumerate(tally.rounds):
         last = blocks[-1].end if blocks else tally.joined
         end = done.at if done.at is not None else _filled_end(tally, number, last, elapsed)
-        kind: Kind = "filled in" if done.filled else "doubtful" if done.doubtful else "counted"
+        kind: BlockKind = "filled in" if done.filled else "doubtful" if done.doubtful else "counted"
         blocks.append(Block(max(last, end), kind))
     reached = min(elapsed, cap)
     if tally.stopped is not None:

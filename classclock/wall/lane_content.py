@@ -20,7 +20,7 @@ from classclock.units.loads import plain
 from classclock.units.printable import printable
 from classclock.units.times import show_time
 from classclock.wall.hue import Hue
-from classclock.wall.lane_bars import Bar, bar_of
+from classclock.wall.lane_bars import LaneBar, bar_of
 from classclock.wall.lane_loads import planned_words
 from classclock.wall.modification import AS_WRITTEN, modification, starts_at
 
@@ -42,7 +42,7 @@ class LaneContent(Struct, frozen=True):
     doubtful: bool = False
     asks_missed: bool = False
     out: bool = False
-    bar: Bar | None = None
+    bar: LaneBar | None = None
     selected: bool = False
 
 

@@ -13,7 +13,7 @@ from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores, unsettled
 from classclock.tally.sheet import Sheet
 from classclock.units.printable import printable
-from classclock.wall.best_words import Standings, with_best
+from classclock.wall.best_words import RunStandings, with_best
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow
@@ -41,7 +41,7 @@ def settle_page(
     saved: tuple[str, ...] = (),
     *,
     mirrored: bool = True,
-    standings: Standings | None = None,
+    standings: RunStandings | None = None,
 ) -> SettlePage:
     """The piece on the board. `selected` is a lane's id, `saved` where its results are.
 

@@ -11,7 +11,7 @@ from classclock.tally.record import ClassRecord
 from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores
 from classclock.units.printable import printable
-from classclock.wall.best_words import Standings, with_best
+from classclock.wall.best_words import RunStandings, with_best
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow
@@ -30,7 +30,9 @@ class Summary(Struct, frozen=True):
     """Where the results are, or that they aren't saved yet."""
 
 
-def summary(live: LiveClass, saved: tuple[str, ...], standings: Standings | None = None) -> Summary:
+def summary(
+    live: LiveClass, saved: tuple[str, ...], standings: RunStandings | None = None
+) -> Summary:
     """All pieces that have run, each with the scores of those who took part, in rank order.
 
     `standings` says how scores stand beside earlier ones; a provisional one is never a best.

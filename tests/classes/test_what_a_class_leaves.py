@@ -3,7 +3,7 @@
 import datetime as dt
 from typing import Any
 
-from classclock.book.asking.fit_reading import Asked, basis_for
+from classclock.book.asking.fit_reading import FitQuestion, basis_for
 from classclock.book.asking.weeks_reading import read_weeks
 from classclock.plan.movements.movements_reading import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
@@ -66,7 +66,7 @@ def test_its_movements_tell_of_another_piece(open_class: Any, tmp_path: Any) -> 
     plan, _ = parse_plan(SIDING, "siding.toml")
     assert plan is not None
     began = int(dt.datetime(2026, 11, 26, 18, 30, tzinfo=dt.UTC).timestamp() * 1000)
-    basis = basis_for(tmp_path, Asked([noor.id], plan, began))
+    basis = basis_for(tmp_path, FitQuestion([noor.id], plan, began))
     lanes = draw_lanes(plan.segment[0], [noor], {})
     fit = cap_fit(Piece.of(plan.segment[0], "kg"), lanes, basis)
     # 216 reps in 960 s; 108 take 960 / 2^1.06 = 460.5 s.

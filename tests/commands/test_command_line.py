@@ -12,7 +12,7 @@ import pytest
 import classclock.commands
 from classclock.commands.book.actions import ACTIONS
 from classclock.commands.command_line import COMMANDS, WITHOUT_A_COMMAND
-from classclock.commands.shared.command_table import Command
+from classclock.commands.shared.command_table import Subcommand
 from tests.commands.typed import CommandSays, Typed
 
 ROOM = Path(classclock.commands.__file__).parent
@@ -28,7 +28,7 @@ def files(folder: Path) -> set[str]:
     return {".".join(path.relative_to(ROOM).with_suffix("").parts) for path in paths}
 
 
-def modules(table: Sequence[Command]) -> list[str]:
+def modules(table: Sequence[Subcommand]) -> list[str]:
     return [command.module for command in table]
 
 
@@ -39,7 +39,7 @@ def test_every_command_has_a_file_and_every_file_a_command() -> None:
 
 
 @pytest.mark.parametrize("table", [COMMANDS, ACTIONS])
-def test_a_command_is_called_as_its_file(table: Sequence[Command]) -> None:
+def test_a_command_is_called_as_its_file(table: Sequence[Subcommand]) -> None:
     for command in table:
         if command.module != "book.actions":
             assert command.module.split(".")[-1].removesuffix("_") == command.name

@@ -9,13 +9,13 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.book.asking.fit_reading import Asked, basis_for
+from classclock.book.asking.fit_reading import FitQuestion, basis_for
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor
 from classclock.commands.command_line import main
 from classclock.plan.model import Plan
 from classclock.plan.reading.plan_reading import parse_plan
-from classclock.planning.cap_fit import Basis, Past, PieceFit, Station, cap_fit
+from classclock.planning.cap_fit import Basis, Past, PieceFit, StationDone, cap_fit
 from classclock.records.result import NOT_SAID, Result, Terms, finish_worth, rounds_worth
 from classclock.report.fit_words import fit_line, fit_values, room_words
 from classclock.tally.events import ClassOpened
@@ -60,8 +60,8 @@ rounds = 3
 """
 DAY = "2026-10-02"
 WRITTEN = Terms("", "", "16:00")
-SWINGS = Station(("kettlebell swing", "reps"), "16 kg")
-PUSH_UPS = Station((fold("push-up"), "reps"), "")
+SWINGS = StationDone(("kettlebell swing", "reps"), "16 kg")
+PUSH_UPS = StationDone((fold("push-up"), "reps"), "")
 
 
 def read(text: str = PLAN) -> Plan:
@@ -197,7 +197,7 @@ def test_a_station_that_no_result_holds_leaves_no_guess() -> None:
 
 
 def test_another_load_is_used_where_there_is_no_equal_one_and_is_named() -> None:
-    light = Station(SWINGS.movement, "8 kg")
+    light = StationDone(SWINGS.movement, "8 kg")
     push_ups = timed(600, 300, 1, stations=(PUSH_UPS,))
     other = told(1, lanes(1, "Ilse"), Ilse=[push_ups, timed(300, 150, 2, stations=(light,))])
     assert other.otherwise == 1
@@ -318,15 +318,15 @@ def friday(depot: Any, storage: str) -> Any:
 
 
 def basis(depot: Any, people: Sequence[str], began: int = 1_793_000_000_000) -> Basis:
-    return basis_for(depot.folder, Asked(people, read(), began))
+    return basis_for(depot.folder, FitQuestion(people, read(), began))
 
 
 def test_the_movements_of_a_result_come_from_the_plan_in_its_journal(friday: Any) -> None:
     known = basis(friday, ("ilse", "bram", "noor", "odell"))
     past = known.past["ilse"][0]
     assert past.stations == (
-        Station((known.name_of("kettlebell swing"), "reps"), "16 kg"),
-        Station((known.name_of("push-up"), "reps"), ""),
+        StationDone((known.name_of("kettlebell swing"), "reps"), "16 kg"),
+        StationDone((known.name_of("push-up"), "reps"), ""),
     )
     assert known.past["odell"] == ()
     here = lanes(1, "Ilse", "Bram", "Noor", "Odell")

@@ -6,7 +6,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.planning.patterns import Held
+from classclock.planning.patterns import ClassHeld
 from classclock.planning.weeks import BEFORE, first_day, last_day, weeks_until
 
 LIBRARY = starter_library()
@@ -15,16 +15,16 @@ WEDNESDAY = dt.date(2026, 11, 25)
 DAY = dt.timedelta(days=1)
 
 
-def lift(day: dt.date, *lifts: str, title: str = "") -> Held:
-    return Held(day, title or f"class of {day}", lifts, 600_000, lifts)
+def lift(day: dt.date, *lifts: str, title: str = "") -> ClassHeld:
+    return ClassHeld(day, title or f"class of {day}", lifts, 600_000, lifts)
 
 
 def test_five_weeks_begin_on_mondays_and_end_today() -> None:
     held = [
-        Held(dt.date(2026, 10, 25), "too long ago", ("row",)),  # a Sunday
-        Held(dt.date(2026, 10, 26), "the first Monday", ("row",), 7 * 60_000),
-        Held(dt.date(2026, 11, 22), "last Sunday", ("deadlift", "row"), 15 * 60_000),
-        Held(dt.date(2026, 11, 25), "today", ("push-up",), 16 * 60_000),
+        ClassHeld(dt.date(2026, 10, 25), "too long ago", ("row",)),  # a Sunday
+        ClassHeld(dt.date(2026, 10, 26), "the first Monday", ("row",), 7 * 60_000),
+        ClassHeld(dt.date(2026, 11, 22), "last Sunday", ("deadlift", "row"), 15 * 60_000),
+        ClassHeld(dt.date(2026, 11, 25), "today", ("push-up",), 16 * 60_000),
     ]
     weeks = weeks_until(WEDNESDAY, held, (), LIBRARY)
     mondays = [week.monday.isoformat() for week in weeks.weeks]
@@ -38,10 +38,10 @@ def test_five_weeks_begin_on_mondays_and_end_today() -> None:
 
 def test_plans_for_the_coming_seven_days_count_apart() -> None:
     planned = [
-        Held(WEDNESDAY - DAY, "yesterday", ("row",)),
-        Held(WEDNESDAY, "tonight", ("row",)),
-        Held(WEDNESDAY + 6 * DAY, "Tuesday", ("row",)),
-        Held(WEDNESDAY + 7 * DAY, "next Wednesday", ("row",)),
+        ClassHeld(WEDNESDAY - DAY, "yesterday", ("row",)),
+        ClassHeld(WEDNESDAY, "tonight", ("row",)),
+        ClassHeld(WEDNESDAY + 6 * DAY, "Tuesday", ("row",)),
+        ClassHeld(WEDNESDAY + 7 * DAY, "next Wednesday", ("row",)),
     ]
     weeks = weeks_until(WEDNESDAY, (), planned, LIBRARY)
     assert [one.title for one in weeks.planned] == ["tonight", "Tuesday"]
@@ -50,7 +50,7 @@ def test_plans_for_the_coming_seven_days_count_apart() -> None:
 
 
 def test_a_plan_that_was_held_today_isnt_planned_any_more() -> None:
-    tonight = Held(WEDNESDAY, "Turntable", ("row",))
+    tonight = ClassHeld(WEDNESDAY, "Turntable", ("row",))
     weeks = weeks_until(WEDNESDAY, [tonight], [tonight], LIBRARY)
     assert (weeks.weeks[-1].held.classes, weeks.coming.classes) == (1, 0)
 
@@ -78,7 +78,7 @@ classes = st.lists(st.builds(lift, days, st.sampled_from(["deadlift", "back squa
 
 @given(days, classes, classes)
 def test_each_class_of_these_weeks_is_in_one_column_and_no_other_in_any(
-    today: dt.date, held: list[Held], planned: list[Held]
+    today: dt.date, held: list[ClassHeld], planned: list[ClassHeld]
 ) -> None:
     weeks = weeks_until(today, held, planned, LIBRARY)
     assert len(weeks.weeks) == BEFORE + 1

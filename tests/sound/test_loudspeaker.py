@@ -15,12 +15,12 @@ from classclock.sound.messages import (
     SILENT,
     Cancel,
     Mute,
-    Notice,
-    Order,
     Ready,
     Schedule,
     Skipped,
-    Status,
+    SoundNotice,
+    SoundOrder,
+    SoundStatus,
     Volume,
     read_order,
 )
@@ -65,7 +65,7 @@ def opened(told: Path) -> Iterator[Open]:
         loudspeaker.close()
 
 
-def orders(told: Path) -> list[Order]:
+def orders(told: Path) -> list[SoundOrder]:
     return [read_order(text) for text in told.read_bytes().splitlines()] if told.exists() else []
 
 
@@ -164,23 +164,23 @@ def test_a_new_player_doesn_t_repeat_what_was_played_early_for_a_tv_that_lags(
 def test_a_player_that_keeps_ending_is_given_up_with_a_notice_and_a_check_tries_again(
     until: Until,
 ) -> None:
-    said: list[Status] = []
+    said: list[SoundStatus] = []
     supervisor = Supervisor(
         said.append, tuple, command=(sys.executable, "-c", ""), pauses_s=(0.01, 0.01)
     )
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP, lasts=True)])
+    until(lambda: said == [SoundNotice(GIVEN_UP, lasts=True)])
     until(lambda: supervisor._thread is not None and not supervisor._thread.is_alive())
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP, lasts=True)] * 2)
+    until(lambda: said == [SoundNotice(GIVEN_UP, lasts=True)] * 2)
     supervisor.close()
 
 
 def test_a_player_that_can_t_even_be_started_doesn_t_raise(tmp_path: Path, until: Until) -> None:
-    said: list[Status] = []
+    said: list[SoundStatus] = []
     supervisor = Supervisor(said.append, tuple, command=(str(tmp_path / "none"),), pauses_s=(0.01,))
     supervisor.start()
-    until(lambda: said == [Notice(GIVEN_UP, lasts=True)])
+    until(lambda: said == [SoundNotice(GIVEN_UP, lasts=True)])
     supervisor.close()
 
 
@@ -195,7 +195,7 @@ def test_a_sound_system_that_doesn_t_answer_is_a_trouble_as_long_as_it_doesn_t(
 
 def test_a_sound_that_is_back_or_muted_is_no_trouble(opened: Open) -> None:
     loudspeaker = opened()
-    for status in (Ready(SILENT), Notice(LOST, lasts=True)):
+    for status in (Ready(SILENT), SoundNotice(LOST, lasts=True)):
         loudspeaker._heard(status)
     assert loudspeaker.trouble == LOST
     loudspeaker.mute(on=True)
@@ -204,10 +204,10 @@ def test_a_sound_that_is_back_or_muted_is_no_trouble(opened: Open) -> None:
     assert loudspeaker.trouble == LOST
     loudspeaker._heard(Ready(SILENT))
     assert loudspeaker.trouble == LOST, "nobody hears anything through that"
-    for status in (Ready("miniaudio"), Notice(BACK)):
+    for status in (Ready("miniaudio"), SoundNotice(BACK)):
         loudspeaker._heard(status)
     assert loudspeaker.trouble == ""
-    assert loudspeaker.poll() == (Notice(BACK),)
+    assert loudspeaker.poll() == (SoundNotice(BACK),)
 
 
 def test_the_app_is_told_through_the_real_player_what_it_must_know(
@@ -221,7 +221,7 @@ def test_the_app_is_told_through_the_real_player_what_it_must_know(
     until(lambda: loudspeaker.backend == "silent")
     loudspeaker.schedule("late", "go", raw_now() - 5 * SECOND)
     loudspeaker.schedule("never", "go", NEVER)
-    said: list[Notice | Skipped] = []
+    said: list[SoundNotice | Skipped] = []
 
     def skipped() -> bool:
         said.extend(loudspeaker.poll())

@@ -7,7 +7,7 @@ import pytest
 from classclock.sound import output
 from classclock.sound.agenda import Agenda
 from classclock.sound.backends.backend import NoSound
-from classclock.sound.messages import Notice, Ready, Status
+from classclock.sound.messages import Ready, SoundNotice, SoundStatus
 from classclock.sound.output import BACK, LOST, NO_SOUND, SILENCED, Output
 
 
@@ -31,7 +31,7 @@ class Room:
     def __init__(self, wish: str = "miniaudio") -> None:
         self.there = True
         self.opened: list[PretendedLoudspeaker] = []
-        self.said: list[Status] = []
+        self.said: list[SoundStatus] = []
         self.agenda = Agenda(lambda _name: None)
         self.output = Output(self.agenda, {}, lambda: 0, self.said.append, wish)
 
@@ -41,7 +41,7 @@ class Room:
         self.opened.append(PretendedLoudspeaker())
         return self.opened[-1]
 
-    def tend(self, times: int = 1) -> list[Status]:
+    def tend(self, times: int = 1) -> list[SoundStatus]:
         self.said.clear()
         for _ in range(times):
             self.output.tend()
@@ -65,24 +65,24 @@ def test_a_loudspeaker_that_is_there_is_used_and_left_alone(room: Room) -> None:
 
 def test_without_a_loudspeaker_the_coach_is_told_once_and_it_is_tried_again(room: Room) -> None:
     room.there = False
-    assert room.tend() == [Ready("silent"), Notice(NO_SOUND, lasts=True)]
+    assert room.tend() == [Ready("silent"), SoundNotice(NO_SOUND, lasts=True)]
     assert room.tend(50) == []
     room.there = True
-    assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
+    assert room.tend(6) == [Ready("loudspeaker"), SoundNotice(BACK)]
 
 
 def test_a_loudspeaker_that_is_unplugged_is_said_and_taken_up_again(room: Room) -> None:
     room.tend()
     room.opened[0].broken = "gone"
-    assert room.tend() == [Ready("silent"), Notice(LOST, lasts=True)]
+    assert room.tend() == [Ready("silent"), SoundNotice(LOST, lasts=True)]
     assert room.opened[0].closed
-    assert room.tend(6) == [Ready("loudspeaker"), Notice(BACK)]
+    assert room.tend(6) == [Ready("loudspeaker"), SoundNotice(BACK)]
     assert room.tend(50) == []
 
 
 def test_silence_that_was_asked_for_is_said_and_never_tried_otherwise() -> None:
     room = Room("silent")
-    assert room.tend() == [Ready("silent"), Notice(SILENCED)]
+    assert room.tend() == [Ready("silent"), SoundNotice(SILENCED)]
     assert room.tend(50) == []
 
 

@@ -13,13 +13,13 @@ from classclock.sound.messages import (
     Ask,
     Cancel,
     Mute,
-    Notice,
-    Order,
     Quit,
     Ready,
     Schedule,
     Skipped,
-    Status,
+    SoundNotice,
+    SoundOrder,
+    SoundStatus,
     Volume,
     line,
     read_status,
@@ -42,11 +42,11 @@ class Started:
             env={**os.environ, "CLASSCLOCK_SOUND": sound},
         )
 
-    def tell(self, *orders: Order) -> None:
+    def tell(self, *orders: SoundOrder) -> None:
         assert self.process.stdin is not None
         self.process.stdin.write(b"".join(map(line, orders)))
 
-    def hear(self) -> Status:
+    def hear(self) -> SoundStatus:
         assert self.process.stdout is not None
         return read_status(self.process.stdout.readline())
 
@@ -59,7 +59,7 @@ class Started:
 @pytest.fixture
 def player() -> Iterator[Started]:
     started = Started()
-    assert [started.hear(), started.hear()] == [Ready("silent"), Notice(SILENCED)]
+    assert [started.hear(), started.hear()] == [Ready("silent"), SoundNotice(SILENCED)]
     with started.process:
         yield started
         started.process.kill()
@@ -96,7 +96,7 @@ def test_it_goes_on_after_a_line_that_makes_no_sense(player: Started) -> None:
     assert player.process.stdin is not None
     player.process.stdin.write(b"beep!\n")
     notice = player.hear()
-    assert isinstance(notice, Notice)
+    assert isinstance(notice, SoundNotice)
     assert "F3 checks the sound" in notice.text
     player.tell(Ask())
     assert player.hear() == Alive()
@@ -107,7 +107,7 @@ def test_a_setting_that_makes_no_sense_is_said_and_leaves_it_silent() -> None:
     with started.process:
         said = [started.hear() for _ in range(3)]
         assert started.close() == 0
-    assert isinstance(said[0], Notice)
+    assert isinstance(said[0], SoundNotice)
     assert "CLASSCLOCK_SOUND is 'trumpet'" in said[0].text
     assert Ready("silent") in said
 

@@ -11,7 +11,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from classclock.book.asking.lift_records import ClassLifts, Lifted, read_lifts
+from classclock.book.asking.lift_records import ClassLifts, LoadMade, read_lifts
 from classclock.book.files.changes import Import, ImportedScore, changes_if_any
 from classclock.book.files.saved_results import ResultsError
 from classclock.book.people_ids import entry_said
@@ -52,7 +52,7 @@ class _People(Struct, frozen=True):
 
 def _as_now(one: ClassLifts, people: _People) -> ClassLifts:
     lifted = (
-        Lifted(people.now(made.person_id), made.lift, made.load, made.reps, made.on)
+        LoadMade(people.now(made.person_id), made.lift, made.load, made.reps, made.on)
         for made in one.lifted
     )
     named = {people.now(said): people.name(said, name) for said, name in one.people.items()}
@@ -65,12 +65,12 @@ def _imported(one: Import, people: _People) -> ClassLifts:
     return ClassLifts(named, tuple(_lifted(kept, people)))
 
 
-def _lifted(scores: list[ImportedScore], people: _People) -> Iterator[Lifted]:
+def _lifted(scores: list[ImportedScore], people: _People) -> Iterator[LoadMade]:
     for score in scores:
         if score.kind == "load" and not score.modification:
             # Where nobody said for how many reps, it was made for one at least.
             reps = _REPS.fullmatch(score.work)
-            yield Lifted(
+            yield LoadMade(
                 people.now(score.athlete),
                 score.benchmark,
                 parse_load(score.score, "kg"),

@@ -24,7 +24,7 @@ from classclock.club import folder as club_folder
 from classclock.club.movements import read_library
 from classclock.plan.model import Plan, Segment
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.planning.cap_fit import Basis, Names, Past, Station, can_be_told, stations_of
+from classclock.planning.cap_fit import Basis, Names, Past, StationDone, can_be_told, stations_of
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import NOT_SAID
 from classclock.tally.lanes import Lane
@@ -37,7 +37,7 @@ _MOST = 24
 """Results on other pieces that are looked at for each athlete, the latest."""
 
 
-class Asked(Struct, frozen=True):
+class FitQuestion(Struct, frozen=True):
     """Whose results are wanted, on which pieces, and from before when."""
 
     people: Collection[str]
@@ -53,7 +53,7 @@ class Asked(Struct, frozen=True):
         return frozenset(benchmark_key(one.benchmark) for one in pieces) - {""}
 
 
-def basis_for(folder: Path, asked: Asked) -> Basis:
+def basis_for(folder: Path, asked: FitQuestion) -> Basis:
     """What the club's book says of them; nothing where it can't be asked or nothing is to be told.
 
     Loads sqlalchemy, and takes its time: for a thread.
@@ -74,7 +74,7 @@ def basis_for(folder: Path, asked: Asked) -> Basis:
 
 
 def read_past(
-    connection: Connection, folder: Path, asked: Asked, name_of: Names
+    connection: Connection, folder: Path, asked: FitQuestion, name_of: Names
 ) -> Mapping[str, Sequence[Past]]:
     """Everybody's earlier results that can tell something of a piece in the plan, by their id.
 
@@ -95,7 +95,7 @@ def read_past(
     return {person: tuple(found.get(athlete, ())) for person, athlete in athletes.items()}
 
 
-def _rows(connection: Connection, of: Collection[str], asked: Asked) -> Iterator[Row[Any]]:
+def _rows(connection: Connection, of: Collection[str], asked: FitQuestion) -> Iterator[Row[Any]]:
     """Their results in rounds or for time, the latest first."""
     lately = results.c.moment >= asked.began - YEAR
     question = (
@@ -117,7 +117,7 @@ class _Reading:
         self._room = f"{read_changes(folder).room}/"
         self._segments: dict[tuple[str, str], Piece | None] = {}
 
-    def stations(self, row: Row[Any]) -> tuple[Station, ...]:
+    def stations(self, row: Row[Any]) -> tuple[StationDone, ...]:
         key = (row.class_key, row.name)
         if key not in self._segments:
             self._segments[key] = self._piece(*key)

@@ -14,7 +14,7 @@ from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 from classclock.units.loads import Load, parse_load
 
 
-class Lifted(Struct, frozen=True):
+class LoadMade(Struct, frozen=True):
     """A load made, for a whole set."""
 
     person_id: str
@@ -29,14 +29,14 @@ class ClassLifts(Struct, frozen=True):
 
     people: Mapping[str, str]
     """Display names by id."""
-    lifted: tuple[Lifted, ...]
+    lifted: tuple[LoadMade, ...]
 
 
 class LiftRecord(Struct, frozen=True):
     """An athlete's record in one lift."""
 
     lift: str
-    heaviest: Lifted
+    heaviest: LoadMade
     best: Maximum
     """The highest estimate; from sets of few enough reps to be relied on, if there are any."""
     best_on: date
@@ -81,7 +81,7 @@ def lift_records(
 
     Only settled scores count, of a lane that is the athlete's alone and did the lift as written.
     """
-    by_lift: dict[str, list[Lifted]] = {}
+    by_lift: dict[str, list[LoadMade]] = {}
     for one in classes:
         for lifted in one.lifted:
             if lifted.person_id == person_id:
@@ -91,7 +91,7 @@ def lift_records(
 
 def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") -> LiftHistory:
     """What every athlete has lifted, as loads are worked out from it."""
-    by_person: dict[str, dict[str, list[Lifted]]] = {}
+    by_person: dict[str, dict[str, list[LoadMade]]] = {}
     ids: dict[str, set[str]] = {}
     for one in classes:
         for ident, name in one.people.items():
@@ -112,7 +112,7 @@ def _handled(record: LiftRecord) -> Handled:
     return Handled(record.best.load, record.heaviest.load)
 
 
-def _record(every: Sequence[Lifted], formula: Formula) -> LiftRecord:
+def _record(every: Sequence[LoadMade], formula: Formula) -> LiftRecord:
     heaviest = max(every, key=lambda lifted: lifted.load.kg)
     estimates = [
         (maximum(lifted.load, lifted.reps, formula), lifted.on)
@@ -133,7 +133,7 @@ def _class_lifts(document: ResultsDocument) -> ClassLifts:
     return ClassLifts({one.id: one.name for one in document.people}, tuple(lifted))
 
 
-def _lifted(piece: PieceResults, on: date) -> Iterator[Lifted]:
+def _lifted(piece: PieceResults, on: date) -> Iterator[LoadMade]:
     lift = known(piece.lift, None)
     if lift is None or piece.status != "settled":
         return
@@ -141,7 +141,7 @@ def _lifted(piece: PieceResults, on: date) -> Iterator[Lifted]:
         if len(lane.members) == 1 and not lane.modification and lane.load_kg:
             heaviest = Decimal(str(lane.load_kg))
             for load, reps in _made(lane.attempts, heaviest, known(piece.sets, ()) or (1,)):
-                yield Lifted(lane.members[0], lift, load, reps, on)
+                yield LoadMade(lane.members[0], lift, load, reps, on)
 
 
 def _made(

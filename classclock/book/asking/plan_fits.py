@@ -3,7 +3,7 @@
 from collections.abc import Sequence
 from pathlib import Path
 
-from classclock.book.asking.fit_reading import Asked, basis_for
+from classclock.book.asking.fit_reading import FitQuestion, basis_for
 from classclock.book.asking.known_people import options_again
 from classclock.book.asking.people_reading import people_called, remembered
 from classclock.book.files.changes import NAME
@@ -34,7 +34,7 @@ def piece_fits(
     people = people_called(names, known)
     ids = [person.id for person in people]
     began = int(local_now().timestamp() * 1000)
-    basis = basis_for(folder, Asked(ids, plan, began))
+    basis = basis_for(folder, FitQuestion(ids, plan, began))
     return tuple(
         cap_fit(
             Piece.of(segment, unit),

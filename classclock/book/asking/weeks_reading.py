@@ -15,7 +15,7 @@ from msgspec import Struct
 from classclock.book.files.class_plans import plan_in, read_again
 from classclock.book.files.saved_results import ResultsError, journal_of, read_results
 from classclock.club import folder as club_folder
-from classclock.planning.patterns import Held, held
+from classclock.planning.patterns import ClassHeld, held
 from classclock.planning.weeks import first_day, last_day
 from classclock.records.document import PieceResults, ResultsDocument, known
 from classclock.units.loads import Unit
@@ -29,8 +29,8 @@ _LARGEST = 256 * 1024
 
 
 class ReadWeeks(Struct, frozen=True):
-    held: tuple[Held, ...]
-    planned: tuple[Held, ...]
+    held: tuple[ClassHeld, ...]
+    planned: tuple[ClassHeld, ...]
     without_plan: int
     """Classes whose journal is gone: they count by what their results say."""
 
@@ -67,7 +67,7 @@ def _names(folder: Path) -> list[str]:
         return []
 
 
-def _class_of(folder: Path, results: Path, day: dt.date) -> tuple[Held, bool] | None:
+def _class_of(folder: Path, results: Path, day: dt.date) -> tuple[ClassHeld, bool] | None:
     """One class, and whether its plan was there."""
     journal = Path(journal_of(results)).name
     plan = plan_in(club_folder.journals(folder) / journal) if journal else None
@@ -79,14 +79,14 @@ def _class_of(folder: Path, results: Path, day: dt.date) -> tuple[Held, bool] | 
         return None
 
 
-def _by_results(day: dt.date, document: ResultsDocument) -> Held:
+def _by_results(day: dt.date, document: ResultsDocument) -> ClassHeld:
     lifts = [piece for piece in document.pieces if _by_load(piece)]
     names = tuple(dict.fromkeys(lift for one in lifts if (lift := known(one.lift, None))))
     timed = [piece for piece in document.pieces if not _by_load(piece)]
     hard = ([one for one in timed if one.benchmark] or timed)[-1:]
     seconds = known(hard[0].length_s, None) if hard else None
     length = None if seconds is None else seconds * 1000
-    return Held(day, document.title, names, length, names)
+    return ClassHeld(day, document.title, names, length, names)
 
 
 def _by_load(piece: PieceResults) -> bool:
@@ -94,7 +94,7 @@ def _by_load(piece: PieceResults) -> bool:
     return tried or bool(known(piece.lift, None) and known(piece.sets, ()))
 
 
-def _planned(plans: Path, today: dt.date, unit: Unit) -> Iterator[Held]:
+def _planned(plans: Path, today: dt.date, unit: Unit) -> Iterator[ClassHeld]:
     for name in _names(plans):
         if not name.endswith(".toml"):
             continue

@@ -15,7 +15,7 @@ from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
 from classclock.machine.whole_file import write_whole
-from classclock.records.result import Kind
+from classclock.records.result import ScoreKind
 from classclock.tally.lanes import Mark
 from classclock.units.plain_json import read_json
 
@@ -61,7 +61,7 @@ class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     name: str
     benchmark: str
     score: str
-    kind: Kind
+    kind: ScoreKind
     worth: int
     day: str
     modification: str = ""

@@ -12,7 +12,7 @@ from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, results
 from classclock.plan.findings import Finding
-from classclock.records.result import Kind
+from classclock.records.result import ScoreKind
 
 
 class ReadyImport(Struct, frozen=True):
@@ -26,7 +26,7 @@ class ReadyImport(Struct, frozen=True):
     findings: tuple[Finding, ...]
 
 
-def benchmark_kinds(connection: Connection) -> dict[str, Kind]:
+def benchmark_kinds(connection: Connection) -> dict[str, ScoreKind]:
     """How each benchmark in the book is scored; the latest best tells."""
     asked = select(bests.c.benchmark, bests.c.kind).order_by(bests.c.last_moment, bests.c.kind)
     return {row.benchmark: row.kind for row in connection.execute(asked)}

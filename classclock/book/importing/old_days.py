@@ -6,7 +6,7 @@ from typing import Literal
 
 from classclock.units.printable import printable
 
-Order = Literal["day first", "month first", "either", "mixed"]
+DayOrder = Literal["day first", "month first", "either", "mixed"]
 """How the numbers of days with strokes stand in a sheet; either, where nothing tells."""
 
 _DOTTED = re.compile(r"(\d{1,2})\.\s*(\d{1,2})\.\s*(\d{4})", re.ASCII)
@@ -24,7 +24,7 @@ class NoDayError(Exception):
         self.what, self.instead = what, instead
 
 
-def order_in(text: str) -> Order:
+def order_in(text: str) -> DayOrder:
     """Which way round days with strokes are meant: no month has a number above twelve."""
     found = _STROKES.findall(text)
     day_first = any(int(first) > _MONTHS for first, _, _ in found)
@@ -36,7 +36,7 @@ def order_in(text: str) -> Order:
     return "month first" if month_first else "either"
 
 
-def read_day(written: str, today: date, order: Order) -> str:
+def read_day(written: str, today: date, order: DayOrder) -> str:
     """The day, as in 2026-03-01. With dots between, the day stands first, as everywhere.
 
     Raises:
@@ -54,7 +54,7 @@ def read_day(written: str, today: date, order: Order) -> str:
     return day.isoformat()
 
 
-def _day(written: str, order: Order) -> date:
+def _day(written: str, order: DayOrder) -> date:
     if match := _DOTTED.fullmatch(written):
         return date(int(match[3]), int(match[2]), int(match[1]))
     if match := _STROKES.fullmatch(written):
@@ -67,6 +67,6 @@ def _day(written: str, order: Order) -> date:
     return date.fromisoformat(written)
 
 
-def _either_way(written: str, one: date, other: date, order: Order) -> NoDayError:
+def _either_way(written: str, one: date, other: date, order: DayOrder) -> NoDayError:
     why = "could be two days" if order == "either" else "the sheet has days both ways round"
     return NoDayError(f"{printable(written)}: {why}", f"Write {one} or {other}")

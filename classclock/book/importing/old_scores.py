@@ -4,7 +4,7 @@ import re
 
 from msgspec import Struct
 
-from classclock.records.result import Kind, finish_worth, load_worth, rounds_worth
+from classclock.records.result import ScoreKind, finish_worth, load_worth, rounds_worth
 from classclock.tally.scores.score_parts import whole_seconds
 from classclock.units.loads import Unit, parse_load
 from classclock.units.times import parse_time, show_time
@@ -23,12 +23,12 @@ _WRITE = {
 class OldScore(Struct, frozen=True):
     """What was written, as this project writes it, and what it is worth."""
 
-    kind: Kind
+    kind: ScoreKind
     worth: int
     score: str
 
 
-def read_old_score(written: str, unit: Unit, kind: Kind | None) -> OldScore:
+def read_old_score(written: str, unit: Unit, kind: ScoreKind | None) -> OldScore:
     """Read a score. `kind` is how the benchmark is scored, where that is known.
 
     A bare number is reps or a load only if the benchmark says which; a load is then in the club's
@@ -49,7 +49,7 @@ def read_old_score(written: str, unit: Unit, kind: Kind | None) -> OldScore:
     return read
 
 
-def _any(text: str, unit: Unit, kind: Kind | None) -> OldScore | None:
+def _any(text: str, unit: Unit, kind: ScoreKind | None) -> OldScore | None:
     if match := _ROUNDS.fullmatch(text):
         rounds, odd = int(match[1]), int(match[2] or 0)
         return OldScore("rounds", rounds_worth(rounds, odd), f"{rounds}+{odd}")

@@ -7,11 +7,11 @@ from datetime import date
 
 from msgspec import Struct
 
-from classclock.book.importing.old_days import NoDayError, Order, order_in, read_day
+from classclock.book.importing.old_days import DayOrder, NoDayError, order_in, read_day
 from classclock.book.importing.old_scores import OldScore, read_old_score
 from classclock.plan.findings import Finding
 from classclock.records.class_entries import benchmark_key
-from classclock.records.result import NOT_SAID, Kind
+from classclock.records.result import NOT_SAID, ScoreKind
 from classclock.units.csv_cells import unguarded
 from classclock.units.loads import Unit
 from classclock.units.printable import can_be_shown, printable
@@ -44,7 +44,7 @@ class _FaultError(Exception):
 
 
 def read_spreadsheet(
-    raw: bytes, file: str, *, unit: Unit, kinds: Mapping[str, Kind], today: date
+    raw: bytes, file: str, *, unit: Unit, kinds: Mapping[str, ScoreKind], today: date
 ) -> tuple[tuple[OldRow, ...], tuple[Finding, ...]]:
     """The rows that can be read, and a finding for each that can't. Never raises.
 
@@ -127,9 +127,9 @@ def _row(
     line: int,
     *,
     unit: Unit,
-    kinds: Mapping[str, Kind],
+    kinds: Mapping[str, ScoreKind],
     today: date,
-    order: Order,
+    order: DayOrder,
 ) -> OldRow:
     said = {
         name: unguarded(cells[place].strip()) if place < len(cells) else ""
@@ -164,6 +164,6 @@ def _row(
     )
 
 
-def _loads(said: Mapping[str, str], kind: Kind) -> str:
+def _loads(said: Mapping[str, str], kind: ScoreKind) -> str:
     """The load beside a score: an empty cell says there was none, no such column says nothing."""
     return said.get("load", "" if kind == "load" else NOT_SAID)

@@ -3,7 +3,7 @@
 from classclock.book.files.changes import Import, ImportedScore
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import results, seen
-from classclock.book.tables.taking_in import Row, Rows, Whose
+from classclock.book.tables.taking_in import Rows, TableRow, Whose
 from classclock.records.result import day_moment
 
 
@@ -38,7 +38,7 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
 
 def _imported_row(
     whose: Whose, class_key: str, number: int, moment: int, score: ImportedScore
-) -> Row:
+) -> TableRow:
     return {
         "class_key": class_key,
         "piece": number,

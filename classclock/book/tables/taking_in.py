@@ -17,7 +17,7 @@ from classclock.book.tables.schema import RECORDED, classes, lifts, results, see
 from classclock.records.class_entries import ClassEntry, Lift, PieceEntry
 from classclock.records.result import load_worth
 
-Row = dict[str, Any]
+TableRow = dict[str, Any]
 _names = lru_cache(maxsize=4096)(json.dumps)  # a few options come again and again
 _AT_ONCE = 5_000
 """Rows that are sent together."""
@@ -41,7 +41,7 @@ class Rows(Struct):
     """Whose they are."""
     met: dict[str, Whose] = field(default_factory=dict)
     """By their ids those who were met before: the same people come again and again."""
-    waiting: defaultdict[Table, list[Row]] = field(default_factory=lambda: defaultdict(list))
+    waiting: defaultdict[Table, list[TableRow]] = field(default_factory=lambda: defaultdict(list))
 
     def whose(self, said: str) -> Whose:
         """Whom the room's files mean by an id."""
@@ -50,7 +50,7 @@ class Rows(Struct):
             self.met[said] = Whose(person, self.rules.athlete(person))
         return self.met[said]
 
-    def add(self, table: Table, row: Row) -> None:
+    def add(self, table: Table, row: TableRow) -> None:
         self.waiting[table].append(row)
 
     def flush(self, connection: Connection, *, at_least: int = 1) -> None:
@@ -132,7 +132,7 @@ def _who(rows: Rows, entry: ClassEntry) -> dict[str, Whose]:
     }
 
 
-def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> Row:
+def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> TableRow:
     result, terms = entry.result, entry.result.terms
     return {
         "class_key": class_key,
@@ -166,7 +166,7 @@ def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> Row:
     }
 
 
-def _lift_row(whose: Whose, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> Row:
+def _lift_row(whose: Whose, class_key: str, entry: PieceEntry, number: int, lift: Lift) -> TableRow:
     return {
         "class_key": class_key,
         "piece": entry.piece,

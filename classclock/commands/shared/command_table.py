@@ -10,7 +10,7 @@ from importlib import import_module
 from typing import Any, NamedTuple, Protocol, cast
 
 
-class Command(NamedTuple):
+class Subcommand(NamedTuple):
     name: str
     """As it is typed."""
     help: str
@@ -38,7 +38,9 @@ def command_module(name: str) -> CommandModule:
     return cast("CommandModule", import_module(f"classclock.commands.{name}"))
 
 
-def add_commands(parser: argparse.ArgumentParser, commands: Sequence[Command], **said: Any) -> None:
+def add_commands(
+    parser: argparse.ArgumentParser, commands: Sequence[Subcommand], **said: Any
+) -> None:
     """Let one of these commands be typed; `said` is what argparse is told of their list.
 
     `module` of what the parser gives is the one of the command that was typed.

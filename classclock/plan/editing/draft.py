@@ -2,7 +2,7 @@
 
 from functools import cached_property
 
-from classclock.plan.editing.parts import HEAD, Part, Place, parts_of
+from classclock.plan.editing.parts import HEAD, Part, PartPlace, parts_of
 from classclock.plan.findings import Finding
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Plan
@@ -15,7 +15,7 @@ from classclock.units.loads import Unit
 _ALONE = "alone"
 
 
-class Reading:
+class DraftReading:
     """What a text says: its parts, its findings, its sums. Worked out when asked for."""
 
     def __init__(self, text: str, name: str, unit: Unit, library: Library | None) -> None:
@@ -54,10 +54,10 @@ class Reading:
         """Whether every segment's length is known."""
         return all(self.segments)
 
-    def part(self, place: Place) -> Part:
+    def part(self, place: PartPlace) -> Part:
         return next((part for part in self.parts if part.place == place), self.parts[0])
 
-    def findings_at(self, place: Place) -> tuple[Finding, ...]:
+    def findings_at(self, place: PartPlace) -> tuple[Finding, ...]:
         """The findings in the rows of that part; those of the file as a whole stand at its head."""
         part = self.part(place)
         return tuple(one for one in self.findings if part.start <= max(0, one.line - 1) < part.end)
@@ -71,8 +71,8 @@ class Draft:
     ) -> None:
         """`name` is what the findings call it."""
         self._name, self._unit, self._library = name, unit, library
-        self._before: list[tuple[str, Place]] = []
-        self.place: Place = HEAD
+        self._before: list[tuple[str, PartPlace]] = []
+        self.place: PartPlace = HEAD
         self.reading = self._read(text)
 
     @property
@@ -84,7 +84,7 @@ class Draft:
         """Whether there is an edit to take back."""
         return bool(self._before)
 
-    def change(self, text: str, place: Place | None = None) -> bool:
+    def change(self, text: str, place: PartPlace | None = None) -> bool:
         """Set the text, and where the coach is then; whether anything changed."""
         if text == self.text:
             return False
@@ -102,7 +102,7 @@ class Draft:
         self.go(place)
         return True
 
-    def go(self, place: Place) -> None:
+    def go(self, place: PartPlace) -> None:
         """Stand at that part, or at the nearest before it."""
         places = [part.place for part in self.reading.parts]
         self.place = max((one for one in places if one <= place), default=HEAD)
@@ -113,5 +113,5 @@ class Draft:
         at = places.index(self.place) + by
         self.place = places[max(0, min(at, len(places) - 1))]
 
-    def _read(self, text: str) -> Reading:
-        return Reading(text, self._name, self._unit, self._library)
+    def _read(self, text: str) -> DraftReading:
+        return DraftReading(text, self._name, self._unit, self._library)

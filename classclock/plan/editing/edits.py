@@ -4,14 +4,14 @@ from itertools import pairwise
 
 from classclock.plan.amounts import AMOUNTS
 from classclock.plan.editing.fields import ORDER
-from classclock.plan.editing.parts import HEAD, Part, Place, parts_of
+from classclock.plan.editing.parts import HEAD, Part, PartPlace, parts_of
 from classclock.plan.editing.values import amount_in, to_toml
 from classclock.plan.editing.writing import quoted
 
 _INDENT = "  "
 
 
-def part_at(text: str, place: Place) -> Part:
+def part_at(text: str, place: PartPlace) -> Part:
     """The part at that place. Raises LookupError where there is none."""
     for part in parts_of(text):
         if part.place == place:
@@ -22,7 +22,7 @@ def part_at(text: str, place: Place) -> Part:
 # -- keys ---------------------------------------------------------------------------
 
 
-def set_typed(text: str, place: Place, key: str, typed: str) -> str:
+def set_typed(text: str, place: PartPlace, key: str, typed: str) -> str:
     """Set a key from what was typed; nothing typed takes the key out."""
     if key == "amount":
         return _set_amount(text, place, typed)
@@ -31,7 +31,7 @@ def set_typed(text: str, place: Place, key: str, typed: str) -> str:
     return set_key(text, place, key, to_toml(key, typed))
 
 
-def set_key(text: str, place: Place, key: str, value: str) -> str:
+def set_key(text: str, place: PartPlace, key: str, value: str) -> str:
     """Set a key to a value in TOML: in its own line, or in a new one where it usually stands."""
     part = part_at(text, place)
     pair = part.pair(key)
@@ -64,7 +64,7 @@ def _first_key(lines: list[str], part: Part, line: str) -> str:
     return "\n".join([*lines[:row], *above, *below])
 
 
-def remove_key(text: str, place: Place, key: str) -> str:
+def remove_key(text: str, place: PartPlace, key: str) -> str:
     pair = part_at(text, place).pair(key)
     if pair is None:
         return text
@@ -72,7 +72,7 @@ def remove_key(text: str, place: Place, key: str) -> str:
     return "\n".join([*lines[: pair.row], *lines[pair.last_row + 1 :]])
 
 
-def _set_amount(text: str, place: Place, typed: str) -> str:
+def _set_amount(text: str, place: PartPlace, typed: str) -> str:
     key, value = amount_in(typed) or ("", "")
     if key:
         text = set_key(text, place, key, value)
@@ -98,14 +98,16 @@ def _width(part: Part) -> int:
 # -- segments and stations --------------------------------------------------------------
 
 
-def insert_segment(text: str, after: int, block: str) -> tuple[str, Place]:
+def insert_segment(text: str, after: int, block: str) -> tuple[str, PartPlace]:
     """Put a segment behind the one with that number, -1 at the front; the text, and its place."""
     run = _segments(text)
     run.insert(after + 2, block)
     return run.text, (after + 1, -1)
 
 
-def insert_station(text: str, after: Place, movement: str, amount: str = "") -> tuple[str, Place]:
+def insert_station(
+    text: str, after: PartPlace, movement: str, amount: str = ""
+) -> tuple[str, PartPlace]:
     """Put a station behind another, or at the front of a segment; the text, and its place."""
     segment, station = after
     indent = _station_indent(text)
@@ -116,14 +118,14 @@ def insert_station(text: str, after: Place, movement: str, amount: str = "") -> 
     return set_typed(run.text, place, "amount", amount) if amount.strip() else run.text, place
 
 
-def remove(text: str, place: Place) -> str:
+def remove(text: str, place: PartPlace) -> str:
     """Take out a segment with its stations, or a station."""
     run, number = _run_of(text, place)
     run.remove(number)
     return run.text
 
 
-def move(text: str, place: Place, by: int) -> tuple[str, Place]:
+def move(text: str, place: PartPlace, by: int) -> tuple[str, PartPlace]:
     """Change places with the neighbour before (-1) or behind (1); at an end nothing moves."""
     run, number = _run_of(text, place)
     other = number + by
@@ -134,7 +136,7 @@ def move(text: str, place: Place, by: int) -> tuple[str, Place]:
     return run.text, (segment + by, -1) if station < 0 else (segment, station + by)
 
 
-def duplicate(text: str, place: Place) -> tuple[str, Place]:
+def duplicate(text: str, place: PartPlace) -> tuple[str, PartPlace]:
     """The same again, right behind; a segment's copy gets a name of its own."""
     run, number = _run_of(text, place)
     run.insert(number + 1, "\n".join(run.blocks[number]))
@@ -190,7 +192,7 @@ class _Run:
             self._gaps[at - 1] = gap
 
 
-def _run_of(text: str, place: Place) -> tuple[_Run, int]:
+def _run_of(text: str, place: PartPlace) -> tuple[_Run, int]:
     segment, station = place
     if place == HEAD:
         raise LookupError(place)

@@ -14,10 +14,10 @@ from classclock.plan.reading.positions import syntax_tree
 if TYPE_CHECKING:
     from tree_sitter import Node
 
-Kind = Literal["plan", "segment", "station"]
-Place = tuple[int, int]
+PartKind = Literal["plan", "segment", "station"]
+PartPlace = tuple[int, int]
 """Which segment and which of its stations, from 0; -1 means none."""
-HEAD: Place = (-1, -1)
+HEAD: PartPlace = (-1, -1)
 """The place of what stands before the segments."""
 
 
@@ -39,8 +39,8 @@ class Pair(Struct, frozen=True):
 class Part(Struct, frozen=True):
     """Some rows of the text; the comments right above a heading belong to it."""
 
-    kind: Kind
-    place: Place
+    kind: PartKind
+    place: PartPlace
     start: int
     heading: int
     end: int
@@ -71,7 +71,7 @@ def parts_of(text: str) -> tuple[Part, ...]:
     return tuple(parts)
 
 
-def _headings(text: str) -> Iterator[tuple["Node", Kind, Place]]:
+def _headings(text: str) -> Iterator[tuple["Node", PartKind, PartPlace]]:
     root = syntax_tree(text)
     yield root, "plan", HEAD
     segment = station = -1
@@ -93,7 +93,9 @@ def _heading_name(node: "Node") -> str:
     return "" if key is None else _text(key).replace(" ", "").replace('"', "")
 
 
-def _last_row_before(text: str, headings: list[tuple["Node", Kind, Place]], row: int) -> int:
+def _last_row_before(
+    text: str, headings: list[tuple["Node", PartKind, PartPlace]], row: int
+) -> int:
     """The last row before this one that holds more than a comment or nothing."""
     lines = text.split("\n")
     rows = [

@@ -7,7 +7,7 @@ from pydantic import Field
 
 from classclock.clock.span import Span
 from classclock.plan.amounts import AMOUNTS, rep_words
-from classclock.plan.file_key import TIME, Key
+from classclock.plan.file_key import TIME, FileKey
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.segment_base import About, SegmentBase, one_stretch
@@ -31,9 +31,9 @@ class CappedForTime(SegmentBase):
         starter='cap = "12:00"\nrounds = 3',
         fields=("cap", "rounds", "scheme", "count"),
         keys={
-            "cap": Key(TIME, '"12:00"', "minutes:seconds, as in 12:00"),
-            "rounds": Key("a whole number from 1 to 200", "3", "how many rounds: 3"),
-            "scheme": Key(
+            "cap": FileKey(TIME, '"12:00"', "minutes:seconds, as in 12:00"),
+            "rounds": FileKey("a whole number from 1 to 200", "3", "how many rounds: 3"),
+            "scheme": FileKey(
                 "a list of 1 to 60 whole numbers",
                 "[18, 12, 6]",
                 "reps from round to round: 18-12-6",

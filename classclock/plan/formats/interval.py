@@ -7,7 +7,7 @@ from pydantic import Field
 
 from classclock.clock.cues import STEP
 from classclock.clock.span import Span, SpanKind
-from classclock.plan.file_key import TEXT, TIME, YES, Key, nearest
+from classclock.plan.file_key import TEXT, TIME, YES, FileKey, nearest
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.segment_base import About, SegmentBase
@@ -49,20 +49,22 @@ class Interval(SegmentBase):
         starter='repeat = 5\nsteps = [{ work = "2:00" }, { rest = "1:00" }]',
         fields=("repeat", "steps", "score", "keep_last_rest"),
         keys={
-            "repeat": Key(
+            "repeat": FileKey(
                 "a whole number from 1 to 200", "8", "how often the steps are gone through: 8"
             ),
-            "steps": Key(
+            "steps": FileKey(
                 "a list of 1 to 60 steps",
                 '[{ work = "0:20" }, { rest = "0:10" }]',
                 "work 0:20; rest 0:10   (words behind the time are its label)",
                 "steps",
             ),
-            "keep_last_rest": Key(YES, "true", "yes or no: whether the last rest is waited for"),
-            "work": Key(TIME, '"0:20"'),
-            "rest": Key(TIME, '"0:10"'),
-            "label": Key(TEXT, '"hard"'),
-            "stations": Key("a list of movements", '["plank hold"]', form="lines"),
+            "keep_last_rest": FileKey(
+                YES, "true", "yes or no: whether the last rest is waited for"
+            ),
+            "work": FileKey(TIME, '"0:20"'),
+            "rest": FileKey(TIME, '"0:10"'),
+            "label": FileKey(TEXT, '"hard"'),
+            "stations": FileKey("a list of movements", '["plank hold"]', form="lines"),
         },
         known_by=frozenset({"steps", "repeat", "keep_last_rest"}),
         in_steps=True,

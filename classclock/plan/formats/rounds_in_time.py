@@ -4,7 +4,7 @@ from typing import ClassVar, Literal
 
 from classclock.clock.span import Span
 from classclock.plan.amounts import rep_words
-from classclock.plan.file_key import YES, Key
+from classclock.plan.file_key import YES, FileKey
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.segment_base import About, SegmentBase, one_stretch
 from classclock.plan.value_types import Flag, Length
@@ -26,8 +26,8 @@ class RoundsInTime(SegmentBase):
         starter='time = "12:00"',
         fields=("time", "direction", "count", "tie_break"),
         keys={
-            "direction": Key("one of down, up", '"up"', "down or up", choices=("down", "up")),
-            "tie_break": Key(
+            "direction": FileKey("one of down, up", '"up"', "down or up", choices=("down", "up")),
+            "tie_break": FileKey(
                 YES,
                 "true",
                 "yes or no: of equal totals, who did the last full round first is ahead",

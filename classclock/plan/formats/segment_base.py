@@ -13,7 +13,7 @@ from pydantic import Field
 from classclock.clock.cues import CueRule
 from classclock.clock.span import Span
 from classclock.plan.amounts import worth
-from classclock.plan.file_key import Key
+from classclock.plan.file_key import FileKey
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.cue_switches import Cues
@@ -37,7 +37,7 @@ class About(Struct, frozen=True, kw_only=True):
     """The keys of a new segment, in TOML: it can be run as it stands."""
     fields: tuple[str, ...]
     """The keys that it has beside every format's, in the order in which a coach sets them."""
-    keys: Mapping[str, Key] = {}
+    keys: Mapping[str, FileKey] = {}
     """Those that no other format has, and those within its tables; `plan/keys.py` has the rest."""
     known_by: frozenset[str] = frozenset()
     """Keys that tell the format where the plan leaves it out."""

@@ -8,7 +8,7 @@ from typing import Any, get_args
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from classclock.plan.file_key import Key, nearest
+from classclock.plan.file_key import FileKey, nearest
 from classclock.plan.findings import Fault, Finding
 from classclock.plan.findings import Path as KeyPath
 from classclock.plan.keys import assignment
@@ -26,19 +26,21 @@ LARGEST = 512 * 1024
 """Bytes: some thousand movements, and read within half a second whatever they are."""
 _MOST_FINDINGS = 200
 
-KEYS: dict[str, Key] = {
-    "starter": Key("true or false", "false"),
-    "movement": Key("a list of movements", "[[movement]]"),
-    "name": Key("text", '"box step-over"'),
-    "aliases": Key("a list of texts", '["step-over"]'),
-    "pattern": Key(f"one of {', '.join(get_args(Pattern))}", '"squat"'),
-    "counted_in": Key(f"a list of {', '.join(get_args(CountedIn))}", '["reps"]'),
-    "equipment": Key("pieces and how many one person needs", "{ dumbbells = 2 }"),
-    "standard": Key("text", '"both feet on the box"'),
-    "points": Key("a list of three texts at most", '["chest up", "whole foot on the box"]'),
-    "options": Key("a list of options, the easiest first", '["lower box", { name = "step-up" }]'),
-    "keep_load": Key("true or false", "false"),
-    "caution": Key("text, or a list of texts", '["Step down, don\'t jump."]'),
+KEYS: dict[str, FileKey] = {
+    "starter": FileKey("true or false", "false"),
+    "movement": FileKey("a list of movements", "[[movement]]"),
+    "name": FileKey("text", '"box step-over"'),
+    "aliases": FileKey("a list of texts", '["step-over"]'),
+    "pattern": FileKey(f"one of {', '.join(get_args(Pattern))}", '"squat"'),
+    "counted_in": FileKey(f"a list of {', '.join(get_args(CountedIn))}", '["reps"]'),
+    "equipment": FileKey("pieces and how many one person needs", "{ dumbbells = 2 }"),
+    "standard": FileKey("text", '"both feet on the box"'),
+    "points": FileKey("a list of three texts at most", '["chest up", "whole foot on the box"]'),
+    "options": FileKey(
+        "a list of options, the easiest first", '["lower box", { name = "step-up" }]'
+    ),
+    "keep_load": FileKey("true or false", "false"),
+    "caution": FileKey("text, or a list of texts", '["Step down, don\'t jump."]'),
 }
 _CHOICES: dict[str, tuple[str, ...]] = {
     "pattern": get_args(Pattern),

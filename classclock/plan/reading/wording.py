@@ -6,7 +6,7 @@ from typing import Any
 
 from pydantic_core import ErrorDetails
 
-from classclock.plan.file_key import Key, nearest
+from classclock.plan.file_key import FileKey, nearest
 from classclock.plan.findings import Fault, Path
 from classclock.plan.keys import CUE, KEYS, assignment, choices
 from classclock.plan.model import FORMATS
@@ -76,7 +76,7 @@ def _choice(path: Path, key: str, value: object, known: tuple[str, ...]) -> Faul
 
 
 def _value(path: Path, key: str, value: object) -> Fault:
-    known = CUE if "cues" in path[:-1] else KEYS.get(key, Key("text", '"…"'))
+    known = CUE if "cues" in path[:-1] else KEYS.get(key, FileKey("text", '"…"'))
     if isinstance(value, dt.time):
         ms = ((value.hour * 60 + value.minute) * 60 + value.second) * 1000
         what = f"{value} without quotes is a time of day"
@@ -97,7 +97,7 @@ def _whole(value: object) -> int | None:
     return int(value) if isinstance(value, str) and _WHOLE.fullmatch(value.strip()) else None
 
 
-def _as_meant(known: Key, value: object) -> str | None:
+def _as_meant(known: FileKey, value: object) -> str | None:
     """Guess the value with its quotes set right, as TOML."""
     if isinstance(value, str) and "whole number" in known.takes and "list" not in known.takes:
         return str(_whole(value)) if _whole(value) else None

@@ -6,7 +6,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from classclock.plan.care import STOP
-from classclock.plan.file_key import Key, nearest
+from classclock.plan.file_key import FileKey, nearest
 from classclock.plan.findings import Finding
 from classclock.plan.reading.positions import Positions
 from classclock.plan.reading.syntax import read_toml
@@ -17,38 +17,38 @@ from classclock.units.printable import printable
 LARGEST = 64 * 1024
 """Bytes: settings are a page."""
 
-KEYS: dict[str, Key] = {
-    "name": Key("text", '"Line 0 Depot"'),
-    "unit": Key("one of kg, lb", '"kg"'),
-    "class_length": Key("a time above 0:00", '"1:00:00"'),
-    "theme": Key("one of dark, light", '"dark"'),
-    "emergency": Key("a table", "[emergency]"),
-    "address": Key("text", '"0 Points Row, yard gate"'),
-    "defibrillator": Key("text", '"left of the front door"'),
-    "first_aid": Key("text", '"shelf behind the desk"'),
-    "call": Key("text", '"112"'),
-    "care": Key("a table", "[care]"),
-    "stop": Key("text of 80 letters at most", f'"{STOP}"'),
-    "tv": Key("a table", "[tv]"),
-    "inches": Key("a number above 5 and below 200", "55"),
-    "metres": Key("a number above 0.5 and below 50", "10"),
-    "mirrored": Key("true or false", "true"),
-    "sound": Key("a table", "[sound]"),
-    "volume": Key("a whole number from 0 to 100", "80"),
-    "offset_ms": Key("a whole number from -1000 to 1000", "0"),
-    "keyboard": Key("a table", "[keyboard]"),
-    "map": Key("a table of signs", '{ "&" = "1" }'),
-    "click_taps": Key("true or false", "false"),
-    "dumbbells": Key("a list of loads", '["10 kg", "15 kg"]'),
-    "kettlebells": Key("a list of loads", '["12 kg", "16 kg"]'),
-    "bar": Key("a list of one bar or more", "[[bar]]"),
-    "bar.name": Key("text", '"20 kg bar"'),
-    "weight": Key("a load", '"20 kg"'),
-    "count": Key("a whole number from 1 to 200", "2"),
-    "plates": Key("a table", "[plates]"),
-    "pairs": Key("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
-    "collar": Key("a load", '"2.5 kg"'),
-    "equipment": Key("pieces and how many there are, 0 to 200", "{ boxes = 4, rowers = 2 }"),
+KEYS: dict[str, FileKey] = {
+    "name": FileKey("text", '"Line 0 Depot"'),
+    "unit": FileKey("one of kg, lb", '"kg"'),
+    "class_length": FileKey("a time above 0:00", '"1:00:00"'),
+    "theme": FileKey("one of dark, light", '"dark"'),
+    "emergency": FileKey("a table", "[emergency]"),
+    "address": FileKey("text", '"0 Points Row, yard gate"'),
+    "defibrillator": FileKey("text", '"left of the front door"'),
+    "first_aid": FileKey("text", '"shelf behind the desk"'),
+    "call": FileKey("text", '"112"'),
+    "care": FileKey("a table", "[care]"),
+    "stop": FileKey("text of 80 letters at most", f'"{STOP}"'),
+    "tv": FileKey("a table", "[tv]"),
+    "inches": FileKey("a number above 5 and below 200", "55"),
+    "metres": FileKey("a number above 0.5 and below 50", "10"),
+    "mirrored": FileKey("true or false", "true"),
+    "sound": FileKey("a table", "[sound]"),
+    "volume": FileKey("a whole number from 0 to 100", "80"),
+    "offset_ms": FileKey("a whole number from -1000 to 1000", "0"),
+    "keyboard": FileKey("a table", "[keyboard]"),
+    "map": FileKey("a table of signs", '{ "&" = "1" }'),
+    "click_taps": FileKey("true or false", "false"),
+    "dumbbells": FileKey("a list of loads", '["10 kg", "15 kg"]'),
+    "kettlebells": FileKey("a list of loads", '["12 kg", "16 kg"]'),
+    "bar": FileKey("a list of one bar or more", "[[bar]]"),
+    "bar.name": FileKey("text", '"20 kg bar"'),
+    "weight": FileKey("a load", '"20 kg"'),
+    "count": FileKey("a whole number from 1 to 200", "2"),
+    "plates": FileKey("a table", "[plates]"),
+    "pairs": FileKey("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
+    "collar": FileKey("a load", '"2.5 kg"'),
+    "equipment": FileKey("pieces and how many there are, 0 to 200", "{ boxes = 4, rowers = 2 }"),
 }
 
 

@@ -45,7 +45,7 @@ def _pairs(value: object, info: ValidationInfo) -> object:
     return pairs
 
 
-Count = Annotated[int, Field(strict=True, ge=1, le=100)]
+HowMany = Annotated[int, Field(strict=True, ge=1, le=100)]
 
 
 class BarSettings(Strict):
@@ -56,7 +56,7 @@ class BarSettings(Strict):
 
 
 class Plates(Strict):
-    pairs: Annotated[dict[InstanceOf[Load], Count], BeforeValidator(_pairs), Field(max_length=40)]
+    pairs: Annotated[dict[InstanceOf[Load], HowMany], BeforeValidator(_pairs), Field(max_length=40)]
     collar: OneLoad | None = None
     """What one collar weighs; left out, collars aren't counted."""
 

@@ -16,7 +16,7 @@ _HALF_TICK = "╵"
 _HATCH = "\u2571"  # a light diagonal
 
 
-class Piece(Struct, frozen=True):
+class Stretch(Struct, frozen=True):
     """A stretch of the bar in eighths of a cell, with its colour."""
 
     start: int
@@ -33,7 +33,7 @@ def eighth(value: int, whole: int, columns: int) -> int:
 
 def pieces(
     columns: int, whole: int, blocks: Sequence[Block], reached: int, shades: Shades
-) -> tuple[Piece, ...]:
+) -> tuple[Stretch, ...]:
     """The blocks one after another and the one in progress; together as long as what is reached.
 
     `whole`, the blocks' ends and `reached` are in the axis's unit; ends must not fall.
@@ -46,7 +46,7 @@ def pieces(
         if end > start
     ]
     done = tuple(
-        Piece(
+        Stretch(
             start,
             end,
             shades.other if number % 2 else shades.block,
@@ -56,7 +56,7 @@ def pieces(
         for number, (start, end, kind) in enumerate(seen)
     )
     now = eighth(reached, whole, columns)
-    return (*done, Piece(ends[-1], now, shades.running)) if now > ends[-1] else done
+    return (*done, Stretch(ends[-1], now, shades.running)) if now > ends[-1] else done
 
 
 def ticks(columns: int, whole: int, every: int, least_apart: int = 3) -> tuple[int, ...]:
@@ -74,7 +74,7 @@ def ticks(columns: int, whole: int, every: int, least_apart: int = 3) -> tuple[i
 def draw_bar(
     columns: int,
     rows: int,
-    bar: tuple[Piece, ...],
+    bar: tuple[Stretch, ...],
     *,
     marks: tuple[int, ...],
     theme: Theme,

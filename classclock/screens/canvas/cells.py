@@ -18,10 +18,10 @@ from rich.style import Style
 if TYPE_CHECKING:
     from textual.strip import Strip
 
-Row = tuple[Segment, ...]
-Drawing = tuple[Row, ...]
+CellRow = tuple[Segment, ...]
+Drawing = tuple[CellRow, ...]
 Side = Literal["left", "middle", "right"]
-Level = Literal["top", "middle", "bottom"]
+VerticalAlign = Literal["top", "middle", "bottom"]
 
 
 @lru_cache(maxsize=4096)
@@ -29,7 +29,7 @@ def style(ink: str, ground: str, *, bold: bool = False) -> Style:
     return Style(color=ink, bgcolor=ground, bold=bold)
 
 
-def row_of(cells: Iterable[tuple[str, str, str]]) -> Row:
+def row_of(cells: Iterable[tuple[str, str, str]]) -> CellRow:
     """A row from (character, ink, ground) cells; neighbours of one style become one segment."""
     return tuple(
         Segment("".join(cell[0] for cell in run), style(ink, ground))
@@ -72,7 +72,7 @@ def place(
     ground: str,
     *,
     across: Side = "left",
-    down: Level = "top",
+    down: VerticalAlign = "top",
 ) -> Drawing:
     """The drawing within a box of this size, filled with `ground`; what doesn't fit is cut off."""
     spare_rows = max(0, rows - len(drawing))
@@ -89,7 +89,7 @@ def place(
     )
 
 
-def _gap(columns: int, ground: str) -> Row:
+def _gap(columns: int, ground: str) -> CellRow:
     return blank(columns, 1, ground)[0]
 
 

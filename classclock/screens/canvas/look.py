@@ -9,7 +9,7 @@ from rich.cells import cell_len, set_cell_size
 
 from classclock.machine.terminal import Terminal, terminal_from
 from classclock.plan.settings.club import Club
-from classclock.screens.canvas.cells import Drawing, Level, Side, blank, line, place
+from classclock.screens.canvas.cells import Drawing, Side, VerticalAlign, blank, line, place
 from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
 from classclock.screens.canvas.theme import DARK, Theme, theme_for
 
@@ -58,7 +58,7 @@ class Look(Struct, frozen=True):
         rows: int,
         *,
         across: Side = "left",
-        down: Level = "top",
+        down: VerticalAlign = "top",
     ) -> Drawing:
         """The drawing within a box of this size, on this look's ground."""
         return place(drawing, columns, rows, self.theme.ground, across=across, down=down)

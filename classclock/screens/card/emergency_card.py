@@ -10,11 +10,11 @@ from classclock.screens.canvas.foot_keys import key_rows
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_drawing import MARGIN, draw_card
 from classclock.screens.card.emergency_lines import card_keys, note_line
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.controls.meant import Meant
 
 
-class EmergencyCard(Entry):
+class EmergencyCard(LineEntry):
     """Enter opens a line for who, when and what was done; taps go through until then.
 
     Before a class tab asks for what the card lacks; while one runs the card alone is seen.

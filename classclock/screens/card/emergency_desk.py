@@ -3,8 +3,8 @@
 from typing import Literal
 
 from classclock.plan.settings.club import Emergency
-from classclock.screens.controls.asked import Asked
 from classclock.screens.controls.cursor import Cursor
+from classclock.screens.controls.page_question import PageQuestion
 from classclock.screens.controls.typed_line import TypedLine
 from classclock.wall.emergency_words import CARD_LINES, LONGEST
 
@@ -62,8 +62,8 @@ class CardDesk:
             refused = self.notice or refused
         self.notice = refused
 
-    def asked(self, *, last: str) -> Asked:
+    def asked(self, *, last: str) -> PageQuestion:
         """The open question; `last` is what enter does on the last line."""
         words = CARD_LINES[self.name]
         on = last if self.on_last else "goes on, on an empty line too"
-        return Asked(words.question, words.why, f"enter: {on}; up or escape: back")
+        return PageQuestion(words.question, words.why, f"enter: {on}; up or escape: back")

@@ -6,7 +6,7 @@ from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.stack import Line, least_rows, stack
-from classclock.screens.controls.asked import Asked
+from classclock.screens.controls.page_question import PageQuestion
 from classclock.units.printable import printable
 
 
@@ -14,7 +14,7 @@ class QuestionPage(Struct, frozen=True):
     title: str
     beside: str
     """Quietly at the right of the title."""
-    asked: Asked
+    asked: PageQuestion
     note: str
     """What is said under the keys, where there is room."""
     notice: str

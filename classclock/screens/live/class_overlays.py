@@ -8,7 +8,7 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_card import EmergencyCard
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.flags.flags_overlay import FlagsOverlay
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
@@ -64,9 +64,9 @@ class ClassOverlays:
         return any(one.offer(sign) for one in over)
 
     @property
-    def typed_into(self) -> Entry | None:
+    def typed_into(self) -> LineEntry | None:
         """The line that has the keys to itself, if one is open."""
-        lines: tuple[Entry, ...] = (self.name, self.correct, self.place, self.card)
+        lines: tuple[LineEntry, ...] = (self.name, self.correct, self.place, self.card)
         return next((line for line in lines if line.takes_keys), None)
 
     def follow(self) -> None:

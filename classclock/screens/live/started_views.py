@@ -13,7 +13,7 @@ from classclock.tally.record import ClassRecord
 from classclock.tally.sheet import Sheet
 from classclock.units.kept import Same
 from classclock.units.times import show_time
-from classclock.wall.best_words import Standings, standings
+from classclock.wall.best_words import RunStandings, standings
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import lane_kept_off
 from classclock.wall.lane_content import LaneContent, LaneContents
@@ -100,7 +100,7 @@ class StartedViews:
             for lane, content in zip(sheet.lanes, contents, strict=True)
         )
 
-    def _beside_earlier(self) -> Standings:
+    def _beside_earlier(self) -> RunStandings:
         results = self._session.results
         record = Same(self._session.live.record)
         return self._standings(record, Same(results.own_bests), results.started)

@@ -4,7 +4,7 @@ from classclock.live.session import Session
 from classclock.machine.awake import Awake
 from classclock.machine.battery import Battery
 from classclock.screens.live.work_in_thread import WorkInThread
-from classclock.sound.messages import Notice
+from classclock.sound.messages import SoundNotice
 from classclock.wall.notices.class_notices import ClassNotices
 
 EVERY = 0.5
@@ -31,7 +31,7 @@ class Upkeep:
         real = self._notices.real()
         self._notices.aside(self._session.desk.lapse(real))
         for said in self._session.speaker.poll():
-            if isinstance(said, Notice):
+            if isinstance(said, SoundNotice):
                 self._notices.must(said.text)
             else:
                 self._notices.aside("a sound was left out: too late")

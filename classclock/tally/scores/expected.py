@@ -17,7 +17,7 @@ from math import ceil
 from msgspec import Struct
 
 from classclock.tally.counting.work import Work
-from classclock.tally.scores.on_for import ENDURANCE, Mark
+from classclock.tally.scores.on_for import ENDURANCE, RoundsAndReps
 
 _MOST_ROUNDS = 2_000
 """More than anybody does; a pace out of all reason must not keep us counting."""
@@ -40,7 +40,7 @@ class Expected(Struct, frozen=True):
         return f"{self.rounds}+{self.odd}"
 
 
-def pace(effort: Mark) -> float:
+def pace(effort: RoundsAndReps) -> float:
     """The q of one effort: so many milliseconds, and the work done in them.
 
     Raises:
@@ -52,7 +52,7 @@ def pace(effort: Mark) -> float:
     return float(at / work**ENDURANCE)
 
 
-def middle_pace(efforts: Sequence[Mark]) -> float:
+def middle_pace(efforts: Sequence[RoundsAndReps]) -> float:
     """The middle of these efforts' paces: one more that is faster than it never makes it slower.
 
     Raises:

@@ -22,14 +22,14 @@ LEAST, MOST = 1.0, 1.2
 ENOUGH_TO_FIT = 4
 ENOUGH_TO_TELL = 2
 
-Mark = tuple[int, int]
+RoundsAndReps = tuple[int, int]
 """Elapsed milliseconds, and the work done by then."""
 
 
 class Earlier(Struct, frozen=True):
     """The lane's own best run of this benchmark: its marks, and all its work by the cap."""
 
-    marks: tuple[Mark, ...]
+    marks: tuple[RoundsAndReps, ...]
     total: int
 
 
@@ -45,7 +45,7 @@ class OnFor(Struct, frozen=True):
     """Against the own best at this moment, in reps: more is ahead, 0 level, less behind."""
 
 
-def exponent(marks: Sequence[Mark]) -> float:
+def exponent(marks: Sequence[RoundsAndReps]) -> float:
     """How time grows with work: Riegel's, or with four or more splits their least-squares fit.
 
     The fit is on the logarithms, and kept within 1.00 to 1.20.
@@ -66,13 +66,13 @@ def fitted(points: Sequence[tuple[float, float]]) -> float:
     return sum((x - mean_x) * (y - mean_y) for x, y in points) / spread
 
 
-def time_for(work: float, mark: Mark, k: float = ENDURANCE) -> float:
+def time_for(work: float, mark: RoundsAndReps, k: float = ENDURANCE) -> float:
     """When this much work is done, by the power law through one mark."""
     at, done = mark
     return float(at * (work / done) ** k)
 
 
-def work_by(time: int, mark: Mark, k: float = ENDURANCE) -> float:
+def work_by(time: int, mark: RoundsAndReps, k: float = ENDURANCE) -> float:
     """How much work is done by this time, by the power law through one mark."""
     at, done = mark
     return float(done * (time / at) ** (1 / k))
@@ -96,8 +96,8 @@ def earlier_time(earlier: Earlier, work: int, cap: int) -> float:
     return points[-1][0]
 
 
-def _curve(earlier: Earlier, cap: int) -> list[Mark]:
-    curve: list[Mark] = [(0, 0)]
+def _curve(earlier: Earlier, cap: int) -> list[RoundsAndReps]:
+    curve: list[RoundsAndReps] = [(0, 0)]
     last = (cap, earlier.total)
     for mark in (*sorted(earlier.marks), last):
         if mark[0] > curve[-1][0] and mark[1] >= curve[-1][1]:
@@ -105,7 +105,7 @@ def _curve(earlier: Earlier, cap: int) -> list[Mark]:
     return curve
 
 
-def marks_of(tally: LaneTally) -> tuple[Mark, ...]:
+def marks_of(tally: LaneTally) -> tuple[RoundsAndReps, ...]:
     """The moments of the lane's counted rounds, with all the work done by each."""
     in_rounds = not any(done.reps for done in tally.rounds)
     work, marks = 0, []
@@ -191,14 +191,14 @@ class _LaneWork(Struct, frozen=True):
         return rounds
 
 
-def _by_the_cap(marks: Sequence[Mark], cap: int, earlier: Earlier | None) -> float:
+def _by_the_cap(marks: Sequence[RoundsAndReps], cap: int, earlier: Earlier | None) -> float:
     at, work = marks[-1]
     if earlier is not None and (then := earlier_work(earlier, at, cap)) > 0:
         return work * earlier.total / then
     return work_by(cap, marks[-1], exponent(marks))
 
 
-def _finish(marks: Sequence[Mark], whole: int, cap: int, earlier: Earlier | None) -> float:
+def _finish(marks: Sequence[RoundsAndReps], whole: int, cap: int, earlier: Earlier | None) -> float:
     at, work = marks[-1]
     if earlier is not None and (then := earlier_time(earlier, work, cap)) > 0:
         return at * earlier_time(earlier, whole, cap) / then
@@ -206,7 +206,7 @@ def _finish(marks: Sequence[Mark], whole: int, cap: int, earlier: Earlier | None
 
 
 def _ahead(
-    lane_work: _LaneWork, marks: Sequence[Mark], elapsed: int, cap: int, earlier: Earlier
+    lane_work: _LaneWork, marks: Sequence[RoundsAndReps], elapsed: int, cap: int, earlier: Earlier
 ) -> int:
     """Ahead by the last counted round, and no further than the round in progress allows."""
     at, work = marks[-1]

@@ -20,7 +20,7 @@ from classclock.book.files.changes import (
     Undo,
 )
 from classclock.book.people_rules import digest
-from classclock.records.result import Kind
+from classclock.records.result import ScoreKind
 from classclock.strength.class_loads import Handled
 from tests.depot_classes import LANE, PIECE
 
@@ -66,7 +66,7 @@ def records(tmp_path: Path) -> Records:
     return Records(tmp_path)
 
 
-def imported(score: str, *, kind: Kind = "load", work: str = "?") -> Import:
+def imported(score: str, *, kind: ScoreKind = "load", work: str = "?") -> Import:
     one = ImportedScore(
         athlete="imported-1",
         name="Noor",

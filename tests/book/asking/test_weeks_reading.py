@@ -15,7 +15,7 @@ from classclock.book.files.journal import Anchor
 from classclock.book.files.saved_results import journal_of
 from classclock.clock.source import local_now
 from classclock.commands.command_line import main
-from classclock.planning.patterns import Held
+from classclock.planning.patterns import ClassHeld
 from classclock.report.weeks_text import weeks_lines
 from classclock.tally.events import ClassOpened
 
@@ -64,7 +64,7 @@ def test_a_class_counts_by_the_plan_in_its_journal(depot: Any) -> None:
     read = read_weeks(depot.folder, TODAY)
     day = dt.date(2026, 11, 24)
     movements = ("deadlift", "row", "push-up")
-    assert read.held == (Held(day, "Depot, strong", movements, 960_000, ("deadlift",)),)
+    assert read.held == (ClassHeld(day, "Depot, strong", movements, 960_000, ("deadlift",)),)
     assert read.without_plan == 0
 
 
@@ -77,7 +77,7 @@ def test_without_its_journal_it_counts_by_what_its_results_say(depot: Any) -> No
     read = read_weeks(depot.folder, TODAY)
     day = dt.date(2026, 11, 24)
     assert read.held == (
-        Held(day, "Depot, 2026-11-24", ("Front Squat",), 720_000, ("Front Squat",)),
+        ClassHeld(day, "Depot, 2026-11-24", ("Front Squat",), 720_000, ("Front Squat",)),
     )
     assert read.without_plan == 1
 
@@ -170,7 +170,7 @@ def test_lines_stay_within_a_narrow_terminal(depot: Any) -> None:
     from classclock.plan.movements.movements_reading import starter_library  # noqa: PLC0415
     from classclock.planning.weeks import weeks_until  # noqa: PLC0415
 
-    held = [Held(TODAY, "t", ("row",), 600_000)] * 49
+    held = [ClassHeld(TODAY, "t", ("row",), 600_000)] * 49
     weeks = weeks_until(TODAY, held, (), starter_library())
     table = weeks_lines(weeks, 60)
     assert all(len(line) <= 60 for line in table[:16])

@@ -7,7 +7,7 @@ from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.settle.score_layout import type_rows
 from classclock.screens.live.settle.score_table import draw_scores
-from classclock.wall.best_words import Standings
+from classclock.wall.best_words import RunStandings
 from classclock.wall.summary_content import PieceSummary, Summary, summary
 
 _BETWEEN = 4
@@ -20,7 +20,7 @@ class SummaryView(Painted):
     page: Summary | None = None
 
     def show(
-        self, live: LiveClass, saved: tuple[str, ...], standings: Standings | None = None
+        self, live: LiveClass, saved: tuple[str, ...], standings: RunStandings | None = None
     ) -> None:
         """Show all pieces. `saved`: the paths of the results, as they are to be read."""
         page = summary(live, saved, standings)

@@ -8,7 +8,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside, width
 from classclock.screens.canvas.look import Look
 
 
-class Asked(Struct, frozen=True):
+class BoxQuestion(Struct, frozen=True):
     question: str
     typed: str
     """What is typed so far; large where there is room."""
@@ -25,7 +25,7 @@ class AtTheFoot(Widget):
         return 7 if viewport.height >= 30 else 3
 
 
-def draw_asked(asked: Asked, columns: int, rows: int, look: Look) -> Drawing:
+def draw_asked(asked: BoxQuestion, columns: int, rows: int, look: Look) -> Drawing:
     theme = look.theme
     here, inner = look.on(theme.bar), columns - 4
     high = 3 if rows >= 7 else 1

@@ -4,12 +4,12 @@ from dataclasses import dataclass
 
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.controls.meant import Meant
-from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
+from classclock.screens.live.overlays.asked_box import AtTheFoot, BoxQuestion, draw_asked
 
 
-class CorrectEntry(Entry, AtTheFoot):
+class CorrectEntry(LineEntry, AtTheFoot):
     """Has the focus while it is open. The screen answers `Corrected` with `refuse` or `close`."""
 
     @dataclass
@@ -65,4 +65,4 @@ class CorrectEntry(Entry, AtTheFoot):
             question = f"{self.about}, to be {self.score}: why?"
             typed = "•" * len(self.text) if self.mirrored else self.text
         foot = self.refused or "enter goes on, escape leaves it as it is"
-        return draw_asked(Asked(question, typed, foot), columns, rows, self.look)
+        return draw_asked(BoxQuestion(question, typed, foot), columns, rows, self.look)

@@ -4,7 +4,7 @@ from textual.message import Message
 
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
+from classclock.screens.live.overlays.asked_box import AtTheFoot, BoxQuestion, draw_asked
 
 
 class LeaveQuestion(Painted, AtTheFoot):
@@ -32,5 +32,5 @@ class LeaveQuestion(Painted, AtTheFoot):
         question = f"{kept}: classclock resume rejoins this class."
         foot = "enter leaves, escape stays; taps still count"
         return draw_asked(
-            Asked(question, "Leave this class?", foot, caret=False), columns, rows, self.look
+            BoxQuestion(question, "Leave this class?", foot, caret=False), columns, rows, self.look
         )

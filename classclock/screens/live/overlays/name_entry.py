@@ -5,15 +5,15 @@ from dataclasses import dataclass
 from textual.timer import Timer
 
 from classclock.screens.canvas.cells import Drawing
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.controls.meant import Meant
-from classclock.screens.live.overlays.asked_box import Asked, AtTheFoot, draw_asked
+from classclock.screens.live.overlays.asked_box import AtTheFoot, BoxQuestion, draw_asked
 
 PATIENCE = 10.0
 """Seconds without a key after which it closes while a piece runs: taps are off meanwhile."""
 
 
-class NameEntry(Entry, AtTheFoot):
+class NameEntry(LineEntry, AtTheFoot):
     """Has the focus while it is open. During a running piece it says that taps are off."""
 
     running = False
@@ -55,7 +55,7 @@ class NameEntry(Entry, AtTheFoot):
         foot = "enter adds, escape leaves"
         if self.running:
             foot += "; 10 s without a key closes it"
-        return draw_asked(Asked(question, self.text, foot), columns, rows, self.look)
+        return draw_asked(BoxQuestion(question, self.text, foot), columns, rows, self.look)
 
     def _stop_waiting(self) -> None:
         if self.waiting is not None:

@@ -4,13 +4,13 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from classclock.screens.canvas.cells import Drawing, above
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.controls.meant import Meant
 
 OFFERED = Path("~/classclock-saved")
 
 
-class PlaceEntry(Entry):
+class PlaceEntry(LineEntry):
     """Has the focus while it is open; a folder is offered, enter takes it."""
 
     @dataclass

@@ -6,7 +6,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.settle.score_table import draw_scores
-from classclock.wall.best_words import Standings
+from classclock.wall.best_words import RunStandings
 from classclock.wall.settle_content import SettlePage, settle_page
 
 
@@ -23,7 +23,7 @@ class SettleView(Painted):
         live: LiveClass,
         selected: str | None,
         saved: tuple[str, ...] = (),
-        standings: Standings | None = None,
+        standings: RunStandings | None = None,
     ) -> None:
         """Show the piece on the board as it stands. `saved`: the names of its results files."""
         page = settle_page(live, selected, saved, mirrored=self.mirrored, standings=standings)

@@ -7,7 +7,7 @@ from msgspec import Struct, field
 from classclock.book.tables.queries import Athlete, Best
 from classclock.report.chart import Chart, ChartRow, chart
 from classclock.screens.controls.cursor import Cursor
-from classclock.screens.controls.finding import Finding
+from classclock.screens.controls.search import Search
 from classclock.units.searching import found
 
 
@@ -29,7 +29,7 @@ class ChartDesk:
         """`here_words` says who counts as being here."""
         self.mirrored, self.here_words = mirrored, here_words
         self.book = ChartBook()
-        self.finding = Finding()
+        self.search = Search()
         self.across = Cursor()
         """Which benchmark is highlighted."""
         self.sort = "name"
@@ -54,7 +54,7 @@ class ChartDesk:
 
     @property
     def highlighted(self) -> ChartRow | None:
-        return self.finding.cursor.lit(self._rows)
+        return self.search.cursor.lit(self._rows)
 
     @property
     def benchmark(self) -> str:
@@ -74,7 +74,7 @@ class ChartDesk:
             self._order()
         elif sign == "<f6>":
             self._toggle_here()
-        elif self.finding.sign(sign, len(self._rows)):
+        elif self.search.sign(sign, len(self._rows)):
             self._find()
         else:
             return sign == "<escape>"
@@ -98,7 +98,7 @@ class ChartDesk:
             self._chart = self._charted(here, self.sort)
         self._off = {one.id for one in self.book.athletes if "off the wall" in one.marks}
         self.across.follow(shown, self.benchmarks)
-        self.finding.cursor.at = 0
+        self.search.cursor.at = 0
         self._find()
 
     def _charted(self, here: Collection[str] | None, sort: str) -> Chart:
@@ -106,4 +106,4 @@ class ChartDesk:
         return chart(book.athletes, book.bests, month=book.month, here=here, sort=sort)
 
     def _find(self) -> None:
-        self._rows = found(self.finding.text, self._chart.rows, lambda row: (row.name,))
+        self._rows = found(self.search.text, self._chart.rows, lambda row: (row.name,))

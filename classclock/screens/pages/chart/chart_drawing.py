@@ -34,7 +34,7 @@ def draw_chart(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
     here = desk.here_words if desk.only_here else "everybody"
     heading = draw_heading("Chart", (words, here), inner, heading_rows(rows), look)
     keys = _KEYS if cell_len(_KEYS) <= inner else _KEYS_SHORT
-    found = f"find: {printable(desk.finding.text)}" if desk.finding.text else _LEGEND
+    found = f"find: {printable(desk.search.text)}" if desk.search.text else _LEGEND
     foot = above(
         look.text(desk.notice or _detail(desk), inner, bold=True),
         look.text(found, inner, ink=look.theme.quiet),
@@ -49,7 +49,7 @@ def _table(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
     if not desk.rows:
         empty = (
             "nobody here has that name"
-            if desk.finding.text
+            if desk.search.text
             else "no bests yet: they come with classes"
         )
         return look.box(look.text("" if desk.notice else empty, columns), columns, rows)
@@ -64,7 +64,7 @@ def _table(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
         title = here.text(printable(benchmarks[place]), _CELL - 2, bold=True)
         head += [title, look.gap(2)]
     fitting = max(1, rows - 1)
-    cursor = desk.finding.cursor
+    cursor = desk.search.cursor
     top = cursor.first_in_view(fitting, len(desk.rows))
     drawn = [look.box(beside(*head), columns, 1)]
     for number, row in enumerate(desk.rows[top : top + fitting], top):

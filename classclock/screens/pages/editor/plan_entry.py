@@ -5,7 +5,7 @@ from typing import Literal
 from msgspec import Struct
 
 from classclock.drafts.plan_being_written import KeptDraft
-from classclock.plan.editing.parts import Place
+from classclock.plan.editing.parts import PartPlace
 from classclock.plan.keys import KEYS
 from classclock.plan.movements.library import Library
 from classclock.plan.movements.proposals import propose
@@ -20,7 +20,7 @@ class PlanEntry(Struct):
     """Where enter puts it: a field's value, a new station, or the amount of the newest one."""
 
     purpose: Purpose
-    place: Place
+    place: PartPlace
     key: str
     line: TypedLine
     cursor: Cursor
@@ -64,7 +64,7 @@ class PlanEntry(Struct):
         kept.key = self.key if self.purpose == "field" else self.purpose
 
 
-def entry_for(purpose: Purpose, place: Place, key: str, text: str = "") -> PlanEntry:
+def entry_for(purpose: Purpose, place: PartPlace, key: str, text: str = "") -> PlanEntry:
     """An entry that begins with this text, to be typed over."""
     return PlanEntry(purpose, place, key, TypedLine.of(text, fresh=bool(text)), Cursor())
 

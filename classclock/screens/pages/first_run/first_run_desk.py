@@ -8,7 +8,7 @@ from classclock.screens.card.emergency_desk import CardDesk
 from classclock.tally.keys.keyboard_row import DIGIT_KEYS, can_be_mapped, keyboard_map
 from classclock.units.loads import Unit
 
-Question = Literal["unit", "six", "offer", "row", "point", "minus", "card", "done"]
+FirstRunQuestion = Literal["unit", "six", "offer", "row", "point", "minus", "card", "done"]
 
 
 class FirstRunDesk(Struct):
@@ -16,7 +16,7 @@ class FirstRunDesk(Struct):
 
     card: CardDesk
     unit: Unit = "kg"
-    question: Question = "unit"
+    question: FirstRunQuestion = "unit"
     row: str = ""
     """What the digit keys type, as far as they have been struck."""
     point: str = "."
@@ -54,7 +54,7 @@ class FirstRunDesk(Struct):
         if self.question == "row" and self.row:
             self.row = self.row[:-1]
             return
-        before: dict[Question, Question] = {
+        before: dict[FirstRunQuestion, FirstRunQuestion] = {
             "unit": "unit",
             "six": "unit",
             "offer": "six",

@@ -1,46 +1,46 @@
 """What the first run asks, in words."""
 
-from classclock.screens.controls.asked import Asked
+from classclock.screens.controls.page_question import PageQuestion
 from classclock.screens.pages.first_run.first_run_desk import FirstRunDesk
 from classclock.tally.keys.keyboard_row import DIGIT_KEYS
 from classclock.wall.emergency_words import lacks
 
 
-def asked(desk: FirstRunDesk) -> Asked:
+def asked(desk: FirstRunDesk) -> PageQuestion:
     """The open question, in words."""
     match desk.question:
         case "unit":
-            return Asked(
+            return PageQuestion(
                 "Kilograms or pounds?",
                 "Loads written without a unit are in it, and so are the bars and plates.",
                 "k: kilograms, l: pounds",
             )
         case "six":
-            return Asked(
+            return PageQuestion(
                 "Press 6, without shift.",
                 "Numbers are typed fast in a class. On some keyboards they need shift.",
                 "backspace: back",
             )
         case "offer":
-            return Asked(
+            return PageQuestion(
                 "Digits need shift here.",
                 "classclock can take the row for digits without it.",
                 "enter: yes, map the row, space: no, backspace: back",
             )
         case "row":
-            return Asked(
+            return PageQuestion(
                 f"Press {DIGIT_KEYS[len(desk.row)]}, without shift.",
                 f"The keys of the digit row, one after the other. So far: {desk.row}",
                 "backspace: the last one again",
             )
         case "point":
-            return Asked(
+            return PageQuestion(
                 "Press . without shift.",
                 "For a decimal, and for somebody who stops.",
                 "a key that means it from now on, backspace: back",
             )
         case "minus":
-            return Asked(
+            return PageQuestion(
                 "Press - without shift.",
                 "It takes back what was counted.",
                 "a key that means it from now on, backspace: back",
@@ -48,7 +48,7 @@ def asked(desk: FirstRunDesk) -> Asked:
         case "card":
             return desk.card.asked(last="goes on, on an empty line too")
         case "done":
-            return Asked("Write club.toml?", _summary(desk), "enter: write, backspace: back")
+            return PageQuestion("Write club.toml?", _summary(desk), "enter: write, backspace: back")
 
 
 def _summary(desk: FirstRunDesk) -> str:

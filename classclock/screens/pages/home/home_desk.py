@@ -2,7 +2,7 @@
 
 from collections.abc import Sequence
 
-from classclock.screens.controls.finding import Finding
+from classclock.screens.controls.search import Search
 from classclock.screens.pages.home.home_list import HomeEntry
 from classclock.units.searching import found
 
@@ -23,20 +23,20 @@ class HomeDesk:
         self.plans = list(plans)
         self.cut_off = cut_off
         self.club, self.no_card = club, no_card
-        self.finding = Finding()
+        self.search = Search()
         self.notice = ""
 
     @property
     def entries(self) -> tuple[HomeEntry, ...]:
         """Those that match what is typed, the likeliest first."""
         every = (*self.cut_off, *self.plans)
-        return found(self.finding.text, every, lambda entry: (entry.title, entry.words))
+        return found(self.search.text, every, lambda entry: (entry.title, entry.words))
 
     @property
     def highlighted(self) -> HomeEntry | None:
-        return self.finding.cursor.lit(self.entries)
+        return self.search.cursor.lit(self.entries)
 
     def sign(self, sign: str) -> bool:
         """One key but enter; whether it leaves."""
         self.notice = ""
-        return not self.finding.sign(sign, len(self.entries)) and sign == "<escape>"
+        return not self.search.sign(sign, len(self.entries)) and sign == "<escape>"

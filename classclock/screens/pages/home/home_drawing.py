@@ -37,7 +37,7 @@ def draw_home(
 ) -> Drawing:
     inner = columns - 2
     heading = draw_heading(title, (printable(desk.club, 60),), inner, heading_rows(rows), look)
-    typed = draw_typed_at_end("find", desk.finding.text, inner, look)
+    typed = draw_typed_at_end("find", desk.search.text, inner, look)
     theme = look.theme
     alarm = look.on(theme.alarm_ground, theme.alarm_ink)
     short = f"! {desk.no_card}: F2 fills it in" if desk.no_card else ""
@@ -59,7 +59,7 @@ def _list(desk: HomeDesk, columns: int, rows: int, look: Look) -> Drawing:
         return look.box(look.text("nothing here has that name", columns), columns, rows)
     pitch = _PITCH if rows >= _PITCH * min(len(entries), 6) else 2
     fitting = max(1, rows // pitch)
-    cursor = desk.finding.cursor
+    cursor = desk.search.cursor
     at, first = cursor.within(len(entries)), cursor.first_in_view(fitting, len(entries))
     drawn = [
         look.box(_entry(entry, columns, look, lit=number == at), columns, pitch)

@@ -5,13 +5,13 @@ from datetime import date
 from typing import Literal
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.screens.controls.finding import Finding
-from classclock.screens.pages.who.who_list import MARKS, Entry, WhoList
+from classclock.screens.controls.search import Search
+from classclock.screens.pages.who.who_list import MARKS, WhoLine, WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
 from classclock.screens.pages.who.who_questions import KeyQuestion, NameQuestion, Question
 from classclock.screens.pages.who.who_sharing import WhoSharing
 
-Step = Literal["", "board", "back"]
+WhoStep = Literal["", "board", "back"]
 
 
 class WhoDesk:
@@ -20,7 +20,7 @@ class WhoDesk:
     def __init__(self, who: WhoList, *, mirrored: bool, today: date) -> None:
         self.who = who
         self.mirrored, self.today = mirrored, today
-        self.finding = Finding()
+        self.search = Search()
         self.asked: Question | None = None
         self.options = WhoOptions(who.choices)
         self.sharing = WhoSharing(who)
@@ -30,19 +30,19 @@ class WhoDesk:
         """What most here would do; empty where nothing tells it."""
 
     @property
-    def entries(self) -> tuple[Entry, ...]:
-        return self.who.entries(self.finding.text)
+    def entries(self) -> tuple[WhoLine, ...]:
+        return self.who.entries(self.search.text)
 
     @property
-    def highlighted(self) -> Entry | None:
-        return self.finding.cursor.lit(self.entries)
+    def highlighted(self) -> WhoLine | None:
+        return self.search.cursor.lit(self.entries)
 
     @property
     def text(self) -> str:
         """What is typed: to find somebody, or to answer what is asked."""
-        return self.finding.text if self.asked is None else self.asked.text
+        return self.search.text if self.asked is None else self.asked.text
 
-    def sign(self, sign: str) -> Step:
+    def sign(self, sign: str) -> WhoStep:
         """One key: a printable sign, or a name such as `<enter>`."""
         self.notice = ""
         if self.asked is not None:
@@ -63,7 +63,7 @@ class WhoDesk:
         elif sign.isdecimal() and sign.isascii() and not self.text:
             self._digit(int(sign))
         else:
-            self.finding.sign(sign, len(self.entries))
+            self.search.sign(sign, len(self.entries))
         return ""
 
     def know(self, known: tuple[KnownPerson, ...]) -> None:
@@ -73,12 +73,12 @@ class WhoDesk:
 
     def paste(self, text: str) -> None:
         """Type what was copied elsewhere, as one line."""
-        typed_into = self.finding if self.asked is None else self.asked
+        typed_into = self.search if self.asked is None else self.asked
         typed_into.paste(text)
 
-    def _escape(self) -> Step:
+    def _escape(self) -> WhoStep:
         if self.text or self.marks_open:
-            self.finding.drop()
+            self.search.drop()
             self.marks_open = False
             return ""
         return "back"
@@ -103,10 +103,10 @@ class WhoDesk:
 
     def _show_all(self, ident: str) -> None:
         """Drop what is typed, and highlight this one among all."""
-        self.finding.drop()
-        self.finding.cursor.follow(ident, [entry.id for entry in self.entries])
+        self.search.drop()
+        self.search.cursor.follow(ident, [entry.id for entry in self.entries])
 
-    def _here(self) -> Entry | None:
+    def _here(self) -> WhoLine | None:
         """Whom the keys for one person mean; says what to do where nobody fits."""
         entry = self.highlighted
         if entry is not None and entry.kind == "here":
@@ -122,7 +122,7 @@ class WhoDesk:
         if entry := self._here():
             self._ask(entry, NameQuestion(self.who, entry))
 
-    def _ask(self, entry: Entry, question: Question) -> None:
+    def _ask(self, entry: WhoLine, question: Question) -> None:
         self._show_all(entry.id)
         self.asked, self.notice = question, question.notice
 

@@ -38,10 +38,10 @@ class FitHere:
 
     def read(self, people: Sequence[str]) -> Basis:
         """Read their results; loads sqlalchemy, and takes its time: for a thread."""
-        from classclock.book.asking.fit_reading import Asked, basis_for  # noqa: PLC0415  see above
+        from classclock.book.asking.fit_reading import FitQuestion, basis_for  # noqa: PLC0415  see above
 
         remembers = club_folder.results(self._folder).is_dir()
-        asked = Asked(people, self._who.plan, self._began)
+        asked = FitQuestion(people, self._who.plan, self._began)
         return basis_for(self._folder, asked) if remembers else Basis()
 
     def learn(self, read: Basis) -> None:

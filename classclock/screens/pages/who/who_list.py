@@ -25,7 +25,7 @@ _CHOSEN_HERE = 1_000_000
 """Classes: a key that the coach gives here outdoes any habit."""
 
 
-class Entry(Struct, frozen=True):
+class WhoLine(Struct, frozen=True):
     """One line that can be highlighted."""
 
     kind: Literal["here", "known", "new"]
@@ -59,22 +59,22 @@ class WhoList:
 
     # -- finding -------------------------------------------------------------------
 
-    def entries(self, text: str) -> tuple[Entry, ...]:
+    def entries(self, text: str) -> tuple[WhoLine, ...]:
         """Those who match what is typed; with nothing typed all, those who are here first."""
         here = {person.id for person in self.people}
-        every = [Entry("here", person.id, person.name, person.key) for person in self.people]
+        every = [WhoLine("here", person.id, person.name, person.key) for person in self.people]
         every += [
-            Entry("known", known.id, known.name, known.key)
+            WhoLine("known", known.id, known.name, known.key)
             for known in self.known
             if known.id not in here
         ]
         matching = found(text, every, lambda entry: (entry.name,))
         name = " ".join(text.split())
-        return (*matching, Entry("new", "", name)) if name else matching
+        return (*matching, WhoLine("new", "", name)) if name else matching
 
     # -- coming and going ------------------------------------------------------------
 
-    def toggle(self, entry: Entry) -> str:
+    def toggle(self, entry: WhoLine) -> str:
         """Take somebody in, or out again; the id of who came, empty if they went."""
         if entry.kind == "here":
             self.people = tuple(person for person in self.people if person.id != entry.id)
@@ -102,8 +102,8 @@ class WhoList:
             and one.id not in here
         ]
         for person, one in taken_for_new:
-            self.toggle(Entry("here", person.id, person.name, person.key))
-            self.toggle(Entry("known", one.id, one.name, one.key))
+            self.toggle(WhoLine("here", person.id, person.name, person.key))
+            self.toggle(WhoLine("known", one.id, one.name, one.key))
         return bool(taken_for_new)
 
     def _take_in(self, person: Person) -> str:

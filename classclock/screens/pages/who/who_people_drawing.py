@@ -3,7 +3,7 @@
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.pages.who.who_desk import WhoDesk
-from classclock.screens.pages.who.who_list import Entry
+from classclock.screens.pages.who.who_list import WhoLine
 from classclock.units.printable import printable
 
 _LEAST_COLUMN = 38
@@ -17,7 +17,7 @@ def draw_people(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
         return look.gap(columns, rows)
     across = max(1, min(3, columns // _LEAST_COLUMN, -(-len(entries) // rows)))
     width = (columns - 2 * (across - 1)) // across
-    at = desk.finding.cursor.within(len(entries))
+    at = desk.search.cursor.within(len(entries))
     first = _first_shown(at, rows, across)
     shown = entries[first : first + rows * across]
     stacks = [
@@ -43,7 +43,7 @@ def _first_shown(at: int, rows: int, across: int) -> int:
     return max(0, at // rows - across + 1) * rows
 
 
-def _entry(entry: Entry, desk: WhoDesk, columns: int, look: Look, *, lit: bool) -> Drawing:
+def _entry(entry: WhoLine, desk: WhoDesk, columns: int, look: Look, *, lit: bool) -> Drawing:
     theme = look.theme
     here = look.on(theme.bar) if lit else look
     edge = here.text("▌" if lit else "", 1)
@@ -69,7 +69,7 @@ def _entry(entry: Entry, desk: WhoDesk, columns: int, look: Look, *, lit: bool) 
     )
 
 
-def _words(entry: Entry, desk: WhoDesk) -> str:
+def _words(entry: WhoLine, desk: WhoDesk) -> str:
     if desk.marks_open:
         return _marks(entry, desk)
     if entry.kind != "here":
@@ -80,7 +80,7 @@ def _words(entry: Entry, desk: WhoDesk) -> str:
     return " ".join(filter(None, [sign, chosen]))
 
 
-def _marks(entry: Entry, desk: WhoDesk) -> str:
+def _marks(entry: WhoLine, desk: WhoDesk) -> str:
     """A person's marks, and how long they were away, for the coach's eyes."""
     who = desk.who
     marks = who.person(entry.id).marks if entry.kind == "here" else ()

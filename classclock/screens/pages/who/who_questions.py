@@ -3,7 +3,7 @@
 from typing import Protocol
 
 from classclock.screens.controls.typed_line import TypedLine
-from classclock.screens.pages.who.who_list import Entry, WhoList
+from classclock.screens.pages.who.who_list import WhoLine, WhoList
 
 _LONGEST = 60
 
@@ -31,7 +31,7 @@ class KeyQuestion:
     label = "key"
     text = ""
 
-    def __init__(self, who: WhoList, entry: Entry) -> None:
+    def __init__(self, who: WhoList, entry: WhoLine) -> None:
         self._who, self._entry = who, entry
         self.notice = f"{entry.name}'s key: type a letter, escape leaves it"
 
@@ -54,7 +54,7 @@ class NameQuestion:
 
     label = "name on the wall"
 
-    def __init__(self, who: WhoList, entry: Entry) -> None:
+    def __init__(self, who: WhoList, entry: WhoLine) -> None:
         self._who, self._entry = who, entry
         self._line = TypedLine.of(entry.name, longest=_LONGEST)
         self.notice = "the name as the wall shows it; enter keeps it"

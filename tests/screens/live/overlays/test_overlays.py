@@ -15,7 +15,7 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.card.emergency_card import EmergencyCard
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.focus_line import FocusLine
 from classclock.screens.live.overlays.keys_layout import key_pages
@@ -314,7 +314,7 @@ def test_a_box_at_the_foot_is_filled_whatever_is_typed(
     kind: type[Any], columns: int, rows: int, check_filled: Callable[..., None]
 ) -> None:
     widget = kind(Look())
-    if isinstance(widget, Entry):
+    if isinstance(widget, LineEntry):
         for text in ("", "🦊 Uri", "[red]x[/red]", "y" * 200):
             widget.text = text
             check_filled(widget.paint(columns, rows), columns, rows)

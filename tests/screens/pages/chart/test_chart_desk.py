@@ -114,9 +114,9 @@ def test_who_keeps_bests_off_the_wall_has_a_dash_where_the_room_sees_it(desk: Ch
 
 def test_the_highlight_stays_within_the_chart(desk: ChartDesk) -> None:
     press(desk, "<up>", "<left>", "<pageup>")
-    assert (desk.finding.cursor.at, desk.across.at) == (0, 0)
+    assert (desk.search.cursor.at, desk.across.at) == (0, 0)
     press(desk, "<end>", "<down>", *["<right>"] * 5)
-    assert (desk.finding.cursor.at, desk.across.at) == (2, 1)
+    assert (desk.search.cursor.at, desk.across.at) == (2, 1)
 
 
 @pytest.mark.parametrize("size", SIZES)

@@ -7,7 +7,7 @@ import pytest
 
 from classclock.machine.terminal import Terminal
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.planning.patterns import Held
+from classclock.planning.patterns import ClassHeld
 from classclock.planning.weeks import Weeks, weeks_until
 from classclock.screens.canvas.cells import Drawing, in_ascii, plain_text
 from classclock.screens.canvas.look import Look
@@ -20,8 +20,8 @@ WEEKS = "26 Oct 2 Nov 9 Nov 16 Nov this coming"
 SIZES = [(60, 18), (80, 24), (120, 36), (213, 60)]
 
 
-def some(count: int, day: dt.date, *movements: str) -> list[Held]:
-    return [Held(day, f"class {number}", movements, 600_000) for number in range(count)]
+def some(count: int, day: dt.date, *movements: str) -> list[ClassHeld]:
+    return [ClassHeld(day, f"class {number}", movements, 600_000) for number in range(count)]
 
 
 @pytest.fixture
@@ -31,7 +31,9 @@ def weeks() -> Weeks:
         *some(3, dt.date(2026, 11, 18), "row"),
         *some(2, dt.date(2026, 11, 24), "bodyweight squat", "tram [red]pull"),
     ]
-    planned = [Held(dt.date(2026, 11, 27), "Sandbox \x1b[31m Friday", ("farmer carry",), 600_000)]
+    planned = [
+        ClassHeld(dt.date(2026, 11, 27), "Sandbox \x1b[31m Friday", ("farmer carry",), 600_000)
+    ]
     return weeks_until(TODAY, held, planned, starter_library())
 
 

@@ -11,7 +11,7 @@ LONGEST = 200
 """Signs; a name or a note of a line."""
 
 
-class Entry(Painted, can_focus=True):
+class LineEntry(Painted, can_focus=True):
     """Keeps what is typed. `enter` gives it to `entered`, escape calls `left`."""
 
     def __init__(self, look: Look, *, id: str | None = None) -> None:  # noqa: A002  Textual's own name

@@ -6,10 +6,10 @@ from textual.app import App, ComposeResult
 
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.controls.entry import Entry
+from classclock.screens.controls.line_entry import LineEntry
 
 
-class Note(Entry):
+class Note(LineEntry):
     said = ""
 
     def entered(self) -> None:

@@ -3,14 +3,14 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.screens.controls.finding import Finding
+from classclock.screens.controls.search import Search
 
 keys = st.sampled_from(["<up>", "<down>", "<end>", "<backspace>", "<escape>", "<f7>", "a", "é"])
 
 
 @given(st.lists(st.tuples(keys, st.integers(0, 9))))
 def test_whatever_changes_what_is_typed_lights_the_first(struck: list[tuple[str, int]]) -> None:
-    finding = Finding()
+    finding = Search()
     for sign, count in struck:
         before = finding.text
         finding.sign(sign, count)
@@ -19,7 +19,7 @@ def test_whatever_changes_what_is_typed_lights_the_first(struck: list[tuple[str,
 
 
 def test_escape_drops_what_is_typed_and_means_nothing_where_nothing_is() -> None:
-    finding = Finding()
+    finding = Search()
     assert finding.sign("a", 3)
     assert finding.sign("<down>", 3)
     assert finding.sign("<escape>", 3)
@@ -28,7 +28,7 @@ def test_escape_drops_what_is_typed_and_means_nothing_where_nothing_is() -> None
 
 
 def test_no_more_is_typed_than_anybody_is_called_and_the_place_stays() -> None:
-    finding = Finding()
+    finding = Search()
     finding.paste("x" * 80)
     finding.sign("<down>", 3)
     assert not finding.sign("y", 3)

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 
-class Asked(Struct, frozen=True):
+class PageQuestion(Struct, frozen=True):
     question: str
     why: str
     keys: str

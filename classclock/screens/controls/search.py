@@ -7,7 +7,7 @@ _LONGEST = 60
 """Signs: longer than what anybody is called."""
 
 
-class Finding:
+class Search:
     """Whatever is typed, the first that it finds is lit."""
 
     def __init__(self) -> None:
