@@ -21,7 +21,7 @@ from benchmarks.window import percentile
 from classclock.clock.source import MS, raw_now
 
 _KEYS, _SECONDS, _RESIZED = 60, 4, 10
-_READ = 8
+_READ = 5
 """Seconds in which what must be read at the foot has its turns: what is tapped is said after it."""
 _NEXT = 0.1
 """Seconds between two keys where the same process is compared with itself: with all lanes tapped
@@ -88,13 +88,16 @@ def piece(wall: Wall, trick: str) -> Measured:
 
 
 def first_keys(wall: Wall, trick: str) -> Measured:
-    """A round for everybody, the first of a piece."""
+    """Two rounds for everybody, the first of a piece."""
     with wall.without(trick) as window:
         painted(window)
         begin(window)
         window.look_on(_READ)
-        waits = rounds_struck(window, wall.lanes, wall.lanes)
-        return {"first keys to screen, p50, ms": median(waits), "the slowest, ms": max(waits)}
+        waits = rounds_struck(window, 2 * wall.lanes, wall.lanes)
+        return {
+            "first keys to screen, p50, ms": median(waits),
+            "the slowest of them, ms": max(waits),
+        }
 
 
 def turned(wall: Wall, trick: str, pairs: int) -> Iterator[tuple[Measured, Measured]]:
