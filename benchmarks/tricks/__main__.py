@@ -43,6 +43,7 @@ _RUNS: Mapping[str, Run] = {
     "little by little": first_keys,
     "240 repaints": first_keys,
     "imports:": start,
+    "kept:": start,
 }
 """What a trick is measured by that needs no piece, or another one."""
 
@@ -52,14 +53,24 @@ def run_of(trick: str) -> Run:
 
 
 def measured(trick: str, pairs: int, wall: Wall) -> Mapping[str, Pairs]:
-    """By figure; which of the two comes first changes from pair to pair."""
+    """By figure; what is kept is tried in a start and, turned, in a piece that runs."""
+    return {
+        **(_turned(trick, pairs, wall) if trick.startswith(TURNED) else {}),
+        **(_run(trick, pairs, wall) if not trick.startswith(TURNED) or ":" in trick else {}),
+    }
+
+
+def _turned(trick: str, pairs: int, wall: Wall) -> Mapping[str, Pairs]:
     figures = dict[str, Pairs]()
-    if trick.startswith(TURNED):
-        for with_it, without_it in turned(wall, trick, pairs):
-            for figure in with_it:
-                figures.setdefault(figure, Pairs()).add(with_it[figure], without_it[figure])
-        return figures
-    run, failed = run_of(trick), 0
+    for with_it, without_it in turned(wall, trick, pairs):
+        for figure in with_it:
+            figures.setdefault(figure, Pairs()).add(with_it[figure], without_it[figure])
+    return figures
+
+
+def _run(trick: str, pairs: int, wall: Wall) -> Mapping[str, Pairs]:
+    """Which of the two comes first changes from pair to pair."""
+    run, figures, failed = run_of(trick), dict[str, Pairs](), 0
     run(wall, NOTHING), run(wall, trick)  # the first of each, which may compile, is left out
     done = 0
     while done < pairs:

@@ -24,21 +24,27 @@ def keep_no(asked: str) -> None:
     _instead(keep)
 
 
-def keep_in_turns() -> set[str]:
-    """A set: those whose names begin with a word in it are worked out, as long as it is there."""
-    off = set[str]()
+def keep_in_turns() -> Callable[[str], None]:
+    """Called with a name, those whose names begin so are worked out; with nothing, none is.
+
+    Whoever is kept costs the same in both turns: a look at a flag of its own.
+    """
+    flags: defaultdict[str, list[bool]] = defaultdict(lambda: [False])
 
     def keep(name: str, function: _Function, kept: Callable[[_Function], Any]) -> Any:
-        one = kept(function)
+        one, flag = kept(function), flags[name]
 
         def kept_or_not(*of: Any, **more: Any) -> Any:
-            is_off = off and any(name.startswith(word) for word in off)
-            return (function if is_off else one)(*of, **more)
+            return (function if flag[0] else one)(*of, **more)
 
         return kept_or_not
 
+    def turn(asked: str) -> None:
+        for name, flag in flags.items():
+            flag[0] = bool(asked) and name.startswith(asked)
+
     _instead(keep)
-    return off
+    return turn
 
 
 def count() -> Callable[[], dict[str, dict[str, int]]]:

@@ -16,7 +16,7 @@ TURNED = ("only what changed sent", "rows handed over as kept", "kept:")
 
 def turn_when_told(folder: Path, seen: Mapping[str, Callable[[], object]]) -> dict[str, Any]:
     """On SIGUSR2 what `OFF` names is turned off and all else on; what tells which one that is."""
-    off = keeping.keep_in_turns()
+    turn_off = keeping.keep_in_turns()
     undo: list[Callable[[], object]] = []
     now = ""
 
@@ -26,10 +26,8 @@ def turn_when_told(folder: Path, seen: Mapping[str, Callable[[], object]]) -> di
             undo.pop()()
         now = (folder / OFF).read_text("utf-8")
         kind, colon, name = now.partition(":")
-        off.clear()
-        if colon:
-            off.add(name)
-        elif kind:
+        turn_off(name)
+        if kind and not colon:
             switch = switches.SWITCHES[kind]
             undo.extend(_done(switch, import_module(switch.module)))
 
