@@ -12,6 +12,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import page_width, print_json
+from classclock.machine.standard_streams import say
 from classclock.report.athlete_page import AthletePage, athlete_page
 from classclock.report.athlete_text import athlete_lines, page_values
 
@@ -36,9 +37,9 @@ def do(asked: argparse.Namespace) -> int:
         if asked.json:
             print_json(page_values(page))
         elif asked.html:
-            print(asked.html)
+            say(asked.html)
         else:
-            print("\n".join(athlete_lines(page, page_width())))
+            say(*athlete_lines(page, page_width()))
     return OK
 
 

@@ -8,6 +8,7 @@ from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.load_values import lighter_values, load_values, loading_values
 from classclock.commands.shared.options import add_club, add_json, add_unit
 from classclock.commands.shared.printing import print_json
+from classclock.machine.standard_streams import say
 from classclock.strength.bar_loading import BarAnswer, Loading, load_any_bar, load_bar
 from classclock.strength.bar_picture import lighter_words, side_picture, side_words
 from classclock.units.loads import Unit, both_units, parse_load
@@ -37,7 +38,7 @@ def do(asked: argparse.Namespace) -> int:
     if asked.json:
         print_json(_values(answer))
     else:
-        print("\n".join(_lines(answer, asked.unit or target.unit)))
+        say(*_lines(answer, asked.unit or target.unit))
     return OK if answer.exact is not None else FINDINGS
 
 

@@ -14,6 +14,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json, names
 from classclock.commands.shared.printing import page_width, print_json
+from classclock.machine.standard_streams import say
 from classclock.report.chart import Cell, Chart, chart
 from classclock.report.chart_csv import chart_csv
 from classclock.report.chart_text import chart_lines
@@ -44,9 +45,9 @@ def do(asked: argparse.Namespace) -> int:
         if asked.json:
             print_json(_values(shown))
         elif asked.html or asked.csv:
-            print("\n".join(path for path in (asked.html, asked.csv) if path))
+            say(*(path for path in (asked.html, asked.csv) if path))
         else:
-            print("\n".join(chart_lines(shown, page_width())))
+            say(*chart_lines(shown, page_width()))
     return OK
 
 

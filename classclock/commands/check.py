@@ -14,6 +14,7 @@ from classclock.commands.shared.exit_status import FINDINGS, OK
 from classclock.commands.shared.movements import known_movements
 from classclock.commands.shared.options import add_club, add_json, names_that_differ
 from classclock.commands.shared.printing import print_json, say_wrong
+from classclock.machine.standard_streams import say
 from classclock.plan.checked import check_lines, check_values
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
@@ -93,13 +94,13 @@ def do(asked: argparse.Namespace) -> int:
         for finding in findings:
             say_wrong(str(finding))
         if plan is not None:
-            print("\n".join(_lines(plan, room, fits)))
+            say(*_lines(plan, room, fits))
     if asked.json:
         print_json(documents)
     else:
         columns, rows = asked.window
         lanes = asked.lanes or (_USUAL_LANES if room is None else min(room.people, MOST_LANES))
-        print("\n".join(reading_lines(club.tv, columns, rows, lanes)))
+        say(*reading_lines(club.tv, columns, rows, lanes))
     return status
 
 

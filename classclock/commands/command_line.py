@@ -4,15 +4,19 @@ Exit status 0 for success, 1 for findings, 2 for bad use.
 """
 
 import argparse
-import os
-import sys
 from collections.abc import Sequence
 
 from classclock import __version__
-from classclock.commands.shared.command_table import Subcommand, add_commands, command_module
-from classclock.commands.shared.exit_status import OK, EndedError
+from classclock.commands.shared.command_table import (
+    Parser,
+    Subcommand,
+    add_commands,
+    command_module,
+)
+from classclock.commands.shared.exit_status import FINDINGS, EndedError
 from classclock.commands.shared.options import add_club
 from classclock.commands.shared.printing import say_wrong
+from classclock.machine.standard_streams import OutputLostError, all_said, lose_no_sign
 
 COMMANDS = (
     Subcommand("demo", "a sample class, its athletes calling by themselves", "demo"),
@@ -39,6 +43,18 @@ WITHOUT_A_COMMAND = "home"
 
 def main(arguments: Sequence[str] | None = None) -> int:
     """Run one command line; its exit status."""
+    lose_no_sign()
+    try:
+        try:
+            return _done(arguments)
+        finally:
+            all_said()
+    except OutputLostError as lost:
+        say_wrong(str(lost))
+        return FINDINGS
+
+
+def _done(arguments: Sequence[str] | None) -> int:
     asked = _parser().parse_args(arguments)
     try:
         return command_module(asked.module).do(asked)
@@ -46,14 +62,10 @@ def main(arguments: Sequence[str] | None = None) -> int:
         for line in ended.lines:
             say_wrong(line)
         return ended.status
-    except BrokenPipeError:
-        # Whoever read our output has stopped reading: that is no fault of ours.
-        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-        return OK
 
 
 def _parser() -> argparse.ArgumentParser:
-    parser = argparse.ArgumentParser(
+    parser = Parser(
         prog="classclock",
         description="A class timer and tally board for the wall of a small gym.",
         epilog="Without a command: choose a plan, say who is here, run the class.",

@@ -16,6 +16,7 @@ from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.load_values import lighter_values, load_values, loading_values
 from classclock.commands.shared.options import add_club, add_json, add_unit
 from classclock.commands.shared.printing import print_json, say_wrong
+from classclock.machine.standard_streams import say
 from classclock.strength.bar_picture import lighter_words, side_words
 from classclock.strength.flags import NO_RECORD
 from classclock.strength.maxima import FORMULAS, Formula, Maximum, maximum, percent_of
@@ -93,7 +94,7 @@ def do(asked: argparse.Namespace) -> int:
     if asked.json:
         print_json(_maximum_values(best, how))
     else:
-        print("\n".join(_maximum_lines(best, how)))
+        say(*_maximum_lines(best, how))
     return OK
 
 
@@ -116,10 +117,10 @@ def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
         print_json({"athlete": who, "lifts": found, "note": "" if found else NO_RECORD})
     elif not records:
         lift = f", {asked.lift}" if asked.lift is not None else ""
-        print(printable(f"{who}{lift}: {NO_RECORD}", longest=200))
+        say(printable(f"{who}{lift}: {NO_RECORD}", longest=200))
     else:
-        blocks = ["\n".join(_record_lines(who, one, how)) for one in records.values()]
-        print("\n\n".join(blocks))
+        blocks = [["", *_record_lines(who, one, how)] for one in records.values()]
+        say(*[line for block in blocks for line in block][1:])
     return OK if records else FINDINGS
 
 

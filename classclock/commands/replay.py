@@ -10,6 +10,7 @@ from classclock.commands.shared.options import add_json
 from classclock.commands.shared.printing import say_wrong
 from classclock.commands.shared.results import print_results
 from classclock.live.replaying import replayed
+from classclock.machine.standard_streams import say
 from classclock.records.class_document import results_document
 from classclock.records.differences import differences
 from classclock.records.document import ResultsDocument
@@ -30,7 +31,7 @@ def do(asked: argparse.Namespace) -> int:
     verdict, status = _compared(document, path)
     print_results(document, as_json=asked.json)
     if not asked.json:
-        print(verdict)
+        say(*verdict)
     return status
 
 
@@ -46,17 +47,18 @@ def _read(path: Path) -> tuple[Journal, ClassRecord]:
         ) from None
 
 
-def _compared(document: ResultsDocument, journal: Path) -> tuple[str, int]:
+def _compared(document: ResultsDocument, journal: Path) -> tuple[tuple[str, ...], int]:
     """Whether it equals the saved results, in words, and the exit status."""
     try:
         saved = saved_for(journal)
     except DamagedResultsError as error:
-        return f"Not as saved in {error.path.name}:\n  the saved results are damaged", FINDINGS
+        said = (f"Not as saved in {error.path.name}:", "  the saved results are damaged")
+        return said, FINDINGS
     except ResultsError as error:
-        return f"Not compared with {error.path.name}: {error.why}", FINDINGS
+        return (f"Not compared with {error.path.name}: {error.why}",), FINDINGS
     if saved is None:
-        return "No results file of this class was found to compare with.", OK
+        return ("No results file of this class was found to compare with.",), OK
     path, before = saved
     if unequal := differences(document, before):
-        return "\n  ".join((f"Not as saved in {path.name}:", *unequal)), FINDINGS
-    return f"The same as saved in {path.name}.", OK
+        return (f"Not as saved in {path.name}:", *(f"  {one}" for one in unequal)), FINDINGS
+    return (f"The same as saved in {path.name}.",), OK

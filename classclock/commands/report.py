@@ -19,6 +19,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, FindingsError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_json, say_wrong
+from classclock.machine.standard_streams import say
 from classclock.records.document import ResultsDocument
 from classclock.report.class_report import PageStandings, class_report
 from classclock.report.class_text import class_lines
@@ -40,14 +41,14 @@ def do(asked: argparse.Namespace) -> int:
     if asked.json:
         print_json(to_builtins(made))
     elif asked.text or not asked.html:
-        print("\n".join(class_lines(made)))
+        say(*class_lines(made))
     if asked.html:
         from classclock.report.class_html import class_html  # noqa: PLC0415  jinja2: 40 ms
 
         with faults_in_words(folder):
             write_copy(folder, Path(asked.html), class_html(made))
         if not asked.text and not asked.json:
-            print(asked.html)
+            say(asked.html)
     return OK
 
 

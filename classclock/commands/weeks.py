@@ -10,6 +10,7 @@ from classclock.commands.shared.exit_status import OK
 from classclock.commands.shared.movements import known_movements
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_json
+from classclock.machine.standard_streams import say
 from classclock.planning.weeks import weeks_until
 from classclock.report.weeks_text import weeks_lines, weeks_values
 
@@ -29,5 +30,5 @@ def do(asked: argparse.Namespace) -> int:
         print_json(weeks_values(weeks, read.without_plan))
     else:
         width = shutil.get_terminal_size((100, 24)).columns
-        print("\n".join(weeks_lines(weeks, width, read.without_plan)))
+        say(*weeks_lines(weeks, width, read.without_plan))
     return OK

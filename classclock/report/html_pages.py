@@ -4,9 +4,10 @@ from functools import cache
 from typing import Any
 
 from jinja2 import Environment, PackageLoader, StrictUndefined
+from markupsafe import Markup
 
 from classclock.records.bests import long_day
-from classclock.units.printable import printable
+from classclock.units.printable import escaped, printable
 
 
 @cache
@@ -15,12 +16,18 @@ def _templates() -> Environment:
         loader=PackageLoader("classclock.report"),
         autoescape=True,
         undefined=StrictUndefined,
+        finalize=_shown,
         trim_blocks=True,
         lstrip_blocks=True,
     )
     environment.filters["printable"] = printable
     environment.filters["long_day"] = long_day
     return environment
+
+
+def _shown(value: object) -> str:
+    """A value as a page may hold it; what a template made out of others stays as it is."""
+    return value if isinstance(value, Markup) else escaped(str(value))
 
 
 def page(template: str, **values: Any) -> bytes:

@@ -6,6 +6,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from classclock.live.session import Session
+from classclock.machine.standard_streams import say
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
 from classclock.screens.canvas.look import look_for
@@ -55,5 +56,5 @@ def _run(club: Club, flow: Callable[[ClassclockApp], Awaitable[str]]) -> int:
     little_and_often()
     said = app.run()
     if said:
-        print(said)  # noqa: T201  the last words, once the terminal is its old self again
+        say(*said.split("\n"))  # the last words, once the terminal is its old self again
     return app.return_code or 0

@@ -1,20 +1,26 @@
-"""Tables as CSV, in which no cell can run as a formula in a spreadsheet."""
+"""Tables as CSV: no cell runs as a formula in a spreadsheet, or steers a terminal."""
 
 import csv
 import io
 from collections.abc import Iterable, Sequence
 
+from classclock.units.printable import escaped
+
 _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 
 def csv_bytes(columns: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
-    """RFC 4180, as UTF-8; None is an empty cell."""
+    """RFC 4180, as UTF-8; None is an empty cell, and what can't be shown an escape."""
     text = io.StringIO(newline="")
     writer = csv.writer(text)
-    writer.writerow(columns)
+    writer.writerow(map(escaped, columns))
     for row in rows:
-        writer.writerow([guarded(cell) for cell in row])
-    return text.getvalue().encode("utf-8", "replace")
+        writer.writerow([_shown(cell) for cell in row])
+    return text.getvalue().encode()
+
+
+def _shown(cell: object) -> object:
+    return guarded(escaped(cell)) if isinstance(cell, str) else cell
 
 
 def guarded(cell: object) -> object:

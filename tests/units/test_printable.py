@@ -1,10 +1,15 @@
 """Text made safe for a terminal: Unicode's general categories, UAX #9 on what turns text round."""
 
+import json
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.units.printable import can_be_shown, printable
+from classclock.units.printable import can_be_shown, escaped, escaped_json, printable
+
+JOINERS = ("\u200c", "\u200d", *map(chr, range(0xE0020, 0xE0080)))
+TRAM_DRIVER = "👩\u200d🚒"
 
 
 @pytest.mark.parametrize(
@@ -16,6 +21,12 @@ from classclock.units.printable import can_be_shown, printable
         ("a\u2028b", r"a\u2028b"),
         ("a\u00a0b\u2003c", "a b c"),
         ("Žélie 🦊", "Žélie 🦊"),
+        # Unicode Standard, 23.2: joined picture signs and some scripts need the joiners;
+        # UTS #51, annex C: the flags of regions are tags.
+        (TRAM_DRIVER, TRAM_DRIVER),
+        ("\u0645\u06cc\u200c\u062e\u0648", "\u0645\u06cc\u200c\u062e\u0648"),
+        ("🏴\U000e0067\U000e0062\U000e007f", "🏴\U000e0067\U000e0062\U000e007f"),
+        ("a\u200bb\ufeff", r"a\u200bb\ufeff"),
     ],
 )
 def test_what_a_terminal_would_obey_is_shown_as_an_escape(text: str, seen: str) -> None:
@@ -29,7 +40,25 @@ def test_what_is_too_long_is_cut_and_says_so() -> None:
 
 @given(st.text(max_size=30))
 def test_nothing_that_is_shown_moves_the_cursor(text: str) -> None:
-    assert printable(text).isprintable()
+    for shown in (printable(text), escaped(text)):
+        assert can_be_shown(shown)
+    assert "".join(sign for sign in printable(text) if sign not in JOINERS).isprintable()
+
+
+@given(st.text(max_size=30))
+def test_what_is_let_in_is_shown_sign_by_sign(text: str) -> None:
+    shown = escaped(text)
+    kept = [sign for sign in text if sign in shown]
+    assert all(can_be_shown(sign) for sign in kept)
+    assert escaped(shown) == shown
+
+
+@given(st.text(max_size=30))
+def test_a_document_says_the_same_with_escapes(text: str) -> None:
+    # RFC 8259, 7: any character may be escaped, and means the same.
+    document = escaped_json(json.dumps({text: [text]}, ensure_ascii=False))
+    assert json.loads(document) == {text: [text]}
+    assert can_be_shown(document)
 
 
 @given(st.text(st.characters(exclude_characters="\\", exclude_categories=["Zs"]), max_size=30))

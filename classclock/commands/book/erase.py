@@ -30,7 +30,7 @@ def do(asked: argparse.Namespace) -> int:
         except ClassRunningError as error:
             raise FindingsError(error) from None
         lines = _lines(athlete, reach, done=asked.yes)
-        print_answer(_values(reach, done=asked.yes), "\n".join(lines), as_json=asked.json)
+        print_answer(_values(reach, done=asked.yes), *lines, as_json=asked.json)
     return OK if reach.whole else FINDINGS
 
 

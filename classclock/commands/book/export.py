@@ -22,5 +22,5 @@ def do(asked: argparse.Namespace) -> int:
     with asked_book(folder) as book:
         with book.reading() as connection:
             written = [str(path) for path in export_book(connection, folder, Path(asked.into))]
-        print_answer({"written": written}, "\n".join(written), as_json=asked.json)
+        print_answer({"written": written}, *written, as_json=asked.json)
     return OK

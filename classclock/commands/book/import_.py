@@ -41,7 +41,7 @@ def do(asked: argparse.Namespace) -> int:
             "imported": goes_in,
         }
         lines = _lines(ready, len(findings), dry_run=asked.dry_run)
-        print_answer(values, "\n".join(lines), as_json=asked.json)
+        print_answer(values, *lines, as_json=asked.json)
     return FINDINGS if findings else OK
 
 

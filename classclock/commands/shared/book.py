@@ -39,8 +39,6 @@ def faults_in_words(folder: Path) -> Iterator[None]:
         yield
     except (BookError, ChangesDamagedError) as error:
         raise FindingsError(error) from error
-    except BrokenPipeError:
-        raise  # whoever read our output has stopped: the command line knows
     except OSError as error:
         raise FindingsError(f"{error.filename or folder}: {error.strerror}") from error
 

@@ -7,7 +7,9 @@ than showing a class.
 import argparse
 from collections.abc import Sequence
 from importlib import import_module
-from typing import Any, NamedTuple, Protocol, cast
+from typing import Any, NamedTuple, NoReturn, Protocol, cast
+
+from classclock.units.printable import escaped
 
 
 class Subcommand(NamedTuple):
@@ -55,7 +57,14 @@ def add_commands(
         )
 
 
-class _WhenAsked(argparse.ArgumentParser):
+class Parser(argparse.ArgumentParser):
+    """Says what it can't read without letting it steer the terminal."""
+
+    def error(self, message: str) -> NoReturn:
+        super().error(escaped(message))
+
+
+class _WhenAsked(Parser):
     """Reads what is typed behind a command's name; its module is loaded when that begins."""
 
     def __init__(self, *, module: str, **said: Any) -> None:

@@ -2,6 +2,8 @@
 
 import argparse
 
+from classclock.units.printable import can_be_shown
+
 
 def add_club(
     parser: argparse.ArgumentParser, *, unless_named: str | None = argparse.SUPPRESS
@@ -42,18 +44,30 @@ def speed(text: str) -> int:
 
 
 def names(written: str) -> tuple[str, ...]:
-    return tuple(name.strip() for name in written.split(",") if name.strip())
+    """The names, in their order.
+
+    Raises:
+        ArgumentTypeError: one can't be shown on the wall.
+    """
+    each = tuple(name.strip() for name in written.split(",") if name.strip())
+    for name in each:
+        if not can_be_shown(name):
+            raise argparse.ArgumentTypeError(
+                f'"{name}" holds a character that can\'t be shown: type the name again'
+            )
+    return each
 
 
 def names_that_differ(written: str) -> tuple[str, ...]:
     """Names of a class: two people of one name can't be told apart on the wall.
 
     Raises:
-        ArgumentTypeError: one name is there twice.
+        ArgumentTypeError: one name is there twice, or can't be shown.
     """
     seen: set[str] = set()
-    for name in names(written):
+    each = names(written)
+    for name in each:
         if name.casefold() in seen:
             raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
         seen.add(name.casefold())
-    return names(written)
+    return each

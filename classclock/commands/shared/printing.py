@@ -2,28 +2,43 @@
 
 import json
 import shutil
-import sys
-from typing import Any
+from typing import TYPE_CHECKING, Any
 
+from classclock.machine import standard_streams
+from classclock.machine.standard_streams import say, say_document, say_styled
 from classclock.units.printable import printable
+
+if TYPE_CHECKING:
+    from rich.console import RenderableType
 
 
 def say_wrong(text: str) -> None:
     """Write one line to standard error."""
-    print(printable(text, longest=2000), file=sys.stderr)
+    standard_streams.say_wrong(printable(text, longest=2000))
 
 
 def print_json(document: object) -> None:
-    """Print one document."""
-    print(json.dumps(document, ensure_ascii=False, indent=1))
+    """Print one document, as UTF-8."""
+    say_document(json.dumps(document, ensure_ascii=False, indent=1))
 
 
-def print_answer(values: dict[str, Any], said: str, *, as_json: bool) -> None:
+def print_answer(values: dict[str, Any], *lines: str, as_json: bool) -> None:
     """Print the same for programs, or for people."""
     if as_json:
         print_json(values)
     else:
-        print(said)
+        say(*lines)
+
+
+def print_tables(*shown: "RenderableType") -> None:
+    """Print what rich draws; every text in it must be `printable` already."""
+    from rich.console import Console  # noqa: PLC0415  rich takes its time, and JSON does without
+
+    console = Console(highlight=False)
+    with console.capture() as captured:
+        for each in shown:
+            console.print(each)
+    say_styled(captured.get())
 
 
 def page_width() -> int:

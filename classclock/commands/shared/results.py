@@ -3,7 +3,7 @@
 from datetime import datetime
 from typing import Any
 
-from classclock.commands.shared.printing import print_json
+from classclock.commands.shared.printing import print_json, print_tables
 from classclock.records.document import ResultsDocument, plain_values
 from classclock.units.printable import printable
 
@@ -17,8 +17,7 @@ def print_results(document: ResultsDocument, *, as_json: bool) -> None:
 
 
 def _print_table(document: ResultsDocument) -> None:
-    from rich.console import Console  # noqa: PLC0415  rich takes its time, and JSON does without
-    from rich.table import Table  # noqa: PLC0415
+    from rich.table import Table  # noqa: PLC0415  rich takes its time, and JSON does without
     from rich.text import Text  # noqa: PLC0415
 
     started = datetime.fromisoformat(document.started)
@@ -34,9 +33,7 @@ def _print_table(document: ResultsDocument) -> None:
             cells = (rank, *words, lane.status, lane.note)
             table.add_row(*(Text(printable(cell)) for cell in cells))
         shown += [Text(), table]
-    console = Console(highlight=False)
-    for each in shown:
-        console.print(each)
+    print_tables(*shown)
 
 
 def _side(column: str) -> Any:

@@ -15,6 +15,8 @@ from rich.cells import cell_len, set_cell_size
 from rich.segment import Segment
 from rich.style import Style
 
+from classclock.units.printable import escaped
+
 if TYPE_CHECKING:
     from textual.strip import Strip
 
@@ -48,7 +50,11 @@ def blank(columns: int, rows: int, ground: str) -> Drawing:
 
 
 def line(text: str, ink: str, ground: str, *, bold: bool = False, columns: int = 0) -> Drawing:
-    """Ordinary terminal text, one row; with `columns` cut or filled to that width."""
+    """Ordinary terminal text, one row; with `columns` cut or filled to that width.
+
+    All text comes to the screen by this function, by `Look.text` or by `Look.letters`.
+    """
+    text = escaped(text)
     shown = set_cell_size(text, columns) if columns else text
     return ((Segment(shown, style(ink, ground, bold=bold)),),) if shown else ((),)
 

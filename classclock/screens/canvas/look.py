@@ -12,6 +12,7 @@ from classclock.plan.settings.club import Club
 from classclock.screens.canvas.cells import Drawing, Side, VerticalAlign, blank, line, place
 from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
 from classclock.screens.canvas.theme import DARK, Theme, theme_for
+from classclock.units.printable import escaped
 
 
 class Look(Struct, frozen=True):
@@ -35,7 +36,7 @@ class Look(Struct, frozen=True):
     ) -> Drawing:
         """The text as large as fits the box, in ink on ground unless told otherwise."""
         paint = Paint(ink or self.theme.ink, ground or self.theme.ground, self.terminal)
-        return draw_lettering(text, columns, rows, paint, air=air)
+        return draw_lettering(escaped(text), columns, rows, paint, air=air)
 
     def text(
         self,
@@ -48,7 +49,7 @@ class Look(Struct, frozen=True):
     ) -> Drawing:
         """A row of terminal text, filled to that width; what is too long is cut."""
         under = ground or self.theme.ground
-        drawn = line(cut(text, columns), ink or self.theme.ink, under, bold=bold)
+        drawn = line(cut(escaped(text), columns), ink or self.theme.ink, under, bold=bold)
         return place(drawn, columns, 1, under)
 
     def box(

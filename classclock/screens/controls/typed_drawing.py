@@ -11,7 +11,9 @@ from classclock.units.printable import printable
 def draw_typed(line: TypedLine, columns: int, look: Look) -> Drawing:
     """What is typed, with the caret in it; what doesn't fit runs out at the left."""
     theme = look.theme
-    before, after = printable(line.text[: line.caret], 2100), line.text[line.caret :]
+    before = printable(line.text[: line.caret], 2100)
+    # A caret within joined signs stands on the next of them: a joiner has no cell to stand on.
+    after = line.text[line.caret :].lstrip("\u200c\u200d")
     if not line.caret:
         before = ""
     while cell_len(before) > columns - 2:

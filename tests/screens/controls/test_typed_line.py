@@ -108,3 +108,13 @@ def test_a_line_fills_its_columns_wherever_the_caret_is(
 
 def test_a_wide_name_stands_there_whole() -> None:
     assert plain_text(draw_typed_at_end("find", "電車庫", 30, Look())).startswith("find: 電車庫 ")
+
+
+def test_the_caret_is_seen_within_signs_that_are_joined() -> None:
+    # Unicode Standard, 23.2: the joiner between the two signs takes no room of its own.
+    line = TypedLine.of("Tuva 👩\u200d🚒")
+    line.caret -= 2
+    (row,) = draw_typed(line, 30, Look())
+    ink = Look().theme.ink
+    grounds = [(one.text, one.style.bgcolor.name) for one in row if one.style and one.style.bgcolor]
+    assert [text for text, ground in grounds if ground == ink] == ["🚒"]
