@@ -9,7 +9,8 @@ from sqlalchemy import create_engine, text
 from sqlalchemy.engine import make_url
 
 from classclock.book.tables.catching_up import CaughtUp, catch_up
-from classclock.book.tables.opening import VARIABLE, Book, open_book
+from classclock.book.tables.opening import Book, open_book
+from classclock.book.tables.server_address import VARIABLE
 
 SERVER = os.environ.get("CLASSCLOCK_TEST_POSTGRESQL")
 """A server on this machine on which tests may make databases, as in CLASSCLOCK_BOOK."""

@@ -8,18 +8,23 @@ from pathlib import Path
 
 from msgspec import Struct
 from sqlalchemy import URL, Connection, Engine, create_engine, event, text
-from sqlalchemy.engine import make_url
-from sqlalchemy.exc import ArgumentError, DBAPIError, InterfaceError, OperationalError
+from sqlalchemy.exc import DBAPIError, InterfaceError, OperationalError
 
 from classclock.book.files.changes import NAME as CHANGES
 from classclock.book.files.changes import room_of
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.schema import VERSION, metadata
+from classclock.book.tables.server_address import (
+    VARIABLE,
+    AddressError,
+    read_address,
+    server_engine,
+    shown_address,
+    without_secrets,
+)
 from classclock.club.folder import private
 
 FILE = "book.sqlite"
-VARIABLE = "CLASSCLOCK_BOOK"
-_SERVER = "postgresql+psycopg"
 _WAIT = 5
 """Seconds after which a server that doesn't answer counts as gone."""
 _ROOM = "classclock_room"
@@ -195,23 +200,13 @@ def _forget_fully(connection: sqlite3.Connection, _: object) -> None:
 
 def _open_server(folder: Path, address: str) -> Book:
     try:
-        url = make_url(address)
-    except ArgumentError:
-        url = None
-    if url is None or url.drivername != _SERVER:
-        raise BookError(
-            f"{VARIABLE} is no address of a book: write {_SERVER}://NAME:PASSWORD@HOST/DATABASE"
+        engine = server_engine(
+            read_address(address),
+            connect_timeout=_WAIT,
+            options=f"-csearch_path={schema_name(VERSION)}",
         )
-    try:
-        engine = create_engine(
-            url,
-            hide_parameters=True,
-            paramstyle="format",  # by place, as SQLite has it
-            connect_args={
-                "connect_timeout": _WAIT,
-                "options": f"-csearch_path={schema_name(VERSION)}",
-            },
-        )
+    except AddressError as error:
+        raise BookError(str(error)) from None
     except ImportError:
         raise BookError(
             "a book on PostgreSQL needs its driver: pip install 'classclock[postgresql]'"
@@ -233,14 +228,25 @@ def _in_words(engine: Engine) -> Iterator[None]:
     try:
         yield
     except DBAPIError as error:
-        where = engine.url.render_as_string(hide_password=True)
-        gone = isinstance(error, OperationalError | InterfaceError)
-        if engine.dialect.name == "postgresql" and gone:
-            raise BookError(
-                f"the book at {where} can't be reached: classes run on, and their results go in "
-                "when it is back"
-            ) from error
+        if engine.dialect.name == "postgresql":
+            raise BookError(_of_the_server(error, engine.url)) from None
+        where = engine.url.render_as_string()
         why = str(error.orig).strip().splitlines()[0]
         raise BookError(
             f"the book at {where} can't be used ({why}): `classclock book rebuild` makes it anew"
         ) from error
+
+
+def _of_the_server(error: DBAPIError, address: URL) -> str:
+    where = shown_address(address)
+    if isinstance(error, OperationalError | InterfaceError):
+        return (
+            f"the book at {where} can't be reached: classes run on, and their results go in "
+            "when it is back"
+        )
+    first, *_ = [*str(error.orig).strip().splitlines(), ""]
+    why = without_secrets(first, address)
+    return (
+        f"the book at {where} can't be used{f' ({why})' if why else ''}: put {VARIABLE} right, "
+        "or `classclock book rebuild` makes it anew"
+    )
