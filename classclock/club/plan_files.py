@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import TYPE_CHECKING
 
 from classclock.machine.bundled import bundled
+from classclock.machine.plain_file import NoFileError, open_file
 from classclock.plan.reading.plan_reading import LARGEST, Read, parse_plan, refused
 from classclock.units.loads import Unit
 
@@ -37,7 +38,7 @@ def read_plan(path: str | Path, unit: Unit = "kg", library: "Library | None" = N
     """
     file = str(path)
     try:
-        with Path(path).open("rb") as opened:
+        with open_file(Path(path)) as opened:
             data = opened.read(LARGEST + 1)
     except FileNotFoundError:
         return refused(file, "there is no such file", "Check the name and the folder")
@@ -45,6 +46,9 @@ def read_plan(path: str | Path, unit: Unit = "kg", library: "Library | None" = N
         return refused(file, "this is a folder", "Name a plan file in it, ending in .toml")
     except PermissionError:
         return refused(file, "this file may not be read", "Give your account the right to read it")
+    except NoFileError:
+        what = "this is a pipe or a device, no plan file"
+        return refused(file, what, "Name a plan file, ending in .toml")
     except (OSError, ValueError):
         return refused(file, "this file can't be read", "Check the name and the folder")
     return parse_plan(data, file, unit, library)

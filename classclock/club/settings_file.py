@@ -2,6 +2,7 @@
 
 from pathlib import Path
 
+from classclock.machine.plain_file import NoFileError, open_file
 from classclock.plan.findings import Finding
 
 
@@ -11,13 +12,15 @@ def settings_text(path: Path, largest: int) -> str | Finding | None:
     Never raises for what is in the file or where it is.
     """
     try:
-        with path.open("rb") as opened:
+        with open_file(path) as opened:
             data = opened.read(largest + 1)
         text = data.decode("utf-8-sig")
     except FileNotFoundError:
         return None
     except UnicodeDecodeError:
         return _refused(path, "this file is not UTF-8", "Save it as UTF-8")
+    except NoFileError:
+        return _refused(path, "this is a pipe or a device, no file", "Put the file in its place")
     except OSError:
         return _refused(path, "this file can't be read", "Check its name and who may read it")
     if len(data) > largest:

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from classclock.machine.bundled import bundled
 from classclock.machine.file_names import file_safe
+from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
 from classclock.plan.reading.plan_reading import LARGEST
 
@@ -57,7 +58,7 @@ class DraftFile:
     def read(self) -> KeptDraft | None:
         """What is kept; a file that can't be read keeps nothing."""
         try:
-            return msgspec.json.decode(self.path.read_bytes(), type=KeptDraft)
+            return msgspec.json.decode(read_file(self.path), type=KeptDraft)
         except (OSError, msgspec.DecodeError):
             return None
 
@@ -76,7 +77,7 @@ def open_plan(path: Path) -> PlanOnDisk:
     Raises ValueError in a sentence for the coach.
     """
     try:
-        with path.open("rb") as opened:
+        with open_file(path) as opened:
             data = opened.read(LARGEST + 1)
     except FileNotFoundError:
         raise ValueError("there is no such file: check the name and the folder") from None
@@ -109,7 +110,7 @@ def changed_meanwhile(plan: PlanOnDisk) -> bool:
     if plan.path is None:
         return False
     try:
-        return plan.path.read_bytes() != plan.data
+        return read_file(plan.path) != plan.data
     except OSError:
         return True
 

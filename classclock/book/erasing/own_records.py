@@ -12,6 +12,7 @@ from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.book.files.results_files import write_document
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
 from classclock.club.folder import journals, results
+from classclock.machine.plain_file import read_file
 from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
@@ -77,7 +78,7 @@ def plain_text(path: Path) -> str:
     Raises:
         OSError: it can't be read.
     """
-    raw = path.read_bytes().decode("utf-8", "replace")
+    raw = read_file(path).decode("utf-8", "replace")
     if path.suffix == ".html":
         return html.unescape(raw)
     if path.suffix == ".jsonl":

@@ -14,6 +14,7 @@ from msgspec import Struct, convert, field
 from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
+from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
 from classclock.records.result import ScoreKind
 from classclock.tally.lanes import Mark
@@ -119,7 +120,7 @@ def read_changes(folder: Path) -> Changes:
     """
     path = folder / NAME
     try:
-        first, *lines = path.read_bytes().split(b"\n")
+        first, *lines = read_file(path).split(b"\n")
     except FileNotFoundError:
         changes = Changes(os.urandom(8).hex())
         write_changes(folder, changes)
@@ -167,7 +168,7 @@ def room_of(folder: Path) -> str:
     Raises: as `read_changes` does.
     """
     try:
-        with (folder / NAME).open("rb") as opened:
+        with open_file(folder / NAME) as opened:
             return _room(folder / NAME, opened.readline())
     except FileNotFoundError:
         return read_changes(folder).room
@@ -180,7 +181,7 @@ def changes_digest(folder: Path) -> str:
         OSError: it can't be read.
     """
     try:
-        return hashlib.sha256((folder / NAME).read_bytes()).hexdigest()
+        return hashlib.sha256(read_file(folder / NAME)).hexdigest()
     except FileNotFoundError:
         return ""
 

@@ -7,6 +7,7 @@ from pathlib import Path
 
 from pydantic import ValidationError
 
+from classclock.machine.plain_file import open_file
 from classclock.plan.model import Plan
 
 _OPENING = 3
@@ -17,7 +18,7 @@ _LONGEST = 4_000_000
 def plan_in(journal: Path) -> Plan | None:
     """The plan of the class with this journal; None where it is gone or can't be read."""
     try:
-        with journal.open("rb") as opened:
+        with open_file(journal) as opened:
             for _ in range(_OPENING):
                 line = json.loads(opened.readline(_LONGEST))
                 if line.get("event") == "ClassOpened":

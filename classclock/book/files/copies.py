@@ -9,6 +9,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from classclock.club.folder import private
+from classclock.machine.plain_file import read_file
 from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
@@ -47,7 +48,7 @@ def write_copy(folder: Path, path: Path, data: bytes) -> None:
 def copies(folder: Path) -> Iterator[Copy]:
     """The copies that are still there; of several written to one place the last."""
     try:
-        lines = (folder / NAME).read_bytes().splitlines()
+        lines = read_file(folder / NAME).splitlines()
     except FileNotFoundError:
         return
     found: dict[Path, str] = {}

@@ -12,6 +12,7 @@ from pathlib import Path
 from msgspec import Struct, to_builtins
 
 from classclock.book.files.event_lines import LaterEventError, event_of
+from classclock.machine.plain_file import read_file
 from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChosen
 from classclock.units.printable import printable
 
@@ -106,7 +107,7 @@ def read_journal(path: Path) -> Journal:
     """
     if path.stat().st_size > MAX_BYTES:
         raise JournalUnreadableError(path, 1, "this file is too large for a journal")
-    data = path.read_bytes()
+    data = read_file(path)
     whole = data.rfind(b"\n") + 1
     torn = whole < len(data)
     anchors: list[Anchor] = []

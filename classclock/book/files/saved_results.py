@@ -8,6 +8,7 @@ from pathlib import Path
 from msgspec import DecodeError, Raw, Struct, ValidationError
 from msgspec.json import Decoder
 
+from classclock.machine.plain_file import open_file, read_file
 from classclock.records.document import VERSION, ResultsDocument
 
 
@@ -69,7 +70,7 @@ def read_results(path: Path) -> ResultsDocument:
         ResultsError: it isn't one, is damaged, or was made by a later classclock.
     """
     try:
-        data = path.read_bytes()
+        data = read_file(path)
     except OSError:
         raise NotResultsError(path, "no results file") from None
     try:
@@ -117,7 +118,7 @@ def journal_of(path: Path) -> str:
     Of a file as classclock writes it only the beginning is read.
     """
     try:
-        with path.open("rb") as opened:
+        with open_file(path) as opened:
             data = opened.read(_HEAD_BYTES)
             if match := re.search(_JOURNAL, data, re.MULTILINE):
                 return str(json.loads(match[1]))

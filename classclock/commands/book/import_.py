@@ -13,6 +13,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import counted, print_answer, say_wrong
+from classclock.machine.plain_file import read_file
 from classclock.plan.findings import Finding
 from classclock.units.loads import Unit
 
@@ -48,7 +49,7 @@ def do(asked: argparse.Namespace) -> int:
 def _read(path: Path, book: Book, unit: Unit) -> tuple[ReadyImport, tuple[Finding, ...]]:
     """What the file would bring into the book, and what is wrong with it."""
     try:
-        raw = path.read_bytes()
+        raw = read_file(path)
     except OSError as error:
         raise BadUseError(
             f"{path}: this file can't be read ({error.strerror}). Check its name."
