@@ -4,6 +4,7 @@ import asyncio
 from collections.abc import Sequence
 from datetime import datetime
 from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from rich.segment import Segment
 from textual.pilot import Pilot
@@ -23,9 +24,9 @@ SEED = 3
 FOLDER = Path(__file__).parent
 
 
-async def draw() -> None:
+async def draw(folder: Path) -> None:
     source = WoundSource(wall=datetime.fromisoformat("2026-03-03T18:30:00+01:00"))
-    session, _ = demo_class(seed=SEED, source=source, speed=1, sound=False)
+    session, _ = demo_class(folder, seed=SEED, source=source, speed=1, sound=False)
     session.remember()  # what each did a week before
     look = Look()
 
@@ -75,4 +76,5 @@ def _save(pilot: Pilot[str], name: str, title: str) -> None:
 
 
 if __name__ == "__main__":
-    asyncio.run(draw())
+    with TemporaryDirectory() as folder:
+        asyncio.run(draw(Path(folder)))

@@ -1,9 +1,12 @@
 """`demo`: a sample class, its athletes calling by themselves."""
 
 import argparse
+from pathlib import Path
+from tempfile import TemporaryDirectory
 
 from classclock.clock.source import time_source
 from classclock.commands.shared.options import speed
+from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.demo.sample_class import demo_class
 
 
@@ -15,9 +18,12 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
-    session, athletes = demo_class(
-        seed=asked.seed, source=time_source(asked.speed), speed=asked.speed
-    )
-    from classclock.screens.start import show_class  # noqa: PLC0415  textual, once all is in order
+    needs_a_terminal()
+    # What is left over of a folder that a virus scanner holds is no reason to end in a fault.
+    with TemporaryDirectory(prefix="classclock-demo-", ignore_cleanup_errors=True) as folder:
+        session, athletes = demo_class(
+            Path(folder), seed=asked.seed, source=time_source(asked.speed), speed=asked.speed
+        )
+        from classclock.screens.start import show_class  # noqa: PLC0415  textual, once all is in order
 
-    return show_class(session, autopilot=athletes)
+        return show_class(session, autopilot=athletes)

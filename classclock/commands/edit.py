@@ -6,6 +6,7 @@ from classclock.club.plan_files import plan_path
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FindingsError
 from classclock.commands.shared.options import add_club
+from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.drafts.plan_being_written import open_plan
 
 
@@ -15,6 +16,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
+    needs_a_terminal()
     folder, club = asked_club(asked)
     path = plan_path(asked.plan)
     try:

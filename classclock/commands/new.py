@@ -5,6 +5,7 @@ import argparse
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FindingsError
 from classclock.commands.shared.options import add_club
+from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.drafts.new_plan_list import begin_named
 
 
@@ -19,6 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
+    needs_a_terminal()
     folder, club = asked_club(asked)
     try:
         plan = None if asked.source is None else begin_named(asked.source, folder)

@@ -11,6 +11,7 @@ from classclock.club.folder import journals
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FindingsError
 from classclock.commands.shared.options import add_club
+from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.live.session_opening import rejoin_session, rejoined_words
 
 
@@ -20,6 +21,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
+    needs_a_terminal()
     folder, club = asked_club(asked)
     path = Path(asked.journal) if asked.journal else _latest(folder)
     try:

@@ -10,6 +10,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS
 from classclock.commands.shared.options import add_club, names_that_differ, speed
 from classclock.commands.shared.plan import asked_plan
+from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.live.session_opening import open_session
 
 
@@ -31,6 +32,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
+    needs_a_terminal()
     folder, club = asked_club(asked)
     plan_file = asked_plan(asked.plan, club.unit)
     if plan_file is None:

@@ -1,11 +1,10 @@
 """A sample class in which the athletes call their rounds by themselves.
 
-Everyone is invented, and so is every number; the same seed makes the same class again. It is kept
-in a folder of its own, so that no club's records are touched.
+Everyone is invented, and so is every number; the same seed makes the same class again. It wants a
+folder of its own, so that no club's records are touched.
 """
 
 import asyncio
-import tempfile
 from collections.abc import Callable
 from datetime import timedelta
 from pathlib import Path
@@ -44,15 +43,14 @@ DEPOT = Club(
 
 
 def demo_class(
-    *, seed: int, source: TimeSource, speed: int, sound: bool = True
+    folder: Path, *, seed: int, source: TimeSource, speed: int, sound: bool = True
 ) -> tuple[Session, "Athletes"]:
-    """The class, ready at its hard piece, and the athletes who will call."""
+    """The class, ready at its hard piece, and the athletes who will call; kept in this folder."""
     path = bundled("plans") / f"{PLAN}.toml"
     plan, findings = read_plan(path)
     if plan is None:
         raise ValueError(str(findings[0]))
     people = people_named(NAMES)
-    folder = Path(tempfile.mkdtemp(prefix="classclock-demo-"))
     plan_file, _ = filled_in(PlanFile(PLAN, path.read_text("utf-8"), plan), folder)
 
     def at_the_piece(source: TimeSource, *, sound: bool, speed: int = 1) -> Session:

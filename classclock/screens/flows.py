@@ -37,6 +37,8 @@ async def run_class(
             )
     finally:
         session.close()
+    if autopilot is not None:
+        return "the sample class is over: nothing of it is kept"
     if session.live.record.closed:
         return "\n".join(f"saved: {path}" for path in session.results.saved)
     return f"left before its end: classclock resume {session.journal.path} goes on with it"

@@ -1,6 +1,7 @@
 """The demo: invented athletes, who did the same piece a week before."""
 
 from datetime import datetime
+from pathlib import Path
 
 import pytest
 
@@ -11,10 +12,10 @@ from classclock.live.session import Session
 
 
 @pytest.fixture
-def demo(monkeypatch: pytest.MonkeyPatch) -> Session:
+def demo(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Session:
     monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
     source = WoundSource(wall=datetime.fromisoformat("2026-03-03T18:30:00+01:00"))
-    session, _ = demo_class(seed=3, source=source, speed=1, sound=False)
+    session, _ = demo_class(tmp_path, seed=3, source=source, speed=1, sound=False)
     return session
 
 

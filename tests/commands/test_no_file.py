@@ -29,16 +29,11 @@ ASKED: tuple[tuple[str, str, int, str], ...] = (
 """What is a pipe, what is asked, the exit status, and what is said."""
 
 
-@pytest.mark.parametrize(("pipe", "command", "status", "says"), ASKED)
+@pytest.mark.parametrize("asked", ASKED)
 def test_nothing_waits_for_a_pipe(
-    pipe: str,
-    command: str,
-    status: int,
-    says: str,
-    typed: Typed,
-    tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
+    asked: tuple[str, str, int, str], typed: Typed, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    pipe, command, status, says = asked
     monkeypatch.setenv("CLASSCLOCK_CLUB", str(tmp_path))
     monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
     monkeypatch.chdir(tmp_path)

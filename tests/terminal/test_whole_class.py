@@ -103,14 +103,17 @@ def test_no_class_to_rejoin_is_said(club: Any) -> None:
 
 @pytest.mark.real_time
 def test_the_sample_class_lives_in_any_folder(club: Any) -> None:
-    wall = club.start("demo", "--speed", "20")
+    wall = club.start("demo", "--speed", "20", TMPDIR=str(club.folder))
     wall.says(", round 1,", within=30)
     wall.says(", round 2,", within=30)
+    assert len([*club.folder.glob("classclock-demo-*/journals/*.jsonl")]) == 2
     wall.type("\x11")
     wall.shows(LEAVE)
     wall.type("\r")
     assert wall.status() == 0
     wall.is_clean()
+    assert b"nothing of it is kept" in wall.painted
+    assert [*club.folder.glob("classclock-demo-*")] == []
     assert not club.home.exists()
 
 
