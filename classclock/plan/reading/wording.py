@@ -29,10 +29,18 @@ def fault_of(error: ErrorDetails, values: dict[str, Any]) -> Fault:
         return Fault(path, what, f"Write {assignment(absent)}", missing=(absent,))
     key = next((str(part) for part in reversed(path) if part in KEYS or "cues" in path), "")
     value = error["input"]
+    if error["type"] == "too_long" and not isinstance(value, str):
+        return Fault(path, *too_many(key, error))
     if error["type"] == "literal_error":
         expected = tuple(re.findall(r"'([^']+)'", str(error.get("ctx", {}).get("expected", ""))))
         return _choice(path, key, value, expected)
     return _value(path, key, value)
+
+
+def too_many(key: str, error: ErrorDetails) -> tuple[str, str]:
+    """What is wrong with a list of more entries than it may have, and what to do."""
+    there, most = len(error["input"]), error["ctx"]["max_length"]
+    return f"{key} has {there} entries, {most} is the most", f"Leave {most} of them"
 
 
 def show(value: object) -> str:

@@ -92,7 +92,10 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     example = known.example if is_table else f"{key} = {known.example}"
     if error["type"] == "missing":
         return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
-    from classclock.plan.reading.wording import show  # noqa: PLC0415  faulty settings only
+    from classclock.plan.reading.wording import show, too_many  # noqa: PLC0415  faulty settings only
+
+    if error["type"] == "too_long" and not isinstance(error["input"], str):
+        return Finding(file, line, place, *too_many(key, error))
 
     verb = "=" if path[-1] == key else "holds"
     what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"

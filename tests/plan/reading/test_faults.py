@@ -136,6 +136,12 @@ FAULTS = {
     "another format's score": (f'{COUNTDOWN}\nscore = "lowest"', 6, "load, reps", "Write score"),
     "a score that isn't asked": (f'{ROUNDS}\nscore = "load"\n{SQUAT}', 6, "score", "Take it out"),
     "a repeat of none": (f'format = "interval"\nrepeat = 0\n{STEPS}', 5, "from 1", "repeat = 8"),
+    "too many steps": (
+        f"{INTERVAL}\nsteps = [{'{ work = 20 }, ' * 61}]",
+        6,
+        "steps has 61 entries, 60 is the most",
+        "Leave 60 of them",
+    ),
     "no steps": (f"{INTERVAL}\nsteps = []", 6, '"steps" is empty', "Write steps = [{ work"),
     "a step of both": (
         f'{INTERVAL}\nsteps = [\n{{ work = "0:20", rest = "0:10" }},\n]',
@@ -238,6 +244,15 @@ def test_a_plan_without_segments_is_told_how_one_begins(findings_in: FindingsIn)
         (finding,) = findings_in(text)
         assert "[[segment]]" in finding.instead
     assert [one.what for one in findings_in("")] == ['"title" is missing', '"segment" is missing']
+
+
+def test_a_plan_of_thousands_of_segments_is_told_how_many_it_may_have(
+    findings_in: FindingsIn,
+) -> None:
+    segment = f'[[segment]]\nname = "Yard"\n{COUNTDOWN}\n'
+    (finding,) = findings_in(f'title = "Long"\n{segment * 3_000}')
+    assert (finding.line, finding.what) == (2, "segment has 3000 entries, 60 is the most")
+    assert finding.instead == "Leave 60 of them"
 
 
 def test_a_segment_without_a_name_is_called_by_its_number(findings_in: FindingsIn) -> None:

@@ -143,6 +143,12 @@ FAULTS = {
         '"boxes" stands in it twice',
         "Write equipment = {",
     ),
+    "more equipment than a gym holds": (
+        "[equipment]\n" + "".join(f"sled{'x' * n} = 1\n" for n in range(61)),
+        1,
+        "equipment has 61 entries, 60 is the most",
+        "Leave 60 of them",
+    ),
     "equipment misspelt": ("[equipmnt]\nboxes = 1", 1, 'unknown key "equipmnt"', '"equipment"'),
     "an unknown unit": ('unit = "st"', 1, "not one of kg, lb", 'Write unit = "kg"'),
     "a unit that is a number": ("unit = 3\ndumbbells = [5]", 1, "unit = 3", 'Write unit = "kg"'),
