@@ -7,7 +7,7 @@ from pathlib import Path
 from classclock.book.files.copies import write_copy
 from classclock.book.tables.opening import Book
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, say_if_forgotten, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
@@ -34,6 +34,7 @@ def do(asked: argparse.Namespace) -> int:
             from classclock.report.athlete_html import athlete_html  # noqa: PLC0415  jinja2: 40 ms
 
             write_copy(folder, Path(asked.html), athlete_html(page, club.name, today))
+            say_if_forgotten(folder)
         if asked.json:
             print_json(page_values(page))
         elif asked.html:

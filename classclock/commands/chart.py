@@ -9,7 +9,7 @@ from classclock.book.files.copies import write_copy
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import all_athletes, best_rows
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, say_if_forgotten, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json, names
@@ -42,6 +42,8 @@ def do(asked: argparse.Namespace) -> int:
             write_copy(folder, Path(asked.html), chart_html(shown, club.name, today))
         if asked.csv:
             write_copy(folder, Path(asked.csv), chart_csv(shown))
+        if asked.html or asked.csv:
+            say_if_forgotten(folder)
         if asked.json:
             print_json(_values(shown))
         elif asked.html or asked.csv:

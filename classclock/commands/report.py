@@ -14,7 +14,7 @@ from classclock.book.files.saved_results import (
     read_results,
 )
 from classclock.club.folder import results
-from classclock.commands.shared.book import faults_in_words
+from classclock.commands.shared.book import faults_in_words, say_if_forgotten
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, FindingsError
 from classclock.commands.shared.options import add_club, add_json
@@ -47,6 +47,7 @@ def do(asked: argparse.Namespace) -> int:
 
         with faults_in_words(folder):
             write_copy(folder, Path(asked.html), class_html(made))
+        say_if_forgotten(folder)
         if not asked.text and not asked.json:
             say(asked.html)
     return OK

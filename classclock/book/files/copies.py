@@ -29,7 +29,7 @@ class Copy(Struct, frozen=True):
 
 
 def write_copy(folder: Path, path: Path, data: bytes) -> None:
-    """Write a file of records for somebody's use, and remember where it went.
+    """Write a file of records for somebody's use, and remember where it went if `remembers`.
 
     For this account alone; whoever passes it on decides who reads it.
 
@@ -37,12 +37,20 @@ def write_copy(folder: Path, path: Path, data: bytes) -> None:
         OSError: it can't be written.
     """
     write_whole(path, data)
+    if not remembers(folder):
+        return
     line = json.dumps({"path": str(path.resolve()), "digest": _digest(data)}) + "\n"
     file = os.open(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY, 0o600)
     try:
         os.write(file, line.encode())
     finally:
         os.close(file)
+
+
+def remembers(folder: Path) -> bool:
+    """Whether it can be written down in this club's folder where its copies are."""
+    listed = folder / NAME
+    return os.access(listed if listed.exists() else folder, os.W_OK) or not folder.exists()
 
 
 def copies(folder: Path) -> Iterator[Copy]:

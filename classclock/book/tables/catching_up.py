@@ -15,7 +15,8 @@ from typing import NamedTuple
 from msgspec import Struct
 from sqlalchemy import Connection, delete, func, insert, select
 
-from classclock.book.files.changes import changes_digest, read_changes
+from classclock.book.files.changes import NAME as CHANGES
+from classclock.book.files.changes import Changes, changes_digest, read_changes
 from classclock.book.files.saved_results import (
     NotResultsError,
     ResultsError,
@@ -64,23 +65,30 @@ def catch_up(book: Book, now_ns: int, *, thorough: bool = False) -> CaughtUp:
     """
     if _nothing_new(book):
         return CaughtUp()
+    if book.in_memory:
+        there = (book.folder / CHANGES).exists()
+        read = read_changes(book.folder) if there else Changes(book.room)
+        return _caught_up(book, read, now_ns, thorough=thorough)
     with book_lock(book.folder):
-        read = read_changes(book.folder)
-        digest = changes_digest(book.folder)
-        with book.writing() as connection:
-            apply_changes(connection, read)
-            folder_changed = _folder_changed(book.folder)
-            caught = _files(connection, book.folder, read.room, thorough=thorough)
-            settled = now_ns - folder_changed > _SETTLED
-            connection.execute(delete(rooms).where(rooms.c.room == read.room))
-            connection.execute(
-                insert(rooms).values(
-                    room=read.room,
-                    folder_changed=folder_changed if settled else 0,
-                    changes_digest=digest,
-                    reads=document.VERSION,
-                )
+        return _caught_up(book, read_changes(book.folder), now_ns, thorough=thorough)
+
+
+def _caught_up(book: Book, read: Changes, now_ns: int, *, thorough: bool) -> CaughtUp:
+    digest = changes_digest(book.folder)
+    with book.writing() as connection:
+        apply_changes(connection, read)
+        folder_changed = _folder_changed(book.folder)
+        caught = _files(connection, book.folder, read.room, thorough=thorough)
+        settled = now_ns - folder_changed > _SETTLED
+        connection.execute(delete(rooms).where(rooms.c.room == read.room))
+        connection.execute(
+            insert(rooms).values(
+                room=read.room,
+                folder_changed=folder_changed if settled else 0,
+                changes_digest=digest,
+                reads=document.VERSION,
             )
+        )
     return caught
 
 

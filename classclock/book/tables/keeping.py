@@ -7,6 +7,7 @@ from pathlib import Path
 from classclock.book.files.changes import read_changes
 from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
 from classclock.book.tables.opening import FILE, Book, BookError, on_a_server, open_book, put_aside
+from classclock.book.tables.read_only import book_in_memory, can_only_be_read
 from classclock.clock.source import local_now
 
 
@@ -24,11 +25,22 @@ def kept_book(folder: Path, now_ns: int) -> Iterator[tuple[Book, CaughtUp]]:
         ChangesDamagedError: a line of the changes can't be read.
         OSError: the folder can't be read or written to.
     """
-    book = open_book(folder)
+    book, lacking = _opened(folder)
     try:
-        yield book, catch_up(book, now_ns)
+        yield book, CaughtUp(notices=(lacking,)) if lacking else catch_up(book, now_ns)
     finally:
         book.close()
+
+
+def _opened(folder: Path) -> tuple[Book, str]:
+    """The book, and why it may lack something."""
+    if not can_only_be_read(folder):
+        return open_book(folder), ""
+    if on_a_server():
+        return open_book(folder), (
+            f"{folder} can only be read: what was done here since may not be in the book yet"
+        )
+    return book_in_memory(folder), ""
 
 
 def make_anew(folder: Path, now_ns: int) -> CaughtUp:

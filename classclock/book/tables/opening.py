@@ -43,6 +43,8 @@ class Book(Struct, frozen=True):
     folder: Path
     engine: Engine
     room: str
+    in_memory: bool = False
+    """Whether it is a copy for the while that it is open: the folder can only be read."""
 
     @contextmanager
     def reading(self) -> Iterator[Connection]:

@@ -4,7 +4,7 @@ import argparse
 from pathlib import Path
 
 from classclock.book.exporting import export_book
-from classclock.commands.shared.book import asked_book
+from classclock.commands.shared.book import asked_book, say_if_forgotten
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK
 from classclock.commands.shared.options import add_club, add_json
@@ -22,5 +22,6 @@ def do(asked: argparse.Namespace) -> int:
     with asked_book(folder) as book:
         with book.reading() as connection:
             written = [str(path) for path in export_book(connection, folder, Path(asked.into))]
+        say_if_forgotten(folder)
         print_answer({"written": written}, *written, as_json=asked.json)
     return OK

@@ -8,6 +8,7 @@ from pathlib import Path
 from sqlalchemy import Connection
 
 from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.copies import remembers
 from classclock.book.tables.keeping import kept_book, now_ns
 from classclock.book.tables.opening import Book, BookError
 from classclock.book.tables.queries import Athlete, all_athletes, find
@@ -41,6 +42,15 @@ def faults_in_words(folder: Path) -> Iterator[None]:
         raise FindingsError(error) from error
     except OSError as error:
         raise FindingsError(f"{error.filename or folder}: {error.strerror}") from error
+
+
+def say_if_forgotten(folder: Path) -> None:
+    """Say of a copy that was just written that the club's folder can't note it."""
+    if not remembers(folder):
+        say_wrong(
+            f"{folder} can only be read: it keeps no note of this copy, and who is erased from "
+            "the club has to be taken out of the copy by hand"
+        )
 
 
 def the_one(connection: Connection, who: str) -> Athlete:
