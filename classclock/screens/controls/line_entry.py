@@ -1,11 +1,15 @@
 """A line to type into. While it has the focus every key is its own, but for those that leave."""
 
+from dataclasses import dataclass
+
 from textual import events
 
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.key_sign import signs_of
+from classclock.screens.controls.meant import Meant
 from classclock.screens.controls.typed_line import TypedLine
+from classclock.units.printable import can_be_shown
 
 LONGEST = 200
 """Signs; a name or a note of a line."""
@@ -13,6 +17,10 @@ LONGEST = 200
 
 class LineEntry(Painted, can_focus=True):
     """Keeps what is typed. `enter` gives it to `entered`, escape calls `left`."""
+
+    @dataclass
+    class PasteRefused(Meant):
+        """What was pasted holds a sign that can't be shown: nothing of it is taken."""
 
     def __init__(self, look: Look, *, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
@@ -57,7 +65,10 @@ class LineEntry(Painted, can_focus=True):
 
     def on_paste(self, event: events.Paste) -> None:
         event.stop()
-        self._line.type(" ".join(event.text.split()))
+        pasted = " ".join(event.text.split())
+        if pasted and not can_be_shown(pasted):
+            self.post_message(self.PasteRefused())
+        self._line.type(pasted)
         self.typed()
         self.repaint()
 

@@ -7,6 +7,7 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_card import EmergencyCard
+from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.controls.meant import Meant
 from classclock.screens.flags.flags_overlay import FlagsOverlay
 from classclock.screens.live import class_actions
@@ -31,6 +32,8 @@ from classclock.wall.notices.class_notices import ClassNotices
 if TYPE_CHECKING:
     from classclock.plan.settings.club import Emergency
     from classclock.screens.card.emergency_screen import EmergencyScreen
+
+_NOT_SHOWN = "what was pasted holds a character that can't be shown: type it instead"
 
 
 class ClassControl:
@@ -72,6 +75,8 @@ class ClassControl:
                 self._click(key, stamp)
             case NoticeLine.EmergencyClicked():
                 self._show_card()
+            case LineEntry.PasteRefused():
+                self._notices.refuse(_NOT_SHOWN)
             case NameEntry.Named(name=name):
                 self._came(class_actions.take_in(session, name))
             case EmergencyCard.Noted(text=text):

@@ -6,7 +6,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from textual.events import Resize
+from textual.events import Paste, Resize
 from textual.geometry import Region, Size
 
 from classclock.plan.settings.club import Club, Keyboard
@@ -327,6 +327,17 @@ async def test_two_people_of_one_name_are_kept_apart(open_class: Any) -> None:
         await coach.press("plus", *"Noor", "enter")
         assert len(coach.live.record.people) == 3
         assert "with an initial" in status(coach)
+
+
+async def test_a_pasted_name_that_would_steer_the_terminal_is_refused_in_words(
+    open_class: Any,
+) -> None:
+    async with open_class() as coach:
+        await coach.press("plus")
+        coach.screen.post_message(Paste("Tuva\x1b]0;OWNED\x07"))
+        await coach.pilot.pause()
+        assert "what was pasted holds a character that can't be shown" in coach.foot()
+        assert coach.screen.overlays.name.text == ""
 
 
 # -- leaving, clicking, the window -----------------------------------------------------
