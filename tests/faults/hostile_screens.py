@@ -26,6 +26,14 @@ from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
 from tests.faults.hostile_club import HostileClub, steers
 
+OF_PAGES = (
+    "classclock.screens.pages.",
+    "classclock.screens.card.emergency_screen",
+    "classclock.screens.controls.drawn_view",
+    "classclock.screens.controls.reading_screen",
+)
+"""Where the kinds are that only pages are of."""
+
 
 class Drawn:
     """What was drawn, by the widget's or the screen's kind."""
@@ -41,13 +49,17 @@ class Drawn:
             text = "".join(segment.text for segment in row)
             assert steers(text.replace("\n", "\x00")) == [], (what, text)
 
-    def lacks(self) -> set[str]:
-        """The kinds of screens and of drawn widgets that there are, and that were not drawn."""
+    def lacks(self, *, pages: bool) -> set[str]:
+        """The kinds of screens and of drawn widgets that there are, and that were not drawn.
+
+        Of `pages` before and after a class, or of all else.
+        """
         for module in pkgutil.walk_packages(classclock.screens.__path__, "classclock.screens."):
             importlib.import_module(module.name)
         ours = {*_kinds_of(Painted), *_kinds_of(Screen)}
         drawn = {base for kind in self.kinds for base in kind.__mro__}
-        return {kind.__name__ for kind in ours - drawn}
+        lacking = {kind for kind in ours - drawn if pages == kind.__module__.startswith(OF_PAGES)}
+        return {kind.__name__ for kind in lacking}
 
 
 def _kinds_of(kind: type[Widget]) -> Iterator[type[Widget]]:
