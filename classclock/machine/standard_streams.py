@@ -72,7 +72,7 @@ def _write(text: str, encoding: str = "") -> None:
     if out is None:  # it was closed before we began
         raise OutputLostError(_WRITTEN_NOWHERE.format("it is closed"))
     try:
-        if encoding:
+        if encoding and isinstance(out, TextIOWrapper):
             out.flush()
             out.buffer.write(text.encode(encoding))
         else:

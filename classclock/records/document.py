@@ -44,7 +44,7 @@ class Columns(Struct, frozen=True, kw_only=True, gc=False):
     """What a piece's table says of a lane, in the order of its columns.
 
     What comes new stands after these, and is unsaid in older files:
-    `effort: Count | UnsetType | None = UNSET`.
+    `effort: Int32 | UnsetType | None = UNSET`.
     """
 
     rank: Int32 | None

@@ -6,6 +6,7 @@ import os
 import shutil
 import subprocess
 import sys
+from contextlib import redirect_stdout
 from pathlib import Path
 
 import pytest
@@ -52,6 +53,13 @@ def test_a_line_break_within_a_line_is_an_escape(capsys: pytest.CaptureFixture[s
     say("Noor\n\x1b[2J", "Bram")
     say_wrong("Ilse\r\n")
     assert capsys.readouterr() == ("Noor\\n\\x1b[2J\nBram\n", "Ilse\\r\\n\n")
+
+
+def test_whoever_collects_the_text_gets_documents_too() -> None:
+    with redirect_stdout(io.StringIO()) as collected:
+        say("Noor")
+        say_document('["Ž\\u0085"]')
+    assert collected.getvalue() == 'Noor\n["Ž\\u0085"]\n'
 
 
 def test_output_that_was_closed_from_the_start_is_said(monkeypatch: pytest.MonkeyPatch) -> None:

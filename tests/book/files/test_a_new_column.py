@@ -31,7 +31,7 @@ ITS_VALUE = f"""
     def {NEW}(self) -> int | None:
         return min((split for split in self.splits if split is not None), default=None)
 """
-ITS_FIELD = ("    note: str\n", f"    note: str\n    {NEW}: Count | UnsetType | None = UNSET\n")
+ITS_FIELD = ("    note: str\n", f"    note: str\n    {NEW}: Int32 | UnsetType | None = UNSET\n")
 ITS_VERSION = (f"VERSION = {VERSION}\n", f"VERSION = {VERSION + 1}\n")
 ASKED = """
 import contextlib, io, json, sys
