@@ -106,7 +106,7 @@ def read_status(text: bytes) -> SoundStatus:
     match json.loads(text):
         case {"message": "ready", "backend": str(backend)}:
             return Ready(backend)
-        case {"message": "notice", "text": str(words), "lasts": bool(lasts)}:
+        case {"message": "soundnotice", "text": str(words), "lasts": bool(lasts)}:
             return SoundNotice(words, lasts)
         case {"message": "skipped", "id": str(name)}:
             return Skipped(name)
