@@ -1,5 +1,5 @@
 # The same commands as in the README, shorter to type.
-.PHONY: check bench faults pictures
+.PHONY: check bench faults pictures terminals
 
 check:
 	python -m tests
@@ -12,3 +12,6 @@ faults:
 
 pictures:
 	python -m pictures
+
+terminals:
+	python -m pictures.terminals

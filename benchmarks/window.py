@@ -21,11 +21,12 @@ from typing import Self
 import pexpect
 
 from classclock.clock.source import MS, raw_now
+from classclock.machine.terminal_kinds import TELLING
 
 ROOT = Path(__file__).parent.parent
 _STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
 _CUT_OFF = re.compile(rb"\x1b(?:\[[0-9;?]*)?\Z")
-_NOT_SO = ("PYTHONDONTWRITEBYTECODE", "NO_COLOR", "CLASSCLOCK_CLUB")
+_NOT_SO = {"PYTHONDONTWRITEBYTECODE", "NO_COLOR", "CLASSCLOCK_CLUB", *TELLING}
 
 
 @cache

@@ -82,7 +82,7 @@ def test_people_are_known_again_without_a_database() -> None:
 
 
 def test_no_page_is_loaded_before_it_is_opened() -> None:
-    script = "import classclock.screens.start, sys\nprint(' '.join(sys.modules))"
+    script = "import classclock.screens.flows, sys\nprint(' '.join(sys.modules))"
     done = subprocess.run(
         [sys.executable, "-c", script], capture_output=True, text=True, check=True, timeout=60
     )

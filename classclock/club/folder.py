@@ -25,6 +25,10 @@ def settings(folder: Path) -> Path:
     return folder / "club.toml"
 
 
+def letters(folder: Path) -> Path:
+    return folder / "letters.json"
+
+
 def private(folder: Path) -> Path:
     """The folder, made if need be, for this account alone.
 

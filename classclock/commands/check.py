@@ -1,6 +1,7 @@
 """`check`: what is wrong with plans, how long they are, what is short, what can be read."""
 
 import argparse
+import os
 from collections.abc import Callable, Sequence
 from contextlib import suppress
 from pathlib import Path
@@ -8,6 +9,7 @@ from typing import Any
 
 from msgspec import to_builtins
 
+from classclock.club.letters_file import dots_for
 from classclock.club.plan_files import plan_path, read_plan
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK
@@ -15,6 +17,7 @@ from classclock.commands.shared.movements import known_movements
 from classclock.commands.shared.options import add_club, add_json, names_that_differ
 from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.machine.standard_streams import say
+from classclock.machine.terminal_kinds import kind_from
 from classclock.plan.checked import check_lines, check_values
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
@@ -100,7 +103,8 @@ def do(asked: argparse.Namespace) -> int:
     else:
         columns, rows = asked.window
         lanes = asked.lanes or (_USUAL_LANES if room is None else min(room.people, MOST_LANES))
-        say(*reading_lines(club.tv, columns, rows, lanes))
+        dots = dots_for(club, folder, kind_from(os.environ))
+        say(*reading_lines(club.tv, columns, rows, lanes, dots=dots))
     return status
 
 

@@ -5,12 +5,18 @@ from shutil import get_terminal_size
 
 from textual import events
 from textual.app import App
+from textual.driver import Driver
 from textual.geometry import Size
 
 from classclock.machine.ended_outside import when_ended
+from classclock.machine.terminal_kinds import TerminalKind
+from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import textual_theme
 from classclock.screens.controls.focus_moved import FocusMoved
+
+Flow = Callable[["ClassclockApp"], Awaitable[str]]
+"""Screen after screen; its last words."""
 
 
 class ClassclockApp(App[str], inherit_bindings=False):
@@ -19,9 +25,18 @@ class ClassclockApp(App[str], inherit_bindings=False):
     ENABLE_COMMAND_PALETTE = False
     TITLE = "classclock"
 
-    def __init__(self, look: Look, flow: "Callable[[ClassclockApp], Awaitable[str]]") -> None:
+    def __init__(
+        self,
+        look: Look,
+        flow: "Flow",
+        kind: TerminalKind | None = None,
+        query: TerminalQuery | None = None,
+    ) -> None:
+        """`query` is what the terminal was asked before: its answers are no keys."""
         self.look = look
-        super().__init__(ansi_color=not look.terminal.true_colour)
+        self.kind = kind
+        self._asked = query
+        super().__init__(ansi_color=not look.terminal.shades)
         theme = textual_theme(look.theme)
         self.register_theme(theme)
         # Without its watcher, which would read all style sheets again.
@@ -30,6 +45,14 @@ class ClassclockApp(App[str], inherit_bindings=False):
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return textual_theme(self.look.theme).variables
+
+    def get_driver_class(self) -> type[Driver]:
+        usual = super().get_driver_class()
+        if self._asked is None:
+            return usual
+        from classclock.screens.key_driver import driver_after  # noqa: PLC0415  has no Windows
+
+        return driver_after(self._asked, usual)
 
     def on_mount(self) -> None:
         when_ended(self._end)

@@ -10,6 +10,7 @@ from classclock.book.files.journal import JournalUnreadableError
 from classclock.book.files.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
 from classclock.club.folder import settings
+from classclock.club.letters_file import is_settled
 from classclock.club.movements import filled_in
 from classclock.club.settings import read_club
 from classclock.live.session import Session
@@ -96,6 +97,8 @@ async def who_then_class(
 
 async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> str:
     """A plan or a class that was cut off is chosen, until one has been run."""
+    if not await _letters_whole(app, folder, club):
+        return ""
     ways = Ways(app.look, folder)
     path = settings(folder)
     if not path.exists():
@@ -117,6 +120,17 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
         said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
         if said is not None:
             return said
+
+
+async def _letters_whole(app: ClassclockApp, folder: Path, club: Club) -> bool:
+    """Ask which letters this kind of terminal shows, where nobody knows; False: leave."""
+    kind = app.kind
+    if kind is None or app.look.terminal.dots is None or is_settled(club, folder, kind):
+        return True
+    dots = await app.push_screen_wait(Ways(app.look, folder).letters(kind.name))
+    if dots is not None:
+        app.look = app.look.with_dots(dots)
+    return dots is not None
 
 
 async def write_plan(

@@ -22,6 +22,7 @@ if TYPE_CHECKING:
     from classclock.screens.pages.chart.chart_screen import ChartScreen
     from classclock.screens.pages.editor.plan_editor_screen import PlanEditorScreen
     from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen
+    from classclock.screens.pages.first_run.letters_screen import LettersScreen
     from classclock.screens.pages.home.home_screen import HomeScreen
     from classclock.screens.pages.home.new_plan_screen import NewPlanScreen
     from classclock.screens.pages.weeks.weeks_screen import WeeksScreen
@@ -33,6 +34,11 @@ class Ways:
 
     def __init__(self, look: Look, folder: Path) -> None:
         self._look, self._folder = look, folder
+
+    def letters(self, kind: str) -> "LettersScreen":
+        from classclock.screens.pages.first_run.letters_screen import LettersScreen
+
+        return LettersScreen(self._look, kind, self._folder)
 
     def first_run(self) -> "FirstRunScreen":
         from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen

@@ -18,6 +18,16 @@ def test_the_wall_is_judged_by_who_comes_unless_the_lanes_are_named(
     assert "with 4 lanes" in command_says(*asked, "--athletes", "14", "--lanes", "4")
 
 
+def test_the_wall_is_judged_by_the_letters_that_the_club_chose(
+    command_says: CommandSays, tmp_path: Path
+) -> None:
+    def said(letters: str) -> str:
+        (tmp_path / "club.toml").write_text(f'[tv]\nletters = "{letters}"\n')
+        return command_says("check", "turntable", "--club", str(tmp_path))
+
+    assert said("halves") != said("sextants")
+
+
 def test_a_piece_without_stations_is_told_to_get_one(typed: Typed, tmp_path: Path) -> None:
     path = tmp_path / "bare.toml"
     path.write_text(

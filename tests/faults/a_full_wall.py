@@ -22,7 +22,9 @@ PEOPLE = (
 """Twenty-six, each with a letter of their own."""
 NAMES = ", ".join(PEOPLE)
 KEYS = "".join(name[0].lower() for name in PEOPLE)
-LOOK: Mapping[str, str] = MappingProxyType({"COLORTERM": "", "CLASSCLOCK_SOUND": "silent"})
+LOOK: Mapping[str, str] = MappingProxyType(
+    {"TERM": "xterm-16color", "COLORTERM": "", "CLASSCLOCK_SOUND": "silent"}
+)
 """The environment in which the wall comes out like that, and in silence."""
 _TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(?:\? +)?(\d+)\b")
 """A name, a question whether a round was missed or doubtful, the rounds."""
@@ -43,7 +45,7 @@ def clock_rows(text: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[
 def clock_drawn(time: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[str, ...]:
     """Those rows when the clock shows this."""
     box = _box(rows, count_in=count_in)
-    look = Look(SIXTEEN, Terminal(true_colour=False))
+    look = Look(SIXTEEN, Terminal(16, "halves"))
     face = ClockFace(time, across="middle" if count_in else "left")
     return tuple(plain_text(draw_clock(face, box.width, box.height, look)).split("\n"))
 

@@ -18,6 +18,7 @@ import classclock.screens
 from classclock.clock.source import MS
 from classclock.drafts.plan_being_written import open_plan
 from classclock.machine.battery import Battery
+from classclock.machine.terminal_kinds import kind_from
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
@@ -132,6 +133,7 @@ async def walk(
 
 TYPED = "N o <hostile>"
 PAGES = {
+    "letters": "x a",
     "first_run": f"enter enter 6 full_stop minus {TYPED} enter enter enter enter",
     "card": f"{TYPED} tab {TYPED} enter enter",
     "home": f"down enter up f8 escape escape f2 escape f6 escape f7 escape f9 escape {TYPED}",
@@ -167,7 +169,9 @@ async def draws_every_page(
 ) -> None:
     settings, plan_file, ways = club.settings(), club.plan_file(), Ways(look, club.folder)
     athlete, benchmark = club.names[0].lower(), f"<turntable{club.hostile}>"
+    kind = kind_from({"TERM": f"term{club.hostile}"}).name
     pages: dict[str, Callable[[], Screen[Any]]] = {
+        "letters": lambda: ways.letters(kind),
         "card": lambda: ways.card(settings),
         "home": lambda: ways.home(settings),
         "who": lambda: ways.who(plan_file.plan, settings, club.source.wall()),

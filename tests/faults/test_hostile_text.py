@@ -38,7 +38,7 @@ CHECKED_IN = (
     "classclock.commands.book.rename",
 )
 """Where hostile text is refused today."""
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 WINDOWS = (((120, 36), Look()), ((60, 18), Look()), ((120, 36), PLAIN))
 
 

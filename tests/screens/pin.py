@@ -6,7 +6,7 @@ ours: then nothing is written, unless `--these-versions` says that it is meant.
 
 import sys
 
-from tests.screens.pinned_pictures import FOLDER, SIZES, draw, drawn_under, keep, kept
+from tests.screens.pinned_pictures import FOLDER, VIEWS, draw, drawn_under, keep, kept
 
 _MEANT = "--these-versions"
 
@@ -19,8 +19,8 @@ def main(arguments: list[str]) -> int:
             f"written. Draw them with those, or add {_MEANT} where no other change is under way."
         )
         return 1
-    for size in SIZES:
-        for name, picture in draw(*size).items():
+    for view in VIEWS:
+        for name, picture in draw(view).items():
             keep(name, picture)
     return 0
 

@@ -9,16 +9,38 @@ from difflib import unified_diff
 from importlib.metadata import version
 from pathlib import Path
 from tempfile import TemporaryDirectory
+from typing import NamedTuple
 from unittest.mock import patch
 
 from classclock.screens.canvas.look import Look
+from classclock.units.cell_dots import CellDots
 from tests.screens.picture_text import picture_text
 from tests.screens.pinned_class import MOMENTS, PinnedClass
 from tests.screens.roles import THEME
 
 FOLDER = Path(__file__).parent / "pinned"
-SIZES = ((60, 18), (120, 36), (213, 60))
-"""Columns and rows: the least window, a laptop's, a TV's."""
+
+
+class View(NamedTuple):
+    """A window of so many columns and rows, with letters of such dots."""
+
+    columns: int
+    rows: int
+    dots: CellDots = "sextants"
+
+    def __str__(self) -> str:
+        size = f"{self.columns}x{self.rows}"
+        return size if self.dots == "sextants" else f"{size}-{self.dots}"
+
+
+VIEWS = (
+    View(60, 18),
+    View(120, 36),
+    View(213, 60),
+    View(120, 36, "quadrants"),
+    View(120, 36, "halves"),
+)
+"""The least window, a laptop's, a TV's; and a laptop's in terminals that can draw less."""
 _DECIDE = ("textual", "pillow")
 """What else has a say in where a cell or a dot of a letter comes."""
 _ELSEWHERE = ("NO_COLOR", "CLASSCLOCK_BOOK")
@@ -32,12 +54,13 @@ def drawn_under() -> str:
     return ", ".join([*others, python])
 
 
-def draw(columns: int, rows: int) -> dict[str, str]:
-    """By file name, each moment of the class at this size."""
+def draw(view: View) -> dict[str, str]:
+    """By file name, each moment of the class so seen."""
     clean = {name: value for name, value in os.environ.items() if name not in _ELSEWHERE}
     with patch.dict(os.environ, clean, clear=True), TemporaryDirectory() as empty, chdir(empty):
-        seen = asyncio.run(PinnedClass(Path("club"), Look(THEME)).pictures(columns, rows))
-    return {f"{moment}-{columns}x{rows}.txt": picture_text(seen[moment]) for moment in MOMENTS}
+        look = Look(THEME).with_dots(view.dots)
+        seen = asyncio.run(PinnedClass(Path("club"), look).pictures(view.columns, view.rows))
+    return {f"{moment}-{view}.txt": picture_text(seen[moment]) for moment in MOMENTS}
 
 
 def kept(name: str) -> tuple[str, str]:

@@ -5,14 +5,14 @@
 
 import pytest
 
-from tests.screens.pinned_pictures import SIZES, differences, draw, drawn_under, kept
+from tests.screens.pinned_pictures import VIEWS, View, differences, draw, drawn_under, kept
 
 ANEW = "if that is meant: python -m tests.screens.pin, and look at what git shows"
 
 
-@pytest.mark.parametrize("size", SIZES, ids=lambda size: "x".join(map(str, size)))
-def test_a_class_looks_as_pinned(size: tuple[int, int]) -> None:
-    pictures = draw(*size)
+@pytest.mark.parametrize("view", VIEWS, ids=str)
+def test_a_class_looks_as_pinned(view: View) -> None:
+    pictures = draw(view)
     other = [line for name, seen in pictures.items() for line in differences(name, seen)]
     if not other:
         return

@@ -20,6 +20,7 @@ import pyte
 import pytest
 
 from classclock.clock.source import MS, raw_now, stamp_now
+from classclock.machine.terminal_kinds import TELLING
 
 NAMES = "Ilse, Bram, Noor, Piet, Tuva, Uri, Saoirse, Odell, Anouk, Cato, Dagny, Ewa"
 PLAN = """
@@ -37,7 +38,10 @@ count_in = "0:03"
   reps = 12
 """
 STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
-NOT_INHERITED = ("NO_COLOR", "COLORTERM", "COLUMNS", "LINES", "LC_ALL", "LC_CTYPE", "LANG")
+NOT_INHERITED = {
+    *("NO_COLOR", "COLORTERM", "COLUMNS", "LINES", "LC_ALL", "LC_CTYPE", "LANG"),
+    *TELLING,
+}
 GUARD = 1.3
 """Seconds after which the same key counts again."""
 CLEANED = {

@@ -7,6 +7,7 @@ from pydantic import AfterValidator, Field, model_validator
 from classclock.plan.care import STOP
 from classclock.plan.settings.club_strength import StrengthSettings, with_what_a_small_club_has
 from classclock.plan.value_types import Length, Strict, Text
+from classclock.units.cell_dots import CellDots
 from classclock.units.spelling import fold
 from classclock.units.times import Milliseconds
 
@@ -37,6 +38,8 @@ class Tv(Strict):
     metres: Annotated[float, Field(gt=0.5, lt=50)] = 10
     mirrored: bool = True
     """Whether the room sees what the laptop shows: then marks stay off it during a class."""
+    letters: Literal["auto", CellDots] = "auto"
+    """Of which dots large letters are; `auto`: of what the terminal is known to draw."""
 
 
 class Sound(Strict):

@@ -33,6 +33,7 @@ KEYS: dict[str, FileKey] = {
     "inches": FileKey("a number above 5 and below 200", "55"),
     "metres": FileKey("a number above 0.5 and below 50", "10"),
     "mirrored": FileKey("true or false", "true"),
+    "letters": FileKey("one of auto, sextants, quadrants, halves", '"auto"'),
     "sound": FileKey("a table", "[sound]"),
     "volume": FileKey("a whole number from 0 to 100", "80"),
     "offset_ms": FileKey("a whole number from -1000 to 1000", "0"),

@@ -72,6 +72,7 @@ stop = $stop
 inches   = 55
 metres   = 10
 mirrored = true            # the room sees what the laptop shows: marks stay off it during a class
+letters  = "auto"          # or "sextants" (finest), "quadrants", "halves" (in any font)
 
 [sound]
 volume    = 80

@@ -4,9 +4,10 @@ from collections.abc import Sequence
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, beside, blank, line, place
-from classclock.screens.canvas.letters.dot_letters import can_draw, draw_label
+from classclock.screens.canvas.letters import dot_type
 from classclock.screens.canvas.theme import Theme
 from classclock.strength.bar_picture import PlateShape
+from classclock.units.cell_dots import CellDots
 
 _LABEL_ROWS = 3
 _SHAFT, _SLEEVE = 2, 2
@@ -28,36 +29,36 @@ def draw_side(
     are as high as they are against the largest, as far as their labels let them.
     """
     high = rows if rows % 2 else rows - 1
-    large = high >= _LABEL_ROWS and terminal.sextants
+    dots = terminal.dots if high >= _LABEL_ROWS else None
     parts = [
-        _label(bar, high, theme.quiet, theme.ground, large=large),
+        _label(bar, high, theme.quiet, theme.ground, dots=dots),
         _bar(1 + _SHAFT, high, theme),
     ]
     for number, plate in enumerate(plates):
         if number:
             parts.append(_bar(1, high, theme))
-        parts.append(_plate(plate, high, theme, large=large))
+        parts.append(_plate(plate, high, theme, dots=dots))
     parts.append(_bar(_SLEEVE, high, theme))
     drawn = beside(*parts)
     wide = sum(segment.cell_length for segment in drawn[0])
     return drawn if wide <= columns else None
 
 
-def _plate(plate: PlateShape, rows: int, theme: Theme, *, large: bool) -> Drawing:
+def _plate(plate: PlateShape, rows: int, theme: Theme, *, dots: CellDots | None) -> Drawing:
     ground = theme.first.running
-    least = min(rows, _LABEL_ROWS if large else 1)
+    least = min(rows, _LABEL_ROWS if dots else 1)
     high = max(least, round(plate.height * rows))
     high -= (rows - high) % 2  # as much free above as below
     high = max(least, high)
-    label = _label(plate.label, high, theme.ink, ground, large=large)
+    label = _label(plate.label, high, theme.ink, ground, dots=dots)
     wide = sum(segment.cell_length for segment in label[0]) + 2
     block = place(label, wide, high, ground, across="middle", down="middle")
     return place(block, wide, rows, theme.ground, down="middle")
 
 
-def _label(text: str, rows: int, ink: str, ground: str, *, large: bool) -> Drawing:
-    if large and can_draw(text):
-        drawn = draw_label(text, ink, ground)
+def _label(text: str, rows: int, ink: str, ground: str, *, dots: CellDots | None) -> Drawing:
+    if dots and dot_type.can_draw(text, dots):
+        drawn = dot_type.draw_label(text, ink, ground, dots)
     else:
         drawn = line(text, ink, ground, bold=True)
     wide = sum(segment.cell_length for segment in drawn[0])

@@ -1,11 +1,21 @@
 """Colour arithmetic, pure: mixing, and contrast as WCAG 2.2 defines it."""
 
 from functools import lru_cache
+from itertools import product
+
+_CUBE = (0, 95, 135, 175, 215, 255)
+_GREYS = range(8, 239, 10)
+_FIXED = (*product(_CUBE, repeat=3), *((grey,) * 3 for grey in _GREYS))
+"""Of 256 colours those that are the same in every terminal: xterm's numbers 16 to 255."""
 
 
 def channels(colour: str) -> tuple[int, int, int]:
     """Red, green and blue, 0 to 255, of `#rrggbb`."""
     return int(colour[1:3], 16), int(colour[3:5], 16), int(colour[5:7], 16)
+
+
+def is_grey(colour: str) -> bool:
+    return len(set(channels(colour))) == 1
 
 
 def _linear(channel: int) -> float:
@@ -32,3 +42,14 @@ def mix(ground: str, ink: str, share: int) -> str:
         f"{(low * (255 - share) + high * share + 127) // 255:02x}"
         for low, high in zip(channels(ground), channels(ink), strict=True)
     )
+
+
+@lru_cache(maxsize=256)
+def of_256(colour: str) -> str:
+    """The nearest of the 240 fixed ones of 256 colours."""
+    wanted = channels(colour)
+
+    def distance(other: tuple[int, ...]) -> int:
+        return sum((one - two) ** 2 for one, two in zip(wanted, other, strict=True))
+
+    return "#" + "".join(f"{channel:02x}" for channel in min(_FIXED, key=distance))

@@ -14,7 +14,7 @@ class Ground(Widget):
     look: Look
 
     def render_lines(self, crop: Region) -> list[Strip]:
-        if not self.look.terminal.true_colour:
+        if not self.look.terminal.shades:
             return super().render_lines(crop)  # by way of Textual's filters of colour
         ground = self.look.theme.ground
         return [Strip.blank(crop.width, style(ground, ground))] * crop.height

@@ -4,8 +4,9 @@ from collections.abc import Sequence
 from functools import lru_cache
 
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, line, place
-from classclock.screens.canvas.letters import dot_letters
+from classclock.screens.canvas.letters import dot_type
 from classclock.screens.canvas.theme import Theme
+from classclock.units.cell_dots import CellDots
 from classclock.wall.hue import Hue
 
 _LEAST = 4  # columns that a box and its gap take at least
@@ -21,7 +22,7 @@ def draw_interval_strip(
     standing: Hue,
     theme: Theme,
     ground: str | None = None,
-    dots: bool = True,
+    dots: CellDots | None = "sextants",
 ) -> Drawing:
     """`numbers` are what each interval has, None if nobody gave it; `current` counts from 0.
 
@@ -51,7 +52,7 @@ def _draw(
     standing: Hue,
     theme: Theme,
     ground: str,
-    dots: bool,
+    dots: CellDots | None,
 ) -> Drawing:
     count = max(1, min(len(numbers), columns // _LEAST))
     each = min(_MOST, columns // count)
@@ -67,26 +68,31 @@ def _draw(
         elif at < reached:
             box = _box("?", each - 1, rows, theme.ground, theme.doubtful, dots=dots)
         else:
-            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, dots=False)
+            box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, dots=None)
         boxes.append(beside(box, blank(1, rows, ground)))
     return place(beside(*boxes), columns, rows, ground)
 
 
-def _box(text: str, columns: int, rows: int, ink: str, ground: str, *, dots: bool) -> Drawing:
+def _box(
+    text: str, columns: int, rows: int, ink: str, ground: str, *, dots: CellDots | None
+) -> Drawing:
     large = (
         dots
-        and rows >= 3
-        and dot_letters.can_draw(text)
-        and dot_letters.text_width(text) <= columns - 2  # a 6 at the edge would look like a 5
+        and rows >= dot_type.ROWS
+        and dot_type.can_draw(text, dots)
+        # A 6 at the edge would look like a 5.
+        and dot_type.least_width(text, dot_type.ROWS, dots) <= columns - 2
     )
     drawn = (
-        dot_letters.draw_label(text, ink, ground) if large else line(text, ink, ground, bold=True)
+        dot_type.draw_label(text, ink, ground, dots)
+        if dots and large
+        else line(text, ink, ground, bold=True)
     )
     return place(drawn, columns, rows, ground, across="middle", down="middle")
 
 
 def _outlined(
-    text: str, columns: int, rows: int, theme: Theme, ground: str, *, dots: bool
+    text: str, columns: int, rows: int, theme: Theme, ground: str, *, dots: CellDots | None
 ) -> Drawing:
     if rows < 3:
         sides = line("▌", theme.ink, ground), line("▐", theme.ink, ground)

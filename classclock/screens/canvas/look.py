@@ -12,12 +12,17 @@ from classclock.plan.settings.club import Club
 from classclock.screens.canvas.cells import Drawing, Side, VerticalAlign, blank, line, place
 from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
 from classclock.screens.canvas.theme import DARK, Theme, theme_for
+from classclock.units.cell_dots import CellDots
 from classclock.units.printable import escaped
 
 
 class Look(Struct, frozen=True):
     theme: Theme = DARK
     terminal: Terminal = field(default_factory=Terminal)
+
+    def with_dots(self, dots: CellDots) -> "Look":
+        """The same with letters of such dots."""
+        return replace(self, terminal=replace(self.terminal, dots=dots))
 
     def on(self, ground: str, ink: str | None = None) -> "Look":
         """The same on another ground, and with another ink if one is given."""
@@ -75,8 +80,7 @@ def cut(text: str, columns: int) -> str:
     return set_cell_size(text, columns - 1) + "…" if columns > 1 else ""
 
 
-def look_for(club: Club) -> Look:
-    """The club's colours, as far as this terminal has them."""
-    terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii")
-    bright = club.theme == "light"
-    return Look(theme_for(true_colour=terminal.true_colour, bright_room=bright), terminal)
+def look_for(club: Club, dots: CellDots) -> Look:
+    """The club's colours, as far as this terminal has them, and letters of such dots."""
+    terminal = terminal_from(os.environ, sys.stdout.encoding or "ascii", dots)
+    return Look(theme_for(terminal.colours, bright_room=club.theme == "light"), terminal)

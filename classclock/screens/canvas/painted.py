@@ -38,7 +38,7 @@ class Painted(Widget):
     def render_lines(self, crop: Region) -> list[Strip]:
         """The rows as they are kept: there is no border to add, and no colour to change."""
         size = self.size
-        if not self.look.terminal.true_colour or self.outer_size != size:
+        if not self.look.terminal.shades or self.outer_size != size:
             return super().render_lines(crop)
         rows = list(self._kept_rows(size)[crop.y : crop.bottom])
         if crop.column_span == (0, size.width):
@@ -53,7 +53,7 @@ class Painted(Widget):
         if self._painted_for != size:
             ground = self.look.theme.ground
             drawn = place(self.paint(*size), *size, ground)
-            if not self.look.terminal.block_characters:
+            if self.look.terminal.dots is None:
                 drawn = in_ascii(drawn)
             self._painted = strips(drawn)
             self._painted_for = size

@@ -10,11 +10,11 @@ from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
-from rich.cells import cell_len
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, above, blank, place
-from classclock.screens.canvas.letters import dot_letters, outline_type
+from classclock.screens.canvas.letters import outline_type
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 
 Size = Literal["title", "main", "second", "plain"]
@@ -25,7 +25,7 @@ _SPARE = 5
 _BREAKS = re.compile(r"\s+(?!(?:kg|lb|m|cal)\b)")
 """Between words, but not between a number and its unit."""
 _AIR = 3
-"""Dots left free under capitals and numerals, which fill their rows."""
+"""Thirds of a row left free under capitals and numerals, which fill their rows."""
 
 
 class Line(Struct, frozen=True):
@@ -60,7 +60,7 @@ class Heights(Struct, frozen=True):
 
 
 _SMALL = (Heights(5, 1, 1), Heights(3, 1, 1), Heights(1, 1, 1))
-_SMOOTH = (
+_LARGE = (
     Heights(15, 10, 7),
     Heights(13, 9, 6),
     Heights(12, 8, 6),
@@ -73,7 +73,6 @@ _SMOOTH = (
     Heights(5, 3, 1),
     Heights(3, 3, 1),
 )
-_DOTS = (Heights(9, 6, 3), Heights(6, 3, 3), Heights(6, 3, 1), Heights(3, 3, 1))
 
 
 def stack(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Drawing:
@@ -127,7 +126,7 @@ def _ways(lines: Sequence[Line], terminal: Terminal) -> Iterator[tuple[Heights, 
     Lines that matter (`keep` up to 2) may be set small, but are not given up for larger type.
     """
     levels = sorted({line.keep for line in lines}, reverse=True) or [0]
-    large = _SMOOTH if terminal.true_colour else _DOTS if terminal.sextants else ()
+    large = _LARGE if terminal.dots else ()
     spare = [keep for keep in levels if keep >= _SPARE]
     some = next((keep for keep in levels if keep < _SPARE), 0)
     for heights in large:
@@ -135,7 +134,7 @@ def _ways(lines: Sequence[Line], terminal: Terminal) -> Iterator[tuple[Heights, 
     for keep in (level for level in levels if 2 <= level < some):
         yield from ((heights, keep) for heights in large[-4:])
     for keep in levels:
-        yield from ((heights, keep) for heights in (_SMALL if terminal.sextants else _SMALL[-1:]))
+        yield from ((heights, keep) for heights in (_SMALL if terminal.dots else _SMALL[-1:]))
 
 
 def _pieces(
@@ -171,19 +170,6 @@ def _broken(text: str, rows: int, columns: int, terminal: Terminal) -> list[str]
         else:
             parts.append(word)
     return parts
-
-
-@lru_cache(maxsize=4096)
-def lettering_width(text: str, rows: int, terminal: Terminal) -> int:
-    """Columns that the text takes when drawn as high as this."""
-    if rows == 1:
-        return cell_len(text)
-    least = 4 if outline_type.fills_rows(text) else 5
-    if terminal.true_colour and rows >= least and outline_type.can_draw(text):
-        return outline_type.text_width(text, rows)
-    if terminal.sextants and rows >= 3 and dot_letters.can_draw(text):
-        return dot_letters.text_width(text, rows // 3)
-    return cell_len(text)
 
 
 def _draw(line: Line, rows: int, columns: int, look: Look) -> Drawing:

@@ -9,8 +9,10 @@ hue alone: a word or a sign always stands beside it.
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import astuple, replace
 
-from classclock.screens.canvas.colours import mix
+from classclock.machine.terminal import Colours
+from classclock.screens.canvas.colours import mix, of_256
 from classclock.wall.hue import Hue
 
 if TYPE_CHECKING:
@@ -141,10 +143,44 @@ SIXTEEN = Theme(
 """For terminals with sixteen colours, whose exact shades are the terminal's own."""
 
 
-def theme_for(*, true_colour: bool, bright_room: bool) -> Theme:
-    if not true_colour:
+def theme_for(colours: Colours, *, bright_room: bool) -> Theme:
+    if colours == 16:
         return SIXTEEN
+    if colours == 256:
+        return _day_of_256() if bright_room else _night_of_256()
     return LIGHT if bright_room else DARK
+
+
+def _night_of_256() -> Theme:
+    """But for blue: the nearest misses 7:1 as text, and between blocks it is violet."""
+    night = _nearest_of_256(DARK)
+    return replace(night, ahead=replace(night.ahead, text="#5fafff", other="#005f87"))
+
+
+def _day_of_256() -> Theme:
+    """As for the night: where the nearest misses 7:1 as text, or 3:1 as a block, a darker one."""
+    day = _nearest_of_256(LIGHT)
+    return replace(
+        day,
+        bar=day.band,
+        quiet="#3a3a3a",
+        doubtful="#5f0000",
+        ahead=replace(day.ahead, text="#00005f"),
+        level=replace(day.level, block="#00875f"),
+        first=replace(day.first, text="#3a3a3a"),
+    )
+
+
+def _nearest_of_256(theme: Theme) -> Theme:
+    """Ink and ground become greys, and so do the tones between them on the edge of a letter."""
+    nearest: dict[str, str | Shades] = {}
+    for field in Theme.__struct_fields__:
+        value = getattr(theme, field)
+        if isinstance(value, Shades):
+            nearest[field] = Shades(*map(of_256, astuple(value)))
+        elif isinstance(value, str) and value.startswith("#"):
+            nearest[field] = of_256(value)
+    return replace(theme, **nearest)
 
 
 def text_pairs(theme: Theme) -> tuple[tuple[str, str, str], ...]:

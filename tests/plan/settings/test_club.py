@@ -100,6 +100,12 @@ def test_a_club_can_word_itself_when_to_stop(club_in: Read) -> None:
 
 BAR = '[[bar]]\nname = "Long"\nweight = 20\n'
 FAULTS = {
+    "letters of no such dots": (
+        '[tv]\nletters = "eighths"',
+        2,
+        'letters = "eighths", which is not one of auto, sextants, quadrants, halves',
+        'Write letters = "auto"',
+    ),
     "an unknown key": ("dumbells = [5]", 1, 'unknown key "dumbells"', 'Write "dumbbells"'),
     "an unknown key of a bar": (f"{BAR}wieght = 5", 4, 'bar: unknown key "wieght"', '"weight"'),
     "an unknown key of the plates": ('[plates]\ncollars = "1"', 2, '"collars"', 'Write "collar"'),

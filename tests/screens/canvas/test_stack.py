@@ -11,7 +11,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import Line, fit, stack
 from classclock.screens.canvas.theme import SIXTEEN
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 WORDS = st.lists(st.text("abcdefg 0123,", min_size=1, max_size=40), max_size=6)
 
 

@@ -6,8 +6,10 @@ import pytest
 import wcag_contrast_ratio
 from hypothesis import given
 from hypothesis import strategies as st
+from rich.color import Color, ColorSystem
 
-from classclock.screens.canvas.colours import channels, contrast, mix
+from classclock.machine.terminal import ALL
+from classclock.screens.canvas.colours import channels, contrast, mix, of_256
 from classclock.screens.canvas.theme import (
     DARK,
     LIGHT,
@@ -19,7 +21,8 @@ from classclock.screens.canvas.theme import (
     variables,
 )
 
-TRUE_COLOUR = (DARK, LIGHT)
+ALL_COLOURS = (DARK, LIGHT)
+OF_256 = tuple(theme_for(256, bright_room=bright) for bright in (False, True))
 STANDINGS = ("ahead", "level", "behind", "first")
 colours = st.tuples(*[st.integers(0, 255)] * 3).map(lambda rgb: "#{:02x}{:02x}{:02x}".format(*rgb))
 
@@ -67,13 +70,13 @@ def test_contrast_agrees_with_the_wcag_contrast_ratio_package(one: str, other: s
 
 @pytest.mark.parametrize(
     ("theme", "what", "text", "ground"),
-    [(theme.name, *pair) for theme in TRUE_COLOUR for pair in text_pairs(theme)],
+    [(theme.name, *pair) for theme in (*ALL_COLOURS, *OF_256) for pair in text_pairs(theme)],
 )
 def test_every_text_stands_out_seven_to_one(theme: str, what: str, text: str, ground: str) -> None:
     assert contrast(text, ground) >= 7, f"{theme}: {what}"  # WCAG 2.2, 1.4.6
 
 
-@pytest.mark.parametrize("theme", TRUE_COLOUR, ids=lambda theme: theme.name)
+@pytest.mark.parametrize("theme", [*ALL_COLOURS, *OF_256], ids=lambda theme: theme.name)
 @pytest.mark.parametrize("standing", STANDINGS)
 def test_blocks_stand_out_from_the_ground_and_neighbours_differ(
     theme: Theme, standing: str
@@ -84,7 +87,7 @@ def test_blocks_stand_out_from_the_ground_and_neighbours_differ(
     assert contrast(shades.block, shades.other) > 1.5
 
 
-@pytest.mark.parametrize("theme", [*TRUE_COLOUR, SIXTEEN], ids=lambda theme: theme.name)
+@pytest.mark.parametrize("theme", [*ALL_COLOURS, *OF_256, SIXTEEN], ids=lambda theme: theme.name)
 def test_no_two_standings_share_their_block(theme: Theme) -> None:
     blocks = [getattr(theme, standing).block for standing in STANDINGS]
     assert all(one != other for one, other in combinations(blocks, 2))
@@ -96,7 +99,7 @@ def test_a_mix_begins_with_the_ground_and_ends_with_the_ink(ground: str, ink: st
     assert mix(ground, ink, 255) == ink
 
 
-@pytest.mark.parametrize("theme", [*TRUE_COLOUR, SIXTEEN], ids=lambda theme: theme.name)
+@pytest.mark.parametrize("theme", [*ALL_COLOURS, *OF_256, SIXTEEN], ids=lambda theme: theme.name)
 def test_textual_takes_every_theme_with_its_names(theme: Theme) -> None:
     made = textual_theme(theme)
     system = made.to_color_system().generate()
@@ -109,6 +112,36 @@ def test_textual_takes_every_theme_with_its_names(theme: Theme) -> None:
 
 
 def test_the_theme_follows_the_terminal_and_the_room() -> None:
-    assert theme_for(true_colour=True, bright_room=False) is DARK
-    assert theme_for(true_colour=True, bright_room=True) is LIGHT
-    assert theme_for(true_colour=False, bright_room=True) is SIXTEEN
+    assert theme_for(ALL, bright_room=False) is DARK
+    assert theme_for(ALL, bright_room=True) is LIGHT
+    assert theme_for(16, bright_room=True) is SIXTEEN
+    assert [theme.name for theme in OF_256] == ["dark", "light"]
+
+
+def sent(colour: str) -> str:
+    """What a terminal of 256 colours is sent for it: Rich chooses the number."""
+    return Color.parse(colour).downgrade(ColorSystem.EIGHT_BIT).get_truecolor().hex
+
+
+@pytest.mark.parametrize(
+    ("what", "text", "ground"), [pair for theme in OF_256 for pair in text_pairs(theme)]
+)
+def test_with_256_colours_text_stands_out_as_it_is_sent(what: str, text: str, ground: str) -> None:
+    assert contrast(sent(text), sent(ground)) >= 7, what  # WCAG 2.2, 1.4.6
+
+
+@pytest.mark.parametrize("theme", OF_256, ids=lambda theme: theme.name)
+def test_with_256_colours_a_letters_edge_is_grey(theme: Theme) -> None:
+    for share in range(0, 256, 15):
+        red, green, blue = channels(sent(mix(theme.ground, theme.ink, share)))
+        assert red == green == blue
+
+
+@given(colours)
+def test_one_of_256_is_the_nearest_by_the_numbers_that_rich_knows(colour: str) -> None:
+    fixed = [Color.from_ansi(number).get_truecolor() for number in range(16, 256)]
+
+    def distance(other: tuple[int, ...]) -> int:
+        return sum((a - b) ** 2 for a, b in zip(channels(colour), other, strict=True))
+
+    assert distance(channels(of_256(colour))) == min(map(distance, fixed))

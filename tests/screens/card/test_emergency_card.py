@@ -23,8 +23,8 @@ from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.emergency_words import LONGEST, lacks
 
 SIZES = [(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)]
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
-DOTS = Look(SIXTEEN, Terminal(true_colour=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
+DOTS = Look(SIXTEEN, Terminal(16))
 FULL = Emergency(
     address="Line 0 Depot, 0 Points Row",
     defibrillator="in the ticket window",

@@ -10,7 +10,8 @@ from functools import cache, lru_cache
 from pathlib import Path
 
 from classclock.screens.canvas.cells import Drawing
-from classclock.screens.canvas.letters.mosaic import SEXTANTS, Mosaic, from_dots
+from classclock.screens.canvas.letters.dot_shapes import Shape, centred, read_shapes
+from classclock.screens.canvas.letters.mosaic import SEXTANTS, from_dots
 
 CAP = 7
 """Dots from the top of a capital to the line it stands on."""
@@ -42,20 +43,13 @@ _MARK_WIDTH = 6
 
 
 @cache
-def _shapes() -> dict[str, tuple[str, ...]]:
-    text = Path(__file__).with_suffix(".txt").read_text(encoding="utf-8")
-    entries = (entry.splitlines() for entry in text.split("\n= ")[1:])
-    shapes = {name: _filled(rows) for name, *rows in entries}
-    return {" ": (_SPACE,) * HEIGHT} | shapes
-
-
-def _filled(rows: list[str]) -> tuple[str, ...]:
-    rows = [row for row in rows if row]
-    return (*rows, *["." * len(rows[0])] * (HEIGHT - len(rows)))
+def _shapes() -> dict[str, Shape]:
+    return {" ": (_SPACE,) * HEIGHT} | read_shapes(Path(__file__).with_suffix(".txt"), HEIGHT)
 
 
 @lru_cache(maxsize=1024)
-def _shape(character: str) -> tuple[str, ...] | None:
+def shape_of(character: str) -> Shape | None:
+    """Its rows of dots; None where there is neither a shape nor a letter and its accents."""
     shapes = _shapes()
     if character in shapes:
         return shapes[character]
@@ -73,39 +67,32 @@ def _shape(character: str) -> tuple[str, ...] | None:
     return rows
 
 
-def _with_mark_over(rows: tuple[str, ...], mark: tuple[str, str]) -> tuple[str, ...]:
+def _with_mark_over(rows: Shape, mark: Shape) -> Shape:
     if "#" in rows[0] + rows[1]:
         # A capital makes room: of each pair of like rows in its upper and lower half one goes.
         rows = (*rows[:2], rows[3], *rows[4:5], *rows[6:])
         letter = _widened(rows)
-        return (*_centred(mark, len(letter[0])), *letter)[:HEIGHT]
+        return (*centred(mark, len(letter[0])), *letter)[:HEIGHT]
     letter = _widened(rows)
-    return (*_centred(mark, len(letter[0])), *letter[2:])
+    return (*centred(mark, len(letter[0])), *letter[2:])
 
 
-def _with_mark_under(rows: tuple[str, ...], mark: tuple[str, str]) -> tuple[str, ...]:
+def _with_mark_under(rows: Shape, mark: Shape) -> Shape:
     letter = _widened(rows)
-    return (*letter[:CAP], *_centred(mark, len(letter[0])))
+    return (*letter[:CAP], *centred(mark, len(letter[0])))
 
 
-def _widened(rows: tuple[str, ...]) -> tuple[str, ...]:
+def _widened(rows: Shape) -> Shape:
     """Narrow letters get room at both sides for a mark."""
     return tuple(row.center(_MARK_WIDTH - 2, ".") for row in rows)
 
 
-def _centred(mark: tuple[str, str], width: int) -> tuple[str, ...]:
-    if width < _MARK_WIDTH:
-        cut = (_MARK_WIDTH - width) // 2
-        return tuple(row[cut : cut + width] for row in mark)
-    return tuple(row.center(width, ".") for row in mark)
-
-
 def can_draw(text: str) -> bool:
     """Whether there is a shape, or a letter and its accents, for every character."""
-    return all(_shape(character) for character in unicodedata.normalize("NFC", text))
+    return all(shape_of(character) for character in unicodedata.normalize("NFC", text))
 
 
-def _taller(character: str, shape: tuple[str, ...]) -> tuple[str, ...]:
+def _taller(character: str, shape: Shape) -> Shape:
     """A capital or digit eight dots high: a row of plain uprights is drawn twice."""
     twice = 1 if character in _PLAIN_ABOVE else 5
     return (*shape[: twice + 1], *shape[twice : HEIGHT - 1])
@@ -116,7 +103,7 @@ def has_tall(text: str) -> bool:
     return text.isascii() and not any(c.islower() or c in ",;" for c in text)
 
 
-def dots(text: str, scale: int = 1, *, tall: bool = False) -> tuple[str, ...]:
+def dots(text: str, scale: int = 1, *, tall: bool = False) -> Shape:
     """The text as rows of dots, `scale` times as large; unknown characters are left out.
 
     `tall` is for capitals and digits alone: eight dots high, where reading distance counts most.
@@ -124,33 +111,25 @@ def dots(text: str, scale: int = 1, *, tall: bool = False) -> tuple[str, ...]:
     shapes = [
         _taller(character, shape) if tall else shape
         for character in unicodedata.normalize("NFC", text)
-        for shape in [_shape(character)]
+        for shape in [shape_of(character)]
         if shape
     ]
     rows = [_GAP.join(parts) for parts in zip(*shapes, strict=True)] or [""] * HEIGHT
     return tuple("".join(dot * scale for dot in row) for row in rows for _ in range(scale))
 
 
-def text_width(text: str, scale: int = 1, mosaic: Mosaic = SEXTANTS) -> int:
+def text_width(text: str, scale: int = 1) -> int:
     """Columns that the text takes."""
-    shapes = filter(None, map(_shape, unicodedata.normalize("NFC", text)))
+    shapes = filter(None, map(shape_of, unicodedata.normalize("NFC", text)))
     wide = [len(shape[0]) for shape in shapes]
     between = len(_GAP) * max(0, len(wide) - 1)
-    return -(-(sum(wide) + between) * scale // mosaic.across)
+    return -(-(sum(wide) + between) * scale // SEXTANTS.across)
 
 
 @lru_cache(maxsize=1024)
-def draw_text(
-    text: str,
-    ink: str,
-    ground: str,
-    scale: int = 1,
-    mosaic: Mosaic = SEXTANTS,
-    *,
-    tall: bool = False,
-) -> Drawing:
-    """The text in cells: with sextants three rows high, times the scale."""
-    return from_dots(dots(text, scale, tall=tall), mosaic, ink, ground)
+def draw_text(text: str, ink: str, ground: str, scale: int = 1, *, tall: bool = False) -> Drawing:
+    """The text in sextants, three rows high, times the scale."""
+    return from_dots(dots(text, scale, tall=tall), SEXTANTS, ink, ground)
 
 
 def draw_label(text: str, ink: str, ground: str) -> Drawing:

@@ -11,6 +11,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from classclock.screens.canvas.cells import Drawing, row_of
+from classclock.units.cell_dots import SIZES, CellDots
 
 _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
@@ -33,9 +34,14 @@ def _sextants() -> str:
     return "".join(known.get(lit) or chr(next(new)) for lit in range(64))
 
 
-HALVES = Mosaic(1, 2, " ▀▄█")
-QUADRANTS = Mosaic(2, 2, _QUADRANTS)
-SEXTANTS = Mosaic(2, 3, _sextants())
+HALVES = Mosaic(*SIZES["halves"], " ▀▄█")
+QUADRANTS = Mosaic(*SIZES["quadrants"], _QUADRANTS)
+SEXTANTS = Mosaic(*SIZES["sextants"], _sextants())
+MOSAICS: dict[CellDots, Mosaic] = {
+    "halves": HALVES,
+    "quadrants": QUADRANTS,
+    "sextants": SEXTANTS,
+}
 SIGNS = Mosaic(1, 1, " #")
 """For terminals that know ASCII only."""
 

@@ -1,4 +1,4 @@
-"""Large smooth type: an outline font drawn too large, scaled down into cells, in true colour.
+"""Large type: an outline font drawn too large and scaled down into cells, smooth if it can be.
 
 Digits, and the signs that stand among them in a clock or a score, are drawn one by one and are of
 one width, so that a tick redraws only the digits that changed. They and capitals fill the rows from
@@ -6,7 +6,7 @@ top to bottom. Words are drawn whole, with room for what reaches above and below
 """
 
 from collections.abc import Iterator, Sequence
-from functools import cache, lru_cache
+from functools import cache, lru_cache, partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
@@ -32,11 +32,13 @@ _CRISPER = [
     min(_GREYS, max(0, round(_GREYS * (0.5 + 1.5 * (share / 255 - 0.5))))) for share in range(256)
 ]
 """Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
+_BLACK_OR_WHITE = [_GREYS if share >= 128 else 0 for share in range(256)]
+"""No grey at all: strokes end where they cover less than half a dot."""
 
 
 @lru_cache(maxsize=4)
 def _font(size: int) -> "FreeTypeFont":
-    # Pillow takes a while to import, and a class without true colour never needs it.
+    # Pillow takes a while to import, and an ASCII terminal never needs it.
     import font_source_sans_pro  # noqa: PLC0415
     from PIL import ImageFont  # noqa: PLC0415
 
@@ -111,20 +113,31 @@ def fit_rows(text: str, max_width: int, max_rows: int) -> int:
 
 
 def draw_text(
-    text: str, rows: int, ink: str, ground: str, mosaic: Mosaic = QUADRANTS, *, air: int = 0
+    text: str,
+    rows: int,
+    ink: str,
+    ground: str,
+    mosaic: Mosaic = QUADRANTS,
+    *,
+    air: int = 0,
+    shades: bool = True,
 ) -> Drawing:
-    """The text, `rows` high, in ink on ground (both `#rrggbb`). The caller asks `can_draw` first.
+    """The text, `rows` high, in ink on ground. The caller asks `can_draw` first.
 
-    The finer the mosaic, the finer the edges: halves, quadrants, sextants.
+    The finer the mosaic, the finer the edges: halves, quadrants, sextants. They are smooth with
+    `shades` between ink and ground, which then are both `#rrggbb`.
     `air` dots are left free below, for numerals that stand close under each other.
     """
+    draw = partial(_draw, rows=rows, ink=ink, ground=ground, mosaic=mosaic, air=air, shades=shades)
     if _is_numeric(text) and text:
-        return beside(*(_draw(character, rows, ink, ground, mosaic, air=air) for character in text))
-    return _draw(text, rows, ink, ground, mosaic, air=air)
+        return beside(*map(draw, text))
+    return draw(text)
 
 
 @lru_cache(maxsize=2048)
-def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int) -> Drawing:
+def _draw(
+    text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: int, shades: bool
+) -> Drawing:
     from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
@@ -140,7 +153,7 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
             Image.Resampling.BOX,
             (0, low - top, picture.width, high - top),
         )
-        .point(_CRISPER)
+        .point(_CRISPER if shades else _BLACK_OR_WHITE)
         .tobytes()
         for low, high in pairwise(zones)
         for before, after in [
@@ -148,7 +161,7 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    tones = [mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)]
+    tones = _tones(ink, ground) if shades else {0: ground, _GREYS: ink}
     lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
         row_of(
@@ -158,6 +171,10 @@ def _draw(text: str, rows: int, ink: str, ground: str, mosaic: Mosaic, *, air: i
         )
         for row in range(0, len(lines), mosaic.down)
     )
+
+
+def _tones(ink: str, ground: str) -> dict[int, str]:
+    return {step: mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)}
 
 
 def _cells(lines: Sequence[bytes], across: int) -> Iterator[tuple[int, ...]]:

@@ -1,4 +1,4 @@
-"""Block digits of straight strokes, for terminals without true colour or without Unicode."""
+"""Block digits of straight strokes: where only ASCII comes out, or outline type is too wide."""
 
 from functools import lru_cache
 

@@ -2,9 +2,12 @@
 
 from collections.abc import Iterator
 
+from rich.cells import cell_len
+
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, place, width
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, fit, lettering_width, stack
+from classclock.screens.canvas.stack import Line, fit, stack
 from classclock.screens.live.board.caution_lines import caution_ways, largest
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation
 from classclock.wall.modification import AS_WRITTEN
@@ -35,10 +38,12 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
         cautions = caution_ways(content, look, inner * 58 // 100, middle, others)
         ways = [tuple(_lines(content, one, look)) for one in cautions]
         lines = largest(ways, inner * 66 // 100, middle, look)
-        left = max(
-            (inner * share // 100 for share in (58, 66, 74)),
-            key=lambda columns: fit(lines, columns, middle, look),
-        )
+
+        def worth(left: int) -> tuple[int, bool, int]:
+            main, text = fit(lines, left, middle, look)
+            return main, _has_letters(content.lanes, inner - left - 3, middle, look), text
+
+        left = max((inner * share // 100 for share in (58, 66, 74)), key=worth)
         body = beside(
             stack(lines, left, middle, look),
             blank(3, middle, ground),
@@ -131,6 +136,11 @@ def draw_lanes(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look
     return place(drawing, columns, rows, ground)
 
 
+def _has_letters(lanes: tuple[BoardLane, ...], columns: int, rows: int, look: Look) -> bool:
+    """Whether everybody's name can be read from afar in this box."""
+    return any(_lane_rows(lanes, columns, rows, across, look) > 1 for across in (1, 2))
+
+
 def _side(columns: int, across: int) -> int:
     return (columns - 2 * (across - 1)) // across
 
@@ -146,7 +156,7 @@ def _lane_rows(
         for high in range(most, 2, -1)
         if lettering_width(name, high, look.terminal) <= _side(columns, across) - 3 * high
     )
-    return next(drawn, min(1, most)) if look.terminal.sextants else min(1, most)
+    return next(drawn, min(1, most)) if look.terminal.dots else min(1, most)
 
 
 def _lane(lane: BoardLane, columns: int, rows: int, look: Look, longest: int) -> Drawing:
@@ -174,7 +184,9 @@ def _lane(lane: BoardLane, columns: int, rows: int, look: Look, longest: int) ->
         rows,
         theme.ground,
     )
-    name_letters = look.letters(lane.name, columns - wide, rows)
+    whole = columns - wide - cell_len(details) - 2  # what the letters may take beside all details
+    least = lettering_width(lane.name, rows, look.terminal)
+    name_letters = look.letters(lane.name, whole if least <= whole else columns - wide, rows)
     taken = width(name_letters) + 2
     rest = max(0, columns - wide - taken)
     note = place(

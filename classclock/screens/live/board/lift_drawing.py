@@ -7,8 +7,9 @@ from msgspec import Struct
 
 from classclock.screens.canvas.bar_side import draw_side
 from classclock.screens.canvas.cells import Drawing, above, beside, width
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, lettering_width, stack
+from classclock.screens.canvas.stack import Line, stack
 from classclock.wall.lift_content import LiftLane
 
 _LETTERS = (6, 5, 3)
@@ -75,7 +76,7 @@ def _lettered(
     lanes: Sequence[LiftLane], columns: int, rows: int, across: int, look: Look
 ) -> _Table | None:
     each = min(_MOST_ROWS, rows // -(-len(lanes) // across))
-    if each < _LEAST_LETTERS or not look.terminal.sextants:
+    if each < _LEAST_LETTERS or look.terminal.dots is None:
         return None
     for letters in (high for high in _LETTERS if high < each or high == _LEAST_LETTERS):
         key = 2 * letters + 1

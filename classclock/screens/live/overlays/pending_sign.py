@@ -1,9 +1,9 @@
 """What has been typed and waits for its letter, large, over whatever stands there."""
 
 from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.canvas.stack import lettering_width
 
 _SHARE = 5
 """It takes one row in so many."""

@@ -6,9 +6,9 @@ from rich.cells import cell_len
 
 from classclock.screens.canvas.cells import Drawing, Side, above, blank, lay_out, place, width
 from classclock.screens.canvas.interval_strip import draw_interval_strip
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
-from classclock.screens.canvas.stack import lettering_width
 from classclock.screens.live.wall.lane_layout import Box, LaneLayout
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Boxes, Ribbon, Share
@@ -75,7 +75,7 @@ def _detail(content: LaneContent, columns: int) -> str:
 
 def _key(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Drawing:
     letter, theme = content.key.upper(), look.theme
-    if plan.type_rows < _READABLE or not look.terminal.sextants:
+    if plan.type_rows < _READABLE or look.terminal.dots is None:
         return look.text(f" {letter} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
     return look.letters(
         letter, plan.key.width, plan.type_rows, ink=theme.key, ground=ground, air=plan.air
@@ -165,7 +165,7 @@ def _bar(
                 standing=standing,
                 theme=theme,
                 ground=ground,
-                dots=look.terminal.sextants,
+                dots=look.terminal.dots,
             )
         case None:
             return blank(box.width, box.height, ground)

@@ -24,10 +24,15 @@ class Box(Struct, frozen=True):
 
 
 class Needs(Struct, frozen=True):
-    """The longest name and the longest tally, in characters."""
+    """The longest name and the longest tally, in characters.
+
+    `letter_columns` and `sign_columns` are what each takes on average in letters of three rows.
+    """
 
     name_letters: int
     tally_signs: int
+    letter_columns: float = 3.6
+    sign_columns: int = 4
 
 
 class LaneLayout(Struct, frozen=True):
@@ -47,7 +52,7 @@ class LaneLayout(Struct, frozen=True):
 
     @property
     def air(self) -> int:
-        """Dots left free under keys and tallies in outline type, to part lanes."""
+        """Thirds of a row left free under keys and tallies in outline type, to part lanes."""
         return max(1, self.type_rows - 3) if self.type_rows > _READABLE else 0
 
     @property
@@ -77,7 +82,9 @@ def _widths(type_rows: int, needs: Needs, signs: int = 2) -> _Widths:
     if type_rows < _READABLE:
         return _Widths(3, max(10, needs.name_letters), needs.tally_signs + 1)
     if type_rows == _READABLE:
-        return _Widths(6, round(3.6 * needs.name_letters), 4 * signs)
+        return _Widths(
+            6, round(needs.letter_columns * needs.name_letters), needs.sign_columns * signs
+        )
     return _Widths(
         -(-5 * type_rows // 2),
         round(1.1 * type_rows * needs.name_letters),

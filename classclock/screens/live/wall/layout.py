@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.live.wall.lane_layout import Box, LaneLayout, Needs, lane_layout
+from classclock.units.cell_dots import CellDots
 
 MOST_LANES = 26
 _ONE_COLUMN_MOST = 8
@@ -15,6 +16,15 @@ _CLOCK_SHARE = 0.25  # of the rows, before what is left over
 _DIGIT, _COLON = 1.663, 0.945  # columns for each row, of the outline type
 _CLOCK_WIDTH_SHARE = 0.63  # of the columns; the rest says what is being done
 _BETWEEN = 3
+_LETTER_WIDTHS: dict[CellDots, tuple[tuple[float, int], ...]] = {
+    "sextants": ((3.6, 4),),
+    "quadrants": ((3.9, 4), (3.6, 4)),
+    "halves": ((5.1, 5), (4.2, 4), (3.6, 4)),
+}
+"""Columns that a letter of three rows takes on average, and a sign of a tally; then narrower ones.
+
+Where even these are too wide a longer name comes as text, but keys and tallies stay large.
+"""
 
 
 class WallLayout(Struct, frozen=True):
@@ -30,11 +40,18 @@ class WallLayout(Struct, frozen=True):
 
 
 def wall_layout(
-    columns: int, rows: int, lanes: int, *, name_letters: int = 7, tally_signs: int = 4
+    columns: int,
+    rows: int,
+    lanes: int,
+    *,
+    name_letters: int = 7,
+    tally_signs: int = 4,
+    dots: CellDots | None = "sextants",
 ) -> WallLayout:
     """The wall for a terminal of at least 60 x 18 and 1 to 26 lanes; ValueError otherwise.
 
     `name_letters` is the longest name's length, `tally_signs` the longest tally's (4 for 7+12).
+    `dots` are what its letters are made of.
     """
     if columns < LEAST_COLUMNS or rows < LEAST_ROWS:
         raise ValueError(f"The wall needs at least {LEAST_COLUMNS} columns and {LEAST_ROWS} rows.")
@@ -48,8 +65,13 @@ def wall_layout(
     )
     clock = min(most_clock, max(5, round(rows * _CLOCK_SHARE)))
     lane_width = (columns - 2 - _BETWEEN * (across - 1)) // across
-    needs = Needs(max(4, min(name_letters, 9)), max(2, min(tally_signs, 5)))
-    lane = lane_layout(lane_width, max(1, (usable - clock) // down), clock - 1, across, needs)
+    longest = max(4, min(name_letters, 9)), max(2, min(tally_signs, 5))
+    least = max(1, (usable - clock) // down)
+    tried = (
+        lane_layout(lane_width, least, clock - 1, across, Needs(*longest, *each))
+        for each in _LETTER_WIDTHS[dots or "sextants"]
+    )
+    lane = max(tried, key=lambda lane: lane.type_rows)  # of equals the first, with wider letters
     clock = min(most_clock, max(clock, usable - lane.rows * down - 2), usable - lane.rows * down)
     spare = usable - clock - lane.rows * down
     if spare == 0 and clock > max(4, lane.type_rows + 1):

@@ -9,6 +9,7 @@ from math import atan, hypot, radians, tan
 from msgspec import Struct
 
 from classclock.screens.live.wall.layout import wall_layout
+from classclock.units.cell_dots import SIZES, CellDots, rows_of_dots
 
 LEAST_MINUTES = 16
 PREFERRED_MINUTES = 20
@@ -19,9 +20,9 @@ TEXT_SHARE = 0.65
 """How much of a row a capital of terminal text takes; 0.6 to 0.7 in most fonts (worked out)."""
 _OUTLINE_WORD_SHARE = 0.72
 """A capital's share of an outline word's rows: 660 of 917 font units (Source Sans Pro Bold)."""
-_DOT_CAPITAL_ROWS = 7 / 3
+_DOT_CAPITAL_ROWS: dict[CellDots, float] = {"sextants": 7 / 3, "quadrants": 5 / 2, "halves": 5 / 2}
 _TALL_DOT_ROWS = 8 / 3
-_DOTS_A_ROW = 3
+"""Sextants only: the others have no dot to spare."""
 
 
 def character_height(distance: float, minutes: float = LEAST_MINUTES) -> float:
@@ -66,18 +67,24 @@ class Legible(Struct, frozen=True):
 
 
 def wall_legibility(
-    diagonal: float, distance: float, columns: int, rows: int, lanes: int
+    diagonal: float,
+    distance: float,
+    columns: int,
+    rows: int,
+    lanes: int,
+    *,
+    dots: CellDots = "sextants",
 ) -> tuple[Legible, ...]:
     """Clock, keys and tallies, names, small text of one row, for a TV and the distance to the back.
 
     Diagonal in inches, distance in metres. The terminal must be one that `wall_layout` takes.
     """
-    wall = wall_layout(columns, rows, lanes)
+    wall = wall_layout(columns, rows, lanes, dots=dots)
     lane, row = wall.lane, row_height(diagonal, rows)
     heights = {
         "clock": wall.clock.height,
-        "keys and tallies": _numeral_rows(lane.type_rows, lane.air),
-        "names": _name_rows(lane.type_rows),
+        "keys and tallies": _numeral_rows(lane.type_rows, lane.air, dots),
+        "names": _name_rows(lane.type_rows, dots),
         "small text": TEXT_SHARE,
     }
     return tuple(
@@ -86,13 +93,16 @@ def wall_legibility(
     )
 
 
-def _numeral_rows(type_rows: int, air: int) -> float:
+def _numeral_rows(type_rows: int, air: int, dots: CellDots) -> float:
     if type_rows < 3:
         return TEXT_SHARE
-    return _TALL_DOT_ROWS if type_rows == 3 else type_rows - air / _DOTS_A_ROW
+    if type_rows == 3:
+        return _TALL_DOT_ROWS if dots == "sextants" else _DOT_CAPITAL_ROWS[dots]
+    _, down = SIZES[dots]
+    return type_rows - rows_of_dots(air, down) / down
 
 
-def _name_rows(type_rows: int) -> float:
+def _name_rows(type_rows: int, dots: CellDots) -> float:
     if type_rows < 3:
         return TEXT_SHARE
-    return _DOT_CAPITAL_ROWS if type_rows < 5 else type_rows * _OUTLINE_WORD_SHARE
+    return _DOT_CAPITAL_ROWS[dots] if type_rows < 5 else type_rows * _OUTLINE_WORD_SHARE

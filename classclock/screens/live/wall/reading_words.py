@@ -2,11 +2,14 @@
 
 from classclock.plan.settings.club import Tv
 from classclock.screens.live.wall.readable import LEAST_MINUTES, wall_legibility
+from classclock.units.cell_dots import CellDots
 
 
-def reading_lines(tv: Tv, columns: int, rows: int, lanes: int) -> tuple[str, ...]:
+def reading_lines(
+    tv: Tv, columns: int, rows: int, lanes: int, *, dots: CellDots = "sextants"
+) -> tuple[str, ...]:
     """One line for each kind of lettering on the wall."""
-    kinds = wall_legibility(tv.inches, tv.metres, columns, rows, lanes)
+    kinds = wall_legibility(tv.inches, tv.metres, columns, rows, lanes, dots=dots)
     head = (
         f"  On a {tv.inches:g}-inch TV, from {tv.metres:g} m, with {lanes} lanes "
         f"in a window of {columns} x {rows}:"

@@ -1,7 +1,7 @@
 """The live wall: the clock, what is being done, and the lanes."""
 
 from collections.abc import Iterable
-from functools import lru_cache
+from functools import lru_cache, partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -21,6 +21,7 @@ from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.live.wall.layout import MOST_LANES, WallLayout, wall_layout
 from classclock.screens.live.wall.wall_soon import soon_shown
+from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
 
@@ -66,15 +67,17 @@ def alone_layout(columns: int, rows: int, signs: int, *, lines: bool) -> AloneLa
 
 
 @lru_cache(maxsize=16)
-def lanes_layout(columns: int, rows: int, lanes: int, name_letters: int) -> WallLayout:
+def lanes_layout(
+    columns: int, rows: int, lanes: int, name_letters: int, dots: CellDots | None = "sextants"
+) -> WallLayout:
     """The wall in a view of this size, which has its status line elsewhere.
 
     Tallies get room for 12+12 if there is any, otherwise for 7+12: the lanes must not move when
     somebody's tenth round comes.
     """
     size = max(columns, LEAST_COLUMNS), max(rows + 1, LEAST_ROWS)
-    roomy = wall_layout(*size, lanes, name_letters=name_letters, tally_signs=5)
-    usual = wall_layout(*size, lanes, name_letters=name_letters, tally_signs=4)
+    layout = partial(wall_layout, *size, lanes, name_letters=name_letters, dots=dots)
+    roomy, usual = layout(tally_signs=5), layout(tally_signs=4)
     return roomy if roomy.lane.tally.width > usual.lane.tally.width else usual
 
 
@@ -160,7 +163,7 @@ class WallView(Ground, Placed):
 
     def _wall(self, columns: int, rows: int) -> WallLayout:
         names = max(len(lane.name) for lane in self.lanes)
-        return lanes_layout(columns, rows, len(self.lanes), names)
+        return lanes_layout(columns, rows, len(self.lanes), names, self.look.terminal.dots)
 
     def _fill(self) -> None:
         content = self.content

@@ -16,7 +16,7 @@ from classclock.screens.live.board.board_drawing import draw_board
 from classclock.tally.lanes import Choice
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 """A terminal without drawn letters, so that all text can be read back."""
 
 

@@ -21,7 +21,7 @@ from classclock.strength.bar_picture import PlateShape
 from classclock.wall.board_content import BoardContent
 from classclock.wall.lift_content import LiftBoard, LiftLane
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 PLAN = """
 title = "Depot strength"
 [[segment]]
@@ -110,7 +110,7 @@ def test_the_board_of_a_lift_fills_every_size_in_drawn_letters(
 
 
 def test_a_side_is_drawn_with_what_the_bar_weighs_and_its_plates_by_size() -> None:
-    text = Terminal(sextants=False)
+    text = Terminal(16, None)
     drawn = draw_side("20", PLATES, 60, 5, theme=DARK, terminal=text)
     assert drawn is not None
     assert len(drawn) == 5

@@ -25,7 +25,7 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
 from classclock.wall.board_content import BoardContent, board_content
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 PLANS = sorted(bundled("plans").glob("*.toml"))
 NAMES = tuple(f"Name {letter}" for letter in "ABCDEFGHIJKLMNOPQRSTUVWXYZ")
 

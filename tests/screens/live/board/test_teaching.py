@@ -20,7 +20,7 @@ from classclock.screens.live.board.lesson_drawing import _lines, draw_lesson
 from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.lesson_content import Lesson, lessons
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 SIZES = [(60, 18), (120, 36), (213, 60)]
 PLAN = """
 title = "Depot Thursday"

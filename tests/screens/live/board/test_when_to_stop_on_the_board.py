@@ -18,7 +18,7 @@ from classclock.screens.live.board.caution_lines import caution_ways, largest
 from classclock.tally import events as ev
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation, board_now
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 CAUTIONS = tuple(f"Knees hurt at station {number}: less deep, or to a box." for number in range(5))
 TWO_PIECES = """
 title = "Depot Friday"

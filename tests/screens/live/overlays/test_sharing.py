@@ -22,7 +22,7 @@ from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.wall.modification import starts_at
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 SIZES = [(60, 18), (120, 36), (213, 60)]
 CLUB = Club.model_validate({"equipment": {"bars": 6, "boxes": 4}})
 NAMES: tuple[str, ...] = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse")

@@ -228,8 +228,8 @@ def test_names_and_scores_of_a_small_class_are_drawn_large(
     "look",
     [
         Look(LIGHT),
-        Look(SIXTEEN, Terminal(true_colour=False)),
-        Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False)),
+        Look(SIXTEEN, Terminal(16)),
+        Look(SIXTEEN, Terminal(16, None)),
     ],
     ids=["light", "sixteen colours", "ASCII only"],
 )

@@ -1,14 +1,22 @@
 """Where things stand on the wall, at every size and with every number of lanes."""
 
 from itertools import combinations
+from typing import get_args
 
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from classclock.machine.terminal import ALL, Colours, Terminal
+from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.letters.outline_type import text_width
+from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.theme import theme_for
+from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.layout import WallLayout, wall_layout
+from classclock.units.cell_dots import CellDots
+from classclock.wall.lane_content import LaneContent
 
 walls = st.builds(
     wall_layout,
@@ -121,6 +129,32 @@ def test_the_usual_walls_use_the_letters_they_were_drawn_for(
     columns: int, rows: int, lanes: int, type_rows: int
 ) -> None:
     assert wall_layout(columns, rows, lanes).lane.type_rows == type_rows
+
+
+@given(st.integers(60, 240), st.integers(18, 70), st.integers(1, 26), st.integers(3, 9))
+def test_letters_of_half_blocks_are_given_up_no_sooner_than_others(
+    columns: int, rows: int, lanes: int, letters: int
+) -> None:
+    finest = wall_layout(columns, rows, lanes, name_letters=letters).lane.type_rows
+    for dots in get_args(CellDots):
+        wall = wall_layout(columns, rows, lanes, name_letters=letters, dots=dots)
+        assert wall.lane.type_rows >= finest
+
+
+@pytest.mark.parametrize(("columns", "rows"), [(80, 24), (120, 36), (213, 60)])
+@pytest.mark.parametrize("dots", get_args(CellDots))
+@pytest.mark.parametrize("colours", [16, 256, ALL])
+def test_names_keys_and_tallies_of_a_usual_class_are_drawn_large(
+    columns: int, rows: int, dots: CellDots, colours: Colours
+) -> None:
+    look = Look(theme_for(colours, bright_room=False), Terminal(colours, dots))
+    names = ["Ilse", "Bram", "Noor", "Saoirse"]
+    lane = wall_layout(columns, rows, len(names), dots=dots).lane
+    for name in names:
+        content = LaneContent(name[0].lower(), name, "7+12", "7")
+        drawn = plain_text(draw_lane(content, lane, look))
+        assert name not in drawn
+        assert "7" not in drawn
 
 
 @pytest.mark.parametrize(("columns", "rows", "lanes"), [(59, 18, 4), (60, 17, 4), (80, 24, 0)])

@@ -1,5 +1,7 @@
 """From how far the wall can be read."""
 
+from typing import get_args
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -12,6 +14,7 @@ from classclock.screens.live.wall.readable import (
     screen_height,
     wall_legibility,
 )
+from classclock.units.cell_dots import CellDots
 
 
 @pytest.mark.parametrize(("minutes", "height"), [(16, 46.5), (20, 58.2), (22, 64.0)])
@@ -55,13 +58,23 @@ def test_height_angle_and_distance_agree(distance: float, minutes: float) -> Non
 
 @pytest.mark.parametrize(("columns", "rows"), [(120, 36), (213, 60)])
 @pytest.mark.parametrize("lanes", [4, 8, 12])
+@pytest.mark.parametrize("dots", get_args(CellDots))
 def test_clock_keys_and_tallies_can_be_read_from_ten_metres(
-    columns: int, rows: int, lanes: int
+    columns: int, rows: int, lanes: int, dots: CellDots
 ) -> None:
-    seen = {one.what: one for one in wall_legibility(55, 10, columns, rows, lanes)}
+    kinds = wall_legibility(55, 10, columns, rows, lanes, dots=dots)
+    seen = {one.what: one for one in kinds}
     assert seen["clock"].reaches
     assert seen["keys and tallies"].reaches
     assert not seen["small text"].reaches
+
+
+def test_names_of_half_blocks_are_as_high_as_a_worked_example_says() -> None:
+    # By hand: a 55-inch 16:9 screen is 684.9 mm high, a row of 36 has 19.02 mm. Five dots of half a
+    # row are 47.56 mm: 0.004756 rad from ten metres, 16.35 minutes of arc.
+    seen = {one.what: one for one in wall_legibility(55, 10, 120, 36, 8, dots="halves")}
+    assert seen["names"].minutes == pytest.approx(16.35, abs=0.02)
+    assert seen["names"].reaches
 
 
 def test_twenty_six_lanes_on_36_rows_are_said_not_to_reach_the_back() -> None:

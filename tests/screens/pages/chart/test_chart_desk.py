@@ -120,9 +120,7 @@ def test_the_highlight_stays_within_the_chart(desk: ChartDesk) -> None:
 
 
 @pytest.mark.parametrize("size", SIZES)
-@pytest.mark.parametrize(
-    "look", [Look(), Look(LIGHT), Look(SIXTEEN, Terminal(true_colour=False, sextants=False))]
-)
+@pytest.mark.parametrize("look", [Look(), Look(LIGHT), Look(SIXTEEN, Terminal(16, "quadrants"))])
 def test_three_hundred_by_sixty_fill_every_size_with_the_highlight_in_view(
     size: tuple[int, int], look: Look, check_filled: Callable[..., None]
 ) -> None:

@@ -14,7 +14,7 @@ from classclock.screens.pages.first_run.first_run_desk import FirstRunDesk
 from classclock.screens.pages.first_run.first_run_drawing import draw_first_run
 from classclock.screens.pages.first_run.first_run_words import asked
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 FRENCH = "&é\"'(-è_çà"  # the unshifted digit row, from memory
 SKIPPED = ("<enter>",) * 4
 """Enter on every line of the emergency card, all of them empty."""

@@ -64,7 +64,7 @@ def test_each_pattern_has_a_row_and_each_week_a_column(
 
 
 @pytest.mark.parametrize(("columns", "rows"), SIZES)
-@pytest.mark.parametrize("look", [Look(), Look(LIGHT), Look(SIXTEEN, Terminal(true_colour=False))])
+@pytest.mark.parametrize("look", [Look(), Look(LIGHT), Look(SIXTEEN, Terminal(16))])
 def test_it_fills_its_box(
     weeks: Weeks,
     columns: int,

@@ -21,7 +21,7 @@ from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_screen import WhoScreen
 from classclock.screens.ways import Ways
 
-PLAIN = Look(SIXTEEN, Terminal(true_colour=False, block_characters=False, sextants=False))
+PLAIN = Look(SIXTEEN, Terminal(16, None))
 NOW = datetime(2026, 3, 3, 18, 28, tzinfo=UTC)
 PLAN = """
 title = "Headway Wednesday"
