@@ -36,6 +36,8 @@ class _Known(Struct, frozen=True):
     """How its answer to XTVERSION begins."""
     since: int = 0
     """The first version that does so, as one number: 6200 for 0.62, 221203 for 22.12.3."""
+    earlier: CellDots | None = None
+    """What those before it draw by themselves."""
 
 
 _KINDS: dict[str, _Known] = {
@@ -49,8 +51,11 @@ _KINDS: dict[str, _Known] = {
     "Ghostty": _Known("sextants", ("xterm-ghostty",), ("GHOSTTY_RESOURCES_DIR",), "ghostty "),
     "Alacritty": _Known("quadrants", ("alacritty",), ("ALACRITTY_WINDOW_ID", "ALACRITTY_LOG")),
     # VTE's own small font (minifont.cc) has had the sextants since 0.62.
-    "VTE": _Known("sextants", (), ("VTE_VERSION",), "VTE(", since=6200),
-    "Konsole": _Known("quadrants", ("konsole",), ("KONSOLE_VERSION",), "Konsole "),
+    "VTE": _Known("sextants", (), ("VTE_VERSION",), "VTE(", 6200, "quadrants"),
+    # Seen in 22.12.3, as `make terminals` shows it; block elements long before.
+    "Konsole": _Known(
+        "sextants", ("konsole",), ("KONSOLE_VERSION",), "Konsole ", 221203, "quadrants"
+    ),
     # urxvt(1), skipBuiltinGlyphs: block graphics are built in.
     "rxvt-unicode": _Known("quadrants", ("rxvt-unicode",)),
     # Settings "font.builtinGlyphs" and "terminal.integrated.customGlyphs": block elements.
@@ -112,7 +117,7 @@ def _tells(variables: tuple[str, ...], environment: Mapping[str, str]) -> bool:
 def _kind(name: str, *versions: str) -> TerminalKind:
     known = _KINDS[name]
     enough = not known.since or any(_number(text) >= known.since for text in versions)
-    return TerminalKind(name, known.dots if enough else None)
+    return TerminalKind(name, known.dots if enough else known.earlier)
 
 
 def _number(version: str) -> int:
