@@ -10,6 +10,7 @@ from msgspec import Struct
 from classclock.machine.bundled import bundled
 from classclock.machine.file_names import file_safe
 from classclock.machine.plain_file import open_file, read_file
+from classclock.machine.replacing import take_away
 from classclock.machine.whole_file import write_whole
 from classclock.plan.reading.plan_reading import LARGEST
 
@@ -68,7 +69,7 @@ class DraftFile:
 
     def drop(self) -> None:
         with suppress(OSError):
-            self.path.unlink(missing_ok=True)
+            take_away(self.path)
 
 
 def open_plan(path: Path) -> PlanOnDisk:

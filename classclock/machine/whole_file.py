@@ -5,6 +5,9 @@ import os
 import tempfile
 from pathlib import Path
 
+from classclock.machine.replacing import put_in_place
+from classclock.machine.syncing import sync, sync_folder
+
 
 def write_whole(path: Path, data: bytes) -> None:
     """Write it under another name, sync it, then rename it into place and sync the folder.
@@ -17,14 +20,10 @@ def write_whole(path: Path, data: bytes) -> None:
         with os.fdopen(file, "wb") as opened:
             opened.write(data)
             opened.flush()
-            os.fsync(opened.fileno())
-        Path(name).replace(path)
+            sync(opened.fileno())
+        put_in_place(Path(name), path)
     except BaseException:
         with contextlib.suppress(OSError):
             Path(name).unlink()
         raise
-    folder = os.open(path.parent, os.O_RDONLY)
-    try:
-        os.fsync(folder)
-    finally:
-        os.close(folder)
+    sync_folder(path.parent)

@@ -1,6 +1,5 @@
 """A class that a later classclock ran: this one says so and touches nothing."""
 
-import fcntl
 import json
 import os
 from collections.abc import Callable
@@ -15,6 +14,7 @@ from classclock.book.files.unfinished import LaterJournal, unfinished
 from classclock.clock.source import WoundSource
 from classclock.commands.command_line import main
 from classclock.live.session_opening import rejoin_session
+from classclock.machine.locking import held, lock_of
 from classclock.plan.settings.club import Club
 from classclock.screens.pages.home.home_list import unfinished_entries
 
@@ -107,8 +107,7 @@ def test_a_class_that_a_later_version_runs_is_not_offered(
 ) -> None:
     now = datetime.fromtimestamp(later.stat().st_mtime).astimezone()
     assert len(unfinished(later.parent, now)) == 1
-    with later.open("rb") as file:
-        fcntl.flock(file, fcntl.LOCK_EX)
+    with held(lock_of(later)):
         assert unfinished(later.parent, now) == ()
 
 

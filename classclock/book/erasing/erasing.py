@@ -35,6 +35,7 @@ from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.opening import Book, asking_room, forget_deleted, kept_versions
 from classclock.book.tables.queries import Athlete
 from classclock.book.tables.schema import seen
+from classclock.machine.replacing import take_away
 from classclock.records.erased import ERASED
 
 
@@ -119,7 +120,7 @@ def erase(book: Book, athlete: Athlete, now: datetime) -> Reach:
                 reach.files.remove(path)
                 reach.damaged.append(path)
         for path in reach.removed:
-            path.unlink(missing_ok=True)
+            take_away(path)
         forget_missing(book.folder)
         _forget_in_changes(book.folder, entries, now)
     catch_up(book, 0, thorough=True)

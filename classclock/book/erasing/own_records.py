@@ -13,6 +13,7 @@ from classclock.book.files.results_files import write_document
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
 from classclock.club.folder import journals, results
 from classclock.machine.plain_file import read_file
+from classclock.machine.replacing import take_away
 from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
@@ -64,7 +65,7 @@ def write_without(path: Path, scrub: Scrub) -> None:
         ResultsError, OSError: it was changed meanwhile, or can't be written.
     """
     if _is_half(path):
-        path.unlink(missing_ok=True)
+        take_away(path)
     elif path.suffix == ".jsonl":
         lines, _ = _journal_lines(path.read_bytes())
         write_whole(path, b"".join(_without(line, scrub) or line + b"\n" for line in lines))

@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from classclock.club.folder import private
 from classclock.machine.plain_file import read_file
+from classclock.machine.opening import open_file
 from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
@@ -40,7 +41,7 @@ def write_copy(folder: Path, path: Path, data: bytes) -> None:
     if not remembers(folder):
         return
     line = json.dumps({"path": str(path.resolve()), "digest": _digest(data)}) + "\n"
-    file = os.open(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY, 0o600)
+    file = open_file(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY)
     try:
         os.write(file, line.encode())
     finally:

@@ -6,7 +6,6 @@ taken away. `trouble` says so in the coach's words.
 """
 
 import contextlib
-import fcntl
 import os
 import threading
 from collections.abc import Callable
@@ -14,6 +13,9 @@ from pathlib import Path
 
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor
+from classclock.machine.locking import HeldElsewhereError, Lock, is_held, lock_of, take
+from classclock.machine.opening import open_file
+from classclock.machine.syncing import sync
 from classclock.tally.events import Event
 
 SLOW_SYNC = 0.25
@@ -32,6 +34,7 @@ class JournalWriter:
         self.number = number
         self._wall = wall
         self._file: int | None = None
+        self._lock: Lock | None = None
         self._data = bytearray()
         """All that the journal holds, or is to hold."""
         self._written = 0
@@ -79,43 +82,43 @@ class JournalWriter:
             OSError: the other place can't be written to either.
         """
         file = _create(path)
+        try:
+            lock = _take(path)
+        except OSError:
+            os.close(file)
+            raise
         self._let_go()
-        self._file, self.path, self._ours, self._written = file, path, True, 0
-        self._lock()
+        self._file, self._lock = file, lock
+        self.path, self._ours, self._written = path, True, 0
         self._write(b"")
 
     def _open(self) -> None:
         try:
             if self._ours:
-                self._file = os.open(self.path, os.O_APPEND | os.O_RDWR)
-                self._lock()
+                self._file = open_file(self.path, os.O_APPEND | os.O_RDWR)
+                self._lock = _take(self.path)
                 os.ftruncate(self._file, self._written)
             else:
                 self._file = _create(self.path)
                 self._ours, self._written = True, 0
-                self._lock()
+                self._lock = _take(self.path)
+        except JournalInUseError:
+            self._let_go()
+            raise
         except OSError as error:
             self._let_go()
             if isinstance(error, FileExistsError) and self.path.exists():
                 raise
             self._trouble = f"nothing is being saved: {self.path.parent}: {_reason(error)}"
 
-    def _lock(self) -> None:
-        if self._file is None:
-            return
-        try:
-            fcntl.flock(self._file, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except OSError:
-            self._let_go()
-            raise JournalInUseError(
-                f"this class is running in another window: {self.path.name}"
-            ) from None
-
     def _let_go(self) -> None:
         with self._handing_over:
             if self._file is not None:
                 os.close(self._file)
                 self._file = None
+            if self._lock is not None:
+                self._lock.release()
+                self._lock = None
 
     # -- writing -----------------------------------------------------------------
 
@@ -199,7 +202,7 @@ class JournalWriter:
             try:
                 if self._unsure:
                     self._write_over(file)
-                os.fdatasync(file)
+                sync(file)
                 self._sync_trouble, self._unsure = None, False
             except OSError as error:
                 self._unsure = True
@@ -213,10 +216,10 @@ class JournalWriter:
 
         Linux drops what it couldn't write and calls the next sync a success.
         """
-        again = os.open(self.path, os.O_WRONLY)
+        again = open_file(self.path, os.O_WRONLY)
         try:
             if os.path.samestat(os.fstat(again), os.fstat(file)):
-                os.pwrite(again, bytes(self._data[: self._written]), 0)
+                os.write(again, self._data[: self._written])
         finally:
             os.close(again)
 
@@ -231,13 +234,20 @@ class JournalWriter:
             self._syncer.join(timeout=2)
         if self._file is not None:
             with contextlib.suppress(OSError):
-                os.fdatasync(self._file)
+                sync(self._file)
             self._let_go()
 
 
 def _create(path: Path) -> int:
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    return os.open(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR, 0o600)
+    return open_file(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR)
+
+
+def _take(path: Path) -> Lock:
+    try:
+        return take(lock_of(path))
+    except HeldElsewhereError:
+        raise JournalInUseError(f"this class is running in another window: {path.name}") from None
 
 
 def _reason(error: OSError) -> str:
@@ -246,15 +256,4 @@ def _reason(error: OSError) -> str:
 
 def in_use(path: Path) -> bool:
     """Whether a process holds this journal now. One that can't be opened is nobody's."""
-    try:
-        file = os.open(path, os.O_RDONLY)
-    except OSError:
-        return False
-    try:
-        fcntl.flock(file, fcntl.LOCK_SH | fcntl.LOCK_NB)
-    except OSError:
-        return True
-    else:
-        return False
-    finally:
-        os.close(file)
+    return is_held(lock_of(path))

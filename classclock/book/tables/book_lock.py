@@ -1,12 +1,11 @@
 """One writer of a club's book at a time, on this machine."""
 
-import fcntl
-import os
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from classclock.club.folder import private
+from classclock.machine.locking import held
 
 
 @contextmanager
@@ -16,9 +15,5 @@ def book_lock(folder: Path) -> Iterator[None]:
     Raises:
         OSError: the folder can't be written to.
     """
-    file = os.open(private(folder) / "book.lock", os.O_CREAT | os.O_RDWR, 0o600)
-    try:
-        fcntl.flock(file, fcntl.LOCK_EX)
+    with held(private(folder) / "book.lock"):
         yield
-    finally:
-        os.close(file)

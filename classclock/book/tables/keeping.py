@@ -9,6 +9,7 @@ from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
 from classclock.book.tables.opening import FILE, Book, BookError, on_a_server, open_book, put_aside
 from classclock.book.tables.read_only import book_in_memory, can_only_be_read
 from classclock.clock.source import local_now
+from classclock.machine.replacing import take_away
 
 
 def now_ns() -> int:
@@ -68,4 +69,4 @@ def _throw_away(folder: Path) -> None:
     except BookError:
         put_aside(folder, "damaged")
     else:
-        (folder / FILE).unlink(missing_ok=True)
+        take_away(folder / FILE)

@@ -23,6 +23,8 @@ from classclock.book.tables.server_address import (
     without_secrets,
 )
 from classclock.club.folder import private
+from classclock.machine.opening import open_file
+from classclock.machine.replacing import put_in_place
 
 FILE = "book.sqlite"
 _WAIT = 5
@@ -118,7 +120,7 @@ def put_aside(folder: Path, name: str) -> None:
     """Keep the book's file under another name, `book-NAME.sqlite`, so that a new one is made."""
     path = folder / FILE
     if path.exists():
-        path.replace(_free(folder, name))
+        put_in_place(path, _free(folder, name))
 
 
 def _free(folder: Path, name: str) -> Path:
@@ -160,7 +162,7 @@ def _make_ready(folder: Path, path: Path) -> None:
         if version == VERSION:
             return
         put_aside(folder, f"v{version}")
-    os.close(os.open(path, os.O_CREAT | os.O_RDWR, 0o600))
+    os.close(open_file(path, os.O_CREAT | os.O_RDWR))
     engine = _engine(path)
     with engine.begin() as connection:
         metadata.create_all(connection)

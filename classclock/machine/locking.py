@@ -1,0 +1,128 @@
+"""Files that one holder has: nobody else gets them meanwhile, in this process or another.
+
+A lock lies on a file of its own, beside what it guards, since on Windows nobody may read what is
+locked. It ends with the process, however that ends.
+"""
+
+import errno
+import os
+import sys
+import time
+from collections.abc import Iterator
+from contextlib import contextmanager, suppress
+from pathlib import Path
+
+from classclock.machine.opening import open_file
+
+_TRIES, _PAUSE_S = 10, 0.01
+"""Who only looks whether a file is held holds it for a moment: that is no holder."""
+_NO_LOCKS = (errno.ENOLCK, errno.ENOSYS, errno.ENOTSUP)
+"""The file system knows none: nobody can be kept out there, and a class runs on."""
+
+
+class HeldElsewhereError(Exception):
+    """Somebody else holds it."""
+
+
+class Lock:
+    """A file that is held until `release`."""
+
+    def __init__(self, path: Path, file: int) -> None:
+        self._path = path
+        self._file = file
+
+    def release(self) -> None:
+        """Let it go, and take its file away. Never raises: its file may be gone."""
+        if sys.platform == "win32":  # an open file can't be taken away there
+            os.close(self._file)
+            with suppress(OSError):
+                self._path.unlink()
+        else:  # while it is held: a file that somebody has just taken up stays
+            with suppress(OSError):
+                if _is_there(self._path, self._file):
+                    self._path.unlink()
+            os.close(self._file)
+
+
+def lock_of(path: Path) -> Path:
+    """The file beside that one on which its lock lies."""
+    return path.with_suffix(".lock")
+
+
+def take(path: Path) -> Lock:
+    """Hold the file of that name, which is made if need be, its folder too.
+
+    Raises:
+        HeldElsewhereError: somebody else holds it.
+        OSError: there can be no such file.
+    """
+    return Lock(path, _held(path, wait=False))
+
+
+@contextmanager
+def held(path: Path) -> Iterator[None]:
+    """Wait until nobody else holds that file, then hold it; the file stays for the next.
+
+    Raises:
+        OSError: there can be no such file.
+    """
+    file = _held(path, wait=True)
+    try:
+        yield
+    finally:
+        os.close(file)
+
+
+def is_held(path: Path) -> bool:
+    """Whether somebody holds that file now. One that can't be opened is nobody's."""
+    try:
+        file = open_file(path, os.O_RDONLY)
+    except OSError:
+        return False
+    try:
+        return not _lock(file, wait=False)
+    except OSError:
+        return False
+    finally:
+        os.close(file)
+
+
+def _held(path: Path, *, wait: bool) -> int:
+    path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
+    while True:
+        file = open_file(path, os.O_CREAT | os.O_RDWR)
+        locked = there = False
+        try:
+            locked = _lock(file, wait=wait)
+            # Its holder may just have taken it away: then this one is nobody's any more.
+            there = locked and _is_there(path, file)
+        finally:
+            if not there:
+                os.close(file)
+        if there:
+            return file
+        if not locked:
+            raise HeldElsewhereError(str(path))
+
+
+def _is_there(path: Path, file: int) -> bool:
+    if sys.platform == "win32":  # what is open can't be taken away
+        return True
+    return path.exists() and os.path.samestat(path.stat(), os.fstat(file))
+
+
+def _lock(file: int, *, wait: bool) -> bool:
+    from filelock import lock_descriptor  # noqa: PLC0415  only where something is held: 20 ms
+
+    try:
+        if wait:
+            return lock_descriptor(file, poll_interval=_PAUSE_S)
+        for _ in range(_TRIES):
+            if lock_descriptor(file, blocking=False):
+                return True
+            time.sleep(_PAUSE_S)
+    except OSError as error:
+        if error.errno not in _NO_LOCKS:
+            raise
+        return True
+    return False
