@@ -1,6 +1,5 @@
 """Keeps a player process going: starts it, listens to it, ends one that hangs, starts another."""
 
-import os
 import subprocess
 import sys
 import threading
@@ -16,6 +15,7 @@ from classclock.sound.messages import (
     line,
     read_status,
 )
+from classclock.sound.order_pipe import OrderPipe
 
 COMMAND = (sys.executable, "-m", "classclock.sound.player")
 
@@ -51,6 +51,7 @@ class Supervisor:
         self._pauses_s = pauses_s
         self._lock = threading.Lock()
         self._process: subprocess.Popen[bytes] | None = None
+        self._pipe: OrderPipe | None = None
         self._thread: threading.Thread | None = None
         self._closing = threading.Event()
         self._unanswered = 0
@@ -84,15 +85,9 @@ class Supervisor:
         return process.pid if process is not None else None
 
     def _write(self, order: SoundOrder) -> None:
-        """Write without ever waiting: a line fits a pipe whole or not at all."""
-        if self._process is None or self._process.stdin is None:
-            return
-        try:
-            os.write(self._process.stdin.fileno(), line(order))
-        except BlockingIOError:
+        """Write without ever waiting."""
+        if self._process is not None and self._pipe is not None and not self._pipe.put(line(order)):
             self._process.kill()  # it hasn't read for a long time
-        except OSError:
-            pass  # it has just ended: the keeping thread sees that and starts another
 
     def _keep(self) -> None:
         failures = 0
@@ -128,14 +123,14 @@ class Supervisor:
             self._introduce(process)
             self._watch(process, ended)
             with self._lock:
-                self._process = None
+                self._end()
 
     def _introduce(self, process: subprocess.Popen[bytes]) -> None:
         """From now on orders go to this player; first all that it must know."""
         with self._lock:
             if process.stdin is not None:
-                os.set_blocking(process.stdin.fileno(), False)
-            self._process = process
+                self._process, self._pipe = process, OrderPipe(process.stdin)
+                process.stdin = None
             for order in self._greeting():
                 self._write(order)
             if self._closing.is_set():
@@ -170,6 +165,6 @@ class Supervisor:
         ended.set()
 
     def _end(self) -> None:
-        if self._process is not None and self._process.stdin is not None:
-            self._process.stdin.close()
-        self._process = None
+        if self._pipe is not None:
+            self._pipe.close()
+        self._process = self._pipe = None
