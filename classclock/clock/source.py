@@ -7,13 +7,10 @@ machine what time it is.
 
 import datetime as dt
 import math
-import os
-import sys
-import time
 from fractions import Fraction
-from functools import cache
-from pathlib import Path
 from typing import TYPE_CHECKING, Protocol
+
+from classclock.machine.clocks import key_clock, raw_clock
 
 if TYPE_CHECKING:
     from collections.abc import Callable
@@ -41,7 +38,7 @@ class TimeSource(Protocol):
     def age(self, stamp: float) -> int:
         """How long ago, in nanoseconds of this source, something stamped so arrived.
 
-        `stamp` is `time.monotonic()` seconds, as the terminal's input thread puts on a key. A
+        `stamp` is as `stamp_now` gives it, which the terminal's input thread puts on a key. A
         source that only hands wind has no past to speak of: 0.
         """
         ...
@@ -66,26 +63,14 @@ class TimeSource(Protocol):
         ...
 
 
-if sys.platform == "linux":
-
-    def raw_now() -> int:
-        """The machine's raw clock, in nanoseconds: CLOCK_BOOTTIME, the same in every process."""
-        return time.clock_gettime_ns(time.CLOCK_BOOTTIME)
-elif sys.platform == "darwin":
-
-    def raw_now() -> int:
-        """The machine's raw clock; on macOS this one counts sleep, `time.monotonic` doesn't."""
-        return time.clock_gettime_ns(time.CLOCK_MONOTONIC_RAW)
-else:
-
-    def raw_now() -> int:
-        """The machine's raw clock; on Windows it counts sleep, elsewhere the system decides."""
-        return time.monotonic_ns()
+def raw_now() -> int:
+    """The machine's raw clock, in nanoseconds, the same in every process; it counts sleep."""
+    return raw_clock()
 
 
 def stamp_now() -> float:
-    """The stamp that a key struck now bears: `time.monotonic()` seconds."""
-    return time.monotonic()
+    """The stamp that a key struck now bears, in seconds."""
+    return key_clock()
 
 
 def local_now() -> dt.datetime:
@@ -93,21 +78,8 @@ def local_now() -> dt.datetime:
     return dt.datetime.now().astimezone()
 
 
-@cache
-def boot_id() -> str:
-    """What tells one start of the machine from another: with the same one the raw clock holds.
-
-    Where the system doesn't say, a name nobody has had before: a class that is rejoined then goes
-    by the wall clock and asks the coach to check.
-    """
-    try:
-        return Path("/proc/sys/kernel/random/boot_id").read_text(encoding="ascii").strip()
-    except OSError:
-        return f"unknown {os.urandom(16).hex()}"
-
-
 def _real_age(stamp: float) -> int:
-    return max(0, time.monotonic_ns() - round(stamp * 1e9))
+    return max(0, round((key_clock() - stamp) * 1e9))
 
 
 class MachineSource:

@@ -8,8 +8,8 @@ import msgspec
 from msgspec import Struct
 
 from classclock.machine.bundled import bundled
-from classclock.machine.file_names import file_safe
 from classclock.machine.plain_file import open_file, read_file
+from classclock.machine.file_names import file_safe, whole_name
 from classclock.machine.replacing import take_away
 from classclock.machine.whole_file import write_whole
 from classclock.plan.reading.plan_reading import LARGEST
@@ -137,7 +137,7 @@ def save_plan(plan: PlanOnDisk, text: str, title: str, folder: Path) -> PlanOnDi
 
 def free_path(folder: Path, title: str) -> Path:
     """A file of that folder that isn't there yet, named after the title."""
-    stem = file_safe(title)
+    stem = whole_name(title, "plan")
     path, number = folder / f"{stem}.toml", 2
     while path.exists() or path.is_symlink():
         path, number = folder / f"{stem}-{number}.toml", number + 1

@@ -12,11 +12,12 @@ from classclock.book.files.journal import Anchor, Journal, read_journal
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
 from classclock.clock.class_clock import ClassClock
-from classclock.clock.source import MS, TimeSource, boot_id, raw_now, time_source
+from classclock.clock.source import MS, TimeSource, raw_now, time_source
 from classclock.club import folder as club_folder
 from classclock.live.live_class import LiveClass
 from classclock.live.replaying import replayed
 from classclock.live.session import Session
+from classclock.machine.boot import boot_id
 from classclock.machine.file_names import file_safe
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club

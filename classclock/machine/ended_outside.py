@@ -3,11 +3,11 @@
 import asyncio
 import os
 import signal
+import sys
 import threading
 from collections.abc import Callable
 from contextlib import suppress
 
-ENDING = (signal.SIGTERM, signal.SIGHUP)
 _PATIENCE = 3
 """Seconds: writing to a window that is gone can wait for ever, and would keep the journal."""
 
@@ -25,7 +25,36 @@ def when_ended(end: Callable[[int], None]) -> None:
         last.start()
         end(status)
 
-    loop = asyncio.get_running_loop()
-    for number in ENDING:
-        with suppress(NotImplementedError):  # a system without signals
+    _listen(asyncio.get_running_loop(), ended)
+
+
+if sys.platform == "win32":
+    import ctypes
+    from ctypes import wintypes
+
+    _CTRL_C = 0
+    _STATUS = 128 + signal.SIGBREAK
+    _GRANTED = 5
+    """Seconds that Windows gives a process whose window was closed (HandlerRoutine)."""
+    _Handler = ctypes.WINFUNCTYPE(wintypes.BOOL, wintypes.DWORD)
+    _handlers: list[object] = []
+    """Windows calls them as long as the process lives."""
+
+    def _listen(loop: asyncio.AbstractEventLoop, ended: Callable[[int], None]) -> None:
+        def asked(kind: int) -> bool:
+            """In a thread that Windows makes: the process ends as soon as this returns."""
+            if kind == _CTRL_C:
+                return False  # a key like any other
+            with suppress(RuntimeError):  # its app is over
+                loop.call_soon_threadsafe(ended, _STATUS)
+                threading.Event().wait(_GRANTED)
+            return False
+
+        _handlers.append(_Handler(asked))
+        ctypes.WinDLL("kernel32").SetConsoleCtrlHandler(_handlers[-1], True)  # noqa: FBT003
+
+else:
+
+    def _listen(loop: asyncio.AbstractEventLoop, ended: Callable[[int], None]) -> None:
+        for number in (signal.SIGTERM, signal.SIGHUP):
             loop.add_signal_handler(number, ended, 128 + number)

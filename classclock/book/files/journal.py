@@ -13,6 +13,7 @@ from msgspec import Struct, to_builtins
 
 from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.machine.plain_file import read_file
+from classclock.machine.boot import same_boot
 from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChosen
 from classclock.units.printable import printable
 
@@ -73,7 +74,7 @@ class Journal(Struct, frozen=True):
         """
         anchor = self.anchors[-1]
         last = max((event.at for event in self.events), default=anchor.at)
-        if boot == anchor.boot and raw >= anchor.raw:
+        if same_boot(boot, anchor.boot) and raw >= anchor.raw:
             return max(last, anchor.at_raw(raw)), False
         away = (wall - datetime.fromisoformat(self.last_wall)) // timedelta(milliseconds=1)
         return last + max(0, away) * anchor.rate, True

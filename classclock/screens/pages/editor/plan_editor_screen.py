@@ -8,7 +8,7 @@ from textual import events
 from classclock.clock.source import local_now
 from classclock.club.movements import read_library
 from classclock.drafts.plan_being_written import PlanOnDisk
-from classclock.machine.file_names import file_safe
+from classclock.machine.file_names import whole_name
 from classclock.plan.editing.draft import Draft
 from classclock.plan.editing.starts import UNTITLED
 from classclock.plan.movements.movements_reading import starter_library
@@ -105,7 +105,7 @@ class PlanEditorScreen(PageScreen[str]):
 
     def _edit_outside(self) -> None:
         desk = self.desk
-        name = self.files.name or f"{file_safe(desk.title)}.toml"
+        name = self.files.name or f"{whole_name(desk.title, 'plan')}.toml"
         try:
             text = edited_outside(self.app, desk.draft.text, name)
         except NoEditorError as error:
