@@ -22,6 +22,7 @@ import pexpect
 
 from classclock.clock.source import MS, raw_now
 from classclock.machine.terminal_kinds import TELLING
+from tests.signals import KILL
 
 ROOT = Path(__file__).parent.parent
 _STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
@@ -70,7 +71,7 @@ class Window:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        self._child.kill(signal.SIGKILL)
+        self._child.kill(KILL)
         self._child.close(force=True)
 
     def press(self, keys: str) -> int:
@@ -115,13 +116,17 @@ class Window:
 
         By the clock that POSIX has for each process: /proc counts in ticks of 10 ms, too coarse.
         """
+        if sys.platform == "win32":
+            raise NotImplementedError("a process's own clock")
         clock = ctypes.c_int()
         if error := ctypes.CDLL(None).clock_getcpuclockid(self._child.pid, ctypes.byref(clock)):
             raise OSError(error, os.strerror(error))
         return time.clock_gettime_ns(clock.value)
 
     def memory(self) -> int:
-        """Bytes that the program has in memory."""
+        """Bytes that the program has in memory, as Linux says it."""
+        if sys.platform != "linux":
+            raise NotImplementedError("how much memory a process has")
         pages = Path(f"/proc/{self._child.pid}/statm").read_text("ascii").split()[1]
         return int(pages) * os.sysconf("SC_PAGE_SIZE")
 

@@ -9,6 +9,9 @@ CHECKS = (
     ("-m", "ruff", "format", "--check", "."),
     ("-m", "ruff", "check", "."),
     ("-m", "mypy"),
+    # What has another name, or none, on other systems; each with a cache of its own.
+    ("-m", "mypy", "--platform", "darwin", "--cache-dir", ".mypy_cache/darwin"),
+    ("-m", "mypy", "--platform", "win32", "--cache-dir", ".mypy_cache/win32"),
     ("-c", IMPORT_CONTRACT),
     ("-m", "pytest", "-n", "2", "-m", "not real_time"),
     # What is recorded as it is heard has the machine to itself.

@@ -1,7 +1,6 @@
 """A class killed at random moments and rejoined, in a real terminal, again and again."""
 
 import random
-import signal
 
 from msgspec import Struct, field
 
@@ -20,6 +19,7 @@ from tests.faults.a_full_wall import (
     tallies,
 )
 from tests.faults.conftest import WatchedClub
+from tests.signals import KILL
 from tests.terminal.conftest import Terminal
 
 SPEED = 10
@@ -90,7 +90,7 @@ class KilledClass:
             self._typed[PEOPLE[self._next]] += 1
             self._next = (self._next + 1) % len(KEYS)
             terminal.passes(min(left, self.chance.uniform(0.02, 0.06)))
-        terminal.signal(signal.SIGKILL)
+        terminal.signal(KILL)
         terminal.status()
         self.seen.kills += 1
         self.seen.before_the_wall += not checked

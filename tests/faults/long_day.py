@@ -73,7 +73,9 @@ class TirelessCoach:
 
 
 def memory() -> int:
-    """Bytes that this process has in memory."""
+    """Bytes that this process has in memory, as Linux says it."""
+    if sys.platform != "linux":
+        raise NotImplementedError("how much memory a process has")
     pages = Path("/proc/self/statm").read_text("ascii").split()[1]
     return int(pages) * os.sysconf("SC_PAGE_SIZE")
 

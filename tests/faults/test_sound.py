@@ -5,7 +5,6 @@ The limits here are this project's own, and narrower on the late side.
 """
 
 import os
-import signal
 from contextlib import suppress
 from pathlib import Path
 
@@ -13,6 +12,7 @@ import pytest
 
 from tests.faults.conftest import Seen, Times, WatchedClub
 from tests.faults.heard import Heard, ListenedTo
+from tests.signals import KILL, STOP
 from tests.sound.recording import CAN_BE_RECORDED, PLAYERS, silent_room, way_to
 from tests.terminal.conftest import Terminal
 
@@ -63,11 +63,11 @@ def test_a_player_killed_or_hanging_and_a_device_gone_cost_the_class_a_notice_an
         terminal = club.begins("5:00", speed=1, **way_to(room))
         club.waits_until(0, terminal)
         first = player_of(terminal)
-        os.kill(first, signal.SIGKILL)
+        os.kill(first, KILL)
         club.calls("n", "Noor", terminal)
         terminal.waits_for(lambda: player_of(terminal) not in (0, first), "another player")
         second = player_of(terminal)
-        os.kill(second, signal.SIGSTOP)
+        os.kill(second, STOP)
         club.calls("b", "Bram", terminal)
         terminal.waits_for(lambda: player_of(terminal) not in (0, second), "a third player")
         terminal.passes(4)

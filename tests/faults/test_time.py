@@ -2,7 +2,6 @@
 
 import os
 import random
-import signal
 from datetime import datetime, timedelta, timezone
 from pathlib import Path
 from typing import Any
@@ -13,6 +12,7 @@ from classclock.book.files import journal_writer
 from classclock.clock.source import MS, WoundSource, local_now
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Machine, WatchedClub
+from tests.signals import GO_ON, STOP, TELL
 
 MINUTE = 60_000
 
@@ -106,9 +106,9 @@ def test_stopped_for_forty_seconds_of_the_class_it_goes_on_at_the_right_time(
 ) -> None:
     terminal = club.begins("3:00", speed=20)
     club.waits_until(65_000, terminal)
-    terminal.signal(signal.SIGSTOP)
+    terminal.signal(STOP)
     terminal.passes(2)  # 40 s at this speed, over halfway
-    terminal.signal(signal.SIGCONT)
+    terminal.signal(GO_ON)
     terminal.type("\x0e")  # ctrl+n: all notices
     terminal.shows("not sounded, over a second late: halfway")
     at = club.moment()
@@ -154,7 +154,7 @@ def test_keys_across_the_cap_count_when_they_were_struck_though_the_screen_stood
     terminal = club.begins("0:04", PYTHONPATH=paths)
     struck = []
     club.waits_until(3_300, terminal)
-    terminal.signal(signal.SIGUSR1)
+    terminal.signal(TELL)
     for key, at in (("i", 3_500), ("b", 3_900), ("n", 4_150)):
         club.waits_until(at, terminal)
         struck.append(club.moment())

@@ -2,7 +2,6 @@
 
 import os
 import shutil
-import signal
 import subprocess
 import sys
 from collections.abc import Iterator
@@ -13,6 +12,7 @@ from typing import Literal, get_args
 
 from classclock.clock.source import raw_now
 from tests.mutants.mutant import Mutant
+from tests.signals import end_all
 
 Fate = Literal["killed", "timed out", "survived"]
 FATES: tuple[Fate, ...] = get_args(Fate)
@@ -96,5 +96,5 @@ class Copy:
             return None
         finally:
             if process.poll() is None:
-                os.killpg(process.pid, signal.SIGKILL)
+                end_all(process.pid)
                 process.wait()

@@ -1,7 +1,6 @@
 """What the app holds, over real processes: none of their troubles may reach the class."""
 
 import os
-import signal
 import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
@@ -26,6 +25,7 @@ from classclock.sound.messages import (
 )
 from classclock.sound.output import BACK, LOST
 from classclock.sound.supervision import GIVEN_UP, SLOW, Supervisor
+from tests.signals import KILL, STOP
 
 MS = 1_000_000
 SECOND = 1000 * MS
@@ -116,7 +116,7 @@ def test_a_killed_player_is_started_again_and_told_what_is_still_ahead(
     loudspeaker.mute(on=True)
     until(lambda: len(orders(told)) == 5)
     first = pid(loudspeaker)
-    os.kill(first, signal.SIGKILL)
+    os.kill(first, KILL)
     until(lambda: len(orders(told)) == 8)
     assert orders(told)[5:] == [Volume(100), Mute(on=True), Schedule("ahead", "go", ahead)]
     assert pid(loudspeaker) != first
@@ -128,7 +128,7 @@ def test_a_hung_player_never_holds_up_the_class_and_is_replaced(
     loudspeaker = opened()
     until(lambda: len(orders(told)) == 2)
     hung = pid(loudspeaker)
-    os.kill(hung, signal.SIGSTOP)
+    os.kill(hung, STOP)
     before = raw_now()
     for number in range(2000):  # more than a pipe holds
         loudspeaker.schedule(f"cue {number % 7}", "short", before + 3600 * SECOND)
@@ -143,7 +143,7 @@ def test_a_player_that_hangs_while_nothing_is_handed_over_is_replaced_too(
     loudspeaker = opened()
     until(lambda: len(orders(told)) == 2)
     hung = pid(loudspeaker)
-    os.kill(hung, signal.SIGSTOP)
+    os.kill(hung, STOP)
     until(lambda: len(orders(told)) == 4)
     assert pid(loudspeaker) != hung
 
@@ -156,7 +156,7 @@ def test_a_new_player_doesn_t_repeat_what_was_played_early_for_a_tv_that_lags(
     loudspeaker.schedule("played", "short", 100 * MS)
     loudspeaker.schedule("ahead", "go", 200 * MS)
     until(lambda: len(orders(told)) == 4)
-    os.kill(pid(loudspeaker), signal.SIGKILL)
+    os.kill(pid(loudspeaker), KILL)
     until(lambda: len(orders(told)) == 7)
     assert orders(told)[6] == Schedule("ahead", "go", 80 * MS)
 
@@ -238,7 +238,7 @@ def test_closing_a_hung_player_doesn_t_take_long(opened: Open, told: Path, until
     loudspeaker = opened()
     until(lambda: len(orders(told)) == 2)
     hung = pid(loudspeaker)
-    os.kill(hung, signal.SIGSTOP)
+    os.kill(hung, STOP)
     before = raw_now()
     loudspeaker.close()
     assert raw_now() - before < 2 * SECOND

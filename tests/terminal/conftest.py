@@ -7,7 +7,6 @@ import json
 import os
 import re
 import select
-import signal
 import sys
 import warnings
 from collections.abc import Callable, Iterator
@@ -21,6 +20,7 @@ import pytest
 
 from classclock.clock.source import MS, raw_now, stamp_now
 from classclock.machine.terminal_kinds import TELLING
+from tests.signals import KILL
 
 NAMES = "Ilse, Bram, Noor, Piet, Tuva, Uri, Saoirse, Odell, Anouk, Cato, Dagny, Ewa"
 PLAN = """
@@ -156,7 +156,7 @@ class Terminal:
 
     def end(self) -> None:
         with suppress(OSError):
-            self._child.kill(signal.SIGKILL)
+            self._child.kill(KILL)
         with suppress(OSError, pexpect.ExceptionPexpect):
             self._child.close(force=True)
 

@@ -1,9 +1,10 @@
 """What the coach must read is read in a real terminal, at a speed at which much else is said."""
 
-import signal
 from typing import Any
 
 import pytest
+
+from tests.signals import KILL
 
 MADE_UP = {"CLASSCLOCK_SOUND": "trumpet"}
 """A setting of the sound that makes no sense, so that there is none on any machine."""
@@ -17,7 +18,7 @@ def test_rejoined_a_lost_sound_a_refusal_and_an_unsaved_file_are_all_read_at_for
     wall.shows("enter starts")
     wall.type("\r")
     wall.waits_for(club.has_gone, "go")
-    wall.signal(signal.SIGKILL)
+    wall.signal(KILL)
     wall.status()
     (club.home / "results").write_text("in the way")  # the piece ends in nine seconds
 

@@ -6,6 +6,8 @@ from typing import Any
 
 import pytest
 
+from tests.signals import HANG_UP, KILL
+
 DOWN = "\x1b[B"
 LEAVE = "enter leaves, escape stays"
 
@@ -27,8 +29,8 @@ def test_a_class_killed_in_the_middle_is_rejoined_and_its_results_hold_what_was_
     for number, name in enumerate(called[:5], start=1):
         wall.strikes(name[0].lower())
         wall.waits_for(lambda number=number: club.taps() == called[:number], f"call {number}")
-    wall.signal(signal.SIGKILL)
-    assert wall.status() == -signal.SIGKILL
+    wall.signal(KILL)
+    assert wall.status() == -KILL
 
     wall = club.start("resume")
     wall.says("rejoined")
@@ -118,7 +120,7 @@ def test_the_sample_class_lives_in_any_folder(club: Any) -> None:
 
 
 @pytest.mark.real_time
-@pytest.mark.parametrize("number", [signal.SIGTERM, signal.SIGHUP])
+@pytest.mark.parametrize("number", [signal.SIGTERM, HANG_UP])
 def test_ended_from_outside_the_terminal_is_clean_and_the_class_can_be_rejoined(
     club: Any, number: signal.Signals
 ) -> None:

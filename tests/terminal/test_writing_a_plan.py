@@ -1,11 +1,11 @@
 """A plan that is being written, in a real terminal that dies."""
 
-import signal
 from typing import Any
 
 import pytest
 
 from classclock.drafts.plan_being_written import DraftFile
+from tests.signals import KILL
 
 
 @pytest.mark.real_time
@@ -20,8 +20,8 @@ def test_half_a_word_outlives_a_process_that_is_killed(club: Any) -> None:
     writing.type("wall b")
     kept = DraftFile(club.home, None)
     writing.waits_for(lambda: _typed(kept) == "wall b", "the last key to be kept")
-    writing.signal(signal.SIGKILL)
-    assert writing.status() == -signal.SIGKILL
+    writing.signal(KILL)
+    assert writing.status() == -KILL
 
     again = club.start("new", "countdown")
     again.shows("a draft from", "enter goes on with it")
