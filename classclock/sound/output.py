@@ -3,10 +3,11 @@
 from collections.abc import Callable
 
 from classclock.sound.agenda import Agenda
+from classclock.sound.backends import miniaudio_backend, simpleaudio_backend
 from classclock.sound.backends.backend import Backend, NoSound
 from classclock.sound.backends.miniaudio_backend import MiniaudioBackend
 from classclock.sound.backends.silent_backend import SilentBackend
-from classclock.sound.backends.simpleaudio_backend import SimpleaudioBackend, installed_safely
+from classclock.sound.backends.simpleaudio_backend import SimpleaudioBackend
 from classclock.sound.messages import Ready, SoundNotice, SoundStatus
 from classclock.sound.waves import Waves
 
@@ -19,6 +20,7 @@ WAYS: dict[str, Callable[[Agenda, Waves, Callable[[], int]], Backend]] = {
 }
 _RETRY = 6  # every how many tends a silent machine is tried again: about three seconds
 NO_SOUND = "plug a loudspeaker in or choose the TV, then F3: no sound here"
+NO_PLAYER = "watch for the cues: nothing that plays sound is installed here"
 LOST = "look at the loudspeaker and its cable: the sound is gone"
 BACK = "the sound is back: F3 checks it before the next start"
 SILENCED = "no sound, as CLASSCLOCK_SOUND says silent"
@@ -39,7 +41,11 @@ class Output:
         self._waves = waves
         self._now = now
         self._say = say
-        self._ways = [wish] if wish else [*(["simpleaudio"] * installed_safely()), "miniaudio"]
+        installed = {
+            "simpleaudio": simpleaudio_backend.installed_safely,
+            "miniaudio": miniaudio_backend.installed,
+        }
+        self._ways = [wish] if wish else [way for way, there in installed.items() if there()]
         self._backend: Backend | None = None
         self._missing = False
         self._since_try = 0
@@ -49,7 +55,7 @@ class Output:
         if self._backend is None:
             self._try()
             if self._backend is None:
-                self._miss(NO_SOUND)
+                self._miss(NO_SOUND if self._ways else NO_PLAYER)
         elif self._backend.fault() is not None:
             self._miss(LOST)
         elif self._missing:

@@ -8,7 +8,7 @@ from classclock.sound import output
 from classclock.sound.agenda import Agenda
 from classclock.sound.backends.backend import NoSound
 from classclock.sound.messages import Ready, SoundNotice, SoundStatus
-from classclock.sound.output import BACK, LOST, NO_SOUND, SILENCED, Output
+from classclock.sound.output import BACK, LOST, NO_PLAYER, NO_SOUND, SILENCED, Output
 
 
 class PretendedLoudspeaker:
@@ -69,6 +69,19 @@ def test_without_a_loudspeaker_the_coach_is_told_once_and_it_is_tried_again(room
     assert room.tend(50) == []
     room.there = True
     assert room.tend(6) == [Ready("loudspeaker"), SoundNotice(BACK)]
+
+
+def test_where_nothing_that_plays_is_installed_nobody_is_sent_to_the_loudspeaker(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    """miniaudio has no wheels for Linux on arm64, and is left out there."""
+    for name in ("miniaudio_backend.installed", "simpleaudio_backend.installed_safely"):
+        monkeypatch.setattr(f"classclock.sound.output.{name}", lambda: False)
+    said: list[SoundStatus] = []
+    tended = Output(Agenda(lambda _name: None), {}, lambda: 0, said.append)
+    tended.tend()
+    tended.tend()
+    assert said == [Ready("silent"), SoundNotice(NO_PLAYER, lasts=True)]
 
 
 def test_a_loudspeaker_that_is_unplugged_is_said_and_taken_up_again(room: Room) -> None:

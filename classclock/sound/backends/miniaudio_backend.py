@@ -1,6 +1,7 @@
 """Sound through miniaudio: one stream, open all the time, each cue begun at its frame."""
 
 from collections.abc import Callable, Generator
+from importlib.util import find_spec
 from typing import Any
 
 from msgspec import Struct
@@ -32,6 +33,11 @@ _SERVER = _Way(("PULSEAUDIO",), ready=10, queued=1)
 _CARD = _Way((), ready=4, queued=3)
 _PATIENCE = 3  # times asked in a row (1.5 s) without a block in between: the device is gone
 _PATIENCE_AT_START = 10  # a sound server may take a block and then stand still for two seconds
+
+
+def installed() -> bool:
+    """Whether it is there: it has no wheels for some processors."""
+    return find_spec("miniaudio") is not None
 
 
 class MiniaudioBackend:

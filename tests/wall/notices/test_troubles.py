@@ -113,7 +113,13 @@ def test_files_come_before_the_battery_and_the_sound_and_the_clock_before_all(
     assert found[2].shorter[1] == "F8: the results can't be saved"
 
 
-EVERY_SOUND = (output.NO_SOUND, output.LOST, supervision.GIVEN_UP, supervision.SLOW)
+EVERY_SOUND = (
+    output.NO_SOUND,
+    output.NO_PLAYER,
+    output.LOST,
+    supervision.GIVEN_UP,
+    supervision.SLOW,
+)
 
 
 @pytest.mark.parametrize("said", EVERY_SOUND)
