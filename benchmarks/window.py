@@ -18,11 +18,9 @@ from tempfile import TemporaryDirectory
 from types import TracebackType
 from typing import Self
 
-import pexpect
-
 from classclock.clock.source import MS, raw_now
 from classclock.machine.terminal_kinds import TELLING
-from tests.signals import KILL
+from tests.pty_process import PtyProcess
 
 ROOT = Path(__file__).parent.parent
 _STYLING = re.compile(rb"\x1b\[[0-9;?]*[A-Za-z]")
@@ -55,11 +53,11 @@ class Window:
         # Both are measured as installed: compiled, which an environment may have switched off.
         installed = {name: value for name, value in os.environ.items() if name not in _NOT_SO}
         self.started = raw_now()
-        self._child = pexpect.spawn(
-            sys.executable,
-            ["-m", module, *arguments],
-            dimensions=(rows, columns),
-            env={**installed, **terminal, **same, **(environment or {})},
+        self._child = PtyProcess(
+            (sys.executable, "-m", module, *arguments),
+            columns=columns,
+            rows=rows,
+            environment={**installed, **terminal, **same, **(environment or {})},
         )
 
     def __enter__(self) -> Self:
@@ -71,8 +69,7 @@ class Window:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        self._child.kill(KILL)
-        self._child.close(force=True)
+        self._child.end()
 
     def press(self, keys: str) -> int:
         """Type; the raw reading then, in ns."""

@@ -8,19 +8,16 @@ import os
 import re
 import select
 import sys
-import warnings
 from collections.abc import Callable, Iterator
-from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
-import pexpect
 import pyte
 import pytest
 
 from classclock.clock.source import MS, raw_now, stamp_now
 from classclock.machine.terminal_kinds import TELLING
-from tests.signals import KILL
+from tests.pty_process import PtyProcess
 
 NAMES = "Ilse, Bram, Noor, Piet, Tuva, Uri, Saoirse, Odell, Anouk, Cato, Dagny, Ewa"
 PLAN = """
@@ -64,16 +61,13 @@ class Terminal:
         self._struck: dict[str, float] = {}
         self._screen = pyte.Screen(columns, rows)
         self._stream = pyte.ByteStream(self._screen)
-        with warnings.catch_warnings():
-            # The child execs at once, so that other threads of the tests do it no harm.
-            warnings.simplefilter("ignore", DeprecationWarning)
-            self._child = pexpect.spawn(
-                sys.executable,
-                ["-m", "classclock", *arguments],
-                dimensions=(rows, columns),
-                env=environment,
-                cwd=folder,
-            )
+        self._child = PtyProcess(
+            (sys.executable, "-m", "classclock", *arguments),
+            columns=columns,
+            rows=rows,
+            environment=environment,
+            folder=folder,
+        )
 
     @property
     def text(self) -> str:
@@ -126,17 +120,16 @@ class Terminal:
         self._child.setwinsize(rows, columns)
 
     def signal(self, number: int) -> None:
-        os.kill(self._child.pid, number)
+        self._child.kill(number)
 
     def hang_up(self) -> None:
         """The terminal's window is closed."""
-        os.close(self._child.child_fd)
-        self._child.closed = True
+        self._child.hang_up()
 
     def status(self, within: float = 10) -> int:
         """Wait for the program to end; its exit status, negative where a signal ended it."""
         end = stamp_now() + within
-        while self._child.isalive():
+        while (status := self._child.status()) is None:
             if stamp_now() > end:
                 pytest.fail(f"still running:\n{self.text}")
             if not self._child.closed:
@@ -144,9 +137,7 @@ class Terminal:
         if not self._child.closed:
             while self._take(0):
                 pass
-        if self._child.signalstatus is not None:
-            return -int(self._child.signalstatus)
-        return int(self._child.exitstatus)
+        return status
 
     def is_clean(self) -> None:
         """What the program switched on it has switched off again, and its last words are there."""
@@ -155,10 +146,7 @@ class Terminal:
             assert self.painted.rfind(code) >= self.painted.rfind(on), what
 
     def end(self) -> None:
-        with suppress(OSError):
-            self._child.kill(KILL)
-        with suppress(OSError, pexpect.ExceptionPexpect):
-            self._child.close(force=True)
+        self._child.end()
 
     def _until(self, true: Callable[[], bool], what: str, within: float) -> None:
         end = stamp_now() + within
