@@ -3,7 +3,8 @@
 Linux and macOS give each start a name of its own. Windows gives none, so that a start is told there
 by when it was, worked out from the raw clock and the time of day. Where somebody sets the time of
 day by more than `SLACK` during a class, one start is taken for two; the class then goes by the time
-of day and asks the coach to check. Two starts can't be taken for one: they are further apart.
+of day and asks the coach to check. Two starts can't be taken for one: they are further apart. What
+Windows calls a fast start is none: it goes on from where it slept, and so does its clock.
 """
 
 import datetime as dt
@@ -14,7 +15,7 @@ from pathlib import Path
 from classclock.machine.clocks import raw_clock
 
 SLACK = dt.timedelta(seconds=5)
-"""What two clocks of one machine may drift apart in a day; no machine starts anew as quickly."""
+"""A computer's quartz is off by 4 s a day at most (from memory); no machine starts anew as quickly."""
 _SINCE = "since "
 
 
