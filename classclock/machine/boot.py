@@ -15,7 +15,7 @@ from pathlib import Path
 from classclock.machine.clocks import raw_clock
 
 SLACK = dt.timedelta(seconds=5)
-"""A computer's quartz is off by 4 s a day at most (from memory); no machine starts anew as quickly."""
+"""A computer's quartz is off by 4 s a day at most (from memory); no start takes so little."""
 _SINCE = "since "
 
 
