@@ -5,12 +5,12 @@ import signal
 import sys
 
 if sys.platform == "win32":
-    KILL = STOP = GO_ON = HANG_UP = TELL = TURN = signal.SIGTERM
+    KILL = STOP = GO_ON = HANG_UP = TELL = signal.SIGTERM
 else:
     KILL, STOP, GO_ON = signal.SIGKILL, signal.SIGSTOP, signal.SIGCONT
     HANG_UP = signal.SIGHUP
-    TELL, TURN = signal.SIGUSR1, signal.SIGUSR2
-    """Without a meaning of their own: what they tell is agreed with the process."""
+    TELL = signal.SIGUSR1
+    """Without a meaning of its own: what it tells is agreed with the process."""
 
 
 def end_all(group: int) -> None:
