@@ -8,8 +8,8 @@ import msgspec
 from msgspec import Struct
 
 from classclock.machine.bundled import bundled
-from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.file_names import file_safe, whole_name
+from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.replacing import take_away
 from classclock.machine.whole_file import write_whole
 from classclock.plan.reading.plan_reading import LARGEST

@@ -12,7 +12,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager, suppress
 from pathlib import Path
 
-from classclock.machine.opening import open_file
+from classclock.machine.opening import open_raw
 
 _TRIES, _PAUSE_S = 10, 0.01
 """Who only looks whether a file is held holds it for a moment: that is no holder."""
@@ -76,7 +76,7 @@ def held(path: Path) -> Iterator[None]:
 def is_held(path: Path) -> bool:
     """Whether somebody holds that file now. One that can't be opened is nobody's."""
     try:
-        file = open_file(path, os.O_RDONLY)
+        file = open_raw(path, os.O_RDONLY)
     except OSError:
         return False
     try:
@@ -90,7 +90,7 @@ def is_held(path: Path) -> bool:
 def _held(path: Path, *, wait: bool) -> int:
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     while True:
-        file = open_file(path, os.O_CREAT | os.O_RDWR)
+        file = open_raw(path, os.O_CREAT | os.O_RDWR)
         locked = there = False
         try:
             locked = _lock(file, wait=wait)

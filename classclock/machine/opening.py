@@ -14,6 +14,6 @@ else:
     WITHOUT_WAITING = os.O_NONBLOCK
 
 
-def open_file(path: Path | str, flags: int) -> int:
+def open_raw(path: Path | str, flags: int) -> int:
     """As `os.open`, the bytes as they are; a new file is for this account alone."""
     return os.open(path, flags | _AS_IT_IS, 0o600)

@@ -6,6 +6,8 @@ from errno import EINVAL
 from pathlib import Path
 from typing import BinaryIO
 
+from classclock.machine.opening import WITHOUT_WAITING, open_raw
+
 
 class NoFileError(OSError):
     """It is a pipe, a socket or a device: reading it might wait for ever, or never end."""
@@ -37,4 +39,4 @@ def read_file(path: Path) -> bytes:
 
 def _at_once(path: str, flags: int) -> int:
     """Not waiting until somebody writes into a pipe; to a file it means nothing."""
-    return os.open(path, flags | getattr(os, "O_NONBLOCK", 0))
+    return open_raw(path, flags | WITHOUT_WAITING)

@@ -1,6 +1,7 @@
 """A named pipe in the place of each file that a command reads: an answer, and at once."""
 
 import os
+import sys
 from pathlib import Path
 
 import pytest
@@ -38,6 +39,8 @@ def test_nothing_waits_for_a_pipe(
     monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
     monkeypatch.chdir(tmp_path)
     (tmp_path / pipe).parent.mkdir(exist_ok=True)
+    if sys.platform == "win32":
+        pytest.skip("no folder has a pipe there")
     os.mkfifo(tmp_path / pipe)
     said = typed(*command.split())
     assert said.status == status

@@ -15,7 +15,7 @@ from msgspec import Struct
 from classclock.book.files.class_plans import plan_in, read_again
 from classclock.book.files.saved_results import ResultsError, journal_of, read_results
 from classclock.club import folder as club_folder
-from classclock.machine.opening import WITHOUT_WAITING, open_file
+from classclock.machine.opening import WITHOUT_WAITING, open_raw
 from classclock.planning.patterns import ClassHeld, held
 from classclock.planning.weeks import first_day, last_day
 from classclock.records.document import PieceResults, ResultsDocument, known
@@ -120,7 +120,7 @@ def _date_of(head: bytes) -> str:
 def _bytes_of(path: str, most: int) -> bytes:
     """The first bytes of a file; none of one that can't be read."""
     try:
-        opened = open_file(path, os.O_RDONLY | WITHOUT_WAITING)  # a pipe must not hold us up
+        opened = open_raw(path, os.O_RDONLY | WITHOUT_WAITING)  # a pipe must not hold us up
     except OSError:
         return b""
     try:

@@ -9,8 +9,8 @@ from pathlib import Path
 from msgspec import Struct
 
 from classclock.club.folder import private
+from classclock.machine.opening import open_raw
 from classclock.machine.plain_file import read_file
-from classclock.machine.opening import open_file
 from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
@@ -41,7 +41,7 @@ def write_copy(folder: Path, path: Path, data: bytes) -> None:
     if not remembers(folder):
         return
     line = json.dumps({"path": str(path.resolve()), "digest": _digest(data)}) + "\n"
-    file = open_file(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY)
+    file = open_raw(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY)
     try:
         os.write(file, line.encode())
     finally:

@@ -12,8 +12,8 @@ from pathlib import Path
 from msgspec import Struct, to_builtins
 
 from classclock.book.files.event_lines import LaterEventError, event_of
-from classclock.machine.plain_file import read_file
 from classclock.machine.boot import same_boot
+from classclock.machine.plain_file import read_file
 from classclock.tally.events import ClassClosed, ClassOpened, Event, SegmentChosen
 from classclock.units.printable import printable
 

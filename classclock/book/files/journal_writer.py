@@ -14,7 +14,7 @@ from pathlib import Path
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor
 from classclock.machine.locking import HeldElsewhereError, Lock, is_held, lock_of, take
-from classclock.machine.opening import open_file
+from classclock.machine.opening import open_raw
 from classclock.machine.syncing import sync
 from classclock.tally.events import Event
 
@@ -95,7 +95,7 @@ class JournalWriter:
     def _open(self) -> None:
         try:
             if self._ours:
-                self._file = open_file(self.path, os.O_APPEND | os.O_RDWR)
+                self._file = open_raw(self.path, os.O_APPEND | os.O_RDWR)
                 self._lock = _take(self.path)
                 os.ftruncate(self._file, self._written)
             else:
@@ -216,7 +216,7 @@ class JournalWriter:
 
         Linux drops what it couldn't write and calls the next sync a success.
         """
-        again = open_file(self.path, os.O_WRONLY)
+        again = open_raw(self.path, os.O_WRONLY)
         try:
             if os.path.samestat(os.fstat(again), os.fstat(file)):
                 os.write(again, self._data[: self._written])
@@ -240,7 +240,7 @@ class JournalWriter:
 
 def _create(path: Path) -> int:
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
-    return open_file(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR)
+    return open_raw(path, os.O_CREAT | os.O_EXCL | os.O_APPEND | os.O_RDWR)
 
 
 def _take(path: Path) -> Lock:

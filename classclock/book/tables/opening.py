@@ -23,7 +23,7 @@ from classclock.book.tables.server_address import (
     without_secrets,
 )
 from classclock.club.folder import private
-from classclock.machine.opening import open_file
+from classclock.machine.opening import open_raw
 from classclock.machine.replacing import put_in_place
 
 FILE = "book.sqlite"
@@ -162,7 +162,7 @@ def _make_ready(folder: Path, path: Path) -> None:
         if version == VERSION:
             return
         put_aside(folder, f"v{version}")
-    os.close(open_file(path, os.O_CREAT | os.O_RDWR))
+    os.close(open_raw(path, os.O_CREAT | os.O_RDWR))
     engine = _engine(path)
     with engine.begin() as connection:
         metadata.create_all(connection)
