@@ -12,6 +12,9 @@ import pytest
 from classclock.machine.terminal_answers import QUERY
 from classclock.machine.terminal_query import MOST_SECONDS, TerminalQuery, asked
 
+if sys.platform == "win32":
+    pytest.skip("a real pty", allow_module_level=True)
+
 ANSWER = b"\x1bP>|VTE(7006)\x1b\\\x1b[?65;1;9c"
 
 
