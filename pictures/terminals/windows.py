@@ -18,7 +18,8 @@ from PIL import Image, ImageChops, ImageColor, ImageGrab
 from pictures.terminals.wall import Facts
 
 ROOT = Path(__file__).parents[2]
-_SCREEN = (2600, 1500)
+_SCREEN = (1700, 1000)
+"""The pointer is in its middle, and so over every window: whose that is has the keyboard."""
 _NOTHING = "#ff00ff"
 """The colour of the screen where no window is; no wall has it."""
 _SAME = 2
