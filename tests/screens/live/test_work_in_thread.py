@@ -5,6 +5,8 @@ from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
 from threading import Event
 
+import pytest
+
 from classclock.screens.live.work_in_thread import WorkInThread
 
 
@@ -48,3 +50,27 @@ async def test_nothing_asked_for_is_finished_at_once() -> None:
     async with slow.running():
         await slow.work.finished()
         assert slow.begun == 0
+
+
+def test_a_work_that_never_ends_keeps_nobody_from_ending() -> None:
+    slow = Slow()
+
+    async def ends() -> None:
+        async with slow.running():
+            slow.work.ask()
+            assert await asyncio.to_thread(slow.has_begun.wait, 10)
+
+    asyncio.run(ends())  # a thread of asyncio's own would be waited for
+    assert not slow.let_go.is_set()
+    slow.let_go.set()
+    assert slow.came == []
+
+
+async def test_what_goes_wrong_in_the_thread_is_raised_where_it_is_waited_for() -> None:
+    def fail() -> None:
+        raise LookupError("no such thing")
+
+    work = WorkInThread(fail, lambda _: None)
+    work.ask()
+    with pytest.raises(LookupError, match="no such thing"):
+        await work.run()
