@@ -17,3 +17,9 @@ pytest_plugins = (
 def kg() -> Callable[[str], Load]:
     """A load as it is written, in a club of kilograms."""
     return lambda written: parse_load(written, "kg")
+
+
+@pytest.fixture(autouse=True)
+def _little_spare_room(monkeypatch: pytest.MonkeyPatch) -> None:
+    """Hundreds of classes keep a megabyte each, if nobody says otherwise."""
+    monkeypatch.setattr("classclock.book.files.spare_room.ROOM", 16_384)

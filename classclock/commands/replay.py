@@ -1,15 +1,17 @@
 """`replay`: work the scores out again from a journal, and compare them with the saved ones."""
 
 import argparse
+from datetime import datetime
 from pathlib import Path
 
+from classclock.book.files.held_file import in_use
 from classclock.book.files.journal import Journal, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, saved_for
 from classclock.commands.shared.exit_status import FINDINGS, OK, FindingsError
 from classclock.commands.shared.options import add_json
 from classclock.commands.shared.printing import say_wrong
 from classclock.commands.shared.results import print_results
-from classclock.live.replaying import replayed
+from classclock.live.replaying import lost_words, replayed
 from classclock.machine.standard_streams import say
 from classclock.records.class_document import results_document
 from classclock.records.differences import differences
@@ -27,12 +29,20 @@ def do(asked: argparse.Namespace) -> int:
     journal, record = _read(path)
     if journal.torn:
         say_wrong(f"{path}: the last line is torn, as after a power cut: it is left out")
+    if journal.moved is not None:
+        say_wrong(f"{path}: this class went on in {journal.moved.to}")
+    lost = lost_words(journal, record)
+    if lost:
+        say_wrong(f"{path}: {lost}")
     document = results_document(record, started=journal.anchors[0].wall, journal=path.name)
     verdict, status = _compared(document, path)
     print_results(document, as_json=asked.json)
     if not asked.json:
         say(*verdict)
-    return status
+        if journal.unfinished and not (lost or journal.moved or in_use(path)):
+            at = datetime.fromisoformat(journal.last_wall)
+            say(f"The class wasn't closed: its journal ends at {at:%H:%M:%S}.")
+    return FINDINGS if lost or journal.moved else status
 
 
 def _read(path: Path) -> tuple[Journal, ClassRecord]:

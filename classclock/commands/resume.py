@@ -3,8 +3,8 @@
 import argparse
 from pathlib import Path
 
+from classclock.book.files.held_file import JournalInUseError
 from classclock.book.files.journal import JournalUnreadableError
-from classclock.book.files.journal_writer import JournalInUseError
 from classclock.book.files.unfinished import unfinished
 from classclock.clock.source import local_now
 from classclock.club.folder import journals
@@ -32,7 +32,7 @@ def do(asked: argparse.Namespace) -> int:
         raise FindingsError(f"{path}: this journal can't be read ({error.strerror})") from None
     from classclock.screens.start import show_class  # noqa: PLC0415  textual, once all is in order
 
-    return show_class(session, notice=rejoined_words(journal))
+    return show_class(session, notice=rejoined_words(journal, session.live.record))
 
 
 def _latest(folder: Path) -> Path:

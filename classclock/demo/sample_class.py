@@ -70,7 +70,9 @@ def demo_class(
 
     before = WoundSource(wall=source.wall() - BEFORE)
     run_before(at_the_piece(before, sound=False), before, seed)
-    return (session := at_the_piece(source, sound=sound, speed=speed)), Athletes(session, seed)
+    session = at_the_piece(source, sound=sound, speed=speed)
+    session.sample = True
+    return session, Athletes(session, seed)
 
 
 def _choose(session: Session, piece: int) -> None:

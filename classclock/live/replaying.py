@@ -1,4 +1,6 @@
-"""A class again from its journal: what its events fold to, without a clock."""
+"""A class again from its journal: what its events fold to, without a clock, and what it lacks."""
+
+from datetime import datetime
 
 from classclock.book.files.journal import Journal
 from classclock.plan.reading.plan_reading import parse_plan
@@ -25,3 +27,19 @@ def replayed(journal: Journal) -> ClassRecord:
             why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
             raise ValueError(f"{journal.path}: {why}") from error
     return record
+
+
+def lost_words(journal: Journal, record: ClassRecord) -> str:
+    """What is known to be missing in a journal, and whom to ask; empty where nothing is."""
+    if not journal.lost:
+        return ""
+    number = sum(lost.events for lost in journal.lost)
+    since, until = (
+        f"{datetime.fromisoformat(wall):%H:%M}"
+        for wall in (journal.lost[0].since, journal.lost[-1].wall)
+    )
+    lanes = dict.fromkeys(lane for lost in journal.lost for lane in lost.lane)
+    names = [person.name for person in record.people if person.id in lanes]
+    entries = "1 entry was" if number == 1 else f"{number} entries were"
+    ask = f": ask {', '.join(names)}" if names else ""
+    return f"{entries} lost from {since} to {until}, the disk had refused them{ask}"

@@ -8,11 +8,13 @@ from classclock.book.asking.known_people import KnownPerson
 from classclock.book.asking.people_reading import in_files, known_for, remembered
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
+from classclock.book.files.spare_room import SpareRoom
 from classclock.clock.engine import EngineView
 from classclock.clock.source import TimeSource
 from classclock.club import folder as club_folder
 from classclock.live.desk import Answer, Desk
 from classclock.live.live_class import LiveClass
+from classclock.live.on_disk import OnDisk
 from classclock.plan.settings.club import Club, Emergency
 from classclock.sound.loudspeaker import Speaker
 from classclock.tally.keys.key_language import Stroke
@@ -32,6 +34,7 @@ class Session:
         live: LiveClass,
         journal: JournalWriter,
         results: ResultsFiles,
+        spare: SpareRoom,
         club: Club,
         speaker: Speaker,
         check_clock: bool = False,
@@ -40,6 +43,9 @@ class Session:
         self.desk = Desk(live)
         self.journal = journal
         self.results = results
+        self.spare = spare
+        self.on_disk = OnDisk(live, journal, results)
+        """What may be called saved, kept or to be rejoined."""
         self.club = club
         self.speaker = speaker
         self.check_clock = check_clock
@@ -50,6 +56,8 @@ class Session:
         """What the cap fit rests on, once `remember` has read it."""
         self.left_out = ""
         """What is wrong with the club's movements, in words; said on the board."""
+        self.sample = False
+        """Whether it is for show: its folder goes with it."""
         self._offers: EquipmentOffers | None = None
         self._folder = results.folder.parent
 
@@ -79,7 +87,7 @@ class Session:
         return self.desk.stroke(Stroke(translate(sign, self.club.keyboard.map), real, at))
 
     def save(self) -> bool:
-        """Write the results as they stand; whether that worked. `troubles` says what didn't."""
+        """Write the results as they stand; whether that worked. `on_disk` says what didn't."""
         if not self.live.record.pieces():
             return True
         return self.results.write(self.live.record, self.journal.path)
@@ -154,18 +162,17 @@ class Session:
         if self.results.unsaved:
             self.save()
 
-    def troubles(self) -> tuple[str, ...]:
-        """What the coach must know about the files, in words; empty when all is well."""
-        return tuple(said for said in (self.journal.trouble, self.results.trouble) if said)
-
     def save_elsewhere(self, folder: Path) -> None:
         """Keep this class's journal and results in another folder from now on.
 
         Raises:
-            OSError: that place can't be written to either.
+            OSError: that place can't be written to either. The class goes on where it was.
         """
-        self.journal.move_to(club_folder.journals(folder) / self.journal.path.name)
+        path = club_folder.journals(folder) / self.journal.path.name
+        if path != self.journal.path:
+            self.journal.move_to(path)
         self.results.folder = club_folder.results(folder)
+        self.spare.move_to(folder)
         self.save()
 
     def close(self) -> None:

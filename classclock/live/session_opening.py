@@ -5,17 +5,20 @@ tests all begin here.
 """
 
 from collections.abc import Callable
+from contextlib import ExitStack
 from pathlib import Path
 
 from classclock.book.asking.lift_reading import LiftReading, loads_reader
+from classclock.book.files.held_file import held_again
 from classclock.book.files.journal import Anchor, Journal, read_journal
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
+from classclock.book.files.spare_room import SpareRoom
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, TimeSource, raw_now, time_source
 from classclock.club import folder as club_folder
 from classclock.live.live_class import LiveClass
-from classclock.live.replaying import replayed
+from classclock.live.replaying import lost_words, replayed
 from classclock.live.session import Session
 from classclock.machine.boot import boot_id
 from classclock.machine.file_names import file_safe
@@ -25,6 +28,10 @@ from classclock.sound.loudspeaker import Loudspeaker, SilentLoudspeaker, Speaker
 from classclock.tally import events as ev
 from classclock.tally.lanes import Person
 from classclock.tally.record import ClassRecord
+
+
+class ClassMovedError(ValueError):
+    """A journal isn't the one that its class goes on in; `str` says which is."""
 
 
 def open_session(
@@ -47,10 +54,9 @@ def open_session(
     raw, opened, wall = raw_now(), source.now(), source.wall()
     started = wall.isoformat(timespec="milliseconds")
     anchor = Anchor(boot_id(), raw, 0, started, speed)
-    journal = _new_journal(
-        club_folder.journals(folder), f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}", source
-    )
-    journal.open_new(anchor)
+    spare = SpareRoom(folder)
+    path = club_folder.journals(folder) / f"{wall:%Y-%m-%d-%H%M}-{file_safe(plan_file.name)}.jsonl"
+    journal = _new_journal(path, anchor, source, spare)
     reading = lifts or LiftReading(folder)
     live = LiveClass(
         ClassClock(source, opened),
@@ -66,7 +72,8 @@ def open_session(
     return Session(
         live=live,
         journal=journal,
-        results=ResultsFiles(club_folder.results(folder), started),
+        results=ResultsFiles(club_folder.results(folder), started, spare=spare),
+        spare=spare,
         club=club,
         speaker=_speaker(club, sound=sound),
     )
@@ -81,48 +88,69 @@ def rejoin_session(
         OSError: the journal can't be read.
         JournalUnreadableError: a line of it can't be read, or a later version wrote it.
         JournalInUseError: it runs in another window.
+        ClassMovedError: it went on in another file.
     """
-    journal = read_journal(path)
-    speed = journal.anchors[-1].rate
-    source = source if source is not None else time_source(speed)
-    # Read together, as when the class was opened.
-    raw, now, wall = raw_now(), source.now(), source.wall()
-    at, check = journal.moment(boot=boot_id(), raw=raw, wall=wall)
-    writer = JournalWriter(path, wall=_stamp(source), number=len(journal.events))
-    anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
-    writer.open_again(journal.whole, anchor)
-    record = replayed(journal)
-    live = LiveClass(
-        ClassClock(source, now - at * MS),
-        record,
-        writer,
-        read_loads=loads_reader(record.plan, club, LiftReading(folder)),
-    )
-    session = Session(
-        live=live,
-        journal=writer,
-        results=ResultsFiles(club_folder.results(folder), journal.anchors[0].wall),
-        club=club,
-        speaker=_speaker(club, sound=sound),
-        check_clock=check,
-    )
+    with ExitStack() as undone:
+        held = held_again(path)  # before it is read: nobody else adds to it any more
+        if held is not None:
+            undone.callback(held.close)
+        journal = read_journal(path)
+        if journal.moved is not None:
+            raise ClassMovedError(
+                f"this class went on in another place: classclock resume {journal.moved.to}"
+            )
+        record = replayed(journal)
+        speed = journal.anchors[-1].rate
+        source = source if source is not None else time_source(speed)
+        # Read together, as when the class was opened.
+        raw, now, wall = raw_now(), source.now(), source.wall()
+        at, check = journal.moment(boot=boot_id(), raw=raw, wall=wall)
+        anchor = Anchor(boot_id(), raw, at, wall.isoformat(timespec="milliseconds"), speed, check)
+        spare = SpareRoom(folder)
+        writer = JournalWriter(path, wall=_stamp(source), spare=spare)
+        writer.go_on(held, journal, anchor)
+        undone.callback(writer.close)
+        live = LiveClass(
+            ClassClock(source, now - at * MS),
+            record,
+            writer,
+            read_loads=loads_reader(record.plan, club, LiftReading(folder)),
+        )
+        results = club_folder.results(folder)
+        session = Session(
+            live=live,
+            journal=writer,
+            results=ResultsFiles(results, journal.anchors[0].wall, spare=spare),
+            spare=spare,
+            club=club,
+            speaker=_speaker(club, sound=sound),
+            check_clock=check,
+        )
+        undone.pop_all()
     return session, journal
 
 
-def rejoined_words(journal: Journal) -> str:
+def rejoined_words(journal: Journal, record: ClassRecord) -> str:
     """What is said of a class that goes on with this journal."""
+    if lost := lost_words(journal, record):
+        return f"rejoined; {lost}"
     if journal.torn:
         return "rejoined; the last line was torn and is left out, all before it is here"
     return "rejoined"
 
 
-def _new_journal(folder: Path, stem: str, source: TimeSource) -> JournalWriter:
-    path = folder / f"{stem}.jsonl"
-    count = 2
-    while path.exists():
-        path = folder / f"{stem}-{count}.jsonl"
-        count += 1
-    return JournalWriter(path, wall=_stamp(source))
+def _new_journal(path: Path, anchor: Anchor, source: TimeSource, spare: SpareRoom) -> JournalWriter:
+    """A journal that is begun: of this name, or with a number behind it where there is one."""
+    stem, count = path.stem, 1
+    while True:
+        journal = JournalWriter(path, wall=_stamp(source), spare=spare)
+        try:
+            journal.open_new(anchor)
+        except FileExistsError:
+            count += 1
+            path = path.with_stem(f"{stem}-{count}")
+        else:
+            return journal
 
 
 def _stamp(source: TimeSource) -> Callable[[], str]:

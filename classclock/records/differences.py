@@ -22,6 +22,9 @@ def _differences(worked_out: ResultsDocument, saved: ResultsDocument) -> Iterato
         if key not in again or key not in before:
             yield f"{key[0]}: only {'saved' if key in before else 'in the journal'}"
         else:
+            if again[key].status != before[key].status:
+                now, then = again[key].status, before[key].status
+                yield f"{key[0]}: {now} in the journal, saved was {then}"
             yield from _of_lanes(key[0], again[key].lanes, before[key].lanes)
 
 

@@ -42,6 +42,10 @@ class ClassclockApp(App[str], inherit_bindings=False):
         # Without its watcher, which would read all style sheets again.
         self.set_reactive(ClassclockApp.theme, theme.name)
         self._flow = flow
+        self.status = 0
+        """What the program answers at its end."""
+        self.ended_words: Callable[[], str] = lambda: "ended from outside"
+        """What is said where a signal ends it."""
 
     def get_theme_variable_defaults(self) -> dict[str, str]:
         return textual_theme(self.look.theme).variables
@@ -72,7 +76,7 @@ class ClassclockApp(App[str], inherit_bindings=False):
             self.post_message(events.Resize(size, size))
 
     def _end(self, status: int) -> None:
-        self.exit("ended from outside: classclock resume goes on with a class", status)
+        self.exit(self.ended_words(), status)
 
     async def _run_flow(self) -> None:
-        self.exit(await self._flow(self))
+        self.exit(await self._flow(self), self.status)

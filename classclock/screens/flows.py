@@ -1,13 +1,14 @@
 """Which screen follows which, from the first to the last words."""
 
 import asyncio
+from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 from classclock.book.asking.lift_reading import LiftReading, has_lifts
 from classclock.book.asking.people_reading import remember_marks
+from classclock.book.files.held_file import JournalInUseError
 from classclock.book.files.journal import JournalUnreadableError
-from classclock.book.files.journal_writer import JournalInUseError
 from classclock.clock.source import time_source
 from classclock.club.folder import settings
 from classclock.club.letters_file import is_settled
@@ -22,6 +23,7 @@ from classclock.screens.live.background_work import Autopilot
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
 from classclock.tally.load_flags import open_flags, to_come
+from classclock.wall.on_disk_words import last_words
 
 if TYPE_CHECKING:
     from classclock.drafts.plan_being_written import PlanOnDisk
@@ -31,6 +33,8 @@ async def run_class(
     app: ClassclockApp, session: Session, *, notice: str = "", autopilot: Autopilot | None = None
 ) -> str:
     """One class from its board on, loads that are to be looked at before it."""
+    if autopilot is None:
+        app.ended_words = partial(_ended_words, session)
     try:
         if await _flags_read(app, session):
             await app.push_screen_wait(
@@ -40,9 +44,18 @@ async def run_class(
         session.close()
     if autopilot is not None:
         return "the sample class is over: nothing of it is kept"
-    if session.live.record.closed:
-        return "\n".join(f"saved: {path}" for path in session.results.saved)
-    return f"left before its end: classclock resume {session.journal.path} goes on with it"
+    said = last_words(session)
+    app.status = 0 if said.all_on_disk else 1
+    return "\n".join(said.lines)
+
+
+def _ended_words(session: Session) -> str:
+    """Of a class whose program a signal ends."""
+    session.close()
+    said = last_words(session)
+    if said.all_on_disk:
+        return "ended from outside: classclock resume goes on with a class"
+    return "\n".join(("ended from outside", *said.lines))
 
 
 async def _flags_read(app: ClassclockApp, session: Session) -> bool:
@@ -116,7 +129,8 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
                 session, journal = rejoin_session(chosen, folder=folder, club=club)
             except (JournalUnreadableError, JournalInUseError, OSError, ValueError) as error:
                 return f"this class can't be rejoined: {error}"
-            return await run_class(app, session, notice=rejoined_words(journal))
+            notice = rejoined_words(journal, session.live.record)
+            return await run_class(app, session, notice=notice)
         said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
         if said is not None:
             return said

@@ -87,7 +87,7 @@ def _on_the_count(event: ev.CountEvent, sheet: Sheet | None) -> str:
         case ev.Moved(lane=to):
             return f"that was {sheet.tallies[to].lane.name if sheet is not None else ''}'s"
         case ev.Settled():
-            return "settled and saved"
+            return "settled"
         case _:
             assert_never(event)
 

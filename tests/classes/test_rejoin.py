@@ -9,15 +9,15 @@ from unittest.mock import patch
 
 import pytest
 
-from classclock.book.files.journal import read_journal
-from classclock.book.files.journal_writer import JournalInUseError
+from classclock.book.files.held_file import JournalInUseError, in_use
+from classclock.book.files.journal import JournalUnreadableError, Lost, read_journal
 from classclock.book.files.saved_results import saved_for
 from classclock.book.files.unfinished import unfinished
 from classclock.clock.source import MS, WoundSource
 from classclock.commands.command_line import main
 from classclock.live import session_opening
 from classclock.live.replaying import replayed
-from classclock.live.session_opening import rejoin_session
+from classclock.live.session_opening import rejoin_session, rejoined_words
 from classclock.plan.settings.club import Club
 
 BOOT = "boot before the power cut"
@@ -223,3 +223,112 @@ def test_the_moments_in_the_journal_stand_beside_the_time_of_day(
     assert tap["at"] == 72_000
     assert tap["wall"] == "2026-11-24T18:31:12.000+01:00"
     assert source.now() == (5_000 + 82_000) * MS
+
+
+# -- when the disk had refused, or another place was taken ----------------------------------
+
+
+def test_a_rejoin_that_fails_lets_the_journal_go_and_leaves_it_as_it_was(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    lines = path.read_bytes().splitlines(keepends=True)
+    tap = json.loads(lines[-1])
+    for broken in (b"{oops}\n", json.dumps({**tap, "n": 999}).encode() + b"\n"):
+        path.write_bytes(b"".join((*lines[:2], broken, *lines[2:])))
+        before = path.read_bytes()
+        with pytest.raises(JournalUnreadableError):
+            rejoin(path, source)
+        assert not in_use(path)
+        assert path.read_bytes() == before
+    unknown = b'title = \\"Depot' if b'title = \\"Depot' in lines[1] else b"title"
+    path.write_bytes(b"".join((lines[0], lines[1].replace(unknown, b"tit", 1), *lines[2:])))
+    before = path.read_bytes()
+    with pytest.raises(ValueError, match="its plan can't be read"):
+        rejoin(path, source)
+    assert not in_use(path)
+    assert path.read_bytes() == before
+
+
+def test_what_was_lost_is_said_when_a_class_is_rejoined_and_replayed_with_whom_to_ask(
+    coach: Any, source: WoundSource, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    ids = {person.name: person.id for person in coach.session.live.record.people}
+    since, wall = "2026-11-24T18:31:30.000+01:00", "2026-11-24T18:35:00.000+01:00"
+    with path.open("ab") as file:
+        file.write(Lost(3, (ids["Noor"], ids["Ilse"]), since, wall).line())
+    said = "3 entries were lost from 18:31 to 18:35, the disk had refused them: ask Ilse, Noor"
+    assert main(["replay", str(path)]) == 1
+    printed = capsys.readouterr()
+    assert said in printed.err
+    assert "wasn't closed" not in printed.out
+    session, journal = rejoin_session(
+        path, folder=path.parent.parent, club=Club(), source=source, sound=False
+    )
+    assert rejoined_words(journal, session.live.record) == f"rejoined; {said}"
+    session.close()
+    assert main(["replay", str(path), "--json"]) == 1
+    assert json.loads(capsys.readouterr().out)["journal"] == path.name
+
+
+def test_replay_says_that_a_class_was_not_closed_and_where_its_journal_ends(
+    coach: Any, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    path = coach.session.journal.path
+    assert main(["replay", str(path)]) == 0
+    assert "wasn't closed" not in capsys.readouterr().out, "it runs"
+    coach.session.close()
+    assert main(["replay", str(path)]) == 0
+    said = "The class wasn't closed: its journal ends at 18:31:22."
+    assert said in capsys.readouterr().out
+    with path.open("ab") as file:
+        number = coach.session.journal.number
+        closed = {"n": number, "event": "ClassClosed", "wall": "2026-11-24T18:59:00+01:00", "at": 9}
+        file.write(json.dumps(closed).encode() + b"\n")
+    assert main(["replay", str(path)]) == 0
+    assert "wasn't closed" not in capsys.readouterr().out
+
+
+def test_replay_says_that_what_is_settled_in_the_journal_was_saved_as_provisional(
+    coach: Any, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    coach.wind(900)
+    for keys in ("0n", "0i"):
+        coach.type(keys)
+        coach.wind(2)
+    coach.session.save()
+    for _ in range(2):
+        coach.type("<enter>")
+        coach.wind(2)
+    assert coach.session.live.record.sheet.settled or coach.session.live.record.closed
+    assert main(["replay", str(coach.session.journal.path)]) == 1
+    assert "Turntable: settled in the journal, saved was provisional" in capsys.readouterr().out
+
+
+def test_a_class_that_went_on_in_another_place_is_rejoined_there_and_not_from_its_old_journal(
+    coach: Any, source: WoundSource, tmp_path: Path, capsys: pytest.CaptureFixture[str]
+) -> None:
+    in_the_piece(coach)
+    old = coach.session.journal.path
+    for place in ("stick", "another stick"):
+        coach.session.save_elsewhere(tmp_path / place)
+        coach.type("i")
+        coach.wind(2)
+    coach.session.close()
+    new = tmp_path / "another stick" / "journals" / old.name
+    for path in (old, new):
+        written_at(path, source.wall())
+    assert [journal.path for journal in unfinished(old.parent, source.wall())] == [new]
+    with pytest.raises(ValueError, match=f"classclock resume {tmp_path / 'stick' / 'journals'}"):
+        rejoin(old, source)
+    assert not in_use(old)
+    assert main(["replay", str(old)]) == 1
+    assert f"this class went on in {tmp_path / 'stick'}" in capsys.readouterr().err
+    session = rejoin(new, source)
+    assert session.live.record == coach.session.live.record
+    session.close()

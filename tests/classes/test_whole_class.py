@@ -126,11 +126,13 @@ def test_a_folder_that_cannot_be_written_keeps_everything_and_another_place_take
     coach.type("n")
     coach.wind(660)
     assert not coach.session.save()
-    (trouble,) = coach.session.troubles()
-    assert "can't be saved" in trouble
+    coach.session.journal.settle(5)
+    lacking = coach.session.on_disk.lacking
+    assert (lacking.entries, lacking.results) == (0, True)
+    assert (lacking.where, lacking.why) == (tmp_path, "something else has that name")
     elsewhere = tmp_path / "stick"
     coach.session.save_elsewhere(elsewhere)
-    assert coach.session.troubles() == ()
+    assert coach.session.on_disk.lacking is None
     (path,) = (elsewhere / "results").glob("*.json")
     assert json.loads(path.read_text("utf-8"))["pieces"][0]["lanes"][0]["score"] == "1+?"
     assert list((elsewhere / "journals").glob("*.jsonl"))
@@ -281,3 +283,15 @@ def test_thirty_people_run_in_two_heats_and_are_ranked_together(
     assert len(lanes) == 30
     assert [(lane["rank"], lane["heat"]) for lane in lanes[:2]] == [(1, 2), (2, 1)]
     assert all(is_piece(segment) for segment in coach.session.live.record.plan.segment[1:])
+
+
+def test_a_name_that_a_link_has_which_leads_nowhere_is_taken_as_any_other(
+    open_class: Callable[..., Any], tmp_path: Path
+) -> None:
+    (tmp_path / "journals").mkdir()
+    (tmp_path / "journals" / "2026-11-24-1830-turntable.jsonl").symlink_to(tmp_path / "gone")
+    coach = open_class()
+    coach.session.journal.settle(5)
+    assert coach.session.journal.path.name == "2026-11-24-1830-turntable-2.jsonl"
+    assert coach.session.on_disk.lacking is None
+    assert not (tmp_path / "gone").exists()

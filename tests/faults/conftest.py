@@ -1,5 +1,9 @@
 """What the faults share: how often each is tried, and what was seen."""
 
+import os
+import shutil
+import subprocess
+import sys
 from collections.abc import Callable, Iterator
 from datetime import datetime
 from pathlib import Path
@@ -56,6 +60,42 @@ def thorough(request: pytest.FixtureRequest) -> bool:
 def seen(record_property: Callable[[str, object], None]) -> Seen:
     """Notes what was seen, for the table of `python -m tests.faults`."""
     return lambda words: record_property("seen", words)
+
+
+@pytest.fixture
+def disk_of(tmp_path: Path) -> Iterator[Callable[[str], Path]]:
+    """A disk of this size, as mount has it."""
+    mounted: list[Path] = []
+
+    def mount(size: str) -> Path:
+        disk = tmp_path / "stick"
+        disk.mkdir()
+        if system("mount", "-t", "tmpfs", "-o", f"size={size}", "tmpfs", str(disk)):
+            pytest.skip("no disk can be mounted here")
+        mounted.append(disk)
+        return disk
+
+    yield mount
+    for disk in mounted:
+        system("umount", "-l", str(disk))
+
+
+def system(program: str, *arguments: str) -> int:
+    """Run a program of the system; its exit status."""
+    found = shutil.which(program)
+    if found is None:
+        return 127
+    return subprocess.run([found, *arguments], check=False, capture_output=True).returncode
+
+
+def fill(disk: Path) -> Path:
+    """Leave no room on a disk; the file that takes it."""
+    if sys.platform == "win32":
+        pytest.skip("no file system of a size of our own")
+    filler = disk / f"old photographs {len(list(disk.iterdir()))}"
+    with filler.open("wb") as file:
+        file.write(bytes(os.statvfs(disk).f_bavail * os.statvfs(disk).f_bsize))
+    return filler
 
 
 class WatchedClub(Club):

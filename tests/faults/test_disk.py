@@ -5,10 +5,9 @@ import json
 import os
 import resource
 import shutil
-import subprocess
 import sys
 import threading
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from itertools import count
 from pathlib import Path
 from typing import Any
@@ -18,11 +17,13 @@ import pytest
 from classclock.book.files.journal import read_journal
 from classclock.live.replaying import replayed
 from classclock.live.session import Session
+from classclock.machine.disk_faults import reason
+from classclock.wall.notices.troubles import troubles_of
 from tests.classes.conftest import Coach
-from tests.faults.conftest import Machine, WatchedClub
+from tests.faults.conftest import Machine, WatchedClub, fill, system
 from tests.terminal.conftest import Terminal
 
-NOTICE = "the class isn't being saved"
+NOTICE = "aren't on disk"
 
 
 def into_the_piece(coach: Coach) -> None:
@@ -34,9 +35,16 @@ def into_the_piece(coach: Coach) -> None:
 
 def all_is_written(session: Session) -> None:
     """The journal on disk folds to the class as it stands."""
-    assert session.troubles() == ()
-    assert session.journal.saved
+    session.journal.settle(5)
+    assert said(session) == []
+    assert session.journal.all_on_disk
     assert replayed(read_journal(session.journal.path)) == session.live.record
+
+
+def said(session: Session) -> list[str]:
+    """What the foot says of files."""
+    keys = ("files", "room", "slow")
+    return [one.text for one in troubles_of(session, battery="") if one.key in keys]
 
 
 def rounds(session: Session, name: str) -> int:
@@ -61,21 +69,15 @@ def refusing(call: str, number: int, after: int = 0) -> Callable[..., Any]:
 
 
 @pytest.fixture
-def small_disk(tmp_path: Path) -> Iterator[Path]:
-    """A disk of 256 kB."""
-    disk = tmp_path / "stick"
-    disk.mkdir()
-    if _system("mount", "-t", "tmpfs", "-o", "size=256k", "tmpfs", str(disk)):
-        pytest.skip("no disk can be mounted here")
-    yield disk
-    _system("umount", "-l", str(disk))
+def small_disk(disk_of: Callable[[str], Path]) -> Path:
+    return disk_of("256k")
 
 
 def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], None]) -> None:
     """Taps go on being counted on the screen, one notice stands there, then all is written."""
     for key, name in zip("ibnpt", ("Ilse", "Bram", "Noor", "Piet", "Tuva"), strict=True):
         club.calls(key, name, terminal)
-    screen = terminal.shows(f"F8 saves in another place: {NOTICE}")
+    screen = terminal.shows("F8 saves elsewhere: ", NOTICE)
     assert screen.count(NOTICE) == 1
     mend()
     terminal.drops(NOTICE)
@@ -87,12 +89,8 @@ def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_
     club: WatchedClub, small_disk: Path
 ) -> None:
     club.home = small_disk / "depot"
-    if sys.platform == "win32":
-        pytest.skip("no file system of a size of our own")
     terminal = club.piece(speed=1)
-    filler = small_disk / "old photographs"
-    with filler.open("wb") as file:
-        file.write(bytes(os.statvfs(small_disk).f_bavail * os.statvfs(small_disk).f_bsize))
+    filler = fill(small_disk)
     # Its last page takes a few more lines: they must be there as well.
     terminal.type("".join(f"{reps % 9 + 1}{key}" for reps, key in enumerate("acdeo" * 10)))
     runs_on_through(terminal, club, filler.unlink)
@@ -121,7 +119,7 @@ def test_a_file_that_may_grow_no_further_takes_part_of_a_line_and_later_the_rest
 
 
 def remount(disk: Path, how: str) -> None:
-    assert _system("mount", "-o", f"remount,{how}", str(disk)) == 0
+    assert system("mount", "-o", f"remount,{how}", str(disk)) == 0
 
 
 def test_a_disk_that_may_only_be_read_is_said_and_gets_everything_once_it_may_be_written(
@@ -132,11 +130,9 @@ def test_a_disk_that_may_only_be_read_is_said_and_gets_everything_once_it_may_be
     coach = machine.opens()
     into_the_piece(coach)
     assert not coach.session.save()
-    said = coach.session.troubles()
-    assert [line.split(":")[0] for line in said] == [
-        "nothing is being saved",
-        f"the results can't be saved in {small_disk / 'results'} (Read-only file system)",
-    ]
+    (words,) = said(coach.session)
+    assert words.startswith("F8 saves elsewhere: nothing of this class is on disk in")
+    assert words.endswith(f"{small_disk} (the disk can only be read); it is tried again")
     assert rounds(coach.session, "Noor") == 1
     remount(small_disk, "rw")
     coach.session.try_again()
@@ -151,8 +147,9 @@ def test_a_file_where_the_journals_belong_is_left_alone_and_said(machine: Machin
     in_the_way.write_text("the old caretaker's diary")
     coach = machine.opens()
     into_the_piece(coach)
-    (said,) = coach.session.troubles()
-    assert said.startswith("nothing is being saved")
+    (words,) = said(coach.session)
+    assert "nothing of this class is on disk" in words
+    assert "another file is called journals" in words
     assert in_the_way.read_text() == "the old caretaker's diary"
     in_the_way.unlink()
     coach.type("b")
@@ -188,8 +185,8 @@ def test_a_journal_whose_name_was_taken_by_another_file_writes_over_nothing(
     path.unlink()
     path.write_text("somebody's list of parts")
     coach.type("b")
-    (said,) = coach.session.troubles()
-    assert "another file is called" in said
+    (words,) = said(coach.session)
+    assert f"another file is called {path.name}" in words
     assert path.read_text() == "somebody's list of parts"
     path.unlink()
     coach.session.try_again()
@@ -205,17 +202,14 @@ def test_a_sync_that_fails_is_said_and_what_it_may_have_lost_is_written_once_mor
     with monkeypatch.context() as patched:
         patched.setattr(os, "fdatasync", refusing("fdatasync", number))
         into_the_piece(coach)
-        _until(lambda: writer.trouble is not None)
-        assert coach.session.troubles() == (
-            f"the disk doesn't confirm what it saves: {os.strerror(number)}",
-        )
-        _until(lambda: not writer._asked.is_set())
+        writer.settle(5)
+        assert writer.fault == reason(OSError(number, os.strerror(number)))
+        assert writer.on_disk < writer.number
         # What such a sync does to a page on Linux: it keeps its place in the file, not its bytes.
         with writer.path.open("r+b") as file:
             file.seek(-40, os.SEEK_END)
             file.write(bytes(40))
     coach.session.try_again()
-    _until(lambda: writer.trouble is None)
     all_is_written(coach.session)
 
 
@@ -227,13 +221,12 @@ def test_a_sync_that_takes_long_is_said_while_it_does(
         patched.setattr(os, "fdatasync", lambda _: slow.wait(10))
         coach = machine.opens()
         into_the_piece(coach)
-        _until(lambda: coach.session.journal.trouble is not None)
-        assert coach.session.troubles() == (
-            "the disk is slow: a power cut now could lose the last taps",
-        )
+        _until(lambda: coach.session.on_disk.slow)
+        assert said(coach.session) == ["the disk is slow: a power cut now could lose the last taps"]
         assert rounds(coach.session, "Noor") == 1
         slow.set()
-        _until(lambda: coach.session.journal.trouble is None)
+        coach.session.journal.settle(5)
+        assert said(coach.session) == []
 
 
 def test_a_journal_taken_away_while_it_is_being_synced_is_no_failed_sync(
@@ -305,7 +298,6 @@ def test_a_save_cut_off_at_any_step_leaves_whole_files_and_is_made_good(
                 assert path.read_bytes() == content or b"Bram" in path.read_bytes()
             assert not list(path.parent.glob(".writing*"))
     coach.session.try_again()
-    _until(lambda: coach.session.journal.trouble is None)
     all_is_written(coach.session)
     document = json.loads(coach.session.results.saved[0].read_bytes())
     scores = {lane["athlete"]: lane["rounds"] for lane in document["pieces"][0]["lanes"]}
@@ -319,10 +311,3 @@ def _until(true: Callable[[], bool]) -> None:
             return
         pause.wait(0.01)
     pytest.fail("it hasn't come true within five seconds")
-
-
-def _system(program: str, *arguments: str) -> int:
-    found = shutil.which(program)
-    if found is None:
-        return 127
-    return subprocess.run([found, *arguments], check=False, capture_output=True).returncode

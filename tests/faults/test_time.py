@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.files import journal_writer
+from classclock.book.files.held_file import HeldFile
 from classclock.clock.source import MS, WoundSource, local_now
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Machine, WatchedClub
@@ -172,13 +172,13 @@ def test_keys_across_the_cap_count_when_they_were_struck_though_the_screen_stood
 def test_a_disk_that_takes_its_time_when_a_class_opens_sets_no_clock_back(
     machine: Machine, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    real = journal_writer._create
+    real = HeldFile.made
 
-    def slow(path: Path) -> int:
+    def slow(path: Path) -> HeldFile:
         machine.source.jump(3_000 * MS)
         return real(path)
 
-    monkeypatch.setattr(journal_writer, "_create", slow)
+    monkeypatch.setattr(HeldFile, "made", slow)
     coach = machine.opens()
     into_the_piece(coach)
     coach.wind(60)

@@ -37,6 +37,14 @@ OTHERWISE = (
         "the list of an estimated maximum ends at 90 %: nobody has lifted the rest yet",
     ),
     Otherwise(
+        "night-yard/said/*-replay-*-siding.txt",
+        (
+            "+ The class wasn't closed: its journal ends at 20:06:20.",
+            "+ The class wasn't closed: its journal ends at 20:05:21.",
+        ),
+        "what came after the end of a journal that nobody closed is not known, and that is said",
+    ),
+    Otherwise(
         "night-yard/said/after-erasing/0[23]-*.txt",
         (
             "+   would be removed: {club}/book-v2.sqlite",

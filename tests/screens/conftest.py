@@ -122,6 +122,12 @@ class Coach:
         return "\n".join("".join(segment.text for segment in row) for row in rows)
 
 
+@pytest.fixture(autouse=True)
+def _no_disk_is_slow(monkeypatch: pytest.MonkeyPatch) -> None:
+    """That of a busy machine is, and the foot would say so."""
+    monkeypatch.setattr("classclock.book.files.kept_lines.SLOW", 60.0)
+
+
 OpenClass = Callable[..., AbstractAsyncContextManager[Coach]]
 
 

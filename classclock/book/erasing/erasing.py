@@ -26,7 +26,7 @@ from classclock.book.files.changes import (
     write_changes,
 )
 from classclock.book.files.copies import copies, forget_missing
-from classclock.book.files.journal_writer import in_use
+from classclock.book.files.held_file import in_use
 from classclock.book.files.saved_results import ResultsError
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.people_rules import digest

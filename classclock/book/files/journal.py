@@ -1,7 +1,9 @@
 """The live record of a class: one event a line, each with its moment, in order.
 
-Lines of another kind, anchors, tie the class's clock to the machine's: one when the class is
-opened, one each time it is rejoined. The file can be read while a class runs.
+Three other kinds of lines tell no event. Anchors tie the class's clock to the machine's: one when
+the class is opened, one each time it is rejoined. A line that says what is lost stands where a
+window was closed though the disk had refused some of its class, one that says where it went on
+where the coach took another place for it. The file can be read while a class runs.
 """
 
 import json
@@ -9,7 +11,7 @@ from collections.abc import Iterable
 from datetime import datetime, timedelta
 from pathlib import Path
 
-from msgspec import Struct, to_builtins
+from msgspec import Struct, convert, to_builtins
 
 from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.machine.boot import same_boot
@@ -43,6 +45,31 @@ class Anchor(Struct, frozen=True):
         return self.at + ((raw - self.raw) * self.rate + 500_000) // 1_000_000
 
 
+class Lost(Struct, frozen=True):
+    """Events that were shown, and were in memory only when the window was closed."""
+
+    events: int
+    lane: tuple[str, ...]
+    """The ids of the lanes that they were of, each once."""
+    since: str
+    """The time of day of the first, RFC 3339 with offset."""
+    wall: str
+    """When the window was closed."""
+
+    def line(self) -> bytes:
+        return json.dumps({"lost": to_builtins(self)}, separators=(",", ":")).encode() + b"\n"
+
+
+class MovedTo(Struct, frozen=True):
+    """The whole class, and what comes after this, is in another file."""
+
+    to: str
+    wall: str
+
+    def line(self) -> bytes:
+        return json.dumps({"moved": to_builtins(self)}, separators=(",", ":")).encode() + b"\n"
+
+
 class Journal(Struct, frozen=True):
     """A journal as read. `whole` is how many bytes of it are whole lines."""
 
@@ -53,6 +80,10 @@ class Journal(Struct, frozen=True):
     torn: bool
     last_wall: str
     """The time of day beside the last line."""
+    lost: tuple[Lost, ...] = ()
+    """What is known to be missing in it."""
+    moved: MovedTo | None = None
+    """Where the class went on instead."""
 
     @property
     def opened(self) -> ClassOpened:
@@ -113,6 +144,7 @@ def read_journal(path: Path) -> Journal:
     torn = whole < len(data)
     anchors: list[Anchor] = []
     events: list[Event] = []
+    asides: list[Lost | MovedTo] = []
     last_wall = ""
     lines = data[:whole].split(b"\n")[:-1]
     for number, raw_line in enumerate(lines, start=1):
@@ -124,7 +156,7 @@ def read_journal(path: Path) -> Journal:
                 break
             raise JournalUnreadableError(path, number, f"can't be read: {error}") from None
         try:
-            last_wall = _take(line, anchors, events)
+            last_wall = _take(line, anchors, events, asides)
         except LaterEventError as what:
             left_open = _left_open(map(_event_name, reversed(lines)))
             raise JournalTooNewError(path, number, str(what), unfinished=left_open) from None
@@ -132,7 +164,9 @@ def read_journal(path: Path) -> Journal:
             raise JournalUnreadableError(path, number, f"can't be read: {error}") from None
     if not anchors or not events:
         raise JournalUnreadableError(path, 1, "no class was opened in it")
-    journal = Journal(path, tuple(anchors), tuple(events), whole, torn, last_wall)
+    lost = tuple(one for one in asides if isinstance(one, Lost))
+    moved = next((one for one in reversed(asides) if isinstance(one, MovedTo)), None)
+    journal = Journal(path, tuple(anchors), tuple(events), whole, torn, last_wall, lost, moved)
     _ = journal.opened
     return journal
 
@@ -156,14 +190,22 @@ def _event_name(raw_line: bytes) -> str:
     return str(line.get("event", "")) if isinstance(line, dict) else ""
 
 
-def _take(line: object, anchors: list[Anchor], events: list[Event]) -> str:
-    """Add the line's anchor or event to those before it; the time of day beside it."""
+def _take(
+    line: object, anchors: list[Anchor], events: list[Event], asides: list[Lost | MovedTo]
+) -> str:
+    """Add what the line says to what those before it said; the time of day beside it."""
     if not isinstance(line, dict):
         raise ValueError("it is no line of a journal")
     if "anchor" in line:
         anchor = _anchor(line["anchor"])
         anchors.append(anchor)
         return anchor.wall
+    if "lost" in line:
+        lost = convert(line["lost"], Lost)
+        datetime.fromisoformat(lost.since)
+        return _aside(lost, asides)
+    if "moved" in line:
+        return _aside(convert(line["moved"], MovedTo), asides)
     event = event_of(line)  # a later version's may differ in all else too
     if line.get("n") != len(events):
         raise ValueError(f"event {len(events)} should stand here, not {line.get('n')!r}")
@@ -171,6 +213,12 @@ def _take(line: object, anchors: list[Anchor], events: list[Event]) -> str:
     datetime.fromisoformat(wall)
     events.append(event)
     return wall
+
+
+def _aside(aside: Lost | MovedTo, asides: list[Lost | MovedTo]) -> str:
+    datetime.fromisoformat(aside.wall)
+    asides.append(aside)
+    return aside.wall
 
 
 def _anchor(fields: object) -> Anchor:

@@ -5,13 +5,13 @@ from pathlib import Path
 
 from msgspec import Struct
 
+from classclock.book.files.held_file import in_use
 from classclock.book.files.journal import (
     Journal,
     JournalTooNewError,
     JournalUnreadableError,
     read_journal,
 )
-from classclock.book.files.journal_writer import in_use
 
 REJOINABLE = timedelta(hours=12)
 """A class older than that is history."""
@@ -32,7 +32,7 @@ def unfinished(folder: Path, now: datetime) -> tuple[Journal | LaterJournal, ...
         if _changed(path) < since:
             break  # no line was written later, so none has to be read
         try:
-            journal = read_journal(path)
+            journal = _read_where_it_goes_on(path)
         except JournalTooNewError as error:
             if error.unfinished and not in_use(path):
                 found.append(LaterJournal(path, f"line {error.line}: {error.why}"))
@@ -40,9 +40,23 @@ def unfinished(folder: Path, now: datetime) -> tuple[Journal | LaterJournal, ...
         except (JournalUnreadableError, OSError):
             continue
         recent = now - datetime.fromisoformat(journal.last_wall) < REJOINABLE
-        if recent and journal.unfinished and not in_use(path):
+        if recent and journal.unfinished and not in_use(journal.path):
             found.append(journal)
     return tuple(found)
+
+
+def _read_where_it_goes_on(path: Path) -> Journal:
+    """The journal of that name, or the one in which its class went on.
+
+    Raises:
+        JournalUnreadableError: one of them can't be read.
+        OSError: one of them isn't there, as on a stick that was pulled out.
+    """
+    journal, passed = read_journal(path), {path}
+    while journal.moved is not None and (path := Path(journal.moved.to)) not in passed:
+        journal = read_journal(path)
+        passed.add(path)
+    return journal
 
 
 def _changed(path: Path) -> float:

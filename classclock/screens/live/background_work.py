@@ -2,6 +2,7 @@
 
 import asyncio
 from collections.abc import Callable, Sequence
+from contextlib import suppress
 from functools import partial
 from typing import Protocol
 
@@ -17,6 +18,9 @@ from classclock.screens.live.upkeep import Upkeep
 from classclock.screens.live.work_in_thread import WorkInThread
 from classclock.tally import events as ev
 from classclock.wall.notices.class_notices import ClassNotices
+
+PATIENCE = 3.0
+"""Seconds for the disk before a class is left."""
 
 
 class Autopilot(Protocol):
@@ -45,7 +49,10 @@ class BackgroundWork:
         self._show, self._awake = show, awake
         self.saving = WorkInThread(session.save, lambda _: show())
         self.reading = WorkInThread(session.remember, self._remembered)
-        self.upkeep = Upkeep(session, notices, self.saving, battery, awake)
+        self.sparing = WorkInThread(session.spare.keep, lambda _: None)
+        self.upkeep = Upkeep(
+            *(session, notices, battery, awake), saving=self.saving, sparing=self.sparing
+        )
         listener = ClockEvents(session, notices, display, self.saving, show_later)
         self.engine = ClockEngine(session.live.clock, session.view, listener)
         self._loaded = False
@@ -65,7 +72,7 @@ class BackgroundWork:
             self._awake.start()
         if isinstance(session.source, WoundSource):
             session.source.on_jump = partial(self._jumped, look_soon)
-        runs = [self.engine.run(), self.saving.run(), self.reading.run()]
+        runs = [self.engine.run(), self.saving.run(), self.reading.run(), self.sparing.run()]
         if pilot is not None:
             runs.append(pilot.run(press))
         self._tasks = [asyncio.create_task(run) for run in runs]
@@ -73,12 +80,27 @@ class BackgroundWork:
     async def read_ahead(self) -> None:
         """Read what the board says of loads and equipment, where the club has any."""
         session = self._session
+        self.sparing.ask()
         if session.live.loads_unread:
             await asyncio.to_thread(session.live.plan_loads)
             self._show()
         if session.club.inventory:
             await asyncio.to_thread(session.learn_equipment)
             self._show()
+
+    async def put_on_disk(self) -> None:
+        """Wait for what is being written, and try once more what the disk refused."""
+        session = self._session
+        with suppress(asyncio.TimeoutError):
+            async with asyncio.timeout(PATIENCE):
+                await self.saving.finished()
+                lacking = session.on_disk.lacking
+                if lacking is not None:
+                    session.journal.try_again()
+                    await asyncio.to_thread(session.journal.settle, PATIENCE)
+                if lacking is not None and lacking.results:
+                    self.saving.ask()
+                    await self.saving.finished()
 
     def follow(self, events: Sequence[ev.Event]) -> None:
         """Do what these events ask for, once they have happened."""

@@ -5,6 +5,7 @@ from pathlib import Path
 from classclock.book.asking.people_reading import person_called
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
+from classclock.machine.disk_faults import reason
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 
@@ -47,8 +48,10 @@ def save_elsewhere(session: Session, folder: Path) -> Outcome:
     try:
         session.save_elsewhere(folder)
     except OSError as error:
-        why = error.strerror or type(error).__name__
-        return Outcome(
-            f"{folder} can't be written to either ({why}): F8 tries another", refused=True
-        )
+        why = f"that one can't be written to either ({reason(error)})"
+        return Outcome(f"F8 tries another place: {why}", refused=True)
+    refused = session.on_disk.refused
+    if refused is not None:
+        why = f"not all is on disk in that one ({refused.why})"
+        return Outcome(f"F8 tries another place: {why}", refused=True)
     return Outcome(f"saved in {folder} from now on")

@@ -23,11 +23,8 @@ class ClassKeys:
         match sign:
             case "<f7>":
                 return overlays.show_flags()
-            case "<f8>" if session.troubles():
-                overlays.place.ask()
-                return Outcome()
             case "<f8>":
-                return Outcome("everything is being saved")
+                return overlays.ask_place()
             case "<f9>":
                 return overlays.ask_correction(selected)
             case "<ctrl+t>":

@@ -22,6 +22,7 @@ from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
 from classclock.wall.notices.notice_log import NoticeLog
+from classclock.wall.on_disk_words import leave_words
 from classclock.wall.start_lines import start_lines
 
 
@@ -73,6 +74,8 @@ class ClassOverlays:
         """Bring those that are open to how the class stands."""
         self.pending.show(self._session.desk.pending)
         self.share.display &= self._session.live.phase == "board"
+        if self.leave.display:
+            self.leave.say(leave_words(self._session))
         self.notices.follow(self._log.newest_first())
 
     def turn_notices(self) -> None:
@@ -132,7 +135,16 @@ class ClassOverlays:
         self.name.ask(running=self._session.live.phase in ("count-in", "running"))
 
     def ask_leave(self) -> None:
-        self.leave.ask(running=self._session.live.phase in ("count-in", "running", "held"))
+        self.leave.ask(leave_words(self._session))
+
+    def ask_place(self) -> Outcome:
+        """Ask in which folder the class is to be saved; in words where all is well."""
+        on_disk, spare = self._session.on_disk, self._session.spare
+        if on_disk.refused is None and not (spare.short or spare.given_up):
+            return Outcome("it is being saved" if on_disk.lacking else "all is on disk")
+        self.leave.display = False
+        self.place.ask()
+        return Outcome()
 
     def ask_correction(self, lane: str | None) -> Outcome:
         """Ask for the selected lane's right score; in words where that can't be."""

@@ -30,6 +30,7 @@ from classclock.screens.live.overlays.focus_line import FocusLine
 from classclock.screens.live.overlays.too_small import TooSmall, is_too_small
 from classclock.screens.live.upkeep import EVERY
 from classclock.wall.notices.class_notices import ClassNotices
+from classclock.wall.on_disk_words import leave_words
 
 if TYPE_CHECKING:
     # Named only, and not loaded before they are wanted.
@@ -37,6 +38,7 @@ if TYPE_CHECKING:
     from classclock.screens.live.class_control import ClassControl
     from classclock.screens.live.class_overlays import ClassOverlays
     from classclock.screens.live.overlays.leave_question import LeaveQuestion
+    from classclock.wall.on_disk_words import LeaveWords
 
 
 class ClassScreen(Ground, Screen[None]):
@@ -128,10 +130,14 @@ class ClassScreen(Ground, Screen[None]):
         StylesCache.get_inner_outer.cache_clear()
 
     @work
-    async def leave(self) -> None:
-        """Once all is saved."""
-        await self.work.saving.finished()
-        self.dismiss(None)
+    async def leave(self, told: "LeaveWords | None" = None) -> None:
+        """Once all is on disk; what isn't has to be `told`, and left knowingly."""
+        await self.work.put_on_disk()
+        now = leave_words(self.session)
+        if not now.warns or (told is not None and told.warns and told.lost == now.lost):
+            self.dismiss(None)
+        else:
+            self.overlays.ask_leave()
 
     # -- keys and clicks ---------------------------------------------------------------
 
@@ -158,8 +164,8 @@ class ClassScreen(Ground, Screen[None]):
     def on_emergency_card_fill_in(self, _: "EmergencyCard.FillIn") -> None:
         self.app.push_screen(self.control.card_form(self.look), self.control.fill_in)
 
-    def on_leave_question_leave(self, _: "LeaveQuestion.Leave") -> None:
-        self.leave()
+    def on_leave_question_leave(self, meant: "LeaveQuestion.Leave") -> None:
+        self.leave(meant.words)
 
     # -- what is seen ------------------------------------------------------------------
 

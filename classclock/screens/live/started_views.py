@@ -38,13 +38,12 @@ class StartedViews:
     def show(self, *, selected: str | None, cue: str) -> str:
         """Show the class as it stands now; the id of the view that shows it."""
         live = self._session.live
-        saved = tuple(str(path) for path in self._session.results.saved)
         sheet = live.record.sheet
         if live.record.closed or sheet is None:
-            self._summary.show(live, saved, self._beside_earlier())
+            self._summary.show(live, self._saved(), self._beside_earlier())
             return "summary"
         if self._is_to_be_settled(sheet):
-            self._settle.show(live, selected, saved, self._beside_earlier())
+            self._settle.show(live, selected, self._saved(), self._beside_earlier())
             return "settle"
         self._show_wall(sheet, selected, cue)
         return "wall"
@@ -99,6 +98,9 @@ class StartedViews:
             lane_kept_off(content, by_load=by_load) if off_the_wall(lane, private) else content
             for lane, content in zip(sheet.lanes, contents, strict=True)
         )
+
+    def _saved(self) -> tuple[str, ...]:
+        return tuple(str(path) for path in self._session.on_disk.saved)
 
     def _beside_earlier(self) -> RunStandings:
         results = self._session.results

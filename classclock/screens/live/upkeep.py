@@ -18,12 +18,15 @@ class Upkeep:
         self,
         session: Session,
         notices: ClassNotices,
-        saving: WorkInThread[bool],
         battery: Battery,
         awake: Awake | None,
+        *,
+        saving: WorkInThread[bool],
+        sparing: WorkInThread[None],
     ) -> None:
         self._session, self._notices = session, notices
-        self._saving, self._battery, self._awake = saving, battery, awake
+        self._saving, self._sparing = saving, sparing
+        self._battery, self._awake = battery, awake
         self._tried_at = 0
 
     def look(self) -> None:
@@ -43,3 +46,5 @@ class Upkeep:
             self._session.journal.try_again()
             if self._session.results.unsaved:
                 self._saving.ask()
+            if self._session.spare.short or self._session.spare.given_up:
+                self._sparing.ask()

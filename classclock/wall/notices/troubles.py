@@ -1,15 +1,12 @@
 """What is wrong with a class now, in the coach's words: first what to do about it."""
 
-import re
 from collections.abc import Iterator
 
 from classclock.live.session import Session
 from classclock.tally.load_flags import open_flags
 from classclock.wall.emergency_words import lacks
 from classclock.wall.notices.notice import Notice
-
-_REASON = re.compile(r" in | \(|: ")
-"""Where a file's trouble goes on to say where, and why."""
+from classclock.wall.on_disk_words import unsaved_words
 
 
 def troubles_of(session: Session, *, battery: str) -> tuple[Notice, ...]:
@@ -25,10 +22,7 @@ def _troubles(session: Session, battery: str) -> Iterator[Notice]:
             "check the clock: left, right, enter",
             answered_by=("<left>", "<right>", "<enter>"),
         )
-    if trouble := session.journal.trouble:
-        yield _unsaved("journal", trouble, "F8: class isn't saved")
-    if trouble := session.results.trouble:
-        yield _unsaved("results", trouble, "F8: results aren't saved")
+    yield from _of_the_disk(session)
     if battery:
         yield _stands("battery", battery)
     if trouble := session.speaker.trouble:
@@ -54,17 +48,19 @@ def _loads_to_look_at(session: Session) -> int:
     return len(open_flags(live.record, live.loads, (live.record.chosen.segment,)))
 
 
-def _unsaved(what: str, trouble: str, brief: str) -> Notice:
-    """`trouble` as the file tells it, with its reason behind it."""
-    essence = _REASON.split(trouble, maxsplit=1)[0]
-    return _stands(
-        what,
-        f"F8 saves in another place: {trouble}",
-        f"F8 saves in another place: {essence}",
-        f"F8: {essence}",
-        brief,
-        answered_by=("<f8>",),
-    )
+def _of_the_disk(session: Session) -> Iterator[Notice]:
+    refused = session.on_disk.refused
+    if refused is not None:
+        yield _stands("files", *unsaved_words(refused), answered_by=("<f8>",))
+        return
+    if session.spare.given_up:
+        full = "free some space: the disk is full"
+        yield _stands("room", f"{full}, this class is saved in the last of it", full)
+    elif session.spare.short:
+        yield _stands("room", "free some space: the disk is nearly full")
+    if session.on_disk.slow:
+        slow = "the disk is slow: a power cut now could lose the last taps"
+        yield _stands("slow", slow, "the disk is slow: leave it plugged in")
 
 
 def _before_the_start(session: Session) -> Iterator[Notice]:

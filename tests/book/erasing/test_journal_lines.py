@@ -7,6 +7,7 @@ import pytest
 
 from classclock.book.erasing.scrubbing import NOBODY, Scrub
 from classclock.book.files.event_lines import event_line, event_of
+from classclock.book.files.journal import Lost
 from classclock.tally import events as ev
 from classclock.tally.lanes import Lane, Person, Place, Sharing
 from classclock.units.loads import parse_load
@@ -117,3 +118,10 @@ def test_a_plan_loses_the_name_where_it_is_only_read_and_stays_the_same_plan() -
         .replace("Noor: no", "erased: no")
     )
     assert opened.stop == "Dizzy: stop, call erased."
+
+
+def test_what_is_said_to_be_lost_is_so_without_them_too() -> None:
+    line = json.loads(Lost(2, ("k7", "k8"), WALL, WALL).line())
+    assert SCRUB.event(line) == {
+        "lost": {"events": 2, "lane": [SCRUB.token, "k8"], "since": WALL, "wall": WALL}
+    }

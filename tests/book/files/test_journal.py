@@ -13,13 +13,14 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.book.files.event_lines import NAMED, event_line, event_of
+from classclock.book.files.held_file import JournalInUseError, held_again
 from classclock.book.files.journal import (
     Anchor,
     JournalTooNewError,
     JournalUnreadableError,
     read_journal,
 )
-from classclock.book.files.journal_writer import JournalInUseError, JournalWriter
+from classclock.book.files.journal_writer import JournalWriter
 from classclock.tally import events as ev
 from classclock.tally.lanes import Lane, Person
 from classclock.units.loads import Load
@@ -91,8 +92,8 @@ def test_rejoining_drops_a_torn_line_and_goes_on_behind_the_last_whole_one(
     with path.open("ab") as file:
         file.write(b'{"n":7,"event":"Tap')
     journal = read_journal(path)
-    writer = JournalWriter(path, wall=lambda: WALL, number=len(journal.events))
-    writer.open_again(journal.whole, ANCHOR)
+    writer = writer_at(path)
+    writer.go_on(held_again(path), journal, ANCHOR)
     assert writer.append(ev.Tapped(30_000, "ilse")) == 7
     writer.close()
     assert read_journal(path).events == (*EXAMPLES, ev.Tapped(30_000, "ilse"))
@@ -116,11 +117,13 @@ def test_two_instances_cannot_run_one_journal(
     first.open_new(ANCHOR)
     first.append(OPENED)
     with pytest.raises(JournalInUseError):
-        writer_at(path).open_again(path.stat().st_size, ANCHOR)
+        held_again(path)
     with pytest.raises(FileExistsError):
         writer_at(path).open_new(ANCHOR)
     first.close()
-    writer_at(path).open_again(path.stat().st_size, ANCHOR)
+    held = held_again(path)
+    assert held is not None
+    held.close()
 
 
 def test_a_disk_that_refuses_stops_nothing_and_everything_is_written_when_it_can_be(
@@ -143,11 +146,11 @@ def test_a_disk_that_refuses_stops_nothing_and_everything_is_written_when_it_can
         patched.setattr(os, "write", nearly_full)
         for event in EXAMPLES[1:]:
             writer.append(event)
-        assert writer.trouble is not None
-        assert "No space left" in writer.trouble
-        assert not writer.saved
-    assert writer.try_again()
-    assert writer.trouble is None
+        assert writer.fault == "the disk is full"
+        assert writer.on_disk < writer.number == len(EXAMPLES)
+    writer.try_again()
+    writer.settle(5)
+    assert (writer.fault, writer.on_disk) == ("", len(EXAMPLES))
     writer.close()
     assert read_journal(path).events == EXAMPLES
 
@@ -161,9 +164,10 @@ def test_a_class_without_a_folder_can_be_moved_to_another_place(
     writer.open_new(ANCHOR)
     for event in EXAMPLES:
         writer.append(event)
-    assert writer.trouble is not None
+    assert writer.fault
+    assert writer.on_disk == 0
     writer.move_to(tmp_path / "elsewhere" / "class.jsonl")
-    assert writer.trouble is None
+    assert (writer.fault, writer.on_disk) == ("", len(EXAMPLES))
     writer.close()
     assert read_journal(tmp_path / "elsewhere" / "class.jsonl").events == EXAMPLES
 

@@ -453,12 +453,12 @@ async def test_files_that_cannot_be_saved_stand_as_a_trouble_until_they_are(
         await coach.wind(16 * 60)
         await coach.screen.work.saving.finished()
         await coach.wind(1)
-        await coach.reads("F8: the results can't be saved")
+        await coach.reads("F8 saves elsewhere: the results aren't on disk")
         (tmp_path / "results").unlink()
         await coach.wind(6)
         await coach.screen.work.saving.finished()
         await coach.wind(1)
-        assert "can't be saved" not in coach.seen()
+        assert "F8 saves elsewhere" not in coach.seen()
 
 
 async def test_another_place_is_offered_while_there_is_trouble(
@@ -466,7 +466,7 @@ async def test_another_place_is_offered_while_there_is_trouble(
 ) -> None:
     async with open_class(segment=1) as coach:
         await coach.press("f8")
-        assert "everything is being saved" in status(coach)
+        assert "all is on disk" in status(coach)
         (tmp_path / "results").write_text("in the way")
         await coach.start()
         await coach.wind(16 * 60)

@@ -7,8 +7,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.files.journal_writer import JournalWriter
 from classclock.clock.source import MS, WoundSource
+from classclock.live.on_disk import Lacking, OnDisk
 from classclock.plan.settings.club import Club
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.foot import Foot
@@ -16,6 +16,7 @@ from classclock.sound.loudspeaker import SilentLoudspeaker
 from classclock.sound.output import LOST
 from tests.screens.conftest import OPENED
 
+FULL = Lacking(7, False, False, Path("/depot"), "the disk is full")  # noqa: FBT003
 SIZES = [(60, 18), (120, 36), (213, 60)]
 SPEED = 40
 LOOK = 0.5
@@ -62,13 +63,12 @@ async def test_what_matters_is_read_at_forty_times_the_speed_with_everybody_call
         await coach.press("enter")
         await coach.wind(10)
         said = LOST
-        unsaved = "the class isn't being saved (No space left on device)"
-        monkeypatch.setattr(JournalWriter, "trouble", property(lambda _: unsaved))
+        monkeypatch.setattr(OnDisk, "refused", FULL)
         feet = await glances(coach, 30, SPEED, taps="ibn")
         assert any("not sounded, over a second late" in line for line in texts(coach))
         assert stays(feet, "rejoined") >= TURN
         assert stays(feet, "look at the loudspeaker and its cable") >= TURN
-        assert stays(feet, "the class isn't being saved") >= TURN
+        assert stays(feet, "7 entries aren't on disk") >= TURN
         assert any("round" in foot for foot in feet), "and so are answers"
         await coach.press("x")
         assert "nobody has the key x" in coach.foot()
@@ -93,11 +93,11 @@ async def test_rejoined_is_not_pushed_out_by_a_sound_that_was_left_out(open_clas
 
 @pytest.mark.parametrize("size", SIZES)
 async def test_three_troubles_on_the_board_come_in_turn_in_one_row(
-    open_class: Any, size: tuple[int, int]
+    open_class: Any, size: tuple[int, int], monkeypatch: pytest.MonkeyPatch
 ) -> None:
+    monkeypatch.setattr(OnDisk, "refused", FULL)
     async with open_class(size=size, club=Club()) as coach:
         coach.session.left_out = "movements.toml is left out (line 4: no such pattern)"
-        coach.session.results.trouble = "the results can't be saved in /depot (Read-only)"
         coach.screen.show()
         feet = await glances(coach, 30)
         assert stays(feet, "enter starts") >= TURN, "the keys have a turn, too"
@@ -133,12 +133,12 @@ async def test_a_disk_that_can_be_written_again_is_said_no_longer_at_the_next_lo
         await coach.start()
         await coach.wind(16 * 60)
         await coach.screen.work.saving.finished()
-        await coach.reads("F8: the results can't be saved")
+        await coach.reads("the results aren't on disk")
         (tmp_path / "results").unlink()
         coach.screen.work.saving.ask()
         await coach.screen.work.saving.finished()
         await coach.pilot.pause()
-        assert "can't be saved" not in coach.foot()
+        assert "on disk" not in coach.foot()
 
 
 # -- keys -------------------------------------------------------------------------------

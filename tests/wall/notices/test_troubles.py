@@ -6,6 +6,7 @@ from pathlib import Path
 import pytest
 
 from classclock.clock.source import MS, WoundSource
+from classclock.live.on_disk import Lacking, OnDisk
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
@@ -27,6 +28,7 @@ name = "Warm-up"
 format = "countdown"
 time = "8:00"
 """
+REFUSED = Lacking(12, False, True, Path("/depot"), "the disk can only be read")  # noqa: FBT003
 TIME = len(" 18:20  ends 19:00 ")
 CARD = Emergency(address="0 Points Row", defibrillator="hall", first_aid="desk", call="112")
 
@@ -90,11 +92,10 @@ def test_the_card_is_asked_for_before_the_first_start_and_said_to_be_short_later
 
 
 def test_files_come_before_the_battery_and_the_sound_and_the_clock_before_all(
-    session: Session, speaker: BrokenLoudspeaker
+    session: Session, speaker: BrokenLoudspeaker, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     session.check_clock = True
-    session.journal._trouble = "the class isn't being saved (No space left on device): free some"
-    session.results.trouble = "the results can't be saved in /depot (Read-only file system)"
+    monkeypatch.setattr(OnDisk, "refused", REFUSED)
     speaker.said = output.LOST
     session.club = Club()
     session.left_out = "movements.toml is left out (line 4: no such pattern)"
@@ -102,15 +103,17 @@ def test_files_come_before_the_battery_and_the_sound_and_the_clock_before_all(
     keys = [one.key for one in found]
     assert keys == [
         "check the clock",
-        "journal",
-        "results",
+        "files",
         "battery",
         "sound",
         "card",
         "movements",
     ]
-    assert found[1].shorter[0] == "F8 saves in another place: the class isn't being saved"
-    assert found[2].shorter[1] == "F8: the results can't be saved"
+    assert found[1].text == (
+        "F8 saves elsewhere: 12 entries and the results aren't on disk in /depot "
+        "(the disk can only be read); it is tried again"
+    )
+    assert found[1].shorter[-1] == "F8: 12 entries aren't on disk"
 
 
 EVERY_SOUND = (
@@ -134,12 +137,30 @@ def test_a_lost_sound_says_first_what_to_do_in_a_row_of_120_columns(
     assert words(session) == []
 
 
+def test_a_disk_that_is_full_or_slow_is_said_as_long_as_all_is_on_it(
+    session: Session, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    session.spare.short = True
+    assert words(session) == ["free some space: the disk is nearly full"]
+    session.spare.given_up = True
+    full = "free some space: the disk is full, this class is saved in the last of it"
+    assert words(session) == [full]
+    with monkeypatch.context() as patched:
+        patched.setattr(OnDisk, "slow", True)
+        slow = "the disk is slow: a power cut now could lose the last taps"
+        assert words(session) == [full, slow]
+        patched.setattr(OnDisk, "refused", REFUSED)
+        (refused,) = words(session)
+        assert "12 entries" in refused
+    session.spare.short = session.spare.given_up = False
+    assert words(session) == []
+
+
 def test_in_the_least_window_no_trouble_takes_more_than_two_turns(
-    session: Session, speaker: BrokenLoudspeaker
+    session: Session, speaker: BrokenLoudspeaker, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     session.check_clock = True
-    session.journal._trouble = "the disk doesn't confirm what it saves: Input/output error"
-    session.results.trouble = "the results can't be saved in /depot (Read-only file system)"
+    monkeypatch.setattr(OnDisk, "refused", REFUSED)
     speaker.said = output.NO_SOUND
     session.club = Club()
     session.left_out = "movements.toml is left out (line 4: no such pattern)"
@@ -149,4 +170,9 @@ def test_in_the_least_window_no_trouble_takes_more_than_two_turns(
         return row_parts((one.text, *one.shorter), room)
 
     found = troubles_of(session, battery="plug the laptop in: battery at 14 %")
+    monkeypatch.undo()
+    session.spare.given_up = True
+    monkeypatch.setattr(OnDisk, "slow", True)
+    found += troubles_of(session, battery="")
+    assert {"files", "room", "slow"} <= {one.key for one in found}
     assert {one.key: len(turns(one)) for one in found if len(turns(one)) > 2} == {}

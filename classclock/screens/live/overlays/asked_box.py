@@ -14,6 +14,8 @@ class BoxQuestion(Struct, frozen=True):
     """What is typed so far; large where there is room."""
     foot: str
     """What the keys do."""
+    more: tuple[str, ...] = ()
+    """Rows under the question, beyond those of the box."""
     caret: bool = True
     """Whether more can be typed."""
 
@@ -28,16 +30,18 @@ class AtTheFoot(Widget):
 def draw_asked(asked: BoxQuestion, columns: int, rows: int, look: Look) -> Drawing:
     theme = look.theme
     here, inner = look.on(theme.bar), columns - 4
-    high = 3 if rows >= 7 else 1
+    rows_left = rows - len(asked.more)
+    high = 3 if rows_left >= 7 else 1
     letters = here.letters(asked.typed, inner - 2, high) if asked.typed else here.gap(0, high)
     typed = here.box(letters, width(letters) + 1, high, down="middle")
     if asked.caret:
         typed = beside(typed, here.on(theme.ink).gap(1, high))
     parts = [
         here.text(asked.question, inner, bold=True),
+        *(here.text(line, inner, bold=True) for line in asked.more),
         here.box(typed, inner, high),
         here.text(asked.foot, inner, ink=theme.quiet),
     ]
-    if rows >= high + 4:
+    if rows_left >= high + 4:
         parts = [here.gap(inner), *parts]
     return here.box(above(*parts), columns, rows, across="middle")

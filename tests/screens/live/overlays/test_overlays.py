@@ -24,6 +24,7 @@ from classclock.screens.live.overlays.leave_question import LeaveQuestion
 from classclock.screens.live.overlays.name_entry import PATIENCE, NameEntry
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES
+from classclock.wall.on_disk_words import LeaveWords
 
 SIZES = [(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)]
 CARD = Emergency(
@@ -236,25 +237,57 @@ async def test_a_pasted_name_is_one_line_without_controls() -> None:
 # -- leaving ------------------------------------------------------------------------------
 
 
+KEPT = LeaveWords(
+    "All is kept: classclock resume rejoins this class.", (), "Leave this class?", "", warns=False
+)
+
+
 async def test_only_enter_leaves_and_only_escape_stays() -> None:
     question = LeaveQuestion(Look())
     desk = Desk(question)
     async with desk.run_test() as pilot:
-        question.ask(running=True)
+        question.ask(KEPT)
         passing = (*ascii_lowercase, "<ctrl+q>", "<ctrl+c>", "<space>", "-", "<backspace>")
         assert not any(question.offer(sign) for sign in passing)
         assert question.display
         assert question.offer("<escape>")
         await pilot.pause()
         assert (question.display, desk.heard) == (False, [])
-        question.ask(running=True)
+        question.ask(KEPT)
         assert question.offer("<enter>")
         await pilot.pause()
         assert [type(message) for message in desk.heard] == [LeaveQuestion.Leave]
 
 
+SIXTEEN = tuple(f"Saoirse {number} 12+10 (on disk 11+?)" for number in range(16))
+
+
+@pytest.mark.parametrize("size", [(60, 18), (120, 36)])
+async def test_who_would_lose_what_is_named_and_what_has_no_room_is_counted(
+    size: tuple[int, int],
+) -> None:
+    question = LeaveQuestion(Look())
+    desk = Desk(question)
+    async with desk.run_test(size=size) as pilot:
+        question.styles.height = "auto"
+        for lost in (SIXTEEN[:2], SIXTEEN):
+            question.ask(LeaveWords("Lost if you leave (the disk is full):", lost, "Leave?", "F8"))
+            await pilot.pause()
+            columns, rows = question.size
+            assert rows <= size[1] - 6
+            shown = " ".join(picture(question, (columns, rows)).split())
+            named = [one for one in lost if one in shown]
+            assert named == list(lost[: len(named)])
+            assert (len(named) == len(lost)) == (" more" not in shown)
+            assert f"and {len(lost) - len(named)} more" in shown or len(named) == len(lost)
+            assert "Lost if you leave (the disk is full):" in shown
+        assert len(named) >= 5
+
+
 def test_leaving_says_that_the_class_can_be_rejoined() -> None:
-    assert "classclock resume rejoins this class" in picture(LeaveQuestion(Look()), (60, 3))
+    question = LeaveQuestion(Look())
+    question.words = KEPT
+    assert "classclock resume rejoins this class" in picture(question, (60, 3))
 
 
 # -- correcting ----------------------------------------------------------------------------
