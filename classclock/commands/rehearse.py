@@ -12,6 +12,7 @@ from classclock.commands.shared.plan import asked_plan
 from classclock.commands.shared.printing import say_wrong
 from classclock.commands.shared.results import print_results
 from classclock.live.rehearsal import piece_called, rehearse
+from classclock.machine.plain_file import read_file_or_pipe
 from classclock.records.class_document import results_document
 from classclock.tally.keys.taps_file import TapRow, read_taps
 
@@ -72,7 +73,7 @@ def do(asked: argparse.Namespace) -> int:
 
 def _taps(path: str) -> tuple[TapRow, ...]:
     try:
-        raw = Path(path).read_bytes()
+        raw = read_file_or_pipe(Path(path))
     except OSError as error:
         raise FindingsError(
             f"{path}: this file can't be read ({error.strerror}). Check its name."

@@ -37,6 +37,21 @@ def read_file(path: Path) -> bytes:
         return opened.read()
 
 
+def read_file_or_pipe(path: Path) -> bytes:
+    """All of a file, or of a pipe that somebody has written into or is still writing into.
+
+    Raises: as `open_file` does; nobody writes into the pipe.
+    """
+    with open(path, "rb", buffering=0, opener=_at_once) as opened:
+        if not stat.S_ISFIFO(os.fstat(opened.fileno()).st_mode):
+            return read_file(path)
+        first = opened.read(1)  # None: somebody has it open, and has written nothing yet
+        if first == b"":
+            raise NoFileError(EINVAL, "it is a pipe into which nobody writes", str(path))
+        os.set_blocking(opened.fileno(), True)
+        return (first or b"") + opened.readall()
+
+
 def _at_once(path: str, flags: int) -> int:
     """Not waiting until somebody writes into a pipe; to a file it means nothing."""
     return open_raw(path, flags | WITHOUT_WAITING)

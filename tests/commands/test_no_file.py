@@ -15,6 +15,7 @@ ASKED: tuple[tuple[str, str, int, str], ...] = (
     ("plan.toml", "run plan.toml --athletes Bo", 1, SAID),
     ("plan.toml", "edit plan.toml", 1, SAID),
     ("plan.toml", "new plan.toml", 1, SAID),
+    ("taps.csv", "rehearse turntable --athletes Bo --taps taps.csv", 1, "nobody writes"),
     ("class.jsonl", "replay class.jsonl", 1, SAID),
     ("class.jsonl", "resume class.jsonl", 1, SAID),
     ("class.json", "report class.json", 1, "this is no results file"),

@@ -2,11 +2,12 @@
 
 import os
 import sys
+from concurrent.futures import ThreadPoolExecutor
 from pathlib import Path
 
 import pytest
 
-from classclock.machine.plain_file import NoFileError, open_file, read_file
+from classclock.machine.plain_file import NoFileError, open_file, read_file, read_file_or_pipe
 
 pytestmark = pytest.mark.skipif(not hasattr(os, "mkfifo"), reason="no named pipes here")
 
@@ -34,3 +35,31 @@ def test_a_folder_and_what_is_missing_are_said_as_ever(tmp_path: Path) -> None:
         read_file(tmp_path)
     with pytest.raises(FileNotFoundError):
         read_file(tmp_path / "missing")
+
+
+def test_a_pipe_is_read_where_somebody_writes_and_no_other(tmp_path: Path) -> None:
+    reading, writing = os.pipe()
+    os.write(writing, b"seconds,keys\n")
+    os.close(writing)
+    assert read_file_or_pipe(Path(f"/dev/fd/{reading}")) == b"seconds,keys\n"
+    os.close(reading)
+    named = tmp_path / "taps.csv"
+    os.mkfifo(named)
+    with pytest.raises(NoFileError, match="into which nobody writes"):
+        read_file_or_pipe(named)
+    with pytest.raises(NoFileError, match="a pipe or a device, no file"):
+        read_file_or_pipe(Path("/dev/zero"))
+
+
+def test_a_pipe_is_waited_for_while_somebody_has_it_open(tmp_path: Path) -> None:
+    reading, writing = os.pipe()
+
+    def write() -> None:
+        os.write(writing, b"1,n\n")
+        os.close(writing)
+
+    with ThreadPoolExecutor() as pool:
+        read = pool.submit(read_file_or_pipe, Path(f"/dev/fd/{reading}"))
+        pool.submit(write)
+        assert read.result(timeout=10) == b"1,n\n"
+    os.close(reading)
