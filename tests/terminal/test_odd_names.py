@@ -87,7 +87,7 @@ def test_a_name_that_an_old_file_holds_is_shown_as_an_escape_from_first_to_last(
     wall.shows("Bram")
     wall.type("Bram\r")
     wall.type("\x13")
-    wall.shows("enter starts")
+    wall.shows("segment 1 of 1")  # in the narrow window what is wrong has the foot
     wall.type("\r")
     wall.waits_for(club.has_gone, "go")
     wall.type("b")
