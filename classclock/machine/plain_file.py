@@ -2,6 +2,7 @@
 
 import os
 import stat
+import sys
 from errno import EINVAL
 from pathlib import Path
 from typing import BinaryIO
@@ -42,6 +43,8 @@ def read_file_or_pipe(path: Path) -> bytes:
 
     Raises: as `open_file` does; nobody writes into the pipe.
     """
+    if sys.platform == "win32":  # its pipes have no place in a folder, and all else is a file
+        return read_file(path)
     with open(path, "rb", buffering=0, opener=_at_once) as opened:
         if not stat.S_ISFIFO(os.fstat(opened.fileno()).st_mode):
             return read_file(path)
