@@ -56,10 +56,9 @@ def session(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Session
     session.journal.settle(5)
     on_disk = session.journal.on_disk
     assert on_disk == session.journal.number
-    with monkeypatch.context() as patched:
-        patched.setattr(type(session.journal), "on_disk", on_disk)
-        patched.setattr(type(session.journal), "fault", "the disk is full")
-        yield session
+    monkeypatch.setattr(type(session.journal), "on_disk", on_disk)
+    monkeypatch.setattr(type(session.journal), "fault", "the disk is full")
+    yield session
     session.close()
 
 
