@@ -1,5 +1,6 @@
 """What the terminal can show: its colours, and into how many dots a cell can be split."""
 
+import sys
 from collections.abc import Mapping
 from typing import Literal
 
@@ -41,5 +42,7 @@ def _colours(environment: Mapping[str, str]) -> Colours:
     if environment.get("NO_COLOR"):
         return 16
     if environment.get("COLORTERM", "").lower() in _TRUE_COLOUR:
+        return ALL
+    if sys.platform == "win32":  # its console shows all since 2017, and no variable says so
         return ALL
     return 256 if environment.get("TERM", "").rpartition("-")[2] in _256 else 16
