@@ -9,6 +9,7 @@ from textual.driver import Driver
 from textual.geometry import Size
 
 from classclock.machine.ended_outside import when_ended
+from classclock.machine.opened_anew import CAN_OPEN_ANEW
 from classclock.machine.terminal_kinds import TerminalKind
 from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens.canvas.look import Look
@@ -52,6 +53,10 @@ class ClassclockApp(App[str], inherit_bindings=False):
 
     def get_driver_class(self) -> type[Driver]:
         usual = super().get_driver_class()
+        if CAN_OPEN_ANEW:
+            from classclock.screens.terminal_driver import driver_like  # noqa: PLC0415  has no Windows
+
+            usual = driver_like(usual)
         if self._asked is None:
             return usual
         from classclock.screens.key_driver import driver_after  # noqa: PLC0415  has no Windows

@@ -10,7 +10,7 @@ from classclock.clock.source import stamp_now
 from classclock.club.letters_file import dots_for
 from classclock.live.session import Session
 from classclock.machine.collecting import little_and_often
-from classclock.machine.standard_streams import say
+from classclock.machine.last_words import say_at_last
 from classclock.machine.terminal_kinds import kind_answered, kind_from
 from classclock.machine.terminal_query import asked
 from classclock.plan.plan_file import PlanFile
@@ -88,5 +88,5 @@ def _run(club: Club, folder: Path, load: "Callable[[], Flow]") -> int:
         little_and_often()
         said = app.run()
     if said:
-        say(*said.split("\n"))  # the last words, once the terminal is its old self again
+        say_at_last(*said.split("\n"))  # once the terminal is its old self again
     return app.return_code or 0

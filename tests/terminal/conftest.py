@@ -59,6 +59,9 @@ class Terminal:
         self._drawn = 0
         self._typed_at = 0
         self._struck: dict[str, float] = {}
+        self._pace: float | None = None
+        self._paced_since = 0.0
+        self._paced = 0
         self._screen = pyte.Screen(columns, rows)
         self._stream = pyte.ByteStream(self._screen)
         self._child = PtyProcess(
@@ -95,6 +98,10 @@ class Terminal:
         self.passes(self._struck.get(key, 0) + GUARD - stamp_now())
         self._struck[key] = stamp_now()
         self.type(key)
+
+    def reads(self, bytes_a_second: float | None) -> None:
+        """From now on the terminal takes so much a second of what is painted; None: all of it."""
+        self._pace, self._paced_since, self._paced = bytes_a_second, stamp_now(), 0
 
     def passes(self, seconds: float) -> None:
         """Let real time pass, as it does between two signs of a key that is held down."""
@@ -157,13 +164,20 @@ class Terminal:
 
     def _take(self, wait: float) -> bool:
         """Take what has been painted; whether there was any."""
+        most = 65536
+        if self._pace is not None:
+            most = min(most, round((stamp_now() - self._paced_since) * self._pace) - self._paced)
+        if most <= 0:
+            select.select([], [], [], min(wait, 0.01))
+            return False
         if self._child.closed or not select.select([self._child.child_fd], [], [], wait)[0]:
             return False
         try:
-            painted = os.read(self._child.child_fd, 65536)
+            painted = os.read(self._child.child_fd, most)
         except OSError:
             return False
         self.painted += painted
+        self._paced += len(painted)
         return bool(painted)
 
     def _draw(self) -> None:
