@@ -42,7 +42,7 @@ def seconds(thorough: bool) -> float:  # noqa: FBT001  a fixture
 
 
 def tap(club: WatchedClub, wall: Terminal, seconds: float, keys: str) -> str:
-    """Strike these keys in so many seconds, all of them kept within 250 ms; the latest, in words."""
+    """Strike these keys in so many seconds, all kept within 250 ms; the latest, in words."""
     latest = 0.0
     for key in keys:
         late = kept_after(club, wall, key)
@@ -95,6 +95,9 @@ def test_nothing_read_for_a_minute_every_tap_is_kept_and_soon_after_the_screen_i
     club: WatchedClub, wall: Terminal, seconds: float, seen: Seen
 ) -> None:
     wall.reads(0)
+    for columns in range(COLUMNS - 9, COLUMNS + 1):  # each a whole wall that nobody takes
+        wall.resize(columns, ROWS)
+        wall.passes(0.1)
     said = tap(club, wall, seconds, KEYS[:6])
     wall.type(" ")
     wall.waits_for(lambda: club.events()[-1]["event"] == "Held", "the hold")
