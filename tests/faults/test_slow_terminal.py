@@ -5,6 +5,7 @@ after the terminal reads.
 """
 
 import signal
+import sys
 from collections.abc import Callable
 from typing import Any
 
@@ -15,6 +16,9 @@ from classclock.clock.source import stamp_now
 from tests.faults.a_full_wall import KEYS, NAMES
 from tests.faults.conftest import Seen, WatchedClub
 from tests.terminal.conftest import Terminal
+
+if sys.platform == "win32":
+    pytest.skip("Textual writes as it does there", allow_module_level=True)
 
 COLUMNS, ROWS = 200, 55
 QUICK = 1_000_000

@@ -2,6 +2,7 @@
 
 import os
 import select
+import sys
 from collections.abc import Iterator
 from contextlib import redirect_stdout
 from pathlib import Path
@@ -12,6 +13,9 @@ import pytest
 from classclock.machine import last_words
 from classclock.machine.last_words import say_at_last
 from classclock.machine.standard_streams import OutputLostError
+
+if sys.platform == "win32":
+    pytest.skip("has no pseudoterminals like these", allow_module_level=True)
 
 SAID = "saved: depot/résultats.json"
 

@@ -15,7 +15,9 @@ from classclock.machine import terminal_output
 from classclock.machine.opened_anew import has_room, opened_anew
 from classclock.machine.terminal_output import TerminalOutput
 
-pytestmark = pytest.mark.skipif(sys.platform != "linux", reason="a pipe of a set size")
+if sys.platform != "linux":
+    pytest.skip("a pipe of a set size", allow_module_level=True)
+
 CELL = b"\x1b[38;2;9;9;9m\xe2\x96\x80\x1b[0m"
 FRAME = b"\x1b[1;1H" + CELL * 1000 + b"\x1b[1;1H"
 LEFT = b"\x1b[?1049l"

@@ -24,6 +24,9 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import DARK
 from classclock.screens.terminal_driver import UPDATE, UPDATED, NeverWaitingDriver
 
+if sys.platform == "win32":
+    pytest.skip("Textual has another driver there", allow_module_level=True)
+
 COLUMNS, ROWS = 40, 9
 COMMANDS = re.compile(r"(?:\x1b\[[?<>=][0-9;]*\$?[a-z]|\x1b\][^\x1b\a]*(?:\x1b\\|\a)|\a)+")
 """ECMA-48's private modes and xterm's, with questions about them, and texts for the system."""
