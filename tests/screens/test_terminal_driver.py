@@ -7,6 +7,7 @@ import signal
 import sys
 from collections.abc import Callable, Iterator
 from contextlib import suppress
+from typing import Any
 
 import pyte
 import pytest
@@ -38,8 +39,8 @@ SIGNALS = (signal.SIGTSTP, signal.SIGCONT, signal.SIGWINCH, signal.SIGTTOU, sign
 class Watched(NeverWaitingDriver):
     """Notes what Textual writes."""
 
-    def __init__(self, *args: object, **options: object) -> None:
-        super().__init__(*args, **options)  # type: ignore[arg-type]
+    def __init__(self, *args: Any, **options: Any) -> None:
+        super().__init__(*args, **options)
         self.written: list[str] = []
 
     def write(self, data: str) -> None:
