@@ -67,12 +67,17 @@ class Window:
     def __init__(self, master: int) -> None:
         os.set_blocking(master, False)
         self.master = master
-        self.painted = ""
+        self._taken = b""
 
-    def has_painted(self, text: str) -> bool:
+    @property
+    def painted(self) -> str:
+        """All so far, ends of lines as they were written."""
+        return self._taken.decode(errors="ignore").replace("\r\n", "\n")
+
+    def has_painted(self, text: str, since: str = "") -> bool:
         with suppress(BlockingIOError):
-            self.painted += os.read(self.master, 65536).decode().replace("\r\n", "\n")
-        return text in self.painted
+            self._taken += os.read(self.master, 65536)
+        return text in self.painted.partition(since)[2] if since else text in self.painted
 
 
 @pytest.fixture
@@ -97,6 +102,10 @@ async def until(true: Callable[[], bool]) -> None:
             await asyncio.sleep(0.005)
 
 
+def is_whole(data: str) -> bool:
+    return all(f"row {row}" in data for row in range(ROWS))
+
+
 async def test_all_that_textual_writes_is_a_frame_which_ends_by_placing_the_cursor_or_a_command(
     window: Window, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -108,12 +117,13 @@ async def test_all_that_textual_writes_is_a_frame_which_ends_by_placing_the_curs
     os.write(window.master, TELLS_ITS_SIZE + CAN_UPDATE_AT_ONCE)
     await until(lambda: window.has_painted("\x1b[?2048h") and app._sync_available)
     app.bell()
-    before = len(window.painted)
+    written, before = app.watched.written, len(app.watched.written)
     app.call_later(app.refresh)
-    await until(lambda: window.has_painted("") and UPDATED in window.painted[before:])
-    update, frame, updated = app.watched.written[-3:]
+    await until(lambda: any(is_whole(data) for data in written[before:]))
+    at = next(index for index in range(before, len(written)) if is_whole(written[index]))
+    update, frame, updated = written[at - 1 : at + 2]
     assert (update, updated) == (UPDATE, UPDATED)
-    assert f"{UPDATE}{frame}{UPDATED}" in window.painted
+    await until(lambda: window.has_painted(f"{UPDATE}{frame}{UPDATED}"))
     screen = pyte.Screen(COLUMNS, ROWS)
     pyte.Stream(screen).feed(frame)
     assert [line.strip() for line in screen.display] == [
@@ -136,15 +146,12 @@ async def test_after_nobody_read_for_long_all_is_painted_anew(
     await until(lambda: window.has_painted("row 8"))
     label = app.query(Label).first()
     assert app.watched._output is not None
-    backlog = app.watched._output._backlog
-    while not backlog.behind:
+    while not app.watched._output._backlog.behind:
         app.watched.write(f"\x1b[1;1H{'nobody reads ' * 1000}\x1b[1;1H")
         await asyncio.sleep(0)
     label.update("the last")
-    before = len(window.painted)
-    await until(lambda: window.has_painted("") and "row 8" in window.painted[before:])
+    await until(lambda: window.has_painted("row 8 of the depot", since="the last"))
     screen = pyte.Screen(COLUMNS, ROWS)
-    await until(lambda: window.has_painted("row 8") and not backlog)
     pyte.Stream(screen).feed(window.painted)
     assert screen.display[0].strip() == "the last"
     assert screen.display[8].strip() == "row 8 of the depot"
