@@ -69,4 +69,6 @@ def asked(now: Callable[[], float]) -> Iterator[TerminalQuery | None]:
         yield TerminalQuery(reads.fileno(), writes.fileno(), now)
     finally:
         with suppress(termios.error):
-            termios.tcsetattr(reads.fileno(), termios.TCSAFLUSH, before)
+            # Not TCSAFLUSH, which waits until the terminal has read everything.
+            termios.tcflush(reads.fileno(), termios.TCIFLUSH)
+            termios.tcsetattr(reads.fileno(), termios.TCSANOW, before)

@@ -19,6 +19,7 @@ from textual.drivers.headless_driver import HeadlessDriver
 from textual.widgets import Label
 
 from classclock.machine.terminal import Terminal
+from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens import terminal_driver
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
@@ -171,13 +172,15 @@ async def test_where_a_terminal_cannot_be_opened_anew_textual_writes_as_it_does(
     await until(lambda: window.has_painted("\x1b[?1049l"))
 
 
-def driver_of(monkeypatch: pytest.MonkeyPatch, chosen: str | None) -> type[Driver]:
+def driver_of(
+    monkeypatch: pytest.MonkeyPatch, chosen: str | None, query: TerminalQuery | None = None
+) -> type[Driver]:
     monkeypatch.setattr(constants, "DRIVER", chosen)
 
     async def flow(app: ClassclockApp) -> str:
         return str(app)
 
-    return ClassclockApp(Look(DARK, Terminal()), flow).driver_class
+    return ClassclockApp(Look(DARK, Terminal()), flow, query=query).driver_class
 
 
 def test_it_takes_the_place_of_textual_s_own_but_of_none_that_somebody_chose(
@@ -186,3 +189,12 @@ def test_it_takes_the_place_of_textual_s_own_but_of_none_that_somebody_chose(
     assert driver_of(monkeypatch, None) is NeverWaitingDriver
     headless = "textual.drivers.headless_driver:HeadlessDriver"
     assert driver_of(monkeypatch, headless) is HeadlessDriver
+
+
+def test_a_terminal_that_was_asked_what_it_is_holds_up_nothing_either(
+    monkeypatch: pytest.MonkeyPatch, window: Window
+) -> None:
+    terminal = sys.__stderr__
+    assert terminal is not None
+    query = TerminalQuery(terminal.fileno(), terminal.fileno(), lambda: 0.0)
+    assert issubclass(driver_of(monkeypatch, None, query), NeverWaitingDriver)
