@@ -10,7 +10,7 @@ from classclock.clock.source import stamp_now
 from classclock.club.letters_file import dots_for
 from classclock.live.session import Session
 from classclock.machine.collecting import little_and_often
-from classclock.machine.last_words import say_at_last
+from classclock.machine.said_at_last import say_at_last
 from classclock.machine.terminal_kinds import kind_answered, kind_from
 from classclock.machine.terminal_query import asked
 from classclock.plan.plan_file import PlanFile

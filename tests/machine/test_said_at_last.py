@@ -10,8 +10,8 @@ from typing import TextIO
 
 import pytest
 
-from classclock.machine import last_words
-from classclock.machine.last_words import say_at_last
+from classclock.machine import said_at_last
+from classclock.machine.said_at_last import say_at_last
 from classclock.machine.standard_streams import OutputLostError
 
 if sys.platform == "win32":
@@ -23,7 +23,7 @@ SAID = "saved: depot/résultats.json"
 @pytest.fixture
 def terminal(monkeypatch: pytest.MonkeyPatch) -> Iterator[tuple[int, TextIO]]:
     """The end that reads, and the one that is printed to."""
-    monkeypatch.setattr(last_words, "_WITHIN", 0.05)
+    monkeypatch.setattr(said_at_last, "_WITHIN", 0.05)
     master, slave = os.openpty()
     with os.fdopen(slave, "w", encoding="utf-8") as file:
         yield master, file
