@@ -37,10 +37,7 @@ from benchmarks.window import ROOT
 NOTHING = "nothing"
 _RUNS: Mapping[str, Run] = {
     "no collecting while loading": start,
-    "no plugins looked for": start,
     "resize held": resized,
-    "wall drawn soon": first_keys,
-    "little by little": first_keys,
     "240 repaints": first_keys,
     "imports:": start,
     "kept:": start,

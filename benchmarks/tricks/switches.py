@@ -30,18 +30,6 @@ def _looked_through_while_loading(_: object) -> None:
     gc.set_threshold = as_usual
 
 
-def _drawn_when_shown(wall_soon: Any) -> None:
-    _put(wall_soon, "soon_shown", lambda *_: iter(()))
-
-
-def _all_in_one(little: Any) -> None:
-    def begin(_: object, pieces: Any) -> None:
-        for piece in pieces:
-            piece()
-
-    _put(little.LittleByLittle, "begin", begin)
-
-
 def _at_once(held: Any) -> None:
     _put(held.HeldResize, "wait", lambda *_: 0)
 
@@ -85,10 +73,7 @@ def switch_off(trick: str) -> None:
 SWITCHES: Mapping[str, Switch] = {
     "collecting in steps": Switch(_looked_through_at_once, "classclock.machine.collecting"),
     "no collecting while loading": Switch(_looked_through_while_loading),
-    "no plugins looked for": Switch(_having("PYDANTIC_DISABLE_PLUGINS", "")),
     "240 repaints a second": Switch(_having("TEXTUAL_FPS", "60")),
-    "wall drawn soon": Switch(_drawn_when_shown, f"{SCREENS}.live.wall.wall_soon"),
-    "little by little": Switch(_all_in_one, f"{SCREENS}.canvas.little_by_little"),
     "resize held": Switch(_at_once, f"{SCREENS}.canvas.held_resize"),
     "only what changed sent": Switch(_sent_whole, f"{SCREENS}.canvas.painted"),
     "rows handed over as kept": Switch(_made_by_textual, f"{SCREENS}.canvas.painted"),

@@ -35,7 +35,6 @@ def contrast(one: str, other: str) -> float:
     return (lighter + 0.05) / (darker + 0.05)
 
 
-@lru_cache(maxsize=8192)
 def mix(ground: str, ink: str, share: int) -> str:
     """Between ground (0) and ink (255)."""
     return "#" + "".join(

@@ -6,7 +6,6 @@ that matters more is; the type is as large as then fits.
 
 import re
 from collections.abc import Iterator, Sequence
-from functools import lru_cache
 from typing import Literal
 
 from msgspec import Struct
@@ -77,18 +76,20 @@ _LARGE = (
 
 def stack(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Drawing:
     """The lines in a box of this size, from its upper left corner."""
-    return _stack(tuple(lines), columns, rows, look)
+    heights, pieces = _set(lines, columns, rows, look.terminal)
+    drawn = [_draw(one, heights.of(one.size), columns, look) for one in pieces]
+    return look.box(above(*drawn) if drawn else look.gap(columns, 0), columns, rows)
 
 
 def fit(lines: Sequence[Line], columns: int, rows: int, look: Look) -> tuple[int, int]:
     """Rows that the main lines would be high in this box, and how much text would stay."""
-    heights, pieces = _set(tuple(lines), columns, rows, look.terminal)
+    heights, pieces = _set(lines, columns, rows, look.terminal)
     return heights.main, sum(len(one.text) for one in pieces)
 
 
 def heights(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Heights:
     """Rows that each size of type would be high in this box."""
-    return _set(tuple(lines), columns, rows, look.terminal)[0]
+    return _set(lines, columns, rows, look.terminal)[0]
 
 
 def least_rows(lines: Sequence[Line], columns: int, look: Look) -> int:
@@ -97,16 +98,8 @@ def least_rows(lines: Sequence[Line], columns: int, look: Look) -> int:
     return len(_pieces(kept, _SMALL[-1], columns, look.terminal) or ())
 
 
-@lru_cache(maxsize=64)
-def _stack(lines: tuple[Line, ...], columns: int, rows: int, look: Look) -> Drawing:
-    heights, pieces = _set(lines, columns, rows, look.terminal)
-    drawn = [_draw(one, heights.of(one.size), columns, look) for one in pieces]
-    return look.box(above(*drawn) if drawn else look.gap(columns, 0), columns, rows)
-
-
-@lru_cache(maxsize=64)
 def _set(
-    lines: tuple[Line, ...], columns: int, rows: int, terminal: Terminal
+    lines: Sequence[Line], columns: int, rows: int, terminal: Terminal
 ) -> tuple[Heights, tuple[Line, ...]]:
     """The best way that fits: the heights, and the lines that stay, broken to the width."""
     for heights, keep in _ways(lines, terminal):

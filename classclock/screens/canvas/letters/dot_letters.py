@@ -6,7 +6,7 @@ dot_letters.txt. Accents are set over or under the plain letter.
 """
 
 import unicodedata
-from functools import cache, lru_cache
+from functools import cache
 from pathlib import Path
 
 from classclock.screens.canvas.cells import Drawing
@@ -47,7 +47,6 @@ def _shapes() -> dict[str, Shape]:
     return {" ": (_SPACE,) * HEIGHT} | read_shapes(Path(__file__).with_suffix(".txt"), HEIGHT)
 
 
-@lru_cache(maxsize=1024)
 def shape_of(character: str) -> Shape | None:
     """Its rows of dots; None where there is neither a shape nor a letter and its accents."""
     shapes = _shapes()
@@ -126,7 +125,6 @@ def text_width(text: str, scale: int = 1) -> int:
     return -(-(sum(wide) + between) * scale // SEXTANTS.across)
 
 
-@lru_cache(maxsize=1024)
 def draw_text(text: str, ink: str, ground: str, scale: int = 1, *, tall: bool = False) -> Drawing:
     """The text in sextants, three rows high, times the scale."""
     return from_dots(dots(text, scale, tall=tall), SEXTANTS, ink, ground)

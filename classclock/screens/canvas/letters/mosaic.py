@@ -6,7 +6,6 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 """
 
 from collections.abc import Sequence
-from functools import lru_cache
 
 from msgspec import Struct
 
@@ -46,7 +45,6 @@ SIGNS = Mosaic(1, 1, " #")
 """For terminals that know ASCII only."""
 
 
-@lru_cache(maxsize=8)
 def _numbers(mosaic: Mosaic) -> tuple[tuple[int, int, int], ...]:
     return tuple(
         (1 << (y * mosaic.across + x), x, y)
@@ -80,7 +78,6 @@ def from_dots(dots: Sequence[str], mosaic: Mosaic, ink: str, ground: str) -> Dra
     )
 
 
-@lru_cache(maxsize=4096)
 def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 

@@ -89,7 +89,6 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
-@lru_cache(maxsize=1024)
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
     zones = _zones(text)

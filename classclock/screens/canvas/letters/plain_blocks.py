@@ -1,7 +1,5 @@
 """Block digits of straight strokes: where only ASCII comes out, or outline type is too wide."""
 
-from functools import lru_cache
-
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.letters.mosaic import HALVES, SIGNS, Mosaic, from_dots
 
@@ -55,7 +53,6 @@ def _stroke(rows: int) -> int:
     return max(1, round(rows * 0.3))
 
 
-@lru_cache(maxsize=256)
 def draw_text(text: str, rows: int, ink: str, ground: str, *, signs: bool = False) -> Drawing:
     """Digits and the signs of a clock; `signs` draws them with `#`, as high as `fit_rows` says."""
     mosaic: Mosaic = SIGNS if signs else HALVES

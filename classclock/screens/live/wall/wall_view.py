@@ -1,7 +1,7 @@
 """The live wall: the clock, what is being done, and the lanes."""
 
 from collections.abc import Iterable
-from functools import lru_cache, partial
+from functools import partial
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -12,7 +12,6 @@ from textual.widget import Widget
 from classclock.screens.canvas.cells import Side
 from classclock.screens.canvas.ground import Ground
 from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
-from classclock.screens.canvas.little_by_little import LittleByLittle
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.placed import Placed
 from classclock.screens.live.wall.big_clock import BigClock, ClockFace
@@ -20,7 +19,6 @@ from classclock.screens.live.wall.heading import Heading, around_lines, beside_l
 from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.live.wall.layout import MOST_LANES, WallLayout, wall_layout
-from classclock.screens.live.wall.wall_soon import soon_shown
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
@@ -66,7 +64,6 @@ def alone_layout(columns: int, rows: int, signs: int, *, lines: bool) -> AloneLa
     )
 
 
-@lru_cache(maxsize=16)
 def lanes_layout(
     columns: int, rows: int, lanes: int, name_letters: int, dots: CellDots | None = "sextants"
 ) -> WallLayout:
@@ -93,7 +90,6 @@ class WallView(Ground, Placed):
         self._over, self._under = Heading(look), Heading(look)
         self._rows = [LaneRow(look) for _ in range(MOST_LANES)]
         self._shape: object = None
-        self._idle = LittleByLittle(self)
 
     def compose(self) -> ComposeResult:
         yield self._clock
@@ -108,13 +104,7 @@ class WallView(Ground, Placed):
         if shape != self._shape:
             self._shape = shape
             self._clock.refresh(layout=True)  # what asks for a layout is the child that moves
-            if lanes:
-                self.call_after_refresh(self._draw_soon, content)
         self._fill()
-
-    def _draw_soon(self, content: WallContent) -> None:
-        if self.lanes:
-            self._idle.begin(soon_shown(content, self._wall(*self.size), self.look))
 
     def show_digits(self, clock: str, *, inverted: bool) -> None:
         """Other digits, where they stand in the same places as those before.
