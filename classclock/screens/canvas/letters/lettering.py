@@ -43,6 +43,7 @@ def draw_lettering(text: str, columns: int, rows: int, paint: Paint, *, air: int
     )
 
 
+@lru_cache(maxsize=4096)
 def lettering_width(text: str, rows: int, terminal: Terminal) -> int:
     """Columns that the text takes at least when drawn as high as this."""
     if rows > 1 and _has_outline(text, rows, terminal):
