@@ -16,10 +16,13 @@ _Keep = Callable[[str, _Function, Callable[[_Function], Any]], Any]
 
 
 def keep_no(asked: str) -> None:
-    """Those whose names begin so are worked out whenever they are asked for."""
+    """Those whose names begin so are worked out whenever they are asked for.
+
+    Several beginnings have commas between: what lies under another one pays only without it.
+    """
 
     def keep(name: str, function: _Function, kept: Callable[[_Function], Any]) -> Any:
-        return function if name.startswith(asked) else kept(function)
+        return function if name.startswith(tuple(asked.split(","))) else kept(function)
 
     _instead(keep)
 
@@ -41,7 +44,7 @@ def keep_in_turns() -> Callable[[str], None]:
 
     def turn(asked: str) -> None:
         for name, flag in flags.items():
-            flag[0] = bool(asked) and name.startswith(asked)
+            flag[0] = bool(asked) and name.startswith(tuple(asked.split(",")))
 
     _instead(keep)
     return turn
