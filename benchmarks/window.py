@@ -36,6 +36,10 @@ def _compiled() -> str:
     return folder.name
 
 
+_QUESTION, _ANSWER = b"\x1b[c", b"\x1b[?62;22c"
+"""Which terminal it is (DA1): every one answers, so this one does."""
+
+
 class Window:
     """A Python module run in a pty of `columns` x `rows`."""
 
@@ -132,7 +136,10 @@ class Window:
     def _read(self, end: int) -> None:
         ready, _, _ = select.select([self._child.child_fd], [], [], max(0, end - raw_now()) / 1e9)
         if ready:
-            self._kept += os.read(self._child.child_fd, 65536)
+            data = os.read(self._child.child_fd, 65536)
+            if _QUESTION in data:
+                os.write(self._child.child_fd, _ANSWER)
+            self._kept += data
 
 
 def percentile(values: Sequence[float], share: int) -> float:
