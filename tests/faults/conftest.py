@@ -57,6 +57,13 @@ def thorough(request: pytest.FixtureRequest) -> bool:
 
 
 @pytest.fixture
+def in_the_table(*, thorough: bool) -> None:
+    """For what takes too long for the test command."""
+    if not thorough:
+        pytest.skip("it takes long: the table of faults tries it")
+
+
+@pytest.fixture
 def seen(record_property: Callable[[str, object], None]) -> Seen:
     """Notes what was seen, for the table of `python -m tests.faults`."""
     return lambda words: record_property("seen", words)

@@ -95,6 +95,7 @@ def painted_anew(wall: Terminal) -> bytes:
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 def test_nothing_read_for_a_minute_every_tap_is_kept_and_soon_after_the_screen_is_right(
     club: WatchedClub, wall: Terminal, seconds: float, seen: Seen
 ) -> None:
@@ -121,6 +122,7 @@ def test_nothing_read_for_a_minute_every_tap_is_kept_and_soon_after_the_screen_i
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 @pytest.mark.parametrize("end", ENDS)
 def test_while_nothing_is_read_a_class_can_be_ended_and_the_terminal_is_put_right(
     club: WatchedClub, wall: Terminal, end: str, seconds: float, seen: Seen
@@ -140,6 +142,7 @@ def test_while_nothing_is_read_a_class_can_be_ended_and_the_terminal_is_put_righ
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 def test_read_at_960_bytes_a_second_every_tap_is_kept_and_a_signal_ends_it(
     club: WatchedClub, wall: Terminal, seconds: float, seen: Seen
 ) -> None:

@@ -27,7 +27,7 @@ def test_rejoined_a_lost_sound_a_refusal_and_an_unsaved_file_are_all_read_at_for
     wall.strikes("n")
     wall.says("Noor, round 1")
     wall.shows("no sound, as CLASSCLOCK_SOUND is 'trumpet'", within=20)
-    wall.shows("F8: the results can't be saved", within=30)
+    wall.shows("the results aren't on disk", within=30)
     wall.strikes("\x1b[18~")  # F7
     wall.strikes("\x0e")
     listed = wall.shows("Notices", "Noor, round 1", "no sound, as", "rejoined")
@@ -38,4 +38,4 @@ def test_rejoined_a_lost_sound_a_refusal_and_an_unsaved_file_are_all_read_at_for
     wall.shows("nobody has the key x")
     (club.home / "results").unlink()
     wall.shows("provisional, saved as")
-    wall.drops("can't be saved")
+    wall.drops("aren't on disk")

@@ -68,7 +68,7 @@ def test_odd_names_and_plans_are_plain_text_and_touch_nothing_else(club: Any) ->
     assert new
     depot = club.home.relative_to(club.folder)
     assert {path.parts[0] for path in new} == {depot.name}
-    assert {path.parts[1] for path in new} == {"journals", "results"}
+    assert {path.parts[1] for path in new} == {"journals", "results", "spare-room"}
     assert not [path for path in new if ".." in path.name]
     (table,) = (club.home / "results").glob("*.csv")
     assert "\n=cmd" not in table.read_text("utf-8")
