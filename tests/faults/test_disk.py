@@ -85,6 +85,7 @@ def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], No
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_can(
     club: WatchedClub, small_disk: Path
 ) -> None:
@@ -97,6 +98,7 @@ def test_a_full_disk_stops_neither_clock_nor_tally_and_takes_everything_once_it_
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 def test_a_file_that_may_grow_no_further_takes_part_of_a_line_and_later_the_rest(
     club: WatchedClub,
 ) -> None:

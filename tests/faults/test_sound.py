@@ -18,6 +18,7 @@ from tests.terminal.conftest import Terminal
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 @CAN_BE_RECORDED
 @pytest.mark.parametrize("player", PLAYERS)
 def test_every_cue_is_heard_at_its_moment_and_together_with_its_digit(
@@ -34,6 +35,7 @@ def test_every_cue_is_heard_at_its_moment_and_together_with_its_digit(
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 @CAN_BE_RECORDED
 @pytest.mark.parametrize("player", PLAYERS)
 def test_cues_stay_even_while_26_lanes_are_tapped_20_times_a_second_and_the_window_is_resized(
@@ -52,6 +54,7 @@ def test_cues_stay_even_while_26_lanes_are_tapped_20_times_a_second_and_the_wind
 
 
 @pytest.mark.real_time
+@pytest.mark.usefixtures("in_the_table")
 @CAN_BE_RECORDED
 @pytest.mark.parametrize("player", PLAYERS)
 def test_a_player_killed_or_hanging_and_a_device_gone_cost_the_class_a_notice_and_nothing_else(
