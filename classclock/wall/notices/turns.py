@@ -145,7 +145,8 @@ def _next(turns: Turns, now: int, *, answered: bool) -> Turns:
 
 
 def _musts(turns: Turns) -> tuple[Notice, ...]:
-    return *turns.passing, *turns.standing
+    """What is wrong before what is news: a class that isn't saved waits for nothing else."""
+    return *turns.standing, *turns.passing
 
 
 def _unread(turns: Turns) -> Notice | None:

@@ -74,7 +74,8 @@ def trouble(key: str, text: str = "", *answered_by: str) -> Notice:
 # -- by example ------------------------------------------------------------------------
 
 
-def test_what_must_be_read_comes_in_turn_for_three_seconds_each_with_its_count() -> None:
+def test_what_must_be_read_comes_in_turn_what_is_wrong_before_what_is_news() -> None:
+    """Three seconds each, with its count."""
     foot = Foot()
     foot.say("rejoined", "must")
     foot.stand(trouble("disk"), trouble("sound"))
@@ -82,9 +83,9 @@ def test_what_must_be_read_comes_in_turn_for_three_seconds_each_with_its_count()
     for _ in range(16):
         shown.append((foot.now, foot.look().text, foot.look().count))
         foot.wait(1_000)
-    assert shown[0:3] == [(at, "rejoined", "1 of 3") for at in (0, 1_000, 2_000)]
-    assert shown[3:6] == [(at, "disk is wrong", "1 of 2") for at in (3_000, 4_000, 5_000)]
-    assert shown[6:9] == [(at, "sound is wrong", "2 of 2") for at in (6_000, 7_000, 8_000)]
+    assert shown[0:3] == [(at, "disk is wrong", "1 of 3") for at in (0, 1_000, 2_000)]
+    assert shown[3:6] == [(at, "sound is wrong", "2 of 3") for at in (3_000, 4_000, 5_000)]
+    assert shown[6:9] == [(at, "rejoined", "3 of 3") for at in (6_000, 7_000, 8_000)]
     assert shown[9][1:] == ("", "ctrl+n: 2"), "a turn for the last answer, and for the keys"
     assert shown[12][1:] == ("disk is wrong", "1 of 2"), "what stands comes again"
     assert shown[15][1:] == ("sound is wrong", "2 of 2")
