@@ -75,13 +75,20 @@ def small_disk(disk_of: Callable[[str], Path]) -> Path:
 
 def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], None]) -> None:
     """Taps go on being counted on the screen, one notice stands there, then all is written."""
+    names = ["Bram", "Ilse", "Noor", "Piet", "Tuva"]
+
+    def all_written() -> bool:
+        (journal,) = (club.home / "journals").glob("*.jsonl")
+        return journal.read_bytes().endswith(b"\n") and sorted(club.names_tapped()) == names
+
     for key, name in zip("ibnpt", ("Ilse", "Bram", "Noor", "Piet", "Tuva"), strict=True):
         club.calls(key, name, terminal)
     screen = terminal.shows("F8 saves elsewhere: ", NOTICE)
     assert screen.count(NOTICE) == 1
+    assert not all_written()
     mend()
+    terminal.waits_for(all_written, "everything to be written")
     terminal.drops(NOTICE)
-    assert sorted(club.names_tapped()) == ["Bram", "Ilse", "Noor", "Piet", "Tuva"]
 
 
 @pytest.mark.real_time
