@@ -106,6 +106,9 @@ def _why(report: pytest.TestReport) -> str:
 
 def main() -> int:
     percent, options = "100", sys.argv[1:]
+    if {"-h", "--help"} & set(options):  # pytest's own needs the reporter that is off here
+        print(__doc__)  # noqa: T201  what a script answers
+        return 0
     if options and options[0].isdecimal():
         percent, *options = options
     quiet = ("-p", "no:terminalreporter", "-p", "no:cacheprovider", "-p", "no:xdist")

@@ -112,6 +112,10 @@ class KilledClass:
 
     def _check(self, terminal: Terminal) -> None:
         """What stands on the screen is what was kept, and a key's moment is the moment it is."""
+        # A frame comes out of the terminal in several parts.
+        terminal.waits_for(
+            lambda: set(tallies(terminal.text)) >= set(PEOPLE), "a row for everybody"
+        )
         rows = tallies(terminal.text)
         taps = self.club.names_tapped()
         self.seen.lost += [

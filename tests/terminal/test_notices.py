@@ -14,13 +14,14 @@ MADE_UP = {"CLASSCLOCK_SOUND": "trumpet"}
 def test_rejoined_a_lost_sound_a_refusal_and_an_unsaved_file_are_all_read_at_forty_times_the_speed(
     club: Any,
 ) -> None:
+    club.home.mkdir()
+    (club.home / "results").write_text("in the way")  # the piece ends in nine seconds
     wall = club.start("run", club.plan("6:00"), "--athletes", "Ilse, Bram, Noor", "--speed", "40")
     wall.shows("enter starts")
     wall.type("\r")
     wall.waits_for(club.has_gone, "go")
     wall.signal(KILL)
     wall.status()
-    (club.home / "results").write_text("in the way")  # the piece ends in nine seconds
 
     wall = club.start("resume", **MADE_UP)
     wall.shows("rejoined")
