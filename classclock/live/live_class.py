@@ -9,16 +9,26 @@ from collections.abc import Callable
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.class_lineup import lineup
+from classclock.tally.class_lineup import lineup, partners_now
 from classclock.tally.decide import decide
 from classclock.tally.decide_clock import NotSettled, decide_clock
+from classclock.tally.decide_groups import (
+    AS_PLANNED,
+    SharedWay,
+    decide_partners,
+    decide_swap,
+    decide_teams,
+    decide_way,
+)
 from classclock.tally.decide_people import decide_joining, decide_sharing
 from classclock.tally.lanes import Choice, Lane, Person, Sharing
+from classclock.tally.lineup import Groups
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.refusal import Refusal
 from classclock.tally.said import said
@@ -66,6 +76,10 @@ class LiveClass:
         """The lanes of the segment on the board, all heats: as started, or as they would start."""
         return lineup(self.record, self.loads)
 
+    def partners(self) -> Groups:
+        """Which lanes of the heat on the board share a bar, by their ids, in their turns."""
+        return partners_now(self.record, self.lineup())
+
     @property
     def loads_unread(self) -> bool:
         """Whether `plan_loads` would read files."""
@@ -99,6 +113,34 @@ class LiveClass:
     def share(self, segment: int, sharing: Sharing | None) -> Outcome:
         """Before a segment starts: how its people share what is short; None: as planned."""
         return self._came(decide_sharing(self.record, segment, sharing, self.clock.now()))
+
+    def set_partners(self, segment: int, groups: Groups) -> Outcome:
+        """Before a segment starts: who shares a bar in it, by ids, turn by turn; (): nobody."""
+        return self._came(decide_partners(self.record, segment, groups, self.clock.now()))
+
+    def set_teams(
+        self, segment: int, groups: Groups, how: str = "", seed: int | None = None
+    ) -> Outcome:
+        """Before a segment starts: who shares a tally in it, by ids; (): as the plan has it.
+
+        `how` says in words how they came about, `seed` with what the lot was drawn.
+        """
+        made = ev.TeamsSet(self.clock.now(), segment, groups, how, seed)
+        return self._came(decide_teams(self.record, made))
+
+    def share_so(self, segment: int, way: SharedWay = AS_PLANNED) -> Outcome:
+        """Before a segment starts: all that is shared in it, in this way, or as planned."""
+        outcome = self._came(decide_way(self.record, segment, way, self.clock.now()))
+        return replace(outcome, text=outcome.text or "as it was")
+
+    def swap_places(self, first: str, second: str) -> Outcome:
+        """Two people of the segment on the board change places in its partners or teams."""
+        decided = decide_swap(self.record, first, second, self.clock.now())
+        if isinstance(decided, Refusal):
+            return self._came(decided)
+        names = {person.id: person.name for person in self.record.people}
+        text = f"{names[first]} and {names[second]} have changed places"
+        return self._recorded(*decided, text=text)
 
     def choose(self, person_id: str, segment: int, choice: Choice) -> Outcome:
         """Before a segment starts: what this person modifies in it."""

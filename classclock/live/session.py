@@ -1,7 +1,9 @@
 """What a running class holds together: the live class, its keys, its sound and its files."""
 
+from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
+from secrets import randbelow
 from typing import TYPE_CHECKING
 
 from classclock.book.asking.known_people import KnownPerson
@@ -23,6 +25,11 @@ from classclock.tally.keys.strokes import translate
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
     from classclock.planning.equipment_offers import EquipmentOffers, Offer
+
+
+def _any_seed() -> int:
+    """What a lot is drawn with: short enough to be written down."""
+    return randbelow(1_000_000)
 
 
 class Session:
@@ -60,6 +67,7 @@ class Session:
         """Whether it is for show: its folder goes with it."""
         self._offers: EquipmentOffers | None = None
         self._folder = results.folder.parent
+        self._draw_seed: Callable[[], int] = _any_seed
 
     @property
     def settings(self) -> Path:
@@ -98,10 +106,10 @@ class Session:
         In a thread, as `read_bests`. The book is asked only if something in the plan comes back,
         or has a cap that may fit or not.
         """
-        from classclock.planning.cap_fit import can_be_told  # noqa: PLC0415  after the first paint
+        from classclock.planning.cap_fit import results_tell  # noqa: PLC0415  after the first paint
 
         segments = self.live.record.plan.segment
-        if not any(one.benchmark or one.lift or can_be_told(one) for one in segments):
+        if not any(one.benchmark or one.lift or results_tell(one) for one in segments):
             self.known = in_files(self._folder)
             return ""
         self.known = remembered(self._folder)
@@ -155,6 +163,19 @@ class Session:
             return None
         choices = {person.id: record.choice(person.id, index) for person in record.people}
         return self._offers.of(record.plan, index, record.people, choices)
+
+    def ways_to_share(self) -> "Offer | None":
+        """Every way to share in the segment on the board: equipment that is short, bars, tallies.
+
+        None: there is none, or it has begun. Takes a moment where there are many.
+        """
+        from classclock.planning.cap_fit import Basis  # noqa: PLC0415  only where people share
+        from classclock.planning.share_ways import Known, ways_on_the_board  # noqa: PLC0415  the same
+
+        known = Known(
+            self.club.equipment, self.live.loads, self.basis or Basis(), self._draw_seed()
+        )
+        return ways_on_the_board(self.live.record, known, self.offer())
 
     def try_again(self) -> None:
         """Write what couldn't be written before, journal and results."""

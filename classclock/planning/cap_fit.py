@@ -93,8 +93,22 @@ class PieceFit(Struct, frozen=True):
 
 
 def can_be_told(segment: Segment) -> bool:
-    """Whether the piece is one that has a cap to fit, or a time for its rounds."""
-    return segment.about.has_rounds and segment.teams is None
+    """Whether the piece is one that has a cap to fit, or a time for its rounds, for each alone."""
+    return results_tell(segment) and segment.teams is None
+
+
+def results_tell(segment: Segment) -> bool:
+    """Whether earlier results tell how somebody would do in it, alone or as one of a team."""
+    return segment.about.has_rounds
+
+
+def expected_of(piece: Piece, lane: Lane, basis: Basis) -> Expected | None:
+    """What whoever is alone in this lane is expected to do; None where nothing tells it."""
+    own = basis.past.get(lane.members[0], ())
+    rests = _by_benchmark(piece, lane, own) or _by_movements(piece, lane, own, basis.name_of)
+    if rests is None:
+        return None
+    return expected(Work(piece, lane), rests.paces, length(piece.segment))
 
 
 def cap_fit(piece: Piece, lanes: Sequence[Lane], basis: Basis) -> PieceFit:

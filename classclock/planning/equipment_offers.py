@@ -14,14 +14,16 @@ from classclock.plan.movements.library import Library
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment import Need, Short, inventory_of, most_at_once, station_needs
 from classclock.planning.equipment_check import NOTHING_FITS, Room, way_words
-from classclock.planning.sharing import sharing_of
-from classclock.planning.staging import propose_staging
+from classclock.planning.sharing import partners_sharing, sharing_of
+from classclock.planning.staging import PARTNERS, Staging, by_turns, propose_staging
 from classclock.planning.staging_words import short_words, staging_words
-from classclock.tally.lanes import Choice, Lane, Person, Sharing
+from classclock.planning.teams import as_they_came, team_sizes
+from classclock.tally.decide_groups import SharedWay
+from classclock.tally.lanes import Choice, Lane, Person
 from classclock.tally.lineup import draw_lanes
 from classclock.units.kept import Same
 
-_MOST_WAYS = 9
+MOST_WAYS = 9
 """A digit chooses one."""
 _MOST_SEGMENTS = 60
 """As many as a plan has at most; who is here asks for all of them at every key."""
@@ -33,20 +35,27 @@ class Way(Struct, frozen=True):
     words: str
     brief: str
     """Without the rest of the hour, for a small window."""
-    sharing: Sharing
+    shared: SharedWay
+
+    @property
+    def by_partners(self) -> bool:
+        """Whether people share a bar in it, each with a tally of their own."""
+        return bool(self.shared.partners)
 
 
 class Offer(Struct, frozen=True):
-    """A segment for which something is short, and the ways to do it all the same."""
+    """A segment in which something is short or people share, and the ways to do it."""
 
     segment: int
     name: str
     people: int
     short: str
-    """`12 boxes are needed at once, 4 are here`, piece by piece."""
+    """`12 boxes are needed at once, 4 are here`, piece by piece; empty where nothing is short."""
     ways: tuple[Way, ...]
     otherwise: str
     """What to do where there is no way; empty where there is one."""
+    planned: str = "all start together, as planned"
+    """What there is without any of the ways."""
 
 
 class EquipmentOffers:
@@ -85,7 +94,7 @@ def _offer_for(
         return None
     # Only a piece has lanes that can begin elsewhere, or later.
     ways = (
-        propose_staging(segment, len(people), room.inventory, room.library)[:_MOST_WAYS]
+        propose_staging(segment, len(people), room.inventory, room.library)[:MOST_WAYS]
         if is_piece(segment)
         else ()
     )
@@ -99,12 +108,23 @@ def _offer_for(
             Way(
                 way_words(plan, segment, way, room),
                 staging_words(way, segment, brief=True),
-                sharing_of(way, segment, ids, choices),
+                _shared(way, segment, ids, choices),
             )
             for way in ways
         ),
         otherwise=_otherwise(segment, ways),
     )
+
+
+def _shared(
+    way: Staging, segment: Segment, ids: Sequence[str], choices: Mapping[str, Choice]
+) -> SharedWay:
+    if way.team != PARTNERS or not by_turns(segment):
+        return SharedWay(sharing_of(way, segment, ids, choices))
+    # As they came, where nobody knows yet what each lifts.
+    groups = as_they_came(ids, team_sizes(len(ids), PARTNERS))
+    words = staging_words(way, segment)
+    return SharedWay(partners_sharing(words, groups, len(way.heats)), groups)
 
 
 def _otherwise(segment: Segment, ways: Sequence[object]) -> str:

@@ -3,9 +3,10 @@
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from classclock.plan.model import Segment
-from classclock.planning.staging import Staging
+from classclock.planning.staging import Staging, heat_sizes
 from classclock.planning.staging_words import staging_words
 from classclock.tally.lanes import Choice, Place, Sharing
+from classclock.tally.lineup import Groups
 
 
 def sharing_of(
@@ -32,6 +33,20 @@ def sharing_of(
             for at in mine[:taken]:
                 options[at][station] = option
     return Sharing(staging_words(way, segment), tuple(_with_options(places, options)))
+
+
+def partners_sharing(words: str, partners: Groups, heats: int) -> Sharing:
+    """Each in a lane of their own, those who share a bar in one heat."""
+    sizes = heat_sizes(len(partners), heats)
+    heat_of = [heat for heat, size in enumerate(sizes, start=1) for _ in range(size)]
+    return Sharing(
+        words,
+        tuple(
+            Place((ident,), heat)
+            for group, heat in zip(partners, heat_of, strict=True)
+            for ident in group
+        ),
+    )
 
 
 def _with_options(places: Sequence[Place], options: Iterable[list[int]]) -> Iterator[Place]:

@@ -34,9 +34,9 @@ class Staging(Struct, frozen=True):
     """One way to do it."""
 
     heats: tuple[tuple[int, ...], ...]
-    """For each heat the start station of each of its lanes, from 0, in the order of the people."""
+    """For each heat the start station of each of its lanes, or bars, from 0, as people came."""
     team: int
-    """How many people share a lane and its equipment."""
+    """How many people share a lane, or a bar, and its equipment."""
     modified: tuple[Modified, ...]
     length: int
     """All heats with their count-ins and what lies between them, in milliseconds."""
@@ -89,7 +89,12 @@ def _simpler(one: Staging, other: Staging) -> bool:
 def usual_heats(segment: Segment, people: int) -> tuple[int, ...]:
     """How many lanes each heat has with enough of everything: one heat up to 26 lanes."""
     lanes = -(-people // (segment.teams or 1))
-    return _heat_sizes(lanes, _least_heats(lanes))
+    return heat_sizes(lanes, _least_heats(lanes))
+
+
+def by_turns(segment: Segment) -> bool:
+    """Whether whoever shares in it lifts by turns, with a tally each, and isn't a team."""
+    return segment.teams is None and (not segment.station or segment.counting.counts_by == "load")
 
 
 class _Task:
@@ -117,6 +122,8 @@ class _Task:
         yield self._with_options()
 
     def _lanes(self, team: int) -> int:
+        if team == PARTNERS and by_turns(self._segment):
+            return max(1, self._people // PARTNERS)  # an odd one makes a three
         return -(-self._people // team)
 
     def _at_once(self) -> int:
@@ -129,7 +136,9 @@ class _Task:
         if not fit:
             return None
         lanes = self._lanes(team)
-        sizes = _heat_sizes(lanes, max(_least_heats(lanes), -(-lanes // fit)))
+        by_turns_here = team == PARTNERS and by_turns(self._segment)
+        keys = self._people if by_turns_here else lanes
+        sizes = heat_sizes(lanes, max(_least_heats(keys), -(-lanes // fit)))
         return self._staging(tuple((0,) * size for size in sizes), team)
 
     def _staggered(self, team: int) -> Staging | None:
@@ -138,7 +147,7 @@ class _Task:
         if not most:
             return None
         for heats in range(max(_least_heats(lanes), -(-lanes // most)), lanes + 1):
-            sizes = _heat_sizes(lanes, heats)
+            sizes = heat_sizes(lanes, heats)
             begun = {size: spread(self._needs, size, self._inventory) for size in set(sizes)}
             spreads = [starts for size in sizes if (starts := begun[size]) is not None]
             if len(spreads) == heats:
@@ -208,7 +217,7 @@ def _least_heats(lanes: int) -> int:
     return max(1, -(-lanes // MOST_LANES))
 
 
-def _heat_sizes(lanes: int, heats: int) -> tuple[int, ...]:
+def heat_sizes(lanes: int, heats: int) -> tuple[int, ...]:
     """So many lanes in so many heats of even size, the fullest first."""
     return tuple(-(-(lanes - heat) // heats) for heat in range(heats))
 

@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from classclock.plan.model import Segment
 from classclock.planning.equipment import Short
-from classclock.planning.staging import PARTNERS, Staging
+from classclock.planning.staging import PARTNERS, Staging, by_turns
 from classclock.units.printable import printable
 from classclock.units.spelling import plural
 from classclock.units.times import show_time
@@ -41,7 +41,7 @@ def spare_words(way: Staging) -> str:
 def _devices(way: Staging, segment: Segment, *, brief: bool) -> Sequence[str]:
     parts = []
     if way.team == PARTNERS and segment.teams is None:
-        turns = "one works while the other rests" if segment.station else "turn by turn"
+        turns = "turn by turn" if by_turns(segment) else "one works while the other rests"
         parts.append(f"in pairs, {turns}")
     if len(way.heats) > 1:
         parts.append(f"{len(way.heats)} heats of {_sizes(way)}")
@@ -79,10 +79,13 @@ def who_starts_where(
 ) -> tuple[tuple[str, str], ...]:
     """For each heat and station where somebody starts, what to call it and who they are.
 
-    `names` are the people in their order. Nothing where all start together, each alone.
+    `names` are the people in their order. Nothing where all start together, each alone, nor where
+    who shares a bar is yet to be proposed.
     """
     team = way.team
     lanes = [" + ".join(names[at : at + team]) for at in range(0, len(names), team)]
+    if team == PARTNERS and by_turns(segment):
+        return ()
     if len(way.heats) == 1 and not way.staggered and team == (segment.teams or 1):
         return ()
     lines = []

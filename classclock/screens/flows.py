@@ -102,8 +102,8 @@ async def who_then_class(
     )
     for (segment, person), choice in came.choices.items():
         session.live.choose(person, segment, choice)
-    for segment, sharing in came.shared.items():
-        session.live.share(segment, sharing)
+    for segment, way in came.shared.items():
+        session.live.share_so(segment, way)
     session.left_out = trouble
     return await run_class(app, session)
 

@@ -3,6 +3,8 @@
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading
+from classclock.strength.plate_changes import PlateChange
+from classclock.units.bars_and_plates import Bar
 from classclock.units.loads import Load, plain, shown
 
 _FULL_SIZE_KG = 10
@@ -46,10 +48,19 @@ def lighter_words(target: Load, lighter: Lighter) -> str:
 
 def plate_labels(loading: Loading) -> tuple[str, ...]:
     """What each plate says: its unit too, where it isn't the bar's."""
-    unit = loading.bar.weight.unit
-    return tuple(
-        plain(plate.amount) if plate.unit == unit else str(plate) for plate in loading.plates
-    )
+    return _labels(loading.plates, loading.bar)
+
+
+def change_words(change: PlateChange, bar: Bar) -> str:
+    """What changes on each side of the bar: `on 10 + 5, off 1.25`."""
+    sides = (("on", change.on), ("off", change.off))
+    parts = [f"{word} {' + '.join(_labels(plates, bar))}" for word, plates in sides if plates]
+    return ", ".join(parts) or "the same plates"
+
+
+def _labels(plates: tuple[Load, ...], bar: Bar) -> tuple[str, ...]:
+    unit = bar.weight.unit
+    return tuple(plain(plate.amount) if plate.unit == unit else str(plate) for plate in plates)
 
 
 def side_shapes(loading: Loading) -> tuple[PlateShape, ...]:

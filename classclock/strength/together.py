@@ -68,6 +68,19 @@ def load_together(wanted: Sequence[tuple[Bar, Load]], equipment: Equipment) -> T
     return Together(tuple(loadings), stock.short(alone), short_bars)
 
 
+def go_together(wanted: Sequence[tuple[Bar, Load]], equipment: Equipment) -> bool:
+    """Whether bars and plates do for all these at once.
+
+    Raises:
+        ValueError: a load that can't be made on its bar even with all the plates.
+    """
+    bars = Counter(bar for bar, _ in wanted)
+    if any(count > bar.count for bar, count in bars.items()):
+        return False
+    alone = [_alone(bar, target, equipment) for bar, target in wanted]
+    return _Stock(equipment.pairs).shared(alone) is not None
+
+
 def _alone(bar: Bar, target: Load, equipment: Equipment) -> Loading:
     loading = load_bar(target, bar, equipment).exact
     if loading is None:

@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, assert_never
 from classclock.plan.model import is_piece
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.class_lineup import all_heats, lineup
+from classclock.tally.class_lineup import all_heats, lineup, partners_now
 from classclock.tally.record import ClassRecord
 from classclock.tally.refusal import Refusal
 from classclock.tally.scores.scores import ODD_REPS, unsettled
@@ -81,7 +81,8 @@ def _start(record: ClassRecord, at: int, loads: "ClassLoads | None") -> Decided:
     lanes = lineup(record, loads) if is_piece(segment) else ()
     here = tuple(lane for lane in lanes if lane.heat == chosen.heat)
     go = at + segment.count_in
-    return (ev.SegmentStarted(at, chosen.segment, chosen.heat, go, here),)
+    partners = partners_now(record, here)
+    return (ev.SegmentStarted(at, chosen.segment, chosen.heat, go, here, partners),)
 
 
 def _while_held(record: ClassRecord, event: ev.ClockEvent | ev.RunEvent) -> Decided:

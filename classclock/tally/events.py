@@ -66,6 +66,26 @@ class EquipmentShared(_Happened, frozen=True):
     sharing: Sharing | None
 
 
+class PartnersSet(_Happened, frozen=True):
+    """Before a segment starts: who shares a bar in it, turn by turn; no groups: nobody does."""
+
+    segment: int
+    groups: tuple[tuple[str, ...], ...]
+    """Their ids, each group in the order of its turns."""
+
+
+class TeamsSet(_Happened, frozen=True):
+    """Before a segment starts: who shares a tally in it; no groups: as the plan has it."""
+
+    segment: int
+    groups: tuple[tuple[str, ...], ...]
+    """Their ids; the first one's key is the team's."""
+    how: str = ""
+    """In words, as it was offered."""
+    seed: int | None = None
+    """What the lot was drawn with, where it was: the same people and seed make the same teams."""
+
+
 class FlagAcknowledged(_Happened, frozen=True):
     """Before a segment starts: the coach has read this flag on a person's loads in it."""
 
@@ -108,6 +128,8 @@ class SegmentStarted(_Happened, frozen=True):
     heat: int
     go: int
     lanes: tuple[Lane, ...]
+    partners: tuple[tuple[str, ...], ...] = ()
+    """Which of the lanes share a bar, by their ids, each group in the order of its turns."""
 
 
 class CalledOff(_Happened, frozen=True):
@@ -240,6 +262,8 @@ ClassEvent = (
     | PersonLeft
     | OptionChosen
     | EquipmentShared
+    | PartnersSet
+    | TeamsSet
     | FlagAcknowledged
     | EndMoved
     | EmergencyNoted

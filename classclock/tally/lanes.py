@@ -56,6 +56,15 @@ class Sharing(Struct, frozen=True, forbid_unknown_fields=True):
     places: tuple[Place, ...]
 
 
+class Teams(Struct, frozen=True):
+    """Who shares a tally in a segment."""
+
+    groups: tuple[tuple[str, ...], ...]
+    """Their ids; the first one's key is the team's."""
+    how: str = ""
+    """How they came about, in words."""
+
+
 class Lane(Struct, frozen=True, forbid_unknown_fields=True):
     """One row in a piece: an athlete, or a pair or team that shares a tally."""
 

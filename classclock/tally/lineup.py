@@ -15,30 +15,63 @@ if TYPE_CHECKING:
 MOST_LANES = 26
 """A lane needs a letter a to z of its own."""
 
+Groups = tuple[tuple[str, ...], ...]
+"""People's ids, group by group."""
+
 
 def draw_lanes(
     segment: Segment,
     people: Sequence[Person],
     choices: Mapping[str, Choice],
     places: Sequence[Place] = (),
+    teams: Groups = (),
 ) -> tuple[Lane, ...]:
     """The lanes of all heats.
 
     `choices` says by person what each modifies; a team does as its first member does.
     Above 26 lanes they run in heats of even size, and a key that two in one heat share is changed
-    for the later one. Where equipment is shared, `places` says who begins where, and when.
+    for the later one. Where equipment is shared, `places` says who begins where, and when. `teams`
+    are those that were made for the segment; who is in none of them makes teams as planned.
     """
     if places:
         return _placed(segment, people, choices, places)
-    size = segment.teams or 1
-    teams = [tuple(people[at : at + size]) for at in range(0, len(people), size)]
-    lanes = [_lane(team, choices.get(team[0].id, Choice())) for team in teams]
+    drawn_up = _teams(segment, people, teams)
+    lanes = [_lane(team, choices.get(team[0].id, Choice())) for team in drawn_up]
     heats = max(1, -(-len(lanes) // MOST_LANES))
     drawn: list[Lane] = []
     for heat in range(heats):
         first, last = heat * len(lanes) // heats, (heat + 1) * len(lanes) // heats
         drawn += _keys_apart([replace(lane, heat=heat + 1) for lane in lanes[first:last]])
     return tuple(drawn)
+
+
+def _teams(segment: Segment, people: Sequence[Person], made: Groups) -> list[tuple[Person, ...]]:
+    """As they were made, as far as their people are here; the others as they came."""
+    here = {person.id: person for person in people}
+    teams = [tuple(here.pop(ident) for ident in team if ident in here) for team in made]
+    size, rest = segment.teams or 1, tuple(here.values())
+    teams += [rest[at : at + size] for at in range(0, len(rest), size)]
+    return [team for team in teams if team]
+
+
+def partners_together(lanes: Sequence[Lane], partners: Groups) -> tuple[Lane, ...]:
+    """The same lanes of each heat, those who share a bar beside each other in their turns."""
+    group_of = {ident: group for group in partners for ident in group}
+    alone = {lane.id: lane for lane in lanes if len(lane.members) == 1}
+    ordered: dict[str, Lane] = {}
+    for lane in lanes:
+        for ident in group_of.get(lane.id, ()) if lane.id in alone else ():
+            if ident in alone and alone[ident].heat == lane.heat:
+                ordered.setdefault(ident, alone[ident])
+        ordered.setdefault(lane.id, lane)
+    return tuple(ordered.values())
+
+
+def partners_in(lanes: Sequence[Lane], heat: int, partners: Groups) -> Groups:
+    """Which lanes of a heat share a bar: those of the groups who are here, two or more."""
+    alone = {lane.id for lane in lanes if lane.heat == heat and len(lane.members) == 1}
+    here = (tuple(ident for ident in group if ident in alone) for group in partners)
+    return tuple(group for group in here if len(group) > 1)
 
 
 def _placed(

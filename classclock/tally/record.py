@@ -4,7 +4,7 @@ The same fold serves a live class, a rehearsal, a rejoined class and a replay.
 """
 
 from collections.abc import Mapping
-from typing import Literal, NamedTuple, assert_never
+from typing import Literal, NamedTuple, TypeVar, assert_never
 
 from msgspec import Struct, field
 from msgspec.structs import replace
@@ -12,11 +12,12 @@ from msgspec.structs import replace
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.tally import events as ev
-from classclock.tally.lanes import Choice, Person, Sharing
+from classclock.tally.lanes import Choice, Person, Sharing, Teams
 from classclock.tally.piece import Piece
 from classclock.tally.sheet import Sheet
 from classclock.units.loads import Unit
 
+Told = TypeVar("Told")
 Phase = Literal["board", "count-in", "running", "held", "over", "closed"]
 
 
@@ -43,6 +44,10 @@ class ClassRecord(Struct, frozen=True):
     """Flags that the coach has read: the person's id, the segment, the flag's text."""
     shared: Mapping[int, Sharing] = field(default_factory=dict)
     """How the people of a segment share equipment, where they do."""
+    partners: Mapping[int, tuple[tuple[str, ...], ...]] = field(default_factory=dict)
+    """Who shares a bar in a segment, by the people's ids."""
+    teams: Mapping[int, Teams] = field(default_factory=dict)
+    """Who shares a tally in a segment, where it isn't as the plan has it."""
     chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
@@ -98,7 +103,7 @@ class ClassRecord(Struct, frozen=True):
 # -- the fold: a rule for each event -------------------------------------------------
 
 
-def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # noqa: C901  one case an event
+def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # noqa: C901, PLR0912  one case an event
     match event:
         case ev.ClassOpened():
             return replace(
@@ -120,9 +125,12 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             choices = {**record.choices, (event.segment, event.person_id): choice}
             return replace(record, choices=choices)
         case ev.EquipmentShared(segment=segment, sharing=sharing):
-            others = {index: way for index, way in record.shared.items() if index != segment}
-            here = {} if sharing is None else {segment: sharing}
-            return replace(record, shared={**others, **here})
+            return replace(record, shared=_but_for(record.shared, segment, sharing))
+        case ev.PartnersSet(segment=segment, groups=groups):
+            return replace(record, partners=_but_for(record.partners, segment, groups))
+        case ev.TeamsSet(segment=segment, groups=groups, how=how):
+            teams = Teams(groups, how) if groups else None
+            return replace(record, teams=_but_for(record.teams, segment, teams))
         case ev.FlagAcknowledged():
             flag = (event.person_id, event.segment, event.text)
             return replace(record, acknowledged=record.acknowledged | {flag})
@@ -134,6 +142,12 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             return replace(record, closed=True)
         case _:
             assert_never(event)
+
+
+def _but_for(known: Mapping[int, Told], segment: int, told: Told | None) -> dict[int, Told]:
+    """What is known of all segments, with this of one; without that one where it says nothing."""
+    others = {index: one for index, one in known.items() if index != segment}
+    return {**others, segment: told} if told else others
 
 
 def _of_a_run(record: ClassRecord, event: ev.RunEvent) -> ClassRecord:

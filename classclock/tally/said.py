@@ -27,6 +27,14 @@ def _of_the_class(event: ev.ClassEvent) -> str:
             return "all start together, as planned"
         case ev.EquipmentShared():
             return "shared as chosen"
+        case ev.PartnersSet(groups=()):
+            return "nobody shares a bar"
+        case ev.PartnersSet():
+            return "they share a bar turn by turn"
+        case ev.TeamsSet(groups=()):
+            return "teams as planned"
+        case ev.TeamsSet(how=how):
+            return f"teams {how}" if how else "teams as chosen"
         case (
             ev.ClassOpened()
             | ev.PersonAdded()

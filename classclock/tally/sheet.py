@@ -42,6 +42,8 @@ class Sheet(Struct, frozen=True):
     lanes: tuple[Lane, ...]
     """As they stood at the start, and those who joined."""
     tallies: Mapping[str, LaneTally]
+    partners: tuple[tuple[str, ...], ...] = ()
+    """Which lanes share a bar, by their ids, each group in the order of its turns."""
     settled: bool = False
     ledgers: Ledgers = field(default_factory=Ledgers)
     joined: Mapping[str, int] = field(default_factory=dict)
@@ -64,6 +66,7 @@ class Sheet(Struct, frozen=True):
             heat=event.heat,
             lanes=event.lanes,
             tallies={},
+            partners=event.partners,
         )
         return replace(sheet, tallies={lane.id: sheet.blank(lane) for lane in event.lanes})
 

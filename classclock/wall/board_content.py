@@ -130,10 +130,27 @@ def _had_a_piece(record: ClassRecord) -> bool:
 
 def _equipment(live: LiveClass, offer: "Offer | None") -> str:
     """What is short and what can be done about it, or how it is shared, in a line."""
-    shared = live.record.shared.get(live.record.chosen.segment)
-    if shared is not None:
-        return _safe(f"ctrl+t: {shared.way}" if offer is not None else shared.way)
-    return _safe(f"ctrl+t: {offer.short}") if offer is not None else ""
+    record = live.record
+    shared = record.shared.get(record.chosen.segment)
+    parts = [] if shared is None else [shared.way]
+    if shared is None and offer is not None:
+        parts.append(offer.short)
+    teams = record.teams.get(record.chosen.segment)
+    parts += [f"teams {teams.how}"] if teams is not None and teams.how else []
+    if alone := _alone(live):
+        parts.append(f"{alone} is alone, ctrl+t makes teams without that")
+    key = "ctrl+t: " if offer is not None or teams is not None else ""
+    return _safe(f"{key}{'; '.join(parts)}") if parts else ""
+
+
+def _alone(live: LiveClass) -> str:
+    """Who has nobody to share a tally with, though the others have; empty where nobody is."""
+    if not is_piece(live.record.segment) or live.record.sheet is not None:
+        return ""
+    lanes = live.lineup()
+    if all(len(lane.members) == 1 for lane in lanes):
+        return ""
+    return ", ".join(lane.name for lane in lanes if len(lane.members) == 1)
 
 
 def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":

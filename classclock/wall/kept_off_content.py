@@ -7,7 +7,7 @@ from msgspec.structs import replace
 from classclock.wall.kept_off import DASH
 from classclock.wall.lane_bars import Boxes
 from classclock.wall.lane_content import LaneContent
-from classclock.wall.lift_content import LiftBoard
+from classclock.wall.lift_content import LiftBoard, LiftLane
 from classclock.wall.score_row import ScoreRow
 
 
@@ -30,15 +30,22 @@ def lane_kept_off(content: LaneContent, *, by_load: bool) -> LaneContent:
     return replace(shown, tally=tally, short_tally=tally, bar=bar)
 
 
+def beside_kept_off(content: LaneContent) -> LaneContent:
+    """A lane that shares a bar with one of them: what changes on it would tell the other's load."""
+    return replace(content, planned=content.planned[-1:])
+
+
 def lift_kept_off(board: LiftBoard, keys: Collection[str]) -> LiftBoard:
     """The lift on the board, without the loads of the lanes with these keys (large letters)."""
-    lanes = tuple(
-        replace(lane, amount="", unit="", bar="", plates=(), side="", words=DASH, later="")
-        if lane.key in keys
-        else lane
-        for lane in board.lanes
-    )
-    return replace(board, lanes=lanes)
+    return replace(board, lanes=tuple(_lift_lane(lane, keys) for lane in board.lanes))
+
+
+def _lift_lane(lane: LiftLane, keys: Collection[str]) -> LiftLane:
+    if not lane.change.shared_by.isdisjoint(keys):
+        lane = replace(lane, change=replace(lane.change, plates=""))
+    if lane.key not in keys:
+        return lane
+    return replace(lane, amount="", unit="", bar="", plates=(), side="", words=DASH, later="")
 
 
 def score_kept_off(row: ScoreRow, *, by_load: bool) -> ScoreRow:

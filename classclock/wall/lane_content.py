@@ -23,6 +23,7 @@ from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import LaneBar, bar_of
 from classclock.wall.lane_loads import planned_words
 from classclock.wall.modification import AS_WRITTEN, modification, starts_at
+from classclock.wall.shared_bar import SharedBar, TurnNow, shared_bars
 
 
 class LaneContent(Struct, frozen=True):
@@ -44,6 +45,8 @@ class LaneContent(Struct, frozen=True):
     out: bool = False
     bar: LaneBar | None = None
     selected: bool = False
+    turn: TurnNow = ""
+    """Whose turn it is at a bar that the lane shares."""
 
 
 class LaneAt(Struct, frozen=True):
@@ -62,6 +65,8 @@ class LaneAt(Struct, frozen=True):
     rank: int | None
     settled: bool
     selected: bool
+    shared: SharedBar | None = None
+    """The bar that it shares by turns."""
 
 
 class LaneContents:
@@ -93,6 +98,7 @@ class LaneContents:
         if elapsed < sheet.timeline.total:
             elapsed -= elapsed % 1000
         runs = earlier or {}
+        bars = shared_bars(sheet)
         piece, timeline, lanes = Same(sheet.piece), Same(sheet.timeline), Same(sheet.lanes)
         return tuple(
             self._content(
@@ -107,6 +113,7 @@ class LaneContents:
                     rank=None if tally.nothing_done else ranked[lane.id],
                     settled=sheet.settled,
                     selected=lane.id == selected,
+                    shared=bars.get(lane.id),
                 )
             )
             for lane in sheet.lanes
@@ -124,13 +131,16 @@ def lane_content(at: LaneAt) -> LaneContent:
         short_tally=_short_tally(piece, tally),
         rank="" if at.rank is None else ordinal(at.rank),
         modification=_modified(piece, tally.lane, at.lanes.it),
-        planned=planned_words(piece, timeline, tally, at.elapsed, at.equipment.it),
+        planned=planned_words(
+            piece, timeline, tally, at.elapsed, at.equipment.it, shared=at.shared
+        ),
         split=_split(tally),
         doubtful=bool(tally.doubts) and not at.settled,
         asks_missed=tally.asks_missed,
         out=tally.out,
         bar=bar_of(piece, timeline, tally, at.elapsed),
         selected=at.selected,
+        turn=at.shared.turn if at.shared is not None else "",
     )
     earlier = at.earlier.it
     outlook = on_for(piece, tally, elapsed=at.elapsed, cap=timeline.total, earlier=earlier)

@@ -1,15 +1,24 @@
 """What the board says of a lift: everybody's load and plates for the set that comes first."""
 
+from typing import Literal
+
 from msgspec import Struct
 
 from classclock.live.live_class import LiveClass
 from classclock.plan.outline import set_words
 from classclock.strength.bar_loading import Loading
-from classclock.strength.bar_picture import PlateShape, lighter_words, side_shapes, side_words
+from classclock.strength.bar_picture import (
+    PlateShape,
+    change_words,
+    lighter_words,
+    side_shapes,
+    side_words,
+)
 from classclock.strength.class_loads import ClassLoads, LiftPlan
 from classclock.strength.flags import NO_RECORD
+from classclock.strength.plate_changes import plate_change
 from classclock.strength.prescription import uses_a_bar
-from classclock.strength.set_loads import set_loads
+from classclock.strength.set_loads import Partners, SetLoads, set_loads
 from classclock.tally.lanes import Lane
 from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
@@ -18,6 +27,26 @@ from classclock.units.loads import Load, plain, shown
 from classclock.units.printable import printable
 
 _TOGETHER = "each their own: choose the loads together"
+
+
+class BarChange(Struct, frozen=True):
+    """Who comes next at a bar that is shared, and what changes on it for them."""
+
+    next: str = ""
+    """Their name; empty where nobody shares the bar."""
+    plates: str = ""
+    """`on 10, off 1.25`, for one side."""
+    place: Literal["", "first", "middle", "last"] = ""
+    """Where this lane stands among those who share the bar."""
+    shared_by: frozenset[str] = frozenset()
+    """The keys of all of them, in large letters."""
+
+    @property
+    def words(self) -> str:
+        """`then Ian: on 10, off 1.25`."""
+        return (
+            f"then {self.next}" + (f": {self.plates}" if self.plates else "") if self.next else ""
+        )
 
 
 class LiftLane(Struct, frozen=True):
@@ -38,6 +67,7 @@ class LiftLane(Struct, frozen=True):
     """The loads of the sets after this, and what else is to be known."""
     flagged: bool = False
     waits: bool = False
+    change: BarChange = BarChange()
 
 
 class LiftBoard(Struct, frozen=True):
@@ -68,7 +98,12 @@ def _lanes(
     with_bar = uses_a_bar(segment.lift or "")
     piece = Piece.of(segment, live.record.unit)
     every = [_planned(piece, lane) for lane in lanes]
-    together = set_loads(every if with_bar else [()] * len(every), 1, loads.equipment)
+    on_a_bar = every if with_bar else [()] * len(every)
+    place = {lane.id: at for at, lane in enumerate(lanes)}
+    partners = tuple(tuple(place[ident] for ident in group) for group in live.partners())
+    together = set_loads(on_a_bar, 1, loads.equipment, partners)
+    next_set = set_loads(on_a_bar, min(2, len(segment.sets)), loads.equipment, partners)
+    changes = _changes(lanes, partners, together, next_set)
     rows = []
     for lane, own, loading, waits in zip(
         lanes, every, together.loadings, together.waits, strict=True
@@ -88,9 +123,34 @@ def _lanes(
                 _later(plan, own),
                 bool(flagged.intersection(lane.members)),
                 waits,
+                changes.get(lane.id, BarChange()),
             )
         )
     return tuple(rows), together.short
+
+
+def _changes(
+    lanes: list[Lane], partners: Partners, now: SetLoads, next_set: SetLoads
+) -> dict[str, BarChange]:
+    """By lane: who comes next at its bar, the first one again with the next set."""
+    found = {}
+    for group in partners:
+        keys = frozenset(lanes[at].key.upper() for at in group)
+        for turn, at in enumerate(group):
+            last = turn == len(group) - 1
+            after = group[0] if last else group[turn + 1]
+            before_it = now.loadings[at]
+            then = next_set.loadings[after] if last else now.loadings[after]
+            plates = (
+                change_words(plate_change(before_it, then), then.bar)
+                if before_it is not None and then is not None and before_it.bar == then.bar
+                else ""
+            )
+            where: Literal["first", "middle", "last"] = (
+                "last" if last else "middle" if turn else "first"
+            )
+            found[lanes[at].id] = BarChange(printable(lanes[after].name), plates, where, keys)
+    return found
 
 
 def _planned(piece: Piece, lane: Lane) -> tuple[Load | None, ...]:

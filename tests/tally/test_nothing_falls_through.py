@@ -100,6 +100,8 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.PersonLeft(50_000, "ilse"),
     ev.OptionChosen(50_000, "ilse", 1, (1,), None, 0),
     ev.EquipmentShared(50_000, 1, Sharing("two heats", (Place(("ilse",), heat=2),))),
+    ev.PartnersSet(50_000, 1, (("ilse", "bram"),)),
+    ev.TeamsSet(50_000, 1, (("ilse", "bram"),), "drawn by lot", 7),
     ev.FlagAcknowledged(50_000, "ilse", 1, "heavy"),
     ev.EndMoved(50_000, "2026-11-24T19:30:00+01:00"),
     ev.EmergencyNoted(50_000, "Ilse, ankle, ice"),

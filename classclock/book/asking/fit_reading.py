@@ -24,7 +24,7 @@ from classclock.club import folder as club_folder
 from classclock.club.movements import read_library
 from classclock.plan.model import Plan, Segment
 from classclock.plan.movements.movements_reading import starter_library
-from classclock.planning.cap_fit import Basis, Names, Past, StationDone, can_be_told, stations_of
+from classclock.planning.cap_fit import Basis, Names, Past, StationDone, results_tell, stations_of
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import NOT_SAID
 from classclock.tally.lanes import Lane
@@ -49,7 +49,7 @@ class FitQuestion(Struct, frozen=True):
     @property
     def benchmarks(self) -> frozenset[str]:
         """Of the pieces of which something can be told."""
-        pieces = (one for one in self.plan.segment if can_be_told(one))
+        pieces = (one for one in self.plan.segment if results_tell(one))
         return frozenset(benchmark_key(one.benchmark) for one in pieces) - {""}
 
 
@@ -58,7 +58,7 @@ def basis_for(folder: Path, asked: FitQuestion) -> Basis:
 
     Loads sqlalchemy, and takes its time: for a thread.
     """
-    if not asked.people or not any(map(can_be_told, asked.plan.segment)):
+    if not asked.people or not any(map(results_tell, asked.plan.segment)):
         return Basis()
     library = read_library(folder / "movements.toml")[0] or starter_library()
 

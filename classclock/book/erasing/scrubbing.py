@@ -15,7 +15,7 @@ from msgspec.structs import replace
 from classclock.book.erasing.plan_without import plan_without
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument
 
-_IDS = ("id", "lane", "members", "person_id")
+_IDS = ("id", "lane", "members", "person_id", "groups", "partners")
 """Whose values in a journal are people's ids; a lane's is its first member's."""
 _FREE_TEXT = ("reason", "stop", "text")
 NOBODY = "erased"

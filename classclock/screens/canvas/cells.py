@@ -137,7 +137,7 @@ def plain_text(drawing: Drawing) -> str:
 _ASCII = str.maketrans(
     dict.fromkeys("▏▎▍▌▐│╵", "|")
     | dict.fromkeys("▋▊▉", " ")
-    | dict.fromkeys("┌┐└┘", "+")
+    | dict.fromkeys("┌┐└┘├", "+")
     | {"─": "-", "▀": "=", "\u2571": "/", "█": "#", "□": "o"}
     | {"•": "*", "…": ".", "→": ">", "\N{NO-BREAK SPACE}": " "}
 )

@@ -24,7 +24,7 @@ from classclock.screens.live.sound_keys import SoundKeys
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.lanes import Sharing
+from classclock.tally.decide_groups import AS_PLANNED, SharedWay
 from classclock.tally.load_flags import LoadFlag
 from classclock.wall.kept_off import said_to_the_room
 from classclock.wall.notices.class_notices import ClassNotices
@@ -83,8 +83,8 @@ class ClassControl:
                 self._came(class_actions.note_emergency(session, text))
             case FlagsOverlay.LookedAt(flags=flags):
                 self._acknowledge(flags)
-            case ShareOverlay.Chose(segment=segment, sharing=sharing):
-                self._share(segment, sharing)
+            case ShareOverlay.Chose(segment=segment, way=way):
+                self._share(segment, way)
             case CorrectEntry.Corrected():
                 outcome = session.live.do(cmd.Correct(meant.lane, meant.score, meant.reason))
                 self._came(outcome)
@@ -149,10 +149,10 @@ class ClassControl:
         for flag in flags:
             self._came(self._session.live.acknowledge(flag.person_id, flag.segment, flag.text))
 
-    def _share(self, segment: int, sharing: Sharing | None) -> None:
-        """As chosen, with who starts where; None: all as planned."""
-        self._came(self._session.live.share(segment, sharing))
-        if sharing is not None:
+    def _share(self, segment: int, way: SharedWay) -> None:
+        """As chosen, with who shares and starts where; or all as planned."""
+        self._came(self._session.live.share_so(segment, way))
+        if way != AS_PLANNED:
             self._came(self._overlays.show_sharing())
 
     def _show_card(self) -> None:

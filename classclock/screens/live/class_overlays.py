@@ -18,11 +18,13 @@ from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
+from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
 from classclock.wall.notices.notice_log import NoticeLog
 from classclock.wall.on_disk_words import leave_words
+from classclock.wall.share_content import shared_now
 from classclock.wall.start_lines import start_lines
 
 
@@ -73,7 +75,10 @@ class ClassOverlays:
     def follow(self) -> None:
         """Bring those that are open to how the class stands."""
         self.pending.show(self._session.desk.pending)
-        self.share.display &= self._session.live.phase == "board"
+        live = self._session.live
+        self.share.display &= live.phase == "board"
+        if self.share.display and self.share.starts:
+            self.share.restart(start_lines(live))
         if self.leave.display:
             self.leave.say(leave_words(self._session))
         self.notices.follow(self._log.newest_first())
@@ -114,18 +119,16 @@ class ClassOverlays:
         return Outcome()
 
     def show_sharing(self) -> Outcome:
-        """Show the ways to share what is short; in words where there is nothing to show."""
-        record = self._session.live.record
-        offer = self._session.offer()
+        """Show the ways to share; in words where there is nothing to show."""
+        live = self._session.live
+        offer = self._session.ways_to_share()
         if offer is not None:
             self.keys.display = False
-            chosen = record.shared.get(offer.segment)
-            if chosen is None or (self.share.display and self.share.starts):
-                self.share.show(offer, chosen)
-            else:
-                self.share.show(offer, chosen, start_lines(self._session.live))
+            holds = shared_now(live.record)
+            choosing = holds == AS_PLANNED or (self.share.display and self.share.starts)
+            self.share.show(offer, holds, () if choosing else start_lines(live))
             return Outcome()
-        if self._session.live.phase != "board":
+        if live.phase != "board":
             return _refused("equipment is shared on the board, before the start")
         if not self._session.club.inventory:
             return _refused("no equipment is counted: write [equipment] in club.toml")

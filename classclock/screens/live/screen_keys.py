@@ -13,7 +13,7 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
     KeyLine("class", "tab, shift+tab", "teach one movement after the other", phases=("board",)),
     KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
-    KeyLine("class", "ctrl+t", "share equipment that is short", phases=("board",)),
+    KeyLine("class", "ctrl+t", "partners, teams, and what is short", phases=("board",)),
     KeyLine("class", "F3", "sound check", phases=("board",)),
     KeyLine("class", "F4", "sound off, and on again"),
     KeyLine("class", "F5, F6", "softer, louder"),

@@ -15,7 +15,7 @@ from classclock.units.kept import Same
 from classclock.units.times import show_time
 from classclock.wall.best_words import RunStandings, standings
 from classclock.wall.kept_off import off_the_wall
-from classclock.wall.kept_off_content import lane_kept_off
+from classclock.wall.kept_off_content import beside_kept_off, lane_kept_off
 from classclock.wall.lane_content import LaneContent, LaneContents
 from classclock.wall.own_runs import own_runs
 from classclock.wall.wall_content import wall_content
@@ -94,8 +94,14 @@ class StartedViews:
         if not private:
             return contents
         by_load = sheet.piece.counts_by == "load"
+        off = {lane.id for lane in sheet.lanes if off_the_wall(lane, private)}
+        beside = {one for group in sheet.partners if off.intersection(group) for one in group}
         return tuple(
-            lane_kept_off(content, by_load=by_load) if off_the_wall(lane, private) else content
+            lane_kept_off(content, by_load=by_load)
+            if lane.id in off
+            else beside_kept_off(content)
+            if lane.id in beside
+            else content
             for lane, content in zip(sheet.lanes, contents, strict=True)
         )
 

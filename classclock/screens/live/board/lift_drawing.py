@@ -18,6 +18,8 @@ _LEAST_LETTERS = _LETTERS[-1]
 _MOST_ROWS = 8
 _GAP = 2
 _LEAST_NOTE = 16
+_LEAST_CHANGE = 24
+"""Columns in which `then Femke: on 20, off 15` stands in two lines."""
 _WORDY = 34
 """Columns of a lane of one row from which its plates are named."""
 
@@ -109,33 +111,49 @@ def _lane(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawing:
     if table.letters < _LEAST_LETTERS:
         return _in_a_row(lane, table, columns, look)
     letters, theme = table.letters, look.theme
-    key = look.box(
-        look.letters(lane.key, table.key - 1, letters, ink=theme.key, air=max(0, letters - 3)),
-        table.key,
-        letters,
-    )
+    letter = look.letters(lane.key, table.key - 1, letters, ink=theme.key, air=max(0, letters - 3))
+    tie = _tie(lane, letters, table.rows, look)
+    key = beside(look.box(letter, table.key - 1, letters), tie[:letters])
     rest = columns - table.key
     if table.name and not lane.amount:
-        return beside(look.box(key, table.key, table.rows), _in_words(lane, table, rest, look))
+        tall = beside(look.box(letter, table.key - 1, table.rows), tie)
+        return beside(tall, _in_words(lane, table, rest, look))
     if table.name:
         drawn = beside(key, _in_columns(lane, table, rest, look))
         if table.rows > letters:
             note = look.text(_note(lane), rest, ink=theme.quiet)
-            drawn = above(drawn, beside(look.gap(table.key), note))
+            drawn = above(drawn, beside(look.gap(table.key - 1), tie[letters : letters + 1], note))
     else:
         drawn = beside(key, _narrow(lane, table, rest, look))
-    return look.box(drawn, columns, table.rows)
+    under = range(len(drawn), table.rows)
+    more = [beside(look.gap(table.key - 1), tie[at : at + 1], look.gap(rest)) for at in under]
+    return look.box(above(drawn, *more), columns, table.rows)
 
 
 def _in_columns(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawing:
     """Name, load and picture beside each other."""
     rows = table.letters
     left = columns - table.name - table.load - 2 * _GAP
+    name, load = _name(lane, table, rows, look), _load(lane, table, look)
     taken = min(left, table.picture + 1)
+    if lane.change.next and table.rows == rows and left - taken < _LEAST_CHANGE:
+        # What changes on a bar that is shared is worth more than its picture.
+        said = look.box(_shared_lines(lane, left, rows, look), left, rows)
+        return beside(name, load, look.gap(_GAP, rows), said)
     picture = _picture(lane, taken, rows, look)
-    name = _name(lane, table, rows, look)
     note = _beside(lane, table, left - taken, look)
-    return beside(name, _load(lane, table, look), look.gap(_GAP, rows), picture, note)
+    return beside(name, load, look.gap(_GAP, rows), picture, note)
+
+
+def _shared_lines(lane: LiftLane, columns: int, rows: int, look: Look) -> Drawing:
+    """The plates in words, and what changes on the bar for whoever is next."""
+    change = wrap(lane.change.words, max(1, columns))
+    lines = [(lane.side, False), *((text, True) for text in change), (lane.later, False)]
+    drawn = (
+        look.text(text, columns, bold=bold, ink=look.theme.ink if bold else look.theme.quiet)
+        for text, bold in lines[:rows]
+    )
+    return above(*drawn)
 
 
 def _beside(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawing:
@@ -202,7 +220,25 @@ def _load(lane: LiftLane, table: _Table, look: Look) -> Drawing:
 
 
 def _note(lane: LiftLane) -> str:
-    return ", ".join(filter(None, ["waits for plates" if lane.waits else "", lane.later]))
+    waits = "waits for plates" if lane.waits else ""
+    then = "; ".join(filter(None, [lane.change.words, lane.later]))
+    return ", ".join(filter(None, [waits, then]))
+
+
+_TIES = {"first": ("┌", False, True)}
+
+
+def _tie(lane: LiftLane, letters: int, rows: int, look: Look) -> Drawing:
+    """A line beside the keys that holds those together who share a bar."""
+    place = lane.change.place
+    begins, ends = place in ("first", "middle"), place in ("middle", "last")
+    signs = ["│" if begins else " "] * rows
+    if ends:
+        signs[:letters] = ["│"] * letters
+        signs[letters - 1] = "├" if begins else "└"
+    elif begins:
+        signs[0] = "┌"
+    return above(*(look.text(sign, 1, ink=look.theme.quiet) for sign in signs))
 
 
 def _in_a_row(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawing:
@@ -215,6 +251,6 @@ def _in_a_row(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawin
     load = load if len(load) <= left else lane.amount
     words = load or (lane.words if left >= _LEAST_NOTE else "-")
     if load and left >= _WORDY - table.name:
-        words = f"{load:>8}  {lane.side}"
+        words = f"{load:>8}  {lane.change.words or lane.side}"
     rest = look.text(words, left, bold=bool(load), ink=theme.ink if load else theme.quiet)
-    return beside(key, look.gap(1), name, sign, rest)
+    return beside(key, _tie(lane, 1, 1, look), name, sign, rest)

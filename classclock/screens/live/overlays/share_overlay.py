@@ -1,4 +1,4 @@
-"""The ways to share what is short, over the board: a digit chooses one; then who starts where."""
+"""The ways to share, over the board: a digit chooses one; then who shares and starts where."""
 
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
@@ -9,7 +9,7 @@ from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
-from classclock.tally.lanes import Sharing
+from classclock.tally.decide_groups import SharedWay
 from classclock.wall.share_content import ShareLine, broken, share_lines
 
 if TYPE_CHECKING:
@@ -22,21 +22,27 @@ class ShareOverlay(Painted):
     @dataclass
     class Chose(Meant):
         segment: int
-        sharing: Sharing | None
-        """None: all as planned."""
+        way: SharedWay
 
     def __init__(self, look: Look) -> None:
         super().__init__(look)
         self.asked: Offer | None = None
-        self.chosen: Sharing | None = None
+        self.holds = SharedWay()
         self.starts: tuple[str, ...] = ()
 
-    def show(self, asked: "Offer", chosen: Sharing | None, starts: tuple[str, ...] = ()) -> None:
+    def show(self, asked: "Offer", holds: SharedWay, starts: tuple[str, ...] = ()) -> None:
         """Show the ways; or, with `starts`, who starts where in the one that holds."""
-        self.asked, self.chosen, self.starts = asked, chosen, starts
+        self.asked, self.holds, self.starts = asked, holds, starts
         self.display = True
         self.refresh(layout=True)
         self.repaint()
+
+    def restart(self, starts: tuple[str, ...]) -> None:
+        """Two have changed places, or somebody has gone: this is who shares now."""
+        if starts and starts != self.starts:
+            self.starts = starts
+            self.refresh(layout=True)
+            self.repaint()
 
     def offer(self, sign: str) -> bool:
         """Whether this sign was the overlay's own and is done with."""
@@ -54,9 +60,9 @@ class ShareOverlay(Painted):
     def _choose(self, asked: "Offer", number: int) -> None:
         if number > len(asked.ways):
             return
-        sharing = asked.ways[number - 1].sharing if number else None
+        way = asked.ways[number - 1].shared if number else SharedWay()
         self.display = False
-        self.post_message(self.Chose(asked.segment, sharing))
+        self.post_message(self.Chose(asked.segment, way))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:  # noqa: ARG002  Textual's signature
         return min(viewport.height - 2, len(self._fitting(width - 4)) + 1)
@@ -74,14 +80,14 @@ class ShareOverlay(Painted):
             return ()
         if self.starts:
             return tuple(broken("", self.starts, columns))
-        whole = tuple(share_lines(self.asked, self.chosen, columns))
+        whole = tuple(share_lines(self.asked, self.holds, columns))
         if len(whole) <= self.app.size.height // 2:
             return whole
-        return tuple(share_lines(self.asked, self.chosen, columns, brief=True))
+        return tuple(share_lines(self.asked, self.holds, columns, brief=True))
 
     def _keys(self) -> str:
         if self.starts:
-            return "0: as planned; ctrl+t: another way; escape: this one"
+            return "0: as planned; >ab swaps A and B; ctrl+t: another way; escape: this one"
         if self.asked is not None and self.asked.ways:
             return "a digit chooses, escape leaves it"
         return "escape leaves it"

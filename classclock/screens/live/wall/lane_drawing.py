@@ -36,7 +36,7 @@ def draw_lane(content: LaneContent, plan: LaneLayout, look: Look) -> Drawing:
 def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Iterator[_Part]:
     theme, rows = look.theme, plan.type_rows
     yield plan.key, _key(content, plan, look, ground), "middle"
-    ink = theme.quiet if content.out else theme.ink
+    ink = theme.quiet if content.out or content.turn == "waits" else theme.ink
     name = look.letters(content.name, plan.name.width, rows, ink=ink, ground=ground)
     yield plan.name, above(blank(width(name), rows - len(name), ground), name), "left"
     whole = lettering_width(content.tally, rows, look.terminal) <= plan.tally.width
@@ -83,10 +83,12 @@ def _key(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Dra
 
 
 def _question(content: LaneContent, look: Look, ground: str) -> Drawing:
-    """Filled where an entry is in doubt, plain where a call may have been missed."""
+    """Filled where an entry is in doubt, plain where a call may be missing; > whose turn it is."""
     theme = look.theme
     if content.doubtful:
         return look.text("?", 1, ink=theme.ground, ground=theme.doubtful, bold=True)
+    if content.turn == "now" and not content.asks_missed:
+        return look.text(">", 1, ink=theme.key, ground=ground, bold=True)
     sign = "?" if content.asks_missed else " "
     return look.text(sign, 1, ink=theme.doubtful, ground=ground, bold=True)
 

@@ -5,7 +5,8 @@ from collections.abc import Mapping
 from msgspec import Struct
 
 from classclock.screens.pages.who.who_desk import WhoDesk
-from classclock.tally.lanes import Choice, Mark, Person, Sharing
+from classclock.tally.decide_groups import SharedWay
+from classclock.tally.lanes import Choice, Mark, Person
 
 
 class WhoCame(Struct, frozen=True):
@@ -14,7 +15,7 @@ class WhoCame(Struct, frozen=True):
     """What each modifies, by segment and person's id; only where something was chosen."""
     ends: str
     """When the class ends, RFC 3339 with offset."""
-    shared: Mapping[int, Sharing]
+    shared: Mapping[int, SharedWay]
     """How equipment is shared, by segment; only where that was chosen."""
     marked: Mapping[tuple[str, Mark], bool]
     """Marks that the coach set or took off, by person's id; to be remembered."""

@@ -100,7 +100,7 @@ def _short(desk: WhoDesk) -> tuple[str, ...]:
     if not short or desk.sharing.asked is not None:
         return ()
     offer = short[0]
-    sharing = desk.sharing.of(offer.segment)
+    sharing = desk.sharing.of(offer.segment).sharing
     words = offer.short if sharing is None else sharing.way
     more = f", and {len(short) - 1} more" if len(short) > 1 else ""
     return (printable(f"ctrl+t: {offer.name}{more}: {words}", 300),)

@@ -3,7 +3,7 @@
 from typing import TYPE_CHECKING
 
 from classclock.screens.pages.who.who_list import WhoList
-from classclock.tally.lanes import Sharing
+from classclock.tally.decide_groups import SharedWay
 
 if TYPE_CHECKING:
     from classclock.planning.equipment_offers import (  # loaded only where it is counted
@@ -15,25 +15,24 @@ if TYPE_CHECKING:
 class WhoSharing:
     def __init__(self, who: WhoList) -> None:
         self._who = who
-        self._shared: dict[int, Sharing] = {}
+        self._shared: dict[int, SharedWay] = {}
         """By segment, for those who were here when that was chosen."""
         self.offers: EquipmentOffers | None = None
         """What is short for who is here, once it is known; None where nothing is counted."""
         self.asked: Offer | None = None
         """The offer that is open: its ways have the digits."""
 
-    def of(self, segment: int) -> Sharing | None:
-        """How equipment is shared in a segment, as long as the same people are here."""
-        sharing = self._shared.get(segment)
-        if sharing is None:
-            return None
-        members = [ident for place in sharing.places for ident in place.members]
-        return sharing if members == [person.id for person in self._who.people] else None
+    def of(self, segment: int) -> SharedWay:
+        """How a segment is shared, as long as the same people are here; as planned otherwise."""
+        way = self._shared.get(segment, SharedWay())
+        places = way.sharing.places if way.sharing is not None else ()
+        members = [ident for place in places for ident in place.members]
+        return way if members == [person.id for person in self._who.people] else SharedWay()
 
-    def chosen(self) -> dict[int, Sharing]:
+    def chosen(self) -> dict[int, SharedWay]:
         """By segment, what still fits those who are here."""
         every = ((segment, self.of(segment)) for segment in self._shared)
-        return {segment: sharing for segment, sharing in every if sharing is not None}
+        return {segment: way for segment, way in every if way.sharing is not None}
 
     def short(self) -> tuple["Offer", ...]:
         """The segments for which something is short, as those who are here modify them."""
@@ -74,5 +73,5 @@ class WhoSharing:
         self._shared.pop(asked.segment, None)
         if not number:
             return f"{asked.name}: as planned"
-        self._shared[asked.segment] = asked.ways[number - 1].sharing
+        self._shared[asked.segment] = asked.ways[number - 1].shared
         return f"{asked.name}: shared as chosen"

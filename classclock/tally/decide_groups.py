@@ -1,0 +1,148 @@
+"""Who shares a bar and who a tally, answered: events, or a refusal that says what to do."""
+
+from collections.abc import Iterable
+
+from msgspec import Struct
+from msgspec.structs import replace
+
+from classclock.tally import events as ev
+from classclock.tally.class_lineup import all_heats
+from classclock.tally.lanes import Sharing, Teams
+from classclock.tally.lineup import Groups
+from classclock.tally.record import ClassRecord, RunKey
+from classclock.tally.refusal import Refusal
+
+
+class SharedWay(Struct, frozen=True):
+    """How a segment is shared; nothing in it: as planned."""
+
+    sharing: Sharing | None = None
+    """Where equipment is short."""
+    partners: Groups = ()
+    """Who shares a bar, turn by turn."""
+    teams: Teams | None = None
+    """Who shares a tally; None: as the plan has it."""
+    seed: int | None = None
+    """What the teams were drawn with by lot."""
+
+
+AS_PLANNED = SharedWay()
+_STARTED = Refusal("this piece has been started: it goes on as it began")
+_NOT_HERE = Refusal("whoever shares has to be here: ctrl+t says who shares with whom")
+_TWICE = Refusal("nobody is in two groups: put each in one")
+
+_BY_HAND = ", then changed by hand"
+
+
+def decide_partners(
+    record: ClassRecord, segment: int, groups: Groups, at: int
+) -> tuple[ev.Event, ...] | Refusal:
+    """These share a bar in a segment, turn by turn; no groups: nobody does."""
+    shared = tuple(group for group in groups if len(group) > 1)
+    wrong = _wrong(record, segment, shared)
+    return wrong or (ev.PartnersSet(at, segment, shared),)
+
+
+def decide_teams(record: ClassRecord, made: ev.TeamsSet) -> tuple[ev.Event, ...] | Refusal:
+    """These share a tally in a segment; no groups: as the plan has it.
+
+    Where equipment is shared too, the teams take the places that were given out.
+    """
+    segment, groups = made.segment, made.groups
+    if wrong := _wrong(record, segment, groups):
+        return wrong
+    sharing = record.shared.get(segment)
+    if sharing is None:
+        return (made,)
+    if not groups or len(groups) != len(sharing.places):
+        return Refusal("the equipment is shared by other teams: ctrl+t and 0 first, then the teams")
+    places = tuple(
+        replace(place, members=group) for place, group in zip(sharing.places, groups, strict=True)
+    )
+    return (made, ev.EquipmentShared(made.at, segment, replace(sharing, places=places)))
+
+
+def decide_way(
+    record: ClassRecord, segment: int, way: SharedWay, at: int
+) -> tuple[ev.Event, ...] | Refusal:
+    """All at once: equipment, bars and tallies shared in this way and in no other."""
+    if _started(record, segment):
+        return _STARTED
+    made: list[ev.Event] = []
+    if way.sharing != record.shared.get(segment):
+        made.append(ev.EquipmentShared(at, segment, way.sharing))
+    if way.partners != record.partners.get(segment, ()):
+        made.append(ev.PartnersSet(at, segment, way.partners))
+    if way.teams != record.teams.get(segment):
+        groups, how = (way.teams.groups, way.teams.how) if way.teams is not None else ((), "")
+        made.append(ev.TeamsSet(at, segment, groups, how, way.seed))
+    return tuple(made)
+
+
+def decide_swap(
+    record: ClassRecord, first: str, second: str, at: int
+) -> tuple[ev.Event, ...] | Refusal:
+    """Two people change places in the partners or teams of the segment on the board.
+
+    The same again puts them back: in one group they change turns.
+    """
+    segment = record.chosen.segment
+    if _started(record, segment):
+        return _STARTED
+    if first == second:
+        return Refusal("> and two letters: those who change places")
+    names = {person.id: person.name for person in record.people}
+    if first not in names or second not in names:
+        return _NOT_HERE
+    swapped = {first: second, second: first}
+    made = tuple(_swapped_everywhere(record, segment, swapped, at))
+    if made:
+        return made
+    lanes = all_heats(record, None)
+    if all(len(lane.members) == 1 for lane in lanes):
+        return Refusal(
+            f"{names[first]} and {names[second]} share with nobody here: ctrl+t makes partners"
+        )
+    groups = _swapped(tuple(lane.members for lane in lanes), swapped)
+    return (ev.TeamsSet(at, segment, groups, f"as they came{_BY_HAND}"),)
+
+
+def _swapped_everywhere(
+    record: ClassRecord, segment: int, swapped: dict[str, str], at: int
+) -> Iterable[ev.Event]:
+    """Where partners, teams or places have been set and name one of the two."""
+    partners = record.partners.get(segment, ())
+    if (changed := _swapped(partners, swapped)) != partners:
+        yield ev.PartnersSet(at, segment, changed)
+    teams = record.teams.get(segment)
+    if teams is not None and (groups := _swapped(teams.groups, swapped)) != teams.groups:
+        how = f"{teams.how.removesuffix(_BY_HAND)}{_BY_HAND}"
+        yield ev.TeamsSet(at, segment, groups, how)
+    sharing = record.shared.get(segment)
+    if sharing is not None and (other := _in_other_places(sharing, swapped)) != sharing:
+        yield ev.EquipmentShared(at, segment, other)
+
+
+def _in_other_places(sharing: Sharing, swapped: dict[str, str]) -> Sharing:
+    places = tuple(
+        replace(place, members=tuple(swapped.get(one, one) for one in place.members))
+        for place in sharing.places
+    )
+    return replace(sharing, places=places)
+
+
+def _swapped(groups: Groups, swapped: dict[str, str]) -> Groups:
+    return tuple(tuple(swapped.get(one, one) for one in group) for group in groups)
+
+
+def _wrong(record: ClassRecord, segment: int, groups: Groups) -> Refusal | None:
+    if _started(record, segment):
+        return _STARTED
+    named = [ident for group in groups for ident in group]
+    if not {person.id for person in record.people}.issuperset(named):
+        return _NOT_HERE
+    return _TWICE if len(set(named)) < len(named) else None
+
+
+def _started(record: ClassRecord, segment: int) -> bool:
+    return bool(record.heats(RunKey(segment, record.attempts.get(segment, 1))))

@@ -1,0 +1,72 @@
+"""A bar that several lanes share, as the wall speaks of it: whose turn it is, and what is on it."""
+
+from collections.abc import Mapping
+from typing import Literal
+
+from msgspec import Struct
+
+from classclock.strength.bar_loading import load_bar
+from classclock.strength.bar_picture import change_words
+from classclock.strength.plate_changes import plate_change, shared_bar
+from classclock.tally.lanes import Lane
+from classclock.tally.piece import Piece
+from classclock.tally.sheet import Sheet
+from classclock.tally.turns import Turn, turns
+from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.units.loads import Load
+
+TurnNow = Literal["", "now", "waits"]
+"""Of a lane: nobody shares its bar, it is its turn, it is somebody else's."""
+
+
+class SharedBar(Struct, frozen=True):
+    """What a lane shares its bar with, at one moment."""
+
+    turn: TurnNow
+    lifter: str
+    """The name of whoever's turn it is."""
+    loads: tuple[tuple[Load | None, ...], ...]
+    """The planned loads of all who share it, set by set."""
+    on_it: Load | None
+    """What was lifted last; None before the first lift."""
+
+    def bar(self, equipment: Equipment) -> Bar | None:
+        return shared_bar(self.loads, equipment)
+
+    def change_to(self, load: Load, equipment: Equipment) -> str:
+        """What makes this load of what is on the bar; empty where that can't be said."""
+        bar = self.bar(equipment)
+        if bar is None or self.on_it is None:
+            return ""
+        before = load_bar(self.on_it, bar, equipment).exact
+        after = load_bar(load, bar, equipment).exact
+        if before is None or after is None:
+            return ""
+        return change_words(plate_change(before, after), bar)
+
+
+def shared_bars(sheet: Sheet) -> Mapping[str, SharedBar]:
+    """By lane, of those that share a bar on which somebody still lifts."""
+    if not sheet.partners:
+        return {}
+    lanes = {lane.id: lane for lane in sheet.lanes}
+    found = {}
+    for turn in turns(sheet):
+        group = next(group for group in sheet.partners if turn.lane in group)
+        loads = tuple(planned_loads(sheet.piece, lanes[ident]) for ident in group)
+        for ident in group:
+            whose: TurnNow = "now" if ident == turn.lane else "waits"
+            lifter = lanes[turn.lane].name
+            found[ident] = SharedBar(whose, lifter, loads, _on_it(sheet, turn))
+    return found
+
+
+def planned_loads(piece: Piece, lane: Lane) -> tuple[Load | None, ...]:
+    """The load of each set of a lane; one where the plan has no sets."""
+    sets = max(1, len(piece.segment.sets))
+    return tuple(piece.planned_load(lane, number) for number in range(1, sets + 1))
+
+
+def _on_it(sheet: Sheet, turn: Turn) -> Load | None:
+    tried = sheet.tallies[turn.before].attempts if turn.before is not None else ()
+    return tried[-1].load if tried else None
