@@ -26,8 +26,8 @@ from classclock.tally.decide_groups import (
     decide_teams,
     decide_way,
 )
-from classclock.tally.decide_people import decide_joining, decide_sharing
-from classclock.tally.lanes import Choice, Lane, Person, Sharing
+from classclock.tally.decide_people import decide_joining
+from classclock.tally.lanes import Choice, Lane, Person
 from classclock.tally.lineup import Groups
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.refusal import Refusal
@@ -109,10 +109,6 @@ class LiveClass:
         """Take someone in; late while a piece runs."""
         joining = decide_joining(self.record, newcomer, self.clock.now(), self.loads)
         return self._recorded(*joining.events, text=joining.text)
-
-    def share(self, segment: int, sharing: Sharing | None) -> Outcome:
-        """Before a segment starts: how its people share what is short; None: as planned."""
-        return self._came(decide_sharing(self.record, segment, sharing, self.clock.now()))
 
     def set_partners(self, segment: int, groups: Groups) -> Outcome:
         """Before a segment starts: who shares a bar in it, by ids, turn by turn; (): nobody."""

@@ -1,4 +1,4 @@
-"""Who comes in, and how people share what is short, answered: events, or a refusal."""
+"""Who comes in, answered: events."""
 
 from typing import TYPE_CHECKING
 
@@ -8,10 +8,9 @@ from msgspec.structs import replace
 from classclock.plan.model import is_piece
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import free_key
-from classclock.tally.lanes import Lane, Person, Sharing
+from classclock.tally.lanes import Lane, Person
 from classclock.tally.lineup import MOST_LANES, give_loads
-from classclock.tally.record import ClassRecord, RunKey
-from classclock.tally.refusal import Refusal
+from classclock.tally.record import ClassRecord
 
 if TYPE_CHECKING:
     from classclock.strength.class_loads import ClassLoads
@@ -46,12 +45,3 @@ def decide_joining(
     if loads is not None:
         (lane,) = give_loads((lane,), record.chosen.segment, loads)
     return Joining((added, ev.LaneJoined(at, lane)))
-
-
-def decide_sharing(
-    record: ClassRecord, segment: int, sharing: Sharing | None, at: int
-) -> ev.EquipmentShared | Refusal:
-    """How a segment's people share what is short; None: all as planned again."""
-    if record.heats(RunKey(segment, record.attempts.get(segment, 1))):
-        return Refusal("this piece has been started: it goes on as it began")
-    return ev.EquipmentShared(at, segment, sharing)

@@ -138,8 +138,8 @@ def _equipment(live: LiveClass, offer: "Offer | None") -> str:
     teams = record.teams.get(record.chosen.segment)
     parts += [f"teams {teams.how}"] if teams is not None and teams.how else []
     if alone := _alone(live):
-        parts.append(f"{alone} is alone, ctrl+t makes teams without that")
-    key = "ctrl+t: " if offer is not None or teams is not None else ""
+        parts.append(f"{alone} has no team, 1 puts them in one")
+    key = "ctrl+t: " if offer is not None or teams is not None or alone else ""
     return _safe(f"{key}{'; '.join(parts)}") if parts else ""
 
 

@@ -68,7 +68,7 @@ def choose(coach: Any, words: str) -> None:
     offer = coach.session.offer()
     assert offer is not None
     way = next(way for way in offer.ways if words in way.words)
-    assert not coach.session.live.share(offer.segment, way.sharing).refused
+    assert not coach.session.live.share_so(offer.segment, way.shared).refused
 
 
 def saved(coach: Any) -> dict[str, Any]:
@@ -143,7 +143,7 @@ def test_two_heats_run_one_after_the_other_and_are_ranked_together(
         coach.wind(60)
         coach.type(called[0])
         coach.wind(600)
-        assert live.share(0, None).refused, "what has been started goes on as it began"
+        assert live.share_so(0).refused, "what has been started goes on as it began"
         for key in called:
             coach.wind(2)
             coach.type(f"0{key}")
@@ -185,9 +185,9 @@ def test_taken_back_all_start_together_again(open_short: Callable[..., Any]) -> 
     coach = open_short()
     before = coach.session.live.lineup()
     for way in coach.session.offer().ways:
-        coach.session.live.share(0, way.sharing)
+        coach.session.live.share_so(0, way.shared)
         assert coach.session.live.lineup() != before
-        coach.session.live.share(0, None)
+        coach.session.live.share_so(0)
         assert coach.session.live.lineup() == before
 
 

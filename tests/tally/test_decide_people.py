@@ -1,4 +1,4 @@
-"""Who comes in, late or not, in which heat and with which key; and when sharing is settled."""
+"""Who comes in, late or not, in which heat and with which key."""
 
 from string import ascii_lowercase
 
@@ -7,12 +7,11 @@ import pytest
 from classclock.plan.model import Plan
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup
-from classclock.tally.decide_people import Joining, decide_joining, decide_sharing
+from classclock.tally.decide_people import Joining, decide_joining
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person, Place, Sharing
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
-from classclock.tally.refusal import Refusal
 
 WARM_UP, PIECE = 0, 1
 GO = 20_000
@@ -92,17 +91,3 @@ def test_who_came_late_to_a_heat_is_drawn_for_no_other(depot: Plan) -> None:
     late = folded(running, *decide_joining(running, URI, GO + 1).events)
     assert "uri" in {lane.id for lane in lineup(late, None)}
     assert [lane.id for lane in all_heats(late, None) if lane.heat == 2] == ["Noor"]
-
-
-def test_people_share_until_the_piece_is_started_and_again_when_it_is_begun_anew(
-    opened: ClassRecord,
-) -> None:
-    way = Sharing("two heats", (Place(("Ilse",), heat=2),))
-    assert decide_sharing(opened, PIECE, way, 1_000) == ev.EquipmentShared(1_000, PIECE, way)
-    running = started(opened, PIECE)
-    refused = decide_sharing(running, PIECE, None, GO)
-    assert refused == Refusal("this piece has been started: it goes on as it began")
-    first = folded(opened, ev.SegmentStarted(10_000, WARM_UP, 1, GO, ()))
-    assert isinstance(decide_sharing(first, WARM_UP, way, GO), Refusal), "nobody chose it"
-    anew = folded(running, ev.SegmentChosen(GO, PIECE, anew=True))
-    assert decide_sharing(anew, PIECE, None, GO) == ev.EquipmentShared(GO, PIECE, None)

@@ -62,6 +62,9 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.Moved(30, 21, "k7"),
     ev.Settled(31, 0, 1),
     ev.ClassClosed(32),
+    ev.PartnersSet(33, 0, (("k8", "k7"),)),
+    ev.TeamsSet(34, 0, (("k7", "k8"),), "drawn by lot", 7),
+    ev.SegmentStarted(35, 0, 1, 36, (ALONE,), (("k7", "k8"),)),
 )
 SCRUB = Scrub(frozenset({"k7"}), frozenset({"Noor"}), "erased-1")
 
@@ -96,6 +99,14 @@ def test_who_shared_equipment_shares_it_as_nobody() -> None:
         Place(("k8", "erased-1")),
         Place(("erased-1",), heat=2, start_station=1, options=(1, 0)),
     )
+
+
+def test_who_shared_a_bar_or_a_tally_shares_it_as_nobody() -> None:
+    partners, teams, started = (event_of(scrubbed(event)) for event in EVENTS[-3:])
+    assert partners == ev.PartnersSet(33, 0, (("k8", "erased-1"),))
+    assert teams == ev.TeamsSet(34, 0, (("erased-1", "k8"),), "drawn by lot", 7)
+    assert isinstance(started, ev.SegmentStarted)
+    assert started.partners == (("erased-1", "k8"),)
 
 
 def test_a_pair_keeps_the_other_ones_name() -> None:

@@ -18,6 +18,7 @@ from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_list import WhoList, likely_end
+from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.wall.modification import starts_at
@@ -216,17 +217,17 @@ def test_who_is_here_shares_too_as_long_as_the_same_people_are_here(desk: WhoDes
     desk.sign("9")
     assert desk.notice == f"there are {len(offer.ways)} ways here"
     desk.sign("2")
-    sharing = desk.sharing.of(0)
+    sharing = desk.sharing.of(0).sharing
     assert sharing is not None
     assert sharing.way.startswith("2 heats of 7")
     assert not desk.who.choices.made, "the digit was no option"
     desk.sign("<space>")
-    assert desk.sharing.of(0) is None, "somebody went: the places no longer fit"
+    assert desk.sharing.of(0) == AS_PLANNED, "somebody went: the places no longer fit"
     desk.sign("<ctrl+t>")
     desk.sign("1")
     desk.sign("<ctrl+t>")
     desk.sign("0")
-    assert desk.sharing.of(0) is None
+    assert desk.sharing.of(0) == AS_PLANNED
 
 
 def test_with_the_ways_open_a_name_can_be_typed_all_the_same(desk: WhoDesk) -> None:
