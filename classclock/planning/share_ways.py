@@ -61,13 +61,19 @@ def ways_on_the_board(record: ClassRecord, known: Known, short: Offer | None) ->
         return None
     planned = "teams as planned" if record.segment.teams else "nobody shares a bar"
     segment = record.chosen.segment
-    name, people = record.segment.name, len(record.people)
+    name, people = record.segment.name, len(_here(record))
     return Offer(segment, name, people, "", ways, otherwise="", planned=planned)
+
+
+def _here(record: ClassRecord) -> tuple[str, ...]:
+    """The ids of all who would be in the segment, in the order in which they came."""
+    drawn = {ident for lane in all_heats(record, None) for ident in lane.members}
+    return tuple(person.id for person in record.people if person.id in drawn)
 
 
 def _ways(record: ClassRecord, known: Known, short: Offer | None) -> Iterator[Way]:
     offered = short.ways if short is not None else ()
-    people = record.people
+    people = _here(record)
     lifts = record.segment.lift is not None and by_turns(record.segment)
     if lifts and len(people) >= PARTNERS:
         in_pairs = [way for way in offered if way.by_partners]
@@ -152,7 +158,7 @@ def _teams(record: ClassRecord, known: Known) -> Iterator[Way]:
     if size < PARTNERS:
         return
     sharing = record.shared.get(record.chosen.segment)
-    ids = [person.id for person in record.people]
+    ids = _here(record)
     sizes = team_sizes(len(ids), size)
     if sharing is not None:
         sizes = tuple(len(lane.members) for lane in lanes)

@@ -3,6 +3,8 @@
 from decimal import Decimal
 from typing import Any
 
+from msgspec import UNSET
+
 from classclock.plan.cautions import cautions_of
 from classclock.plan.model import is_piece
 from classclock.records.document import (
@@ -69,6 +71,7 @@ def _lane(score: LaneScore) -> LaneResults:
         loads=score.loads,
         round_reps=score.round_reps,
         option_changed_s=score.option_changed_s,
+        partners=score.partners or UNSET,
     )
 
 

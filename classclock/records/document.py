@@ -10,7 +10,7 @@ from msgspec import UNSET, Meta, Struct, UnsetType, to_builtins
 
 from classclock.tally.scores.lane_score import Status
 
-VERSION = 2
+VERSION = 3
 """Of the files that are written now; those without a version are of the first.
 
 Raised with every column or field that comes: an older classclock would lose it.
@@ -86,6 +86,8 @@ class LaneResults(Columns, frozen=True, kw_only=True, gc=False):
     loads: tuple[str, ...] | UnsetType = UNSET
     round_reps: tuple[Int32, ...] | UnsetType = UNSET
     option_changed_s: Int32 | UnsetType | None = UNSET
+    partners: tuple[str, ...] | UnsetType = UNSET
+    """Unsaid where nobody shared the bar too."""
 
     @property
     def remembered_options(self) -> tuple[str | None, ...]:

@@ -51,10 +51,13 @@ def plate_labels(loading: Loading) -> tuple[str, ...]:
     return _labels(loading.plates, loading.bar)
 
 
-def change_words(change: PlateChange, bar: Bar) -> str:
-    """What changes on each side of the bar: `on 10 + 5, off 1.25`."""
-    sides = (("on", change.on), ("off", change.off))
-    parts = [f"{word} {' + '.join(_labels(plates, bar))}" for word, plates in sides if plates]
+def change_words(change: PlateChange, bar: Bar, *, brief: bool = False) -> str:
+    """What changes on each side of the bar: `on 10 + 5, off 1.25`; in brief `+10 +5 -1.25`."""
+    on, off = _labels(change.on, bar), _labels(change.off, bar)
+    if brief:
+        return " ".join((*(f"+{plate}" for plate in on), *(f"-{plate}" for plate in off)))
+    sides = (("on", on), ("off", off))
+    parts = [f"{word} {' + '.join(plates)}" for word, plates in sides if plates]
     return ", ".join(parts) or "the same plates"
 
 

@@ -7,6 +7,7 @@ from classclock.tally.lane_tally import LaneTally
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.score_parts import score_text
 from classclock.tally.sheet import Sheet
+from classclock.tally.turns import turns
 from classclock.units.times import show_time
 
 
@@ -124,12 +125,20 @@ def _entered(event: ev.LaneEvent, sheet: Sheet, tally: LaneTally) -> str:
             return f"{name} corrected to {score}"
         case ev.Lifted(load=load, made=made):
             load = load or (tally.attempts[-1].load if tally.attempts else None)
-            return f"{name} {'made' if made else 'missed'} {load or 'the load'}, {when}"
+            tried = f"{name} {'made' if made else 'missed'} {load or 'the load'}, {when}"
+            return f"{tried}{_next_at_the_bar(sheet, event.lane)}"
         case ev.Tapped() | ev.Numbered() | ev.FinishedNow() if tally.finish is not None:
             return f"{name} finished, {show_time(-(-tally.finish // 1000) * 1000)}"
         case ev.Tapped() if piece.counts_by == "rounds" and piece.count != "station":
             return f"{name}, round {len(tally.rounds)}, {when}"
         case ev.Tapped() | ev.Numbered() | ev.FinishedNow():
-            return f"{name}, {score}, {when}"
+            return f"{name}, {score}, {when}{_next_at_the_bar(sheet, event.lane)}"
         case _:
             assert_never(event)
+
+
+def _next_at_the_bar(sheet: Sheet, lane: str) -> str:
+    """Whose turn it is at the bar that this lane shares; empty where it shares none."""
+    group = next((group for group in sheet.partners if lane in group), ())
+    whose = next((turn.lane for turn in turns(sheet) if turn.lane in group), None)
+    return "" if whose is None else f"; {sheet.tallies[whose].lane.name} is next"

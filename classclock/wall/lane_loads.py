@@ -8,7 +8,7 @@ from classclock.strength.set_loads import own_loading
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
 from classclock.units.bars_and_plates import Equipment
-from classclock.units.loads import Load
+from classclock.units.loads import Load, plain
 from classclock.wall.lane_bars import current_step
 from classclock.wall.shared_bar import SharedBar
 
@@ -75,9 +75,10 @@ def _by_turns(shared: SharedBar, load: Load | None, equipment: Equipment | None)
     now = f"now {planned}".strip()
     if load is None or equipment is None:
         return (now,)
-    change = shared.change_to(load, equipment)
+    change, brief = shared.change_to(load, equipment)
     if change:
-        return (f"{now}: {change}", now)
+        shorter = f"now {plain(load.amount)} {brief}" if brief else f"{now}, as it is"
+        return (f"{now}: {change}", shorter, now)
     bar = shared.bar(equipment)
     loading = load_bar(load, bar, equipment).exact if bar is not None else None
     return tuple(f"now {words}" for words in _with_plates(load, loading))

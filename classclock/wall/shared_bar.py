@@ -33,16 +33,17 @@ class SharedBar(Struct, frozen=True):
     def bar(self, equipment: Equipment) -> Bar | None:
         return shared_bar(self.loads, equipment)
 
-    def change_to(self, load: Load, equipment: Equipment) -> str:
-        """What makes this load of what is on the bar; empty where that can't be said."""
+    def change_to(self, load: Load, equipment: Equipment) -> tuple[str, str]:
+        """What makes this load of what is on the bar, and in brief; empty where nobody can say."""
         bar = self.bar(equipment)
         if bar is None or self.on_it is None:
-            return ""
+            return "", ""
         before = load_bar(self.on_it, bar, equipment).exact
         after = load_bar(load, bar, equipment).exact
         if before is None or after is None:
-            return ""
-        return change_words(plate_change(before, after), bar)
+            return "", ""
+        change = plate_change(before, after)
+        return change_words(change, bar), change_words(change, bar, brief=True)
 
 
 def shared_bars(sheet: Sheet) -> Mapping[str, SharedBar]:

@@ -123,14 +123,17 @@ def test_eight_people_at_six_bars_each_lift_their_own_load_with_their_own_key(co
     assert [str(by_name[name].loads[0]) for name in ("Ilse", "Ian")] == ["67.5 kg", "90 kg"]
     ilse, ian = by_name["Ilse"].key, by_name["Ian"].key
     coach.wind(2)
-    assert coach.type(f"67.5{ilse}").startswith("Ilse made 67.5 kg")
+    assert coach.type(f"67.5{ilse}") == "Ilse made 67.5 kg, 0:02; Tuva is next"
     coach.wind(2)
-    assert coach.type(ian).startswith("Ian made 90 kg")
+    assert coach.type(ian) == "Ian, 90 kg, 0:04; Piet is next"
     coach.wind(300)
     coach.type("<enter>")
     lanes = {lane["athlete"]: lane for lane in saved(coach)["pieces"][0]["lanes"]}
     assert set(lanes) == set(NAMES)
     assert (lanes["Ilse"]["load_kg"], lanes["Ian"]["load_kg"]) == (67.5, 90)
+    ids = {person.name: person.id for person in live.record.people}
+    assert lanes["Ilse"]["partners"] == [ids["Tuva"]]
+    assert lanes["Ilse"]["members"] == [ids["Ilse"]], "a record of her own"
 
 
 def test_partners_are_proposed_by_their_loads(coach: Any) -> None:
@@ -161,9 +164,9 @@ def test_the_turn_passes_at_a_lift_and_at_a_miss(coach: Any) -> None:
     coach.start()
     ilse, ian = (live.lineup()[at].key for at in (0, 1))
 
-    def turn() -> str:
-        lanes = {lane.id: lane.name for lane in live.lineup()}
-        return lanes[turns(live.record.sheet)[0].lane]
+    def turn() -> Any:
+        whose = turns(live.record.sheet)[0].lane
+        return next(lane.name for lane in live.lineup() if lane.id == whose)
 
     assert turn() == "Ilse"
     coach.wind(2)

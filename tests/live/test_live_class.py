@@ -153,7 +153,16 @@ def test_what_is_agreed_before_the_start_is_an_event_of_that_moment(opened: Clas
     assert live.choose("Ilse", TURNTABLE, Choice((1,), None, 0)).events == (
         ev.OptionChosen(1_000, "Ilse", TURNTABLE, (1,), None, 0),
     )
-    assert live.share(TURNTABLE, None).events == (ev.EquipmentShared(1_000, TURNTABLE, None),)
+    pair = (("Ilse", "Bram"),)
+    assert live.set_partners(TURNTABLE, pair).events == (ev.PartnersSet(1_000, TURNTABLE, pair),)
+    assert live.set_teams(TURNTABLE, pair, "drawn by lot", 7).events == (
+        ev.TeamsSet(1_000, TURNTABLE, pair, "drawn by lot", 7),
+    )
+    assert live.share_so(TURNTABLE).events == (
+        ev.PartnersSet(1_000, TURNTABLE, ()),
+        ev.TeamsSet(1_000, TURNTABLE, ()),
+    )
+    assert live.share_so(TURNTABLE).text == "as it was"
     assert live.acknowledge("Ilse", PULL, "heavy").events == (
         ev.FlagAcknowledged(1_000, "Ilse", PULL, "heavy"),
     )

@@ -89,10 +89,14 @@ class Scrub(Struct, frozen=True):
         return replace(piece, caution=caution, lanes=lanes)
 
     def _lane(self, lane: LaneResults) -> LaneResults:
+        partners = lane.partners
+        if partners is not UNSET:
+            partners = tuple(self._id(partner) for partner in partners)
         return replace(
             lane,
             athlete=self._lane_name(lane.athlete, lane.members),
             members=tuple(self._id(member) for member in lane.members),
+            partners=partners,
             note=self._words(lane.note),
             best_before=None if lane.best_before is None else self._words(lane.best_before),
         )

@@ -112,7 +112,13 @@ def _lane_score(
         option_changed_s=(
             None if tally.option_changed is None else parts.whole_seconds(tally.option_changed)
         ),
+        partners=_partners(sheet, lane.id),
     )
+
+
+def _partners(sheet: Sheet, lane: str) -> tuple[str, ...]:
+    group = next((group for group in sheet.partners if lane in group), ())
+    return tuple(other for other in group if other != lane)
 
 
 def _total_reps(piece: Piece, tally: LaneTally) -> int | None:
