@@ -11,9 +11,9 @@ from itertools import combinations, islice, permutations
 
 from msgspec import Struct
 
-from classclock.planning.bar_changes import BarChanges
+from classclock.planning.bar_turns import BarTurns
 from classclock.planning.staging import heat_sizes
-from classclock.strength.plate_changes import shared_loadings
+from classclock.strength.plate_change import shared_loadings
 from classclock.strength.together import go_together
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
@@ -56,7 +56,7 @@ def changes_of(group: Sequence[Lifter], equipment: Equipment) -> int | None:
 
     Whoever has a load that isn't known is taken to lift what is on the bar.
     """
-    return BarChanges([one.loads for one in group], equipment).in_order(tuple(range(len(group))))
+    return BarTurns([one.loads for one in group], equipment).in_order(tuple(range(len(group))))
 
 
 def propose_partners(lifters: Sequence[Lifter], equipment: Equipment, heats: int = 1) -> Partnering:
@@ -80,7 +80,7 @@ def propose_partners(lifters: Sequence[Lifter], equipment: Equipment, heats: int
 class _Task:
     def __init__(self, lifters: Sequence[Lifter], equipment: Equipment, heats: int) -> None:
         self._lifters, self._equipment, self._heats = lifters, equipment, heats
-        self._bars = BarChanges([one.loads for one in lifters], equipment)
+        self._bars = BarTurns([one.loads for one in lifters], equipment)
         self._cost: dict[tuple[int, ...], int] = {}
 
     def changes(self, group: tuple[int, ...]) -> int | None:

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Lighter, Loading
-from classclock.strength.plate_changes import PlateChange
+from classclock.strength.plate_change import PlateChange
 from classclock.units.bars_and_plates import Bar
 from classclock.units.loads import Load, plain, shown
 

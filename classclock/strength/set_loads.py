@@ -6,7 +6,7 @@ from functools import lru_cache
 from msgspec import Struct
 
 from classclock.strength.bar_loading import Loading, load_bar
-from classclock.strength.plate_changes import shared_loadings
+from classclock.strength.plate_change import shared_loadings
 from classclock.strength.together import Together, load_together
 from classclock.strength.working_loads import bar_for
 from classclock.units.bars_and_plates import Equipment

@@ -16,7 +16,7 @@ from classclock.strength.bar_picture import (
 )
 from classclock.strength.class_loads import ClassLoads, LiftPlan
 from classclock.strength.flags import NO_RECORD
-from classclock.strength.plate_changes import plate_change
+from classclock.strength.plate_change import plate_change
 from classclock.strength.prescription import uses_a_bar
 from classclock.strength.set_loads import Partners, SetLoads, set_loads
 from classclock.tally.lanes import Lane

@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from classclock.strength.bar_loading import load_bar
 from classclock.strength.bar_picture import change_words
-from classclock.strength.plate_changes import plate_change, shared_bar
+from classclock.strength.plate_change import plate_change, shared_bar
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.sheet import Sheet

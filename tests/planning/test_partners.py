@@ -9,7 +9,7 @@ from itertools import combinations, pairwise, permutations
 import pytest
 
 from classclock.planning.partners import Lifter, changes_of, propose_partners
-from classclock.strength.plate_changes import bars_for
+from classclock.strength.plate_change import bars_for
 from classclock.strength.together import load_together
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load

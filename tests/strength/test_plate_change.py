@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 
 from classclock.strength.bar_loading import Loading, load_bar
 from classclock.strength.bar_picture import change_words
-from classclock.strength.plate_changes import plate_change, shared_bar, shared_loadings
+from classclock.strength.plate_change import plate_change, shared_bar, shared_loadings
 from classclock.strength.set_loads import set_loads
 from classclock.strength.together import go_together
 from classclock.units.bars_and_plates import Bar, Equipment

@@ -5,7 +5,7 @@ from functools import lru_cache
 from itertools import pairwise
 
 from classclock.strength.bar_loading import Loading, load_bar
-from classclock.strength.plate_changes import bars_for, plate_change
+from classclock.strength.plate_change import bars_for, plate_change
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
 
@@ -13,7 +13,7 @@ _KEPT = 4_096
 """Twenty-six people by twos, each way round, on several bars."""
 
 
-class BarChanges:
+class BarTurns:
     """Worked out once for each two of them, since a matching asks for all."""
 
     def __init__(self, loads: Sequence[tuple[Load | None, ...]], equipment: Equipment) -> None:
