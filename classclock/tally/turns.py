@@ -8,12 +8,17 @@ from classclock.tally.sheet import Sheet
 
 
 class Turn(Struct, frozen=True):
-    """Who lifts, and what was on the bar before."""
+    """Who lifts, who comes after, and who did before."""
 
-    lane: str
-    """The id of the lane whose turn it is."""
+    order: tuple[str, ...]
+    """The ids of the lanes that still lift, the one whose turn it is first."""
     before: str | None
     """The lane that lifted last; None before the first lift."""
+
+    @property
+    def lane(self) -> str:
+        """The one whose turn it is."""
+        return self.order[0]
 
 
 class _Lift(Struct, frozen=True, order=True):
@@ -38,9 +43,9 @@ def _turn(sheet: Sheet, group: tuple[str, ...]) -> Turn | None:
     here = [lane for lane in group if lane in sheet.tallies]
     last = max((lift for lane in here for lift in _lifts(sheet, lane)), default=None)
     first = 0 if last is None else here.index(last.lane) + 1
-    in_order = (*here[first:], *here[:first])
-    lane = next((lane for lane in in_order if not _done(sheet, lane)), None)
-    return None if lane is None else Turn(lane, last.lane if last is not None else None)
+    in_turn = (*here[first:], *here[:first])
+    order = tuple(lane for lane in in_turn if not _done(sheet, lane))
+    return Turn(order, last.lane if last is not None else None) if order else None
 
 
 def _done(sheet: Sheet, lane: str) -> bool:

@@ -5,6 +5,7 @@ from datetime import datetime
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.live.live_class import LiveClass
 from classclock.live.session import Session
@@ -46,6 +47,10 @@ class BoardLane(Struct, frozen=True):
     load: str
     start: str = ""
     """The movement that this lane starts at, where not all start at the first."""
+    partners: tuple[str, ...] = ()
+    """The keys of those with whom it shares a bar."""
+    beside: bool = False
+    """Whether it shares one with the lane before it."""
 
 
 class BoardContent(Struct, frozen=True):
@@ -112,7 +117,7 @@ def board_content(
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
-        lanes=tuple(_lane(piece, lane, off, lanes) for lane in lanes),
+        lanes=tuple(_with_partners(live, _lane(piece, lane, off, lanes), lane) for lane in lanes),
         next=_next(live),
         left=left_words(now, record.ends, _needs(live)),
         stop="".join(cautions[:begins]),
@@ -198,6 +203,13 @@ def _lane(piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane])
         load = DASH
     start = starts_at(piece, lane, lanes)
     return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
+
+
+def _with_partners(live: LiveClass, drawn: BoardLane, lane: Lane) -> BoardLane:
+    group = next((group for group in live.partners() if lane.id in group), ())
+    keys = {one.id: one.key.upper() for one in live.lineup()}
+    others = tuple(keys[ident] for ident in group if ident != lane.id)
+    return replace(drawn, partners=others, beside=lane.id in group[1:])
 
 
 def _next(live: LiveClass) -> str:

@@ -71,7 +71,7 @@ def _by_turns(shared: SharedBar, load: Load | None, equipment: Equipment | None)
     """`now 80 kg: on 10`; `80 kg after Ilse`; the last of them says nothing of the other's load."""
     planned = str(load) if load is not None else ""
     if shared.turn == "waits":
-        return (f"{planned} after {shared.lifter}".strip(), planned or "waits")
+        return (f"{planned} after {shared.after}".strip(), planned or "waits")
     now = f"now {planned}".strip()
     if load is None or equipment is None:
         return (now,)

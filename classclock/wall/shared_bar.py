@@ -23,8 +23,8 @@ class SharedBar(Struct, frozen=True):
     """What a lane shares its bar with, at one moment."""
 
     turn: TurnNow
-    lifter: str
-    """The name of whoever's turn it is."""
+    after: str
+    """The name of whoever lifts before this lane; empty where it is its turn."""
     loads: tuple[tuple[Load | None, ...], ...]
     """The planned loads of all who share it, set by set."""
     on_it: Load | None
@@ -55,10 +55,10 @@ def shared_bars(sheet: Sheet) -> Mapping[str, SharedBar]:
     for turn in turns(sheet):
         group = next(group for group in sheet.partners if turn.lane in group)
         loads = tuple(planned_loads(sheet.piece, lanes[ident]) for ident in group)
-        for ident in group:
-            whose: TurnNow = "now" if ident == turn.lane else "waits"
-            lifter = lanes[turn.lane].name
-            found[ident] = SharedBar(whose, lifter, loads, _on_it(sheet, turn))
+        for place, ident in enumerate(turn.order):
+            whose: TurnNow = "waits" if place else "now"
+            after = lanes[turn.order[place - 1]].name if place else ""
+            found[ident] = SharedBar(whose, after, loads, _on_it(sheet, turn))
     return found
 
 

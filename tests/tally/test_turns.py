@@ -64,7 +64,10 @@ class Lifting:
 def test_the_first_of_each_bar_begins_and_nothing_is_on_it() -> None:
     lifting = Lifting(SQUAT, ("Ilse", "Ian"), ("Bram", "Noor"))
     assert lifting.record.sheet is not None
-    assert turns(lifting.record.sheet) == (Turn("Ilse", None), Turn("Bram", None))
+    assert turns(lifting.record.sheet) == (
+        Turn(("Ilse", "Ian"), None),
+        Turn(("Bram", "Noor"), None),
+    )
 
 
 @pytest.mark.parametrize("made", [True, False])
@@ -72,7 +75,7 @@ def test_a_lift_and_a_miss_pass_it_on(made: bool) -> None:  # noqa: FBT001  a ca
     lifting = Lifting(SQUAT, ("Ilse", "Ian"))
     lifting.lifts("Ilse", 5, made=made)
     assert lifting.record.sheet is not None
-    assert turns(lifting.record.sheet) == (Turn("Ian", "Ilse"),)
+    assert turns(lifting.record.sheet) == (Turn(("Ian", "Ilse"), "Ilse"),)
     lifting.lifts("Ian", 20)
     assert lifting.whose() == ["Ilse"]
 
@@ -90,6 +93,8 @@ def test_three_go_round() -> None:
         seen += lifting.whose()
         lifting.lifts(seen[-1], second)
     assert seen == ["Ilse", "Ian", "Noor", "Ilse", "Ian"]
+    assert lifting.record.sheet is not None
+    assert turns(lifting.record.sheet) == (Turn(("Noor", "Ilse", "Ian"), "Ian"),)
 
 
 def test_whoever_lifts_out_of_turn_hands_it_to_the_next_one() -> None:

@@ -92,6 +92,13 @@ def test_after_a_lift_it_is_the_others_turn_and_what_changes_is_said(pair: Lifti
     assert {lane.turn for lane in pair.says(201).values()} == {""}, "all is lifted"
 
 
+def test_of_three_each_waits_for_the_one_before() -> None:
+    three = Lifting(Ilse="light", Ian="heavy", Noor="light")
+    assert planned(three, 1) == ["now 60 kg: 20", "80 kg after Ilse", "60 kg after Ian"]
+    three.lifts("Ilse", 5)
+    assert planned(three, 6) == ["62.5 kg after Noor", "now 80 kg: on 10", "60 kg after Ian"]
+
+
 def test_what_was_lifted_is_on_the_bar_whatever_was_planned(pair: Lifting) -> None:
     pair.lifts("Ilse", 5, load="65 kg")
     assert planned(pair, 6)[1] == "now 80 kg: on 10, off 2.5"

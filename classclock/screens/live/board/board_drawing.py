@@ -113,7 +113,10 @@ def _names(content: BoardContent, look: Look) -> tuple[Line, ...]:
     lines = []
     for start in starts:
         here = (lane for lane in content.lanes if lane.start == start)
-        words = "   ".join(f"{lane.key}\N{NO-BREAK SPACE}{lane.name}" for lane in here)
+        words = "".join(
+            f"{' + ' if lane.beside else '   '}{lane.key}\N{NO-BREAK SPACE}{lane.name}"
+            for lane in here
+        ).strip()
         # Who starts where must be known before the start; who is here can be seen.
         text, keep = (f"{start}: {words}", 2) if start else (words, 3)
         lines.append(Line(text, keep=keep, ink=look.theme.quiet))
@@ -165,6 +168,10 @@ def _lane(lane: BoardLane, columns: int, rows: int, look: Look, longest: int) ->
     details = ", ".join(part for part in (lane.modification, lane.load) if part)
     if details == AS_WRITTEN:
         details = ""  # what nobody has to be told
+    if lane.partners:
+        details = ", ".join(
+            part for part in (f"with {' and '.join(lane.partners)}", details) if part
+        )
     if lane.start:
         details = ", ".join(part for part in (f"at {lane.start}", details) if part)
     if rows == 1:
