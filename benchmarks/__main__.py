@@ -13,6 +13,7 @@ from benchmarks.figure import HEADS, Figure
 from benchmarks.first_paint import first_paint
 from benchmarks.key_to_screen import key_to_screen
 from benchmarks.movements import checking, proposing
+from benchmarks.partners import a_three, few_plates, pairing
 from benchmarks.real_minute import real_minute
 from benchmarks.rehearsing import rehearsing
 from benchmarks.share_of_core import share_of_core
@@ -33,6 +34,9 @@ def figures(*, quick: bool) -> Iterator[Figure]:
     yield proposing()
     yield checking()
     yield last_weeks()
+    yield pairing()
+    yield a_three()
+    yield few_plates()
     yield real_minute(10 if quick else 60)
 
 

@@ -14,6 +14,7 @@ from classclock.tally.sheet import Sheet
 from classclock.tally.turns import Turn, turns
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
+from classclock.units.printable import printable
 
 TurnNow = Literal["", "now", "waits"]
 """Of a lane: nobody shares its bar, it is its turn, it is somebody else's."""
@@ -57,7 +58,7 @@ def shared_bars(sheet: Sheet) -> Mapping[str, SharedBar]:
         loads = tuple(planned_loads(sheet.piece, lanes[ident]) for ident in group)
         for place, ident in enumerate(turn.order):
             whose: TurnNow = "waits" if place else "now"
-            after = lanes[turn.order[place - 1]].name if place else ""
+            after = printable(lanes[turn.order[place - 1]].name) if place else ""
             found[ident] = SharedBar(whose, after, loads, _on_it(sheet, turn))
     return found
 
