@@ -12,7 +12,7 @@ from classclock.units.loads import Load
 _TRIES = 9
 _SETS = 5
 _PLENTY = 30
-_FEW = 6
+_FEW = 11
 
 
 def pairing() -> Figure:
@@ -26,7 +26,7 @@ def a_three() -> Figure:
 
 
 def few_plates() -> Figure:
-    """26 people and plates for half of them: swaps are tried until it is given up."""
+    """26 people and not quite enough plates: swaps are tried until it is given up."""
     return _figure("partners for 26 people, too few plates", 26, _FEW, most=2_000)
 
 

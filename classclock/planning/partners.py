@@ -7,15 +7,13 @@ practice, no source). Pure: loads in, groups out.
 """
 
 from collections.abc import Iterator, Sequence
-from itertools import combinations, islice, permutations
+from itertools import combinations, permutations
 
 from msgspec import Struct
 
 from classclock.planning.bar_turns import BarTurns
-from classclock.planning.staging import heat_sizes
-from classclock.strength.plate_change import shared_loadings
-from classclock.strength.together import go_together
-from classclock.units.bars_and_plates import Bar, Equipment
+from classclock.planning.lifting_at_once import can_never_fit, fit_at_once
+from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load
 
 _NEWCOMER = 10**18
@@ -162,31 +160,15 @@ class _Task:
     # -- what there is -----------------------------------------------------------
 
     def fits(self, groups: _Groups) -> bool:
-        """Whether bars and plates do for all groups of each heat, set by set and turn by turn."""
-        ordered = self.in_order(groups)
-        rest = iter(ordered)
-        heats = [list(islice(rest, size)) for size in heat_sizes(len(ordered), self._heats)]
-        return all(
-            go_together(moment, self._equipment)
-            for heat in heats
-            for moment in _moments([self._loaded(group) for group in heat])
-        )
-
-    def _loaded(self, group: tuple[int, ...]) -> tuple[tuple[tuple[Bar, Load] | None, ...], ...]:
-        """Set by set and turn by turn what is on the group's bar; nothing where no bar does."""
-        made = shared_loadings([self._lifters[at].loads for at in group], self._equipment) or ()
-        sets = max((len(loads) for loads in made), default=0)
-        return tuple(
-            tuple(
-                (one.bar, one.total) if one is not None else None
-                for loads in made
-                for one in [loads[min(number, len(loads) - 1)] if loads else None]
-            )
-            for number in range(sets)
-        )
+        """Whether bars and plates do for all groups of each heat at once."""
+        loads = [[self._lifters[at].loads for at in group] for group in self.in_order(groups)]
+        return fit_at_once(loads, self._equipment, self._heats)
 
     def swapped(self, groups: _Groups) -> _Groups | None:
         """The cheapest swap of two people with which it fits; None where none does."""
+        turns = max(map(len, groups), default=1) * self._heats
+        if can_never_fit([one.loads for one in self._lifters], self._equipment, turns):
+            return None
         every = sorted((self._total(other), other) for other in _swaps(groups))
         fitting = (other for _, other in every[:_MOST_SWAPS] if self.fits(other))
         return next(fitting, None)
@@ -194,17 +176,6 @@ class _Task:
 
 def _or_more(changes: int | None) -> int:
     return _NO_BAR if changes is None else changes
-
-
-def _moments(
-    groups: Sequence[tuple[tuple[tuple[Bar, Load] | None, ...], ...]],
-) -> Iterator[list[tuple[Bar, Load]]]:
-    """What is on all bars at once: everybody's first turn of a set, then everybody's second."""
-    for number in range(max(map(len, groups), default=0)):
-        at_work = [group[min(number, len(group) - 1)] for group in groups if group]
-        for turn in range(max(map(len, at_work), default=0)):
-            loaded = (each[turn % len(each)] for each in at_work if each)
-            yield [one for one in loaded if one is not None]
 
 
 def _swaps(groups: _Groups) -> Iterator[_Groups]:

@@ -8,6 +8,7 @@ from itertools import combinations, pairwise, permutations
 
 import pytest
 
+from classclock.planning.lifting_at_once import can_never_fit, fit_at_once
 from classclock.planning.partners import Lifter, changes_of, propose_partners
 from classclock.strength.plate_change import bars_for
 from classclock.strength.together import load_together
@@ -178,6 +179,20 @@ def test_where_plates_are_few_the_best_way_is_changed_until_they_do_and_that_is_
         said.add((proposed.best_found, proposed.enough))
     assert (False, True) in said, "some fit at once"
     assert also in said
+
+
+def test_what_can_never_fit_fits_in_no_way_at_all() -> None:
+    few, never = club(1, bars=4), 0
+    for seed in range(60):
+        people = some_class(seed)
+        loads = [one.loads for one in people]
+        turns = 2 + len(people) % 2
+        if len(people) > 6 or not can_never_fit(loads, few, turns):
+            continue
+        never += 1
+        for way in every_way(people):
+            assert not fit_at_once([[one.loads for one in group] for group in way], few, 1)
+    assert never > 3
 
 
 def test_no_newcomer_is_left_to_another_where_there_are_others_enough() -> None:
