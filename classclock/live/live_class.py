@@ -13,11 +13,14 @@ from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
+from classclock.plan.formats.fit import Fit
+from classclock.plan.model import Plan
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import lineup, partners_now
 from classclock.tally.decide import decide
 from classclock.tally.decide_clock import NotSettled, decide_clock
+from classclock.tally.decide_fitting import decide_fitting
 from classclock.tally.decide_groups import (
     AS_PLANNED,
     SharedWay,
@@ -54,15 +57,17 @@ class LiveClass:
         record: ClassRecord,
         recorder: Recorder,
         *,
-        read_loads: "Callable[[], ClassLoads] | None" = None,
+        read_loads: "Callable[[Plan], ClassLoads] | None" = None,
     ) -> None:
-        """`read_loads` works out who lifts what, from files: it may take a moment."""
+        """`read_loads` works out who lifts what in a plan, from files: it may take a moment."""
         self.clock = clock
         self.record = record
         self.loads: ClassLoads | None = None
         """What everybody is to lift, once `plan_loads` has read it."""
         self._recorder = recorder
         self._read_loads = read_loads
+        self._loads_in: Plan | None = None
+        """The plan that they were read for."""
         self._told: tuple[str, ...] = ()
         """Who was named as unsettled in answer to the last command."""
 
@@ -86,9 +91,10 @@ class LiveClass:
         return self.loads is None and self._read_loads is not None
 
     def plan_loads(self) -> None:
-        """Find out what everybody is to lift, unless that is known already."""
-        if self.loads is None and self._read_loads is not None:
-            self.loads = self._read_loads()
+        """Find out what everybody is to lift in the plan as it stands, unless that is known."""
+        while self._read_loads is not None and self._loads_in is not self.record.plan:
+            plan = self.record.plan  # it may be fitted while this is read
+            self.loads, self._loads_in = self._read_loads(plan), plan
 
     # -- doing -----------------------------------------------------------------------
 
@@ -138,6 +144,10 @@ class LiveClass:
         text = f"{names[first]} and {names[second]} have changed places"
         return self._recorded(*decided, text=text)
 
+    def fit(self, segment: int, fit: Fit | None) -> Outcome:
+        """Between segments: this one is so short, or left out; None: as planned again."""
+        return self._came(decide_fitting(self.record, segment, fit, self.clock.now()))
+
     def choose(self, person_id: str, segment: int, choice: Choice) -> Outcome:
         """Before a segment starts: what this person modifies in it."""
         chosen = (choice.options, choice.load, choice.start_station)
@@ -164,4 +174,6 @@ class LiveClass:
             number = self._recorder.append(event)
             self.record = self.record.apply(number, event)
             last_said = said(event, self.record) or last_said
+        if self.loads is not None:
+            self.plan_loads()
         return Outcome(text or last_said, events=events)

@@ -64,7 +64,7 @@ def rehearse(
     segment: int,
     unit: Unit,
     stop: str = STOP,
-    read_loads: Callable[[], ClassLoads] | None = None,
+    read_loads: Callable[[Plan], ClassLoads] | None = None,
 ) -> Rehearsed:
     """Run one piece: real seconds since go, held time included, then settled by itself.
 

@@ -10,7 +10,6 @@ from collections.abc import Callable, Iterable, Mapping, Sequence
 from itertools import compress
 
 from msgspec import Struct, field
-from msgspec.structs import replace
 
 from classclock.plan.amounts import amount_of
 from classclock.plan.formats.timelines import length
@@ -159,7 +158,7 @@ def _by_benchmark(piece: Piece, lane: Lane, past: Sequence[Past]) -> _Rests | No
     efforts = {id(one): effort_of(one.result, limit, work) for one in same}
     same = [one for one in same if efforts[id(one)] is not None]
     wanted = lane_terms(piece, lane, limit)
-    equal = [one for one in same if replace(one.result.terms, work=wanted.work).equal(wanted)]
+    equal = [one for one in same if one.result.terms.equal(wanted, any_length=True)]
     on = _latest(equal or same)
     if not on:
         return None

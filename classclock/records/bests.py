@@ -10,8 +10,9 @@ from decimal import ROUND_HALF_EVEN, Decimal
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
-from classclock.records.result import Result, finish_of, kg_of
+from classclock.records.result import NOT_SAID, Result, finish_of, kg_of
 from classclock.tally.scores.on_for import Earlier, RoundsAndReps
 from classclock.units.loads import Load, parse_load, plain
 from classclock.units.times import show_time
@@ -60,8 +61,8 @@ def standing(result: Result, results: Iterable[Result]) -> Standing:
     if not result.counts:
         return Standing("not compared", why_not=result.why_not)
     earlier = [one for one in results if one.counts and one.moment < result.moment]
-    equal = [one for one in earlier if one.terms.equal(result.terms)]
-    others = bests([one for one in earlier if not one.terms.equal(result.terms)])
+    equal = [one for one in earlier if one.compares(result)]
+    others = bests([one for one in earlier if not one.compares(result)])
     before = best_of(equal)
     if before is None:
         return Standing("first", others=others)
@@ -82,12 +83,29 @@ def best_of(results: Iterable[Result]) -> Result | None:
 
 
 def bests(results: Sequence[Result]) -> tuple[Result, ...]:
-    """The best for each set of terms, those used last first."""
+    """The best for each set of terms, those used last first, but for what another outdoes."""
     by_terms: dict[object, list[Result]] = {}
     for one in sorted(results, key=lambda one: -one.moment):
         by_terms.setdefault(one.terms, []).append(one)
-    found = (best_of(group) for group in by_terms.values())
-    return tuple(best for best in found if best is not None)
+    found = [best for group in by_terms.values() if (best := best_of(group)) is not None]
+    return tuple(best for best in found if outdone_by(best, found) is None)
+
+
+def outdone_by(best: Result, others: Iterable[Result]) -> Result | None:
+    """Of the bests under other lengths the one that outdoes this one: a time for finished work."""
+    better = (
+        one for one in others if in_one_line(one, best) and (one.worth or 0) > (best.worth or 0)
+    )
+    return best_of(better)
+
+
+def in_one_line(one: Result, other: Result) -> bool:
+    """Whether they compare, and their terms are said alike but for the length."""
+    if one.terms == other.terms:
+        return True
+    alike = replace(one.terms, work=other.terms.work) == other.terms
+    said = NOT_SAID not in (one.terms.work, other.terms.work)
+    return alike and said and one.compares(other)
 
 
 def margin(one: Result, other: Result) -> str:

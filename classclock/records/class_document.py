@@ -6,6 +6,7 @@ from typing import Any
 from msgspec import UNSET
 
 from classclock.plan.cautions import cautions_of
+from classclock.plan.formats.fit import length_of_planned
 from classclock.plan.model import is_piece
 from classclock.records.document import (
     COLUMNS,
@@ -36,9 +37,11 @@ def results_document(record: ClassRecord, *, started: str, journal: str) -> Resu
 
 
 def _piece(record: ClassRecord, key: RunKey) -> PieceResults:
-    segment = record.plan.segment[key.segment]
-    assert is_piece(segment)  # noqa: S101  `pieces` gives no others
     sheets = record.heats(key)
+    segment, total = sheets[0].piece.segment, sheets[0].timeline.total
+    assert is_piece(segment)  # noqa: S101  `pieces` gives no others
+    planned = record.planned_length(key.segment, sheets[0])
+    fitted = "" if planned is None else length_of_planned(total, planned)
     settled = all(sheet.settled for sheet in sheets)
     return PieceResults(
         name=segment.name,
@@ -46,17 +49,22 @@ def _piece(record: ClassRecord, key: RunKey) -> PieceResults:
         benchmark=segment.benchmark,
         lift=segment.lift,
         sets=tuple(each.reps for each in segment.sets),
-        length_s=sheets[0].timeline.total // 1000,
+        length_s=total // 1000,
+        planned_s=UNSET if planned is None else planned // 1000,
         caution=tuple(cautions_of(segment, record.stop)),
         attempt=key.attempt,
         status="settled" if settled else "provisional",
-        lanes=tuple(_lane(score) for score in scores(sheets, now=None, settled=settled)),
+        lanes=tuple(_lane(score, fitted) for score in scores(sheets, now=None, settled=settled)),
     )
 
 
-def _lane(score: LaneScore) -> LaneResults:
+def _lane(score: LaneScore, fitted: str) -> LaneResults:
+    """`fitted` is what is noted of a piece that was made shorter for the clock."""
+    columns = {column: _plain(getattr(score, column)) for column in COLUMNS}
+    if fitted and score.status not in ("finished", "absent"):
+        columns["note"] = "; ".join(filter(None, (score.note, fitted)))
     return LaneResults(
-        **{column: _plain(getattr(score, column)) for column in COLUMNS},
+        **columns,
         key=score.key,
         members=score.members,
         heat=score.heat,

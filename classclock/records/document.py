@@ -103,6 +103,8 @@ class PieceResults(Struct, frozen=True, kw_only=True, gc=False):
     sets: tuple[Int32, ...] | UnsetType = UNSET
     """How many reps each set has."""
     length_s: Int32 | UnsetType | None = UNSET
+    planned_s: Int32 | UnsetType = UNSET
+    """How long it was planned, said only where it was made shorter for the clock."""
     caution: tuple[str, ...] | UnsetType = UNSET
     attempt: Int32
     status: Literal["settled", "provisional"]

@@ -42,7 +42,9 @@ class OwnBests(Struct, frozen=True):
             return None
         terms = lane_terms(piece, lane, length)
         return best_of(
-            one for one in self._earlier(lane.members[0], benchmark) if one.terms.equal(terms)
+            one
+            for one in self._earlier(lane.members[0], benchmark)
+            if one.terms.equal(terms, any_length=one.finish_s is not None)
         )
 
     def runs(self, piece: Piece, lanes: Iterable[Lane], length: int) -> dict[str, Earlier]:
@@ -63,7 +65,7 @@ class OwnBests(Struct, frozen=True):
         best: dict[tuple[int, int], str | None] = {}
         for entry in self._entries(document):
             earlier = self._earlier(entry.result.athlete, entry.result.benchmark)
-            before = best_of(one for one in earlier if one.terms.equal(entry.result.terms))
+            before = best_of(one for one in earlier if one.compares(entry.result))
             best[entry.piece, entry.lane] = None if before is None else before.score
         pieces = (
             replace(

@@ -7,6 +7,7 @@ from typing import Literal
 from msgspec import Struct
 
 from classclock.units.loads import Load
+from classclock.units.times import parse_time
 
 ScoreKind = Literal["rounds", "time", "reps", "load"]
 """What a benchmark is scored in. A time may be reps, where the cap came first."""
@@ -21,7 +22,7 @@ _PER_KG = 10**8
 
 
 class Terms(Struct, frozen=True):
-    """Under what a score was made. Only scores made under equal terms are compared."""
+    """Under what a score was made. `Result.compares` says which scores are compared by it."""
 
     modification: str = ""
     """The options used; empty is as written."""
@@ -31,13 +32,16 @@ class Terms(Struct, frozen=True):
     """How long the piece was, or how many reps the set had; `?` where nobody said."""
     team: int = 1
 
-    def equal(self, other: "Terms") -> bool:
-        """Whether scores compare. What was not said on one side is taken to be the same."""
+    def equal(self, other: "Terms", *, any_length: bool = False) -> bool:
+        """Whether they are the same. What was not said on one side is taken to be the same.
+
+        `any_length`: whatever the length of the piece.
+        """
         return (
             self.modification == other.modification
             and self.team == other.team
             and _same(self.loads, other.loads)
-            and _same(self.work, other.work)
+            and (any_length or _same(self.work, other.work))
         )
 
     def __str__(self) -> str:
@@ -81,6 +85,33 @@ class Result(Struct, frozen=True):
     def counts(self) -> bool:
         """Whether it can be a best."""
         return not self.why_not and self.worth is not None and bool(self.benchmark)
+
+    @property
+    def finish_s(self) -> int | None:
+        """The seconds that the whole work took; None where it wasn't finished, or has no end."""
+        return finish_of(self.worth) if self.kind == "time" and self.worth is not None else None
+
+    def compares(self, other: "Result") -> bool:
+        """Whether it can be told which of the two is better: they were made under equal terms.
+
+        A time for work that was finished compares with any cap: with other times, and with what a
+        cap cut off that came no sooner.
+        """
+        if self.terms.equal(other.terms):
+            return True
+        finishes = [one for one in (self, other) if one.finish_s is not None]
+        if not finishes or not self.terms.equal(other.terms, any_length=True):
+            return False
+        return len(finishes) == 2 or _within(finishes[0], other if finishes[0] is self else self)
+
+
+def _within(finished: Result, cut_off: Result) -> bool:
+    """Whether the whole work was done before the cap that cut the other one off."""
+    try:
+        cap = parse_time(cut_off.terms.work)
+    except ValueError:
+        return False  # a file that somebody wrote by hand
+    return (finished.finish_s or 0) * 1000 <= cap
 
 
 def rounds_worth(rounds: int, odd: int) -> int:

@@ -87,13 +87,13 @@ def _cell(bests: Sequence[Best], month: str) -> Cell | None:
     if not bests:
         return None
     written = [one for one in bests if not one.result.terms.modification]
-    latest = (written or bests)[0].result.terms
-    compared = [one.result for one in bests if one.result.terms.equal(latest)]
+    latest = (written or bests)[0].result
+    compared = [one.result for one in bests if one.result.compares(latest)]
     best = best_of(compared)
     if best is None:
         return None
-    others = tuple(one.result for one in bests if not one.result.terms.equal(latest))
-    return Cell(best, bool(latest.modification), best.day.startswith(month), others)
+    others = tuple(one.result for one in bests if not one.result.compares(latest))
+    return Cell(best, bool(latest.terms.modification), best.day.startswith(month), others)
 
 
 def terms_words(result: Result) -> str:

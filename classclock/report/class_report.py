@@ -9,6 +9,7 @@ from itertools import pairwise
 
 from msgspec import Struct
 
+from classclock.plan.formats.fit import length_of_planned
 from classclock.plan.model import FORMATS
 from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
@@ -104,7 +105,15 @@ def _piece(
 def _format_words(piece: PieceResults) -> str:
     form, length = FORMATS.get(piece.format), known(piece.length_s, None)
     timed, untimed = ("{time}", "") if form is None else form.about.reported
-    return untimed if length is None else timed.format(time=show_time(length * 1000))
+    if length is None:
+        return untimed
+    planned = known(piece.planned_s, None)
+    time = (
+        show_time(length * 1000)
+        if planned is None
+        else length_of_planned(length * 1000, planned * 1000)
+    )
+    return timed.format(time=time)
 
 
 def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> LaneLine:

@@ -5,6 +5,7 @@ from datetime import date
 
 from msgspec import Struct
 
+from classclock.records.bests import in_one_line
 from classclock.records.result import Result
 from classclock.report.plot import LEAST_POINTS, plotted
 
@@ -31,13 +32,14 @@ def points(results: Sequence[Result]) -> tuple[Point, ...]:
         return ()
     days = [date.fromisoformat(one.day).toordinal() for one, _ in shown]
     values = [-value if one.kind == "time" else value for one, value in shown]
-    most: dict[object, int] = {}
+    most: list[Result] = []
     found = []
     for (one, _), day, value in zip(shown, days, values, strict=True):
-        worth = one.worth or 0
-        best = one.counts and worth > most.get(one.terms, -1)
+        best = one.counts and not any(
+            in_one_line(one, other) and (one.worth or 0) <= (other.worth or 0) for other in most
+        )
         if best:
-            most[one.terms] = worth
+            most.append(one)
         found.append(
             Point(
                 _scaled(day, days, WIDTH),

@@ -22,7 +22,7 @@ from classclock.screens.app import ClassclockApp
 from classclock.screens.live.background_work import Autopilot
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
-from classclock.tally.load_flags import open_flags, to_come
+from classclock.tally.load_flags import open_flags
 from classclock.wall.on_disk_words import last_words
 
 if TYPE_CHECKING:
@@ -65,7 +65,7 @@ async def _flags_read(app: ClassclockApp, session: Session) -> bool:
         return True
     if live.loads_unread:
         await asyncio.to_thread(live.plan_loads)
-    if not open_flags(live.record, live.loads, to_come(live.record)):
+    if not open_flags(live.record, live.loads, live.record.to_come):
         return True
     from classclock.screens.flags.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
 

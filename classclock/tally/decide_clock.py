@@ -127,8 +127,9 @@ def _next(
     heats = max((lane.heat for lane in all_heats(record, loads)), default=1) if scored else 1
     if chosen.heat < heats:
         return (*settled, ev.SegmentChosen(at, chosen.segment, chosen.heat + 1))
-    if chosen.segment + 1 < len(record.plan.segment):
-        return (*settled, ev.SegmentChosen(at, chosen.segment + 1))
+    after = record.beside(1)
+    if after is not None:
+        return (*settled, ev.SegmentChosen(at, after))
     return (*settled, ev.ClassClosed(at))
 
 
@@ -145,10 +146,7 @@ def _go_to(record: ClassRecord, steps: int, at: int) -> Decided:
     chosen = record.chosen
     if steps == 0:
         return (ev.SegmentChosen(at, chosen.segment, chosen.heat, anew=True),)
-    here = chosen.segment + (1 if record.closed else 0)
-    target = here + steps
-    if target < 0:
-        return Refusal("this is the first segment")
-    if target >= len(record.plan.segment):
-        return Refusal("this is the last segment")
+    target = record.beside(steps)
+    if target is None:
+        return Refusal(f"this is the {'first' if steps < 0 else 'last'} segment")
     return (ev.SegmentChosen(at, target),)

@@ -10,6 +10,7 @@ Every event stands in one of the unions at the end, and whatever folds, says or 
 
 from msgspec import Struct
 
+from classclock.plan.formats.fit import Fit
 from classclock.tally.lanes import Lane, Person, Sharing
 from classclock.units.loads import Load
 
@@ -84,6 +85,13 @@ class TeamsSet(_Happened, frozen=True):
     """In words, as it was offered."""
     seed: int | None = None
     """What the lot was drawn with, where it was: the same people and seed make the same teams."""
+
+
+class SegmentFitted(_Happened, frozen=True):
+    """Before a segment starts: it is shorter than planned; None: as planned again."""
+
+    segment: int
+    fit: Fit | None
 
 
 class FlagAcknowledged(_Happened, frozen=True):
@@ -264,6 +272,7 @@ ClassEvent = (
     | EquipmentShared
     | PartnersSet
     | TeamsSet
+    | SegmentFitted
     | FlagAcknowledged
     | EndMoved
     | EmergencyNoted

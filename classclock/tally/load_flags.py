@@ -52,8 +52,3 @@ def open_flags(
     return tuple(
         one for one in found if (one.person_id, one.segment, one.text) not in record.acknowledged
     )
-
-
-def to_come(record: ClassRecord) -> range:
-    """The segment on the board and those after it."""
-    return range(record.chosen.segment, len(record.plan.segment))

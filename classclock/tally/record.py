@@ -9,7 +9,8 @@ from typing import Literal, NamedTuple, TypeVar, assert_never
 from msgspec import Struct, field
 from msgspec.structs import replace
 
-from classclock.plan.formats.timelines import timeline
+from classclock.plan.formats.fit import Fit
+from classclock.plan.formats.timelines import length, timeline
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.tally import events as ev
 from classclock.tally.lanes import Choice, Person, Sharing, Teams
@@ -29,10 +30,19 @@ class RunKey(NamedTuple):
     heat: int = 1
 
 
+class Fitted(Struct, frozen=True):
+    """A segment that was made shorter, or left out, so that the class ends in time."""
+
+    fit: Fit
+    planned: Segment
+    """As the plan has it."""
+
+
 class ClassRecord(Struct, frozen=True):
-    """Everything known of a class after some of its events. `plan` is what its text reads as."""
+    """Everything known of a class after some of its events."""
 
     plan: Plan
+    """What its text reads as, with the segments that were fitted as short as they are now."""
     unit: Unit = "kg"
     plan_name: str = ""
     people: tuple[Person, ...] = ()
@@ -48,6 +58,8 @@ class ClassRecord(Struct, frozen=True):
     """Who shares a bar in a segment, by the people's ids."""
     teams: Mapping[int, Teams] = field(default_factory=dict)
     """Who shares a tally in a segment, where it isn't as the plan has it."""
+    fits: Mapping[int, Fitted] = field(default_factory=dict)
+    """By segment what was made shorter or left out, the newest last."""
     chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
@@ -57,6 +69,43 @@ class ClassRecord(Struct, frozen=True):
     @property
     def segment(self) -> Segment:
         return self.plan.segment[self.chosen.segment]
+
+    def planned(self, segment: int) -> Segment:
+        """The segment with this number as the plan has it."""
+        fitted = self.fits.get(segment)
+        return self.plan.segment[segment] if fitted is None else fitted.planned
+
+    def planned_length(self, segment: int, run: Sheet | None = None) -> int | None:
+        """How long it was planned (ms), where it was fitted and is shorter, or was in a `run`."""
+        planned = self.planned(segment)
+        fitted = self.plan.segment[segment] if run is None else run.piece.segment
+        if fitted is planned:
+            return None
+        lasts = length(fitted) if run is None else run.timeline.total  # with minutes got again
+        return length(planned) if lasts < length(planned) else None
+
+    def left_out(self, segment: int) -> bool:
+        return segment in self.fits and self.fits[segment].fit.left_out
+
+    @property
+    def to_come(self) -> tuple[int, ...]:
+        """The segment on the board, and those after it that aren't left out."""
+        here = self.chosen.segment
+        after = range(here + 1, len(self.plan.segment))
+        return (here, *(index for index in after if not self.left_out(index)))
+
+    def beside(self, steps: int) -> int | None:
+        """The segment so many after the one on the board, before it if negative; None: no such.
+
+        Going on passes by those that are left out; going back reaches them. Once the class is
+        closed all of them lie before.
+        """
+        if steps > 0:
+            way = () if self.closed else self.to_come[1:]
+        else:
+            past = len(self.plan.segment) if self.closed else self.chosen.segment
+            way = tuple(range(past - 1, -1, -1))
+        return way[abs(steps) - 1] if abs(steps) <= len(way) else None
 
     @property
     def sheet(self) -> Sheet | None:
@@ -131,6 +180,8 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
         case ev.TeamsSet(segment=segment, groups=groups, how=how):
             teams = Teams(groups, how) if groups else None
             return replace(record, teams=_but_for(record.teams, segment, teams))
+        case ev.SegmentFitted(segment=index, fit=fit):
+            return _fitted(record, index, fit)
         case ev.FlagAcknowledged():
             flag = (event.person_id, event.segment, event.text)
             return replace(record, acknowledged=record.acknowledged | {flag})
@@ -148,6 +199,17 @@ def _but_for(known: Mapping[int, Told], segment: int, told: Told | None) -> dict
     """What is known of all segments, with this of one; without that one where it says nothing."""
     others = {index: one for index, one in known.items() if index != segment}
     return {**others, segment: told} if told else others
+
+
+def _fitted(record: ClassRecord, index: int, fit: Fit | None) -> ClassRecord:
+    planned = record.planned(index)
+    segments = list(record.plan.segment)
+    segments[index] = planned if fit is None else planned.fitted(fit)
+    fits = {number: fitted for number, fitted in record.fits.items() if number != index}
+    if fit is not None:
+        fits[index] = Fitted(fit, planned)
+    plan = record.plan.model_copy(update={"segment": tuple(segments)})
+    return replace(record, plan=plan, fits=fits)
 
 
 def _of_a_run(record: ClassRecord, event: ev.RunEvent) -> ClassRecord:

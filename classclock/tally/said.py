@@ -3,6 +3,7 @@
 from typing import assert_never
 
 from classclock.tally import events as ev
+from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.score_parts import score_text
@@ -14,7 +15,7 @@ from classclock.units.times import show_time
 def said(event: ev.Event, record: ClassRecord) -> str:
     """One line on an event, once `record` has it; empty where there is nothing to say."""
     if isinstance(event, ev.ClassEvent):
-        return _of_the_class(event)
+        return _of_the_class(event, record)
     if isinstance(event, ev.RunEvent):
         return _of_a_run(event)
     if isinstance(event, ev.ClockEvent):
@@ -22,8 +23,10 @@ def said(event: ev.Event, record: ClassRecord) -> str:
     return _on_the_count(event, record.sheet)
 
 
-def _of_the_class(event: ev.ClassEvent) -> str:
+def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:
     match event:
+        case ev.SegmentFitted(segment=segment):
+            return _fitted(segment, record)
         case ev.EquipmentShared(sharing=None):
             return "all start together, as planned"
         case ev.EquipmentShared():
@@ -50,6 +53,14 @@ def _of_the_class(event: ev.ClassEvent) -> str:
             return ""  # the screen shows it by itself, or the room isn't to hear of it
         case _:
             assert_never(event)
+
+
+def _fitted(segment: int, record: ClassRecord) -> str:
+    name = record.plan.segment[segment].name
+    if record.left_out(segment):
+        here = segment == record.chosen.segment
+        return f"{name} is left out: {'up goes back to it' if here else 'going on passes it by'}"
+    return f"{name}: {fitted_words(record, segment) or 'as planned again'}"
 
 
 def _of_a_run(event: ev.RunEvent) -> str:

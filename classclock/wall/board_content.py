@@ -15,6 +15,8 @@ from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.station import Option, Station
+from classclock.planning.fitting import time_needed
+from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
@@ -56,7 +58,7 @@ class BoardLane(Struct, frozen=True):
 class BoardContent(Struct, frozen=True):
     title: str
     place: str
-    """`segment 3 of 5`, and the heat where there are several."""
+    """`segment 3 of 5`, the heat where there are several, and what was planned if it is shorter."""
     name: str
     words: str
     cautions: tuple[str, ...]
@@ -107,6 +109,8 @@ def board_content(
         here += f", heat {record.chosen.heat} of {heats}"
     if record.chosen.attempt > 1:
         here += ", once more"
+    if fitted := fitted_words(record, record.chosen.segment):
+        here += f", {fitted}"
     return BoardContent(
         title=_safe(record.plan.title),
         place=here,
@@ -119,7 +123,7 @@ def board_content(
         notes=_all_safe((*segment.notes, *record.plan.notes)),
         lanes=tuple(_with_partners(live, _lane(piece, lane, off, lanes), lane) for lane in lanes),
         next=_next(live),
-        left=left_words(now, record.ends, _needs(live)),
+        left=left_words(now, record.ends, time_needed(record)),
         stop="".join(cautions[:begins]),
         stop_stood=_had_a_piece(record),
         lift=_lift(live, off),
@@ -213,25 +217,7 @@ def _with_partners(live: LiveClass, drawn: BoardLane, lane: Lane) -> BoardLane:
 
 
 def _next(live: LiveClass) -> str:
-    segment = next_segment(live.record.plan, live.record.chosen.segment)
+    segment = next_segment(live.record)
     if segment is None:
         return "this is the last segment"
     return f"next: {_safe(segment.name)}, {show_time(timeline(segment).total)}"
-
-
-def _needs(live: LiveClass) -> int:
-    """What this segment and those after it take, with their count-ins, in milliseconds."""
-    record = live.record
-    here = record.chosen.segment
-    return sum(
-        _heats_left(record, index) * (timeline(segment).total + segment.count_in)
-        for index, segment in enumerate(record.plan.segment)
-        if index >= here
-    )
-
-
-def _heats_left(record: ClassRecord, segment: int) -> int:
-    """How many heats are to come where equipment is shared; 1 elsewhere."""
-    shared = record.shared.get(segment)
-    heats = 1 if shared is None else max(place.heat for place in shared.places)
-    return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats

@@ -8,6 +8,7 @@ from msgspec.structs import replace
 from classclock.live.live_class import LiveClass
 from classclock.plan.model import is_piece
 from classclock.plan.outline import describe
+from classclock.tally.fitted_words import described
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores, unsettled
@@ -50,9 +51,11 @@ def settle_page(
     """
     record = live.record
     segment, sheet = record.segment, record.sheet
-    title, words = printable(segment.name), printable(describe(segment), 120)
+    title = printable(segment.name)
     if sheet is None or not is_piece(segment):
+        words = printable(describe(segment), 120)
         return SettlePage(title, words, "over", (), "", "enter goes on", asks=False)
+    words = printable(described(record, record.chosen.segment, sheet), 120)
     heats = record.heats(record.chosen)
     if len(heats) > 1 or sheet.heat > 1:
         title = f"{title}, heat {sheet.heat}"
@@ -69,7 +72,7 @@ def settle_page(
             off_the_wall(score.lane, record.people),
         )
     )
-    run = record.chosen._replace(heat=1)
+    key = record.chosen._replace(heat=1)
     by_load = sheet.piece.counts_by == "load"
     rows = []
     for score in here:
@@ -82,7 +85,7 @@ def settle_page(
             mirrored=mirrored,
         )
         if not asked:
-            row = with_best(row, (standings or {}).get((run, score.lane.id)))
+            row = with_best(row, (standings or {}).get((key, score.lane.id)))
         if off_the_wall(score.lane, record.people):
             row = score_kept_off(row, by_load=by_load)
         rows.append(row)

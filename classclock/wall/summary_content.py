@@ -5,8 +5,8 @@ from collections.abc import Sequence
 from msgspec import Struct
 
 from classclock.live.live_class import LiveClass
-from classclock.plan.outline import describe
 from classclock.records.bests import Standing
+from classclock.tally.fitted_words import described
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores
@@ -40,7 +40,8 @@ def summary(
     record = live.record
     pieces = []
     for key in record.pieces():
-        segment, heats = record.plan.segment[key.segment], record.heats(key)
+        heats = record.heats(key)
+        segment = heats[0].piece.segment
         again = f", attempt {key.attempt}" if key.attempt > 1 else ""
         settled = all(sheet.settled for sheet in heats)
         provisional = "" if settled else ", provisional"
@@ -49,7 +50,7 @@ def summary(
             for score in _in_order(scores(heats, now=None, settled=settled), record)
             if score.status != "absent"
         )
-        words = printable(describe(segment), 120) + provisional
+        words = printable(described(record, key.segment, heats[0]), 120) + provisional
         pieces.append(PieceSummary(printable(segment.name) + again, words, rows))
     where = (
         f"saved: {saved[0]}, with a table for each piece beside it"

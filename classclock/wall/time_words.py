@@ -5,6 +5,7 @@ from datetime import datetime, timedelta
 from msgspec import Struct
 
 _MINUTE = timedelta(minutes=1)
+_MINUTE_MS = 60_000
 _SOON = timedelta(minutes=5)
 
 
@@ -32,13 +33,22 @@ def time_words(now: datetime, ends: str | None) -> TimeWords:
     return TimeWords(clock, f"ends {end.astimezone(now.tzinfo):%H:%M}", soon=end - now <= _SOON)
 
 
+def time_left(now: datetime, ends: str | None) -> int | None:
+    """Whole minutes until the class's end, in milliseconds; negative once it is over."""
+    if ends is None:
+        return None
+    return (datetime.fromisoformat(ends) - now) // _MINUTE * _MINUTE_MS
+
+
+def minutes(ms: int) -> int:
+    """Rounded up: what is planned takes no less."""
+    return -(-ms // _MINUTE_MS)
+
+
 def left_words(now: datetime, ends: str | None, needs: int) -> str:
     """How much of the class is left, and what the plan still `needs` of it (milliseconds)."""
-    minutes = -(-needs // 60_000)
-    plan = f"the plan needs {minutes} min more"
-    if ends is None:
+    plan = f"the plan needs {minutes(needs)} min more"
+    left = time_left(now, ends)
+    if left is None or left < 0:
         return plan
-    left = (datetime.fromisoformat(ends) - now) // _MINUTE
-    if left < 0:
-        return plan
-    return f"{left} min of the class left, {plan}"
+    return f"{minutes(left)} min of the class left, {plan}"

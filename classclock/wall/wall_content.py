@@ -6,8 +6,9 @@ from msgspec import Struct
 
 from classclock.clock.timeline import Reading
 from classclock.plan.cautions import cautions_of
-from classclock.plan.model import Plan, Segment
+from classclock.plan.model import Segment
 from classclock.plan.outline import describe, set_words, station_line
+from classclock.tally.fitted_words import fitted_words
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.sheet import Sheet
 from classclock.units.printable import printable
@@ -23,6 +24,8 @@ class WallContent(Struct, frozen=True):
     title: str
     words: str
     """The format, in words."""
+    fitted: str = ""
+    """What was planned, where it is shorter."""
     emphasis: str = ""
     """One word or two, large: the step, a cue, that the clock is held."""
     held: bool = False
@@ -55,6 +58,7 @@ def wall_content(
         clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),
         title=printable(segment.name),
         words=describe(segment),
+        fitted=fitted_words(record, record.chosen.segment, sheet),
         emphasis=_emphasis(segment, reading, phase, cue, all_in=all_in is not None),
         held=held,
         inverted=just_over,
@@ -128,11 +132,13 @@ def _hint(record: ClassRecord, phase: Phase, *, all_in: bool) -> str:
 
 def next_words(record: ClassRecord) -> str:
     """What comes after the segment on the board."""
-    segment = next_segment(record.plan, record.chosen.segment)
+    segment = next_segment(record)
     if segment is None:
         return "the end of the class"
     return f"next, {printable(segment.name)}"
 
 
-def next_segment(plan: Plan, index: int) -> Segment | None:
-    return plan.segment[index + 1] if index + 1 < len(plan.segment) else None
+def next_segment(record: ClassRecord) -> Segment | None:
+    """The one after the segment on the board; None after the last."""
+    after = record.beside(1)
+    return None if after is None else record.plan.segment[after]

@@ -17,7 +17,7 @@ from classclock.plan.settings.club import Club
 from classclock.records.class_document import results_document
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
-from classclock.tally.load_flags import load_flags, open_flags, to_come
+from classclock.tally.load_flags import load_flags, open_flags
 
 PLAN = """
 title = "Depot strength"
@@ -95,11 +95,11 @@ def test_loads_are_worked_out_at_the_start_at_the_latest(coach: Any) -> None:
 
 def test_a_load_above_the_maximum_stays_flagged_until_it_was_acknowledged(coach: Any) -> None:
     live = coach.session.live
-    assert open_flags(live.record, live.loads, to_come(live.record)) == (), (
+    assert open_flags(live.record, live.loads, live.record.to_come) == (), (
         "nothing is known before it was read"
     )
     live.plan_loads()
-    flags = open_flags(live.record, live.loads, to_come(live.record))
+    flags = open_flags(live.record, live.loads, live.record.to_come)
     assert next((flag.name, flag.text) for flag in flags) == (
         "Ilse",
         "105 kg is above the recorded maximum, 100 kg",
@@ -107,8 +107,8 @@ def test_a_load_above_the_maximum_stays_flagged_until_it_was_acknowledged(coach:
     assert "Piet" not in {flag.name for flag in flags}
     for flag in flags:
         live.acknowledge(flag.person_id, flag.segment, flag.text)
-    assert open_flags(live.record, live.loads, to_come(live.record)) == ()
-    assert load_flags(live.record, live.loads, to_come(live.record)) == flags
+    assert open_flags(live.record, live.loads, live.record.to_come) == ()
+    assert load_flags(live.record, live.loads, live.record.to_come) == flags
 
 
 def test_taps_and_numbers_record_what_was_made_and_missed(coach: Any, depot: Any) -> None:

@@ -149,6 +149,7 @@ PAGES = {
 """The keys that are struck at each page."""
 CLASS = (
     f"question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
+    "ctrl+f escape "
     f"plus {TYPED} enter exclamation_mark tab escape {TYPED} enter escape f7 escape ctrl+n escape "
     "ctrl+q escape 6 0 i colon i 1 greater_than i b enter +10 +30 <away> +100 enter +2 "
     # by load

@@ -6,6 +6,7 @@ from msgspec import Struct, field
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import MS, WoundSource
 from classclock.live.live_class import LiveClass
+from classclock.plan.model import Plan
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, LiftHistory
 from classclock.tally import commands as cmd
@@ -71,9 +72,9 @@ def opened() -> Class:
     assert plan is not None, findings
     source, recorder, reads = WoundSource(), Watched(), list[int]()
 
-    def read_loads() -> ClassLoads:
+    def read_loads(asked: Plan) -> ClassLoads:
         reads.append(1)
-        return ClassLoads(plan, Equipment((), (), None, (), ()), LiftHistory())
+        return ClassLoads(asked, Equipment((), (), None, (), ()), LiftHistory())
 
     record = ClassRecord(plan, people=people_named(("Ilse", "Bram")))
     live = LiveClass(ClassClock(source, source.now()), record, recorder, read_loads=read_loads)

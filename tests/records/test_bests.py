@@ -7,10 +7,25 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
-from classclock.records.bests import best_of, bests, earlier_run, margin, standing
+from classclock.records.bests import (
+    best_of,
+    bests,
+    earlier_run,
+    in_one_line,
+    margin,
+    standing,
+)
 from classclock.records.class_entries import read_class
-from classclock.records.result import NOT_SAID, Result, Terms, finish_worth, rounds_worth
+from classclock.records.result import (
+    NOT_SAID,
+    Result,
+    Terms,
+    finish_of,
+    finish_worth,
+    rounds_worth,
+)
 from classclock.tally.scores.on_for import earlier_work
+from classclock.units.times import parse_time
 
 
 @pytest.fixture
@@ -91,6 +106,54 @@ def test_another_length_of_the_piece_is_named_not_compared(did: Any, depot: Any)
     assert standing(now, [short]).verdict == "first"
 
 
+def test_a_time_for_finished_work_compares_with_any_cap(did: Any, depot: Any) -> None:
+    earlier = did("2026-10-02", depot.timed("Ilse", "8:31"), "third_rail")
+    fitted = {"length_s": 600, "planned_s": 720}
+    now = did("2026-11-24", depot.timed("Ilse", "8:19"), "third_rail", **fitted)
+    assert standing(now, [earlier]).words() == ("new best: 0:12 better than 8:31 of 2 October 2026")
+    slower = did("2026-11-24", depot.timed("Ilse", "9:02"), "third_rail", **fitted)
+    assert standing(slower, [earlier]).words() == "best 8:31 of 2 October 2026"
+
+
+def test_what_a_cap_cut_off_compares_with_its_own_length_only(did: Any, depot: Any) -> None:
+    earlier = did("2026-10-02", depot.timed("Ilse", "70 reps"), "third_rail")
+    fitted = {"length_s": 600, "planned_s": 720}
+    now = did("2026-11-24", depot.timed("Ilse", "64 reps"), "third_rail", **fitted)
+    again = did("2026-12-01", depot.timed("Ilse", "66 reps"), "third_rail", **fitted)
+    assert standing(now, [earlier]).words() == (
+        "first time this way; 70 reps with as written; 12:00"
+    )
+    assert standing(again, [earlier, now]).verdict == "best"
+
+
+@pytest.mark.parametrize(
+    ("time", "verdict"), [("9:59", "below"), ("10:00", "below"), ("10:01", "first")]
+)
+def test_a_finish_is_better_than_what_another_cap_cut_off_if_it_came_by_then(
+    did: Any, depot: Any, time: str, verdict: str
+) -> None:
+    """After 10:01 nobody knows how far the two were when the cap of 10:00 came."""
+    finished = did("2026-10-02", depot.timed("Ilse", time), "third_rail")
+    cut_off = did("2026-11-24", depot.timed("Ilse", "64 reps"), "third_rail", length_s=600)
+    assert standing(cut_off, [finished]).verdict == verdict
+    assert finished.compares(cut_off) == cut_off.compares(finished) == (verdict == "below")
+
+
+def test_other_terms_stay_apart_whatever_was_finished(did: Any, depot: Any) -> None:
+    earlier = did("2026-10-02", depot.timed("Ilse", "8:31", modification="row"), "third_rail")
+    now = did("2026-11-24", depot.timed("Ilse", "8:19"), "third_rail", length_s=600)
+    assert standing(now, [earlier]).verdict == "first"
+
+
+def test_a_length_that_no_clock_writes_compares_with_itself_alone(did: Any, depot: Any) -> None:
+    """Old spreadsheets say it in words of their own."""
+    finished = did("2026-10-02", depot.timed("Ilse", "8:31"), "third_rail")
+    cut_off = did("2026-11-24", depot.timed("Ilse", "64 reps"), "third_rail")
+    written = replace(cut_off, terms=replace(cut_off.terms, work="a quarter"))
+    assert not finished.compares(written)
+    assert written.compares(written)
+
+
 def test_what_nobody_said_is_taken_to_be_the_same(did: Any, depot: Any) -> None:
     unsaid = did("2026-10-02", depot.rounds("Ilse", 7, 0, loads=["?"]))
     now = did("2026-11-24", depot.rounds("Ilse", 7, 12, loads=["22.5 kg"]))
@@ -140,7 +203,14 @@ def test_a_round_whose_moment_is_not_known_ends_the_shape(did: Any, depot: Any) 
 # -- any results at all ------------------------------------------------------------
 
 TERMS = st.sampled_from(
-    [Terms(), Terms("step-up"), Terms("", "15 kg"), Terms("", NOT_SAID), Terms("", "", "16:00")]
+    [
+        Terms("", "", "16:00"),
+        Terms("", "", "10:00"),
+        Terms("", "", NOT_SAID),
+        Terms("step-up", "", "16:00"),
+        Terms("", "15 kg", "16:00"),
+        Terms("", NOT_SAID, "16:00"),
+    ]
 )
 
 
@@ -158,6 +228,27 @@ def any_result(draw: st.DrawFn) -> Result:
     )
 
 
+def told_apart(one: Result, other: Result) -> bool:
+    """Whether it can be told which is better, said once more and otherwise."""
+    if one.terms.equal(other.terms):
+        return True
+    if not one.terms.equal(other.terms, any_length=True):
+        return False
+    seconds = [finish_of(each.worth or 0) for each in (one, other)]
+    caps = [
+        0 if each.terms.work == NOT_SAID else parse_time(each.terms.work) // 1000
+        for each in (one, other)
+    ]
+    match seconds:
+        case [None, None]:
+            return False
+        case [int(finish), None]:
+            return finish <= caps[1]
+        case [None, int(finish)]:
+            return finish <= caps[0]
+    return True
+
+
 @given(st.lists(any_result(), max_size=12), any_result())
 def test_a_new_best_beats_every_earlier_score_of_equal_terms_and_nothing_else_matters(
     earlier: list[Result], now: Result
@@ -165,7 +256,7 @@ def test_a_new_best_beats_every_earlier_score_of_equal_terms_and_nothing_else_ma
     comparable = [
         one.worth or 0
         for one in earlier
-        if one.why_not == "" and one.moment < now.moment and one.terms.equal(now.terms)
+        if one.why_not == "" and one.moment < now.moment and told_apart(one, now)
     ]
     found = standing(now, earlier)
     if now.why_not:
@@ -182,8 +273,10 @@ def test_a_new_best_beats_every_earlier_score_of_equal_terms_and_nothing_else_ma
 def test_there_is_one_best_for_each_set_of_terms(results: list[Result]) -> None:
     found = bests(results)
     counting = [one for one in results if not one.why_not]
-    assert {one.terms for one in found} == {one.terms for one in counting}
+    assert len({one.terms for one in found}) == len(found)
     for best in found:
         assert all(
-            (one.worth or 0) <= (best.worth or 0) for one in counting if one.terms == best.terms
+            (one.worth or 0) <= (best.worth or 0) for one in counting if in_one_line(one, best)
         )
+    for one in counting:
+        assert any(in_one_line(one, best) for best in found)

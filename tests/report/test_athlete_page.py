@@ -54,6 +54,22 @@ def test_a_best_at_its_time_is_ringed_for_each_set_of_terms(runs: Any, depot: An
     assert [point.modified for point in found] == [False, False, True, False, False]
 
 
+def test_a_finish_is_ringed_whatever_the_cap_and_what_was_cut_off_by_its_own(depot: Any) -> None:
+    def run(month: int, score: str, length: int) -> Result:
+        piece = depot.third_rail(depot.timed("Ilse", score), length_s=length)
+        return read_class(depot.document(f"2026-{month:02}-03", piece)).entries[0].result
+
+    found = points(
+        [
+            run(1, "11:00", 720),
+            run(2, "10:40", 660),
+            run(3, "10:50", 720),
+            run(4, "9:00", 600),
+        ]
+    )
+    assert [point.best for point in found] == [True, True, False, True]
+
+
 def test_equal_results_stand_in_the_middle(runs: Any, depot: Any) -> None:
     found = points(runs("turntable", depot.rounds("Ilse", 7), depot.rounds("Ilse", 7)))
     assert {point.y for point in found} == {HEIGHT / 2}

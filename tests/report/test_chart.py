@@ -23,11 +23,13 @@ ATHLETES = tuple(
 def charted(depot: Any) -> Callable[..., Chart]:
     """The chart of some results, each the only best of its athlete, benchmark and terms."""
 
-    def make(*done: tuple[str, dict[str, Any]], **how: Any) -> Chart:
+    def make(*done: Any, **how: Any) -> Chart:
+        """Each a day, a lane, and what else is to be said of its piece."""
         bests: dict[tuple[str, str], list[Best]] = {}
-        for day, lane in done:
-            piece = depot.third_rail if ":" in lane["score"] else depot.turntable
-            result: Result = read_class(depot.document(day, piece(lane))).entries[0].result
+        for day, lane, *more in done:
+            rounds = "+" in lane["score"]
+            piece = (depot.turntable if rounds else depot.third_rail)(lane, **dict(*more))
+            result: Result = read_class(depot.document(day, piece)).entries[0].result
             key = (result.athlete, result.benchmark)
             bests.setdefault(key, []).append(Best(result, 1, result.moment))
         for group in bests.values():
@@ -85,6 +87,31 @@ def test_of_two_loads_the_one_used_last_stands(charted: Any, depot: Any) -> None
     (cell,) = shown.rows[0].cells
     assert cell
     assert (cell.best.score, cell.others[0].score) == ("7+0", "9+0")
+
+
+def test_a_finish_stands_whatever_the_cap_was_that_was_used_last(charted: Any, depot: Any) -> None:
+    fitted = {"length_s": 600, "planned_s": 720}
+    shown = charted(
+        ("2026-10-01", depot.timed("Ilse", "8:31")),
+        ("2026-11-03", depot.timed("Ilse", "9:02"), fitted),
+        ("2026-10-01", depot.timed("Bram", "11:31")),
+        ("2026-11-03", depot.timed("Bram", "50 reps"), fitted),
+    )
+    bram, ilse = (row.cells[0] for row in shown.rows)
+    assert ilse
+    assert (ilse.best.score, ilse.others) == ("8:31", ())
+    assert bram, "after 11:31 nobody knows what he had done by 10:00"
+    assert (bram.best.score, [other.score for other in bram.others]) == ("50 reps", ["11:31"])
+
+
+def test_rounds_in_a_shorter_time_have_a_best_of_their_own(charted: Any, depot: Any) -> None:
+    shown = charted(
+        ("2026-10-01", depot.rounds("Ilse", 9)),
+        ("2026-11-03", depot.rounds("Ilse", 7), {"length_s": 720, "planned_s": 960}),
+    )
+    (cell,) = shown.rows[0].cells
+    assert cell
+    assert (cell.best.score, [other.score for other in cell.others]) == ("7+0", ["9+0"])
 
 
 def test_a_load_that_was_not_said_compares_with_the_one_used_last(charted: Any, depot: Any) -> None:

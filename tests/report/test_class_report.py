@@ -57,6 +57,13 @@ def test_the_text_is_short_enough_for_a_message(depot: Any, held: ResultsDocumen
     )
 
 
+def test_a_piece_that_was_made_shorter_says_what_was_planned(depot: Any) -> None:
+    fitted = {"length_s": 480, "planned_s": 720}
+    cut = depot.third_rail(depot.timed("Noor", "60 reps"), **fitted)
+    (_, _, _, heading, *_) = class_lines(class_report(depot.document("2026-11-24", cut)))
+    assert heading == "Third Rail, for time, cap 8:00 of 12:00 planned"
+
+
 def test_a_ribbon_stands_along_the_time_of_the_piece(held: ResultsDocument) -> None:
     ribbon = class_report(held).pieces[1].lanes[0].ribbon
     assert ribbon is not None

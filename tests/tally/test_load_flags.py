@@ -9,7 +9,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
-from classclock.tally.load_flags import load_flags, open_flags, to_come
+from classclock.tally.load_flags import load_flags, open_flags
 from classclock.tally.record import ClassRecord
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
@@ -68,13 +68,13 @@ def loads_for(record: ClassRecord) -> ClassLoads:
 
 
 def test_nothing_is_flagged_before_anybody_has_read_what_was_lifted(record: ClassRecord) -> None:
-    assert load_flags(record, None, to_come(record)) == ()
+    assert load_flags(record, None, record.to_come) == ()
 
 
 def test_each_load_above_what_its_athlete_handled_is_flagged_with_whose_it_is(
     record: ClassRecord,
 ) -> None:
-    flags = load_flags(record, loads_for(record), to_come(record))
+    flags = load_flags(record, loads_for(record), record.to_come)
     assert [(flag.key, flag.name, flag.segment, flag.piece) for flag in flags] == [
         ("i", "Ilse", PULL, "Pull"),
         ("b", "Bram", PULL, "Pull"),
@@ -86,17 +86,17 @@ def test_a_team_chooses_its_load_together_and_is_not_flagged(record: ClassRecord
     pull = record.plan.segment[PULL].model_copy(update={"teams": 2})
     plan = record.plan.model_copy(update={"segment": (record.plan.segment[WARM_UP], pull)})
     in_teams = replace(record, plan=plan)
-    assert load_flags(in_teams, loads_for(in_teams), to_come(in_teams)) == ()
+    assert load_flags(in_teams, loads_for(in_teams), in_teams.to_come) == ()
 
 
 def test_an_acknowledged_flag_is_open_no_longer_and_the_other_is(record: ClassRecord) -> None:
     loads = loads_for(record)
-    ilses, brams = open_flags(record, loads, to_come(record))
+    ilses, brams = open_flags(record, loads, record.to_come)
     read = folded(record, ev.FlagAcknowledged(500, "Ilse", PULL, ilses.text))
-    assert open_flags(read, loads, to_come(read)) == (brams,)
-    assert load_flags(read, loads, to_come(read)) == (ilses, brams)
+    assert open_flags(read, loads, read.to_come) == (brams,)
+    assert load_flags(read, loads, read.to_come) == (ilses, brams)
 
 
 def test_a_segment_that_is_past_is_not_to_come(record: ClassRecord) -> None:
-    assert list(to_come(record)) == [WARM_UP, PULL]
-    assert list(to_come(folded(record, ev.SegmentChosen(500, PULL)))) == [PULL]
+    assert list(record.to_come) == [WARM_UP, PULL]
+    assert list(folded(record, ev.SegmentChosen(500, PULL)).to_come) == [PULL]

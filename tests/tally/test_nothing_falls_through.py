@@ -9,6 +9,7 @@ from typing import Any, get_args
 
 import pytest
 
+from classclock.plan.formats.fit import Fit
 from classclock.plan.model import Plan
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -102,6 +103,7 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.EquipmentShared(50_000, 1, Sharing("two heats", (Place(("ilse",), heat=2),))),
     ev.PartnersSet(50_000, 1, (("ilse", "bram"),)),
     ev.TeamsSet(50_000, 1, (("ilse", "bram"),), "drawn by lot", 7),
+    ev.SegmentFitted(50_000, 2, Fit(left_out=True)),
     ev.FlagAcknowledged(50_000, "ilse", 1, "heavy"),
     ev.EndMoved(50_000, "2026-11-24T19:30:00+01:00"),
     ev.EmergencyNoted(50_000, "Ilse, ankle, ice"),

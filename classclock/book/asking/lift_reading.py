@@ -38,10 +38,12 @@ class LiftReading:
             return self._history
 
 
-def loads_reader(plan: Plan, club: Club, reading: LiftReading) -> "Callable[[], ClassLoads] | None":
-    """What works out who lifts what; None for a plan in which nobody lifts."""
+def loads_reader(
+    plan: Plan, club: Club, reading: LiftReading
+) -> "Callable[[Plan], ClassLoads] | None":
+    """What works out who lifts what in the plan as it stands; None where nobody lifts."""
     if not has_lifts(plan):
         return None
     from classclock.strength.class_loads import ClassLoads  # noqa: PLC0415  as above
 
-    return lambda: ClassLoads(plan, club.equipment, reading.history())
+    return lambda plan: ClassLoads(plan, club.equipment, reading.history())

@@ -2,7 +2,7 @@
 
 import json
 from collections import defaultdict
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from msgspec import Struct
@@ -12,6 +12,7 @@ from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.tables.applying import rules_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, classes, lifts, results, seen
+from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Mark
 
@@ -127,7 +128,24 @@ def best_rows(
         who = said_in(room, athlete)
         result = Result(who, piece, benchmark, day, moment, score, kind, worth, reps, terms)
         found.setdefault((who, benchmark), []).append(Best(result, times, last))
-    return {key: tuple(sorted(group, key=_last_used_first)) for key, group in found.items()}
+    return {
+        key: tuple(sorted(_in_one_line(group), key=_last_used_first))
+        for key, group in found.items()
+    }
+
+
+def _in_one_line(group: list[Best]) -> Iterable[Best]:
+    """The bests under lengths apart, what a time for finished work outdoes counted to that one."""
+    if len(group) == 1 or group[0].result.kind != "time":
+        return group
+    kept = {best.result: best for best in group}
+    for best in group:
+        if (better := outdone_by(best.result, kept)) is not None:
+            del kept[best.result]
+            onto = kept[better]
+            last = max(onto.last_moment, best.last_moment)
+            kept[better] = Best(better, onto.times + best.times, last)
+    return kept.values()
 
 
 _BEST = (

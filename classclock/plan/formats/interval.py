@@ -1,7 +1,7 @@
 """Interval: steps of work and rest, gone through several times."""
 
 from collections.abc import Iterator
-from typing import Annotated, ClassVar, Literal, assert_never
+from typing import Annotated, ClassVar, Literal, Self, assert_never
 
 from pydantic import Field
 
@@ -10,6 +10,7 @@ from classclock.clock.span import Span, SpanKind
 from classclock.plan.file_key import TEXT, TIME, YES, FileKey, nearest
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
+from classclock.plan.formats.fit import Fit, fewer_repeats
 from classclock.plan.formats.segment_base import About, SegmentBase
 from classclock.plan.value_types import Flag, Label, Length, Repeats, Strict, Text
 from classclock.plan.written_values import Table, tables
@@ -101,6 +102,17 @@ class Interval(SegmentBase):
             spans.append(Span(kind, start, start + length, step.label, number, step.stations))
             start += length
         return tuple(spans)
+
+    def ways_shorter(self) -> tuple[Fit, ...]:
+        return fewer_repeats(self.repeat)
+
+    def fitted(self, fit: Fit) -> Self:
+        if fit.left_out:
+            return self
+        if fit.repeat is None or not 0 < fit.repeat < self.repeat:
+            raise ValueError(f'"{self.name}" can\'t be made so short')
+        works = fit.repeat * sum(step.work is not None for step in self.steps)
+        return self.model_copy(update={"repeat": fit.repeat, "sets": self.sets[:works]})
 
     def described(self) -> str:
         steps = ", ".join(_step_words(step) for step in self.steps)

@@ -5,7 +5,7 @@ A format is a module beside this one and its line in `Segment` (`plan/model.py`)
 
 from abc import ABC, abstractmethod
 from collections.abc import Iterator, Mapping
-from typing import Annotated, ClassVar, Literal
+from typing import Annotated, ClassVar, Literal, Self
 
 from msgspec import Struct
 from pydantic import Field
@@ -17,6 +17,7 @@ from classclock.plan.file_key import FileKey
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.cue_switches import Cues
+from classclock.plan.formats.fit import Fit, shorter_lengths
 from classclock.plan.lift_set import LiftSet
 from classclock.plan.station import Station
 from classclock.plan.value_types import CountIn, Flag, Lines, LoadChoice, Strict, Text
@@ -112,6 +113,23 @@ class SegmentBase(Strict, ABC):
     def faults(cls, values: Table, path: Path) -> Iterator[Fault]:  # noqa: ARG003  few have any
         """Find what is wrong between its own keys, in a segment as its file has it."""
         yield from ()
+
+    def ways_shorter(self) -> tuple[Fit, ...]:
+        """Every length under the planned one that makes sense, the longest first."""
+        return shorter_lengths(self.spans()[-1].end)
+
+    def fitted(self, fit: Fit) -> Self:
+        """The segment with this length; one that is left out stays as it is, and is passed by.
+
+        Raises:
+            ValueError: the format has no such length, or it isn't shorter than planned.
+        """
+        if fit.left_out:
+            return self
+        key, length = self.about.length_key, fit.length
+        if key is None or length is None or not 0 < length < self.spans()[-1].end:
+            raise ValueError(f'"{self.name}" can\'t be made so short')
+        return self.model_copy(update={key: Milliseconds(length)})
 
     def round_reps(self, index: int = 0) -> int:
         """What the round with this index is worth as written, the first being 0."""

@@ -4,7 +4,7 @@ from classclock.live.live_class import LiveClass
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.page_screen import PageScreen
 from classclock.screens.flags.flags_view import FlagsView
-from classclock.tally.load_flags import open_flags, to_come
+from classclock.tally.load_flags import open_flags
 
 
 class FlagsScreen(PageScreen[bool]):
@@ -22,7 +22,7 @@ class FlagsScreen(PageScreen[bool]):
 
     def _show(self) -> None:
         record = self._live.record
-        flags = open_flags(record, self._live.loads, to_come(record))
+        flags = open_flags(record, self._live.loads, record.to_come)
         self.view.show(flags)
         if not flags:
             self.dismiss(result=True)

@@ -17,6 +17,7 @@ from classclock.screens.live.class_overlays import ClassOverlays
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.notice_line import NoticeLine
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
+from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.name_entry import NameEntry
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
@@ -67,7 +68,7 @@ class ClassControl:
                 self._key_language(sign, stamp)
         self._changed()
 
-    def carry_out(self, meant: Meant, stamp: float) -> None:
+    def carry_out(self, meant: Meant, stamp: float) -> None:  # noqa: C901  one case a meaning
         """What was clicked, or answered to what is open over the class."""
         session = self._session
         match meant:
@@ -85,6 +86,8 @@ class ClassControl:
                 self._acknowledge(flags)
             case ShareOverlay.Chose(segment=segment, way=way):
                 self._share(segment, way)
+            case FittingOverlay.Took(segment=segment, fit=fit):
+                self._came(session.live.fit(segment, fit))
             case CorrectEntry.Corrected():
                 outcome = session.live.do(cmd.Correct(meant.lane, meant.score, meant.reason))
                 self._came(outcome)

@@ -27,6 +27,8 @@ class ClassKeys:
                 return overlays.ask_place()
             case "<f9>":
                 return overlays.ask_correction(selected)
+            case "<ctrl+f>":
+                return overlays.turn_fitting()
             case "<ctrl+t>":
                 return overlays.show_sharing()
         runs = session.live.phase in ("count-in", "running", "held")

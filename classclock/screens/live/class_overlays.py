@@ -4,6 +4,7 @@ from collections.abc import Iterator
 
 from textual.widget import Widget
 
+from classclock.clock.source import stamp_now
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.screens.canvas.look import Look
@@ -11,6 +12,8 @@ from classclock.screens.card.emergency_card import EmergencyCard
 from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.flags.flags_overlay import FlagsOverlay
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
+from classclock.screens.live.overlays.fitting_lines import fitting_now, time_line
+from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
 from classclock.screens.live.overlays.name_entry import NameEntry
@@ -38,6 +41,7 @@ class ClassOverlays:
         self.keys = KeysOverlay(look)
         self.notices = NoticesOverlay(look)
         self.share = ShareOverlay(look)
+        self.fitting = FittingOverlay(look, lambda: session.source.stroke_ms(stamp_now()))
         self.card = EmergencyCard(look, mirrored=mirrored)
         self.leave = LeaveQuestion(look)
         self.name = NameEntry(look)
@@ -51,6 +55,7 @@ class ClassOverlays:
             self.keys,
             self.notices,
             self.share,
+            self.fitting,
             self.card,
             self.leave,
             self.name,
@@ -63,8 +68,8 @@ class ClassOverlays:
 
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
-        over = (self.leave, self.card, self.notices, self.keys, self.share, self.flags)
-        return any(one.offer(sign) for one in over)
+        lists = (self.keys, self.fitting, self.share, self.flags)
+        return any(one.offer(sign) for one in (self.leave, self.card, self.notices, *lists))
 
     @property
     def typed_into(self) -> LineEntry | None:
@@ -76,9 +81,15 @@ class ClassOverlays:
         """Bring those that are open to how the class stands."""
         self.pending.show(self._session.desk.pending)
         live = self._session.live
-        self.share.display &= live.phase == "board"
+        on_the_board = live.phase == "board"
+        self.share.display &= on_the_board
         if self.share.display and self.share.starts:
             self.share.restart(start_lines(live))
+        fitting = fitting_now(self._session) if self.fitting.display and on_the_board else None
+        if fitting is None:
+            self.fitting.display = False
+        else:
+            self.fitting.show(fitting)
         if self.leave.display:
             self.leave.say(leave_words(self._session))
         self.notices.follow(self._log.newest_first())
@@ -118,12 +129,28 @@ class ClassOverlays:
         self.flags.show(flags)
         return Outcome()
 
+    def turn_fitting(self) -> Outcome:
+        """Show what fits the class to the clock, or no more; in words where nothing is to do."""
+        if self.fitting.display:
+            self.fitting.display = False
+            return Outcome()
+        if self._session.live.phase != "board":
+            return _refused("the class is fitted on the board, before a start")
+        content = fitting_now(self._session)
+        if content is None:
+            return _refused("nobody said when this class ends: there is no end to fit it to")
+        if not content.fit.over and not content.taken:
+            return Outcome(time_line(content.fit))
+        self.keys.display = self.share.display = False
+        self.fitting.show(content)
+        return Outcome()
+
     def show_sharing(self) -> Outcome:
         """Show the ways to share; in words where there is nothing to show."""
         live = self._session.live
         offer = self._session.ways_to_share()
         if offer is not None:
-            self.keys.display = False
+            self.keys.display = self.fitting.display = False
             holds = shared_now(live.record)
             choosing = holds == AS_PLANNED or (self.share.display and self.share.starts)
             self.share.show(offer, holds, () if choosing else start_lines(live))

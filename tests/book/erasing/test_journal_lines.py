@@ -8,6 +8,7 @@ import pytest
 from classclock.book.erasing.scrubbing import NOBODY, Scrub
 from classclock.book.files.event_lines import event_line, event_of
 from classclock.book.files.journal import Lost
+from classclock.plan.formats.fit import Fit
 from classclock.tally import events as ev
 from classclock.tally.lanes import Lane, Person, Place, Sharing
 from classclock.units.loads import parse_load
@@ -36,6 +37,7 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.OptionChosen(4, "k7", 0, (1,), None, 0),
     ev.EquipmentShared(5, 0, Sharing("in pairs, turn by turn", PLACES)),
     ev.EquipmentShared(6, 0, None),
+    ev.SegmentFitted(6, 0, Fit(length=30_000)),
     ev.FlagAcknowledged(7, "k7", 0, "Noor: above her record"),
     ev.EndMoved(8, WALL),
     ev.EmergencyNoted(9, "noor, ankle, ice"),

@@ -53,6 +53,23 @@ def test_a_class_goes_in_and_its_people_and_bests_come_out(
     assert runs[0].splits == (60,) * 7
 
 
+def test_of_two_finishes_under_two_caps_the_faster_one_is_the_best(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    fitted = {"length_s": 600, "planned_s": 720}
+    days = ("2026-11-03", "2026-11-10", "2026-11-17", "2026-11-24")
+    scores = ("8:31", "8:19", "50 reps", "52 reps")
+    for day, score, more in zip(days, scores, ({}, fitted, fitted, {"length_s": 480}), strict=True):
+        depot.held(day, depot.third_rail(depot.timed("Ilse", score), **more))
+    up_to_date()
+    assert best_scores(book, "ilse", "third-rail") == ["52 reps", "8:19"]
+    with book.reading() as connection:
+        (_, best) = best_rows(connection, ["ilse"])[("ilse", "third-rail")]
+        runs = history(connection, ["ilse"], ["third-rail"])[("ilse", "third-rail")]
+    assert best.times == 3, "50 reps at 10:00 are less than 8:19"
+    assert best.last_moment == runs[2].moment
+
+
 def test_taking_a_class_in_twice_changes_nothing(
     depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
 ) -> None:

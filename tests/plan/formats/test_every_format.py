@@ -114,6 +114,20 @@ def test_its_length_can_be_changed_unless_its_steps_say_it(form: str) -> None:
 
 
 @every_format
+def test_it_can_be_made_shorter_for_the_clock_and_is_counted_as_before(form: str) -> None:
+    segment = starter(form)
+    ways = segment.ways_shorter()
+    lengths = [length(segment.fitted(way)) for way in ways]
+    assert ways
+    assert lengths == sorted(lengths, reverse=True)
+    assert max(lengths) < length(segment)
+    for way in ways:
+        fitted = segment.fitted(way)
+        assert fitted.counting == segment.counting
+        assert fitted.total_reps == segment.total_reps
+
+
+@every_format
 def test_what_holds_for_the_format_holds_for_its_segment(form: str) -> None:
     segment, about = starter(form), FORMATS[form].about
     assert about.has_rounds == (segment.counting.counts_by == "rounds")

@@ -5,6 +5,7 @@ from textual.containers import Horizontal
 
 from classclock.live.session import Session
 from classclock.plan.model import is_piece
+from classclock.planning.fitting import overruns
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.foot.foot_row import FootContent, keys_room, words_room
 from classclock.screens.live.foot.keys_that_matter import keys_now
@@ -14,7 +15,7 @@ from classclock.screens.live.foot.wordings import row_parts
 from classclock.wall.lesson_content import lessons
 from classclock.wall.notices.class_notices import ClassNotices
 from classclock.wall.notices.notice import Notice
-from classclock.wall.time_words import time_words
+from classclock.wall.time_words import time_left, time_words
 
 
 class Foot(Horizontal):
@@ -49,10 +50,12 @@ class Foot(Horizontal):
     def _keys(self) -> tuple[str, ...]:
         record, now = self._session.live.record, self._session.live.clock.now()
         sheet = record.sheet
+        phase, left = record.phase(now), time_left(self._session.source.wall(), record.ends)
         return keys_now(
-            record.phase(now),
+            phase,
             scored=is_piece(record.segment),
             countdown=record.segment.about.minutes_can_change,
             all_in=sheet is not None and sheet.all_in(now) is not None,
             teaches=bool(lessons(record.segment)),
+            overruns=phase == "board" and overruns(record, left),
         )

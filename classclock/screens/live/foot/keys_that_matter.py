@@ -4,17 +4,25 @@ from classclock.tally.record import Phase
 
 
 def keys_now(
-    phase: Phase, *, scored: bool, countdown: bool, all_in: bool, teaches: bool = False
+    phase: Phase,
+    *,
+    scored: bool,
+    countdown: bool,
+    all_in: bool,
+    teaches: bool = False,
+    overruns: bool = False,
 ) -> tuple[str, ...]:
     """The weightiest first.
 
-    `teaches`: the segment has movements of which there is something to teach.
+    `teaches`: the segment has movements of which there is something to teach; `overruns`: the
+    plan needs more time than there is.
     """
     match phase:
         case "board":
+            fit = ("ctrl+f fits it",) if overruns else ()
             teach = ("tab teaches",) if teaches else ()
             rest = ("up, down: another segment", "F3 sound check")
-            return ("enter starts", "? keys", *teach, *rest)
+            return ("enter starts", *fit, "? keys", *teach, *rest)
         case "count-in":
             return ("space calls it off", "? keys")
         case "running" if all_in:

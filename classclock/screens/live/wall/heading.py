@@ -19,6 +19,7 @@ def beside_lines(content: WallContent, look: Look) -> tuple[Line, ...]:
             *_shout(content, look),
             *_progress(content),
             Line(content.title, keep=1, bold=True),
+            Line(content.fitted, keep=2) if content.fitted else None,
             Line(content.words, keep=4, ink=theme.quiet),
             Line(keep=6) if stations else None,
             *stations,
@@ -31,6 +32,7 @@ def around_lines(content: WallContent, look: Look) -> tuple[tuple[Line, ...], tu
     """For a clock that has the screen to itself: what it is for, and what is done meanwhile."""
     over = (
         Line(content.title, "title", bold=True),
+        *((Line(content.fitted, "second", keep=3),) if content.fitted else ()),
         Line(content.words, "second", keep=4, ink=look.theme.quiet),
     )
     under = (
