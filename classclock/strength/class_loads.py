@@ -10,6 +10,7 @@ from classclock.strength.flags import NO_RECORD, flags
 from classclock.strength.prescription import Prescription, prescription
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load
+from classclock.units.names import name_key
 
 _KEPT = 512
 """Fifty people in ten segments."""
@@ -29,7 +30,7 @@ class LiftHistory(Struct, frozen=True):
     by_id: Mapping[str, Mapping[str, Handled]] = field(default_factory=dict)
     """By the athlete's id, then by the lift's name in small letters."""
     ids: Mapping[str, str] = field(default_factory=dict)
-    """The id of whoever has a display name, in small letters; only where one alone has it."""
+    """The id of whoever has a display name, by `name_key`; only where one alone has it."""
 
     def of(self, person_id: str, name: str, lift: str) -> Handled | None:
         """What this athlete has handled in a lift.
@@ -38,7 +39,7 @@ class LiftHistory(Struct, frozen=True):
         may be two people.
         """
         named = person_id not in self.by_id and person_id == name
-        known = self.ids.get(name.casefold(), "") if named else person_id
+        known = self.ids.get(name_key(name), "") if named else person_id
         return self.by_id.get(known, {}).get(lift.casefold())
 
 

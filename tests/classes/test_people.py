@@ -116,3 +116,36 @@ def test_marks_set_before_a_class_come_back_with_the_next_one(depot: Any) -> Non
 def test_marks_that_can_t_be_written_down_stop_nothing(tmp_path: Path) -> None:
     (tmp_path / "changes.jsonl").write_text("no change at all\n")
     assert not remember_marks(tmp_path, {("ilse", "under 18"): True})
+
+
+COMPOSED, APART = "Zo\u00eb", "Zoe\u0308"
+
+
+@pytest.mark.parametrize("read", [in_files, remembered])
+@pytest.mark.parametrize("typed", [COMPOSED, APART, " ZOE\u0308 "])
+def test_a_name_is_known_in_whichever_form_it_is_typed(depot: Any, read: Any, typed: str) -> None:
+    lane = depot.rounds(APART, 7, members=["q7"])
+    depot.held("2026-11-03", depot.turntable(lane), people=[person("q7", APART)])
+    (zoe,) = people_called([typed], read(depot.folder))
+    assert zoe.id == "q7"
+
+
+def test_who_is_recorded_in_both_is_found_as_typed_and_no_third_one_is_made() -> None:
+    known = (KnownPerson("q7", APART, "z"), KnownPerson("q8", COMPOSED, "o"))
+    assert people_called([COMPOSED], known)[0].id == "q8"
+    assert people_called([APART], known)[0].id == "q7"
+
+
+def test_the_files_have_every_name_in_whichever_form(
+    depot: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for module in ("known_people", "people_reading"):
+        monkeypatch.setattr(f"classclock.book.asking.{module}.MOST_CLASSES", 1)
+    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7)))
+    depot.held("2026-11-10", depot.turntable(depot.rounds(APART, 7)))
+    known_for(depot.folder, [COMPOSED])
+    assert not (depot.folder / "book.sqlite").exists()
+
+
+def person(ident: str, name: str) -> dict[str, str]:
+    return {"id": ident, "name": name, "key": "z"}

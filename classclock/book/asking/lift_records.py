@@ -12,6 +12,7 @@ from classclock.records.document import AttemptMade, PieceResults, ResultsDocume
 from classclock.strength.class_loads import Handled, LiftHistory
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 from classclock.units.loads import Load, parse_load
+from classclock.units.names import name_key
 
 
 class LoadMade(Struct, frozen=True):
@@ -67,8 +68,7 @@ def person_called(classes: Sequence[ClassLifts], who: str) -> str | None:
     people = {id_: name for one in classes for id_, name in one.people.items()}
     if who in people:
         return who
-    wanted = who.strip().casefold()
-    ids = [id_ for id_, name in people.items() if name.casefold() == wanted]
+    ids = [id_ for id_, name in people.items() if name_key(name) == name_key(who)]
     if len(ids) > 1:
         raise LookupError(f"several athletes are called {who}: write which, {' or '.join(ids)}")
     return ids[0] if ids else None
@@ -95,7 +95,7 @@ def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") ->
     ids: dict[str, set[str]] = {}
     for one in classes:
         for ident, name in one.people.items():
-            ids.setdefault(name.casefold(), set()).add(ident)
+            ids.setdefault(name_key(name), set()).add(ident)
         for lifted in one.lifted:
             lifts = by_person.setdefault(lifted.person_id, {})
             lifts.setdefault(lifted.lift.casefold(), []).append(lifted)

@@ -14,6 +14,7 @@ from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
 from classclock.tally.lane_keys import assign_keys
 from classclock.tally.lanes import Mark, Person
+from classclock.units.names import name_key
 
 
 def remembered(folder: Path) -> tuple[KnownPerson, ...]:
@@ -38,8 +39,8 @@ def known_for(folder: Path, names: Sequence[str]) -> tuple[KnownPerson, ...]:
     The book is asked only where the newest results files aren't all there are, and lack a name.
     """
     known = in_files(folder)
-    called = {one.name.casefold() for one in known}
-    if all(name.strip().casefold() in called for name in names):
+    called = {name_key(one.name) for one in known}
+    if all(name_key(name) in called for name in names):
         return known
     results = club_folder.results(folder)
     return known if len(list(results.glob("*.json"))) <= MOST_CLASSES else remembered(folder)
@@ -71,9 +72,13 @@ def in_files(folder: Path) -> tuple[KnownPerson, ...]:
 
 
 def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
-    """Who has this name; None where nobody has, or several do."""
-    wanted = name.strip().casefold()
-    named = [one for one in known if one.name.casefold() == wanted]
+    """Who has this name, however it is spelled; None where nobody has, or several do.
+
+    Who is recorded under two spellings is found by the one that is typed.
+    """
+    named = [one for one in known if name_key(one.name) == name_key(name)]
+    if len(named) > 1:
+        named = [one for one in named if one.name.casefold() == name.strip().casefold()]
     return named[0] if len(named) == 1 else None
 
 

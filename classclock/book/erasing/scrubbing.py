@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from classclock.book.erasing.plan_without import plan_without
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument
+from classclock.units.names import names_pattern
 
 _IDS = ("id", "lane", "members", "person_id", "groups", "partners")
 """Whose values in a journal are people's ids; a lane's is its first member's."""
@@ -119,8 +120,4 @@ class Scrub(Struct, frozen=True):
 
     def _pattern(self) -> re.Pattern[str] | None:
         """Their names as whole words, the longest first: `Noor B` before `Noor`."""
-        names = sorted((name for name in self.names if name.strip()), key=len, reverse=True)
-        if not names:
-            return None
-        either = "|".join(re.escape(name) for name in names)
-        return re.compile(rf"(?<!\w)(?:{either})(?!\w)", re.IGNORECASE)
+        return names_pattern(self.names)

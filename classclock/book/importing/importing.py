@@ -13,6 +13,7 @@ from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, results
 from classclock.plan.findings import Finding
 from classclock.records.result import ScoreKind
+from classclock.units.names import name_key
 
 
 class ReadyImport(Struct, frozen=True):
@@ -43,7 +44,7 @@ def ready_import(
     taken = {ident for ident, _ in own}
     by_name: dict[str, list[tuple[str, Athlete]]] = {}
     for ident, athlete in own:
-        by_name.setdefault(athlete.name.casefold(), []).append((ident, athlete))
+        by_name.setdefault(name_key(athlete.name), []).append((ident, athlete))
     there = _recorded(connection, {row.benchmark for row in rows})
     new: dict[str, str] = {}
     names: dict[str, str] = {}
@@ -51,11 +52,19 @@ def ready_import(
     findings: list[Finding] = []
     already = 0
     for row in rows:
-        folded = row.name.casefold()
+        folded = name_key(row.name)
         known = by_name.get(folded, [])
         if len(known) > 1:
             what = f"{len(known)} people in the book are called {row.name}"
-            findings.append(Finding(file, row.line, None, what, "Rename one of them first"))
+            findings.append(
+                Finding(
+                    file,
+                    row.line,
+                    None,
+                    what,
+                    "Rename one of them first, or merge them if they are one",
+                )
+            )
             continue
         if not known and folded not in new:
             new[folded] = new_id({*taken, *new.values()}, draw)

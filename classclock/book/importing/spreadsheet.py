@@ -14,6 +14,7 @@ from classclock.records.class_entries import benchmark_key
 from classclock.records.result import NOT_SAID, ScoreKind
 from classclock.units.csv_cells import unguarded
 from classclock.units.loads import Unit
+from classclock.units.names import tidy_name
 from classclock.units.printable import can_be_shown, printable
 
 NEEDED = ("name", "benchmark", "score", "date")
@@ -154,7 +155,7 @@ def _row(
         raise _FaultError(error.what, error.instead) from None
     return OldRow(
         line=line,
-        name=" ".join(said["name"].split()),
+        name=tidy_name(said["name"]),
         benchmark=benchmark,
         score=score,
         day=day,

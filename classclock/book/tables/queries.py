@@ -15,6 +15,7 @@ from classclock.book.tables.schema import athletes, bests, classes, lifts, resul
 from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Mark
+from classclock.units.names import name_key
 
 
 class Athlete(Struct, frozen=True):
@@ -53,28 +54,37 @@ def all_athletes(connection: Connection) -> tuple[Athlete, ...]:
     """Everybody, of all rooms, in the order of their names; of one name the room's own first."""
     room = asking_room(connection)
     found = (_athlete(room, row) for row in connection.execute(select(athletes)))
-    return tuple(sorted(found, key=lambda one: (one.name.casefold(), "/" in one.id, one.id)))
+    return tuple(sorted(found, key=lambda one: (name_key(one.name), "/" in one.id, one.id)))
 
 
 def find(connection: Connection, who: str) -> tuple[Athlete, ...]:
-    """Those called so; case makes no difference. An id finds its own.
+    """Those called so, however it is spelled (`name_key`). An id finds its own.
 
     A name means the asking room's people; those of other rooms only where nobody here has it.
     """
     everybody = all_athletes(connection)
     if with_id := tuple(one for one in everybody if one.id == who):
         return with_id
-    wanted = who.strip().casefold()
-    called = tuple(one for one in everybody if one.name.casefold() == wanted)
+    wanted = name_key(who)
+    called = tuple(one for one in everybody if name_key(one.name) == wanted)
     own = {one.id for _, one in own_people(connection)} if len(called) > 1 else set()
     return tuple(one for one in called if one.id in own) or called
 
 
 def namesakes(connection: Connection, athlete: Athlete) -> tuple[Athlete, ...]:
     """Others of the same name, in whatever room: nothing says that they are the same person."""
-    name = athlete.name.casefold()
-    called = (one for one in all_athletes(connection) if one.name.casefold() == name)
+    name = name_key(athlete.name)
+    called = (one for one in all_athletes(connection) if name_key(one.name) == name)
     return tuple(one for one in called if one.id != athlete.id)
+
+
+def recorded_twice(connection: Connection) -> tuple[tuple[Athlete, ...], ...]:
+    """The asking room's people of one name, however it is spelled; who came most often first."""
+    by_name: defaultdict[str, list[Athlete]] = defaultdict(list)
+    for _, one in own_people(connection):
+        by_name[name_key(one.name)].append(one)
+    groups = (group for group in by_name.values() if len(group) > 1)
+    return tuple(tuple(sorted(group, key=lambda one: (-one.classes, one.id))) for group in groups)
 
 
 def own_people(connection: Connection) -> tuple[tuple[str, Athlete], ...]:

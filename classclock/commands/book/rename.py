@@ -11,6 +11,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_answer
+from classclock.units.names import name_key, tidy_name
 from classclock.units.printable import can_be_shown
 
 
@@ -24,13 +25,13 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
     with asked_book(folder) as book:
-        name = " ".join(asked.new.split())
+        name = tidy_name(asked.new)
         if not name or len(name) > 60 or not can_be_shown(name):
             raise BadUseError("that name can't be shown: write 1 to 60 letters")
         with book.reading() as connection:
             athlete = the_one(connection, asked.name)
             own = (one for _, one in own_people(connection) if one.id != athlete.id)
-            namesake = any(one.name.casefold() == name.casefold() for one in own)
+            namesake = any(name_key(one.name) == name_key(name) for one in own)
         if namesake:
             raise BadUseError(
                 f"somebody else is called {name}: add an initial, or merge the two if they are one"

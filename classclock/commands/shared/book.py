@@ -63,8 +63,11 @@ def the_one(connection: Connection, who: str) -> Athlete:
     if len(found) == 1:
         return found[0]
     if found:
-        ids = " or ".join(one.id for one in found)
-        raise BadUseError(f"several people are called {who}: write which, {ids}")
+        ids = [one.id for one in found]
+        raise BadUseError(
+            f"several people are called {who}: write which, {' or '.join(ids)}; two who are one "
+            f"person become one by classclock book merge {ids[0]} {ids[1]}"
+        )
     names = [one.name for one in all_athletes(connection)]
     near = difflib.get_close_matches(who, names, n=3, cutoff=0.5)
     instead = f"did you mean {' or '.join(near)}?" if near else "classclock chart shows who is"

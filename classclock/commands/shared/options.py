@@ -2,6 +2,7 @@
 
 import argparse
 
+from classclock.units.names import typed_names, typed_twice
 from classclock.units.printable import can_be_shown
 
 
@@ -49,7 +50,7 @@ def names(written: str) -> tuple[str, ...]:
     Raises:
         ArgumentTypeError: one can't be shown on the wall.
     """
-    each = tuple(name.strip() for name in written.split(",") if name.strip())
+    each = typed_names(written)
     for name in each:
         if not can_be_shown(name):
             raise argparse.ArgumentTypeError(
@@ -64,10 +65,7 @@ def names_that_differ(written: str) -> tuple[str, ...]:
     Raises:
         ArgumentTypeError: one name is there twice, or can't be shown.
     """
-    seen: set[str] = set()
     each = names(written)
-    for name in each:
-        if name.casefold() in seen:
-            raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
-        seen.add(name.casefold())
+    if (name := typed_twice(each)) is not None:
+        raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
     return each

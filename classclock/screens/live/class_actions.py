@@ -1,5 +1,6 @@
 """What the coach does to a class beside the key language: each comes to an outcome."""
 
+from itertools import chain
 from pathlib import Path
 
 from classclock.book.asking.people_reading import person_called
@@ -8,13 +9,22 @@ from classclock.live.session import Session
 from classclock.machine.disk_faults import reason
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
+from classclock.units.names import typed_names, typed_twice
 
 
-def take_in(session: Session, name: str) -> Outcome:
-    """Someone who came late; two people of one name can't be told apart on the wall."""
+def take_in(session: Session, typed: str) -> Outcome:
+    """Who came late, several with commas between; two of one name can't be told apart."""
+    live, names = session.live, typed_names(typed)
+    twice = typed_twice([*(person.name for person in live.record.people), *names])
+    if twice is not None:
+        return Outcome(f"there is a {twice} already: + again, with an initial", refused=True)
+    came = [_take_in(session, name) for name in names]
+    said = "; ".join(filter(None, (outcome.text for outcome in came)))
+    return Outcome(said, events=tuple(chain.from_iterable(outcome.events for outcome in came)))
+
+
+def _take_in(session: Session, name: str) -> Outcome:
     live = session.live
-    if any(person.name.casefold() == name.casefold() for person in live.record.people):
-        return Outcome(f"there is a {name} already: + again, with an initial", refused=True)
     here = {person.id for person in live.record.people}
     return live.add_person(person_called(name, session.known_for(name), here))
 

@@ -201,3 +201,21 @@ def test_an_older_book_that_was_kept_goes(
     kept.write_bytes(b"an older book with Ilse in it")
     erased(book, "Ilse")
     assert not kept.exists()
+
+
+def test_a_name_goes_in_whichever_form_it_was_written(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    composed, apart = "Zo\u00eb", "Zoe\u0308"
+    note = f"corrected: {composed} and {apart} called seven, Zoe six"
+    lanes = [
+        depot.rounds(apart, 7, members=["q7"], note=note),
+        depot.rounds("Zoe", 6, members=["q8"], note=""),
+    ]
+    people = [{"id": "q7", "name": apart, "key": "z"}, {"id": "q8", "name": "Zoe", "key": "o"}]
+    path = depot.held("2026-11-03", depot.turntable(*lanes), people=people)
+    up_to_date()
+    erased(book, composed)
+    kept = json.loads(path.read_text("utf-8"))["pieces"][0]["lanes"]
+    assert [lane["athlete"] for lane in kept] == ["erased", "Zoe"]
+    assert kept[0]["note"] == "corrected: erased and erased called seven, Zoe six"

@@ -53,3 +53,21 @@ def test_two_people_of_one_name_must_differ_before_scores_go_to_either(
     said = typed("book", "import", str(old_scores))
     assert said.status == 1
     assert "2 people in the book are called Ilse. Rename one of them first" in said.err
+
+
+def test_a_row_goes_to_whom_it_names_in_whichever_form(
+    depot: Any, command_says: CommandSays, tmp_path: Path
+) -> None:
+    composed, apart = "Zo\u00eb", "Zoe\u0308"
+    person = {"id": "q7", "name": apart, "key": "z"}
+    lane = depot.rounds(apart, 5, members=["q7"])
+    depot.held("2020-01-21", depot.turntable(lane), people=[person])
+    rows = [f"{name},Turntable,{n}+1,2020-02-0{n}" for n, name in enumerate((composed, apart), 1)]
+    rows += [
+        f"{name},Turntable,9+{n},2020-02-01" for n, name in enumerate(("Jos\u00e9", "Jose\u0301"))
+    ]
+    path = tmp_path / "forms.csv"
+    path.write_text("\n".join(["name,benchmark,score,date", *rows]), "utf-8")
+    assert "New in the book: Jos\u00e9.\n" in command_says("book", "import", str(path))
+    people = json.loads(command_says("chart", "--json"))["rows"]
+    assert [row["name"] for row in people] == ["Bram", "Ilse", "Jos\u00e9", apart]

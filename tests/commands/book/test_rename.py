@@ -26,3 +26,12 @@ def test_a_name_that_cant_be_given_is_refused(typed: Typed, new: str, words: str
     said = typed("book", "rename", "Bram", new)
     assert said.status == 2
     assert words in said.err
+
+
+def test_no_second_spelling_of_a_name_is_given(typed: Typed) -> None:
+    composed, apart = "Zo\u00eb", "Zoe\u0308"
+    assert typed("book", "rename", "Ilse", apart).out == f"Ilse is {composed} now.\n"
+    said = typed("book", "rename", "Bram", apart.upper())
+    assert said.status == 2
+    assert "merge the two if they are one" in said.err
+    assert typed("book", "rename", composed, "Ilse").status == 0

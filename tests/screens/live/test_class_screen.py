@@ -13,6 +13,7 @@ from classclock.plan.settings.club import Club, Keyboard
 from classclock.screens.canvas.held_resize import HeldResize
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.time_line import TimeLine
+from classclock.screens.live.overlays.name_entry import NameEntry
 from classclock.screens.live.wall.big_clock import BigClock
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.live.wall.wall_view import WallView
@@ -327,6 +328,24 @@ async def test_two_people_of_one_name_are_kept_apart(open_class: Any) -> None:
         await coach.press("plus", *"Noor", "enter")
         assert len(coach.live.record.people) == 3
         assert "with an initial" in status(coach)
+
+
+async def test_two_spellings_of_one_name_are_kept_apart(open_class: Any) -> None:
+    async with open_class(names=("Ilse", "Zo\u00eb")) as coach:
+        coach.screen.post_message(NameEntry.Named("Zoe\u0308"))
+        await coach.pilot.pause()
+        assert len(coach.live.record.people) == 2
+        assert "there is a Zo\u00eb already: + again, with an initial" in coach.foot()
+
+
+async def test_several_who_come_late_stand_in_one_line(open_class: Any) -> None:
+    async with open_class(segment=1) as coach:
+        await coach.start()
+        await coach.press("plus", *"Tuva", "comma", *"Uri", "enter")
+        assert set(tallies(coach)) == {"Ilse", "Bram", "Noor", "Tuva", "Uri"}
+        assert "Tuva joined late, key t; Uri joined late, key u" in coach.foot()
+        await coach.press("plus", *"Vera", "comma", *"tuva", "enter")
+        assert len(coach.live.record.people) == 5
 
 
 async def test_a_pasted_name_that_would_steer_the_terminal_is_refused_in_words(

@@ -10,6 +10,7 @@ from classclock.screens.pages.who.who_list import MARKS, WhoLine, WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
 from classclock.screens.pages.who.who_questions import KeyQuestion, NameQuestion, Question
 from classclock.screens.pages.who.who_sharing import WhoSharing
+from classclock.units.names import typed_names
 
 WhoStep = Literal["", "board", "back"]
 
@@ -89,17 +90,38 @@ class WhoDesk:
         entry = self.highlighted
         if entry is None or not entry.name:
             return
+        if entry.kind == "several":
+            self._take_in_all(entry)
+            return
         before = {person.id: person.key for person in self.who.people}
         if entry.kind == "known" and entry.key:
             before[entry.id] = entry.key
         came = self.who.toggle(entry)
         moved = [one for one in self.who.people if before.get(one.id, one.key) != one.key]
         said = [f"{entry.name} is here" if came else f"{entry.name} isn't here"]
+        said += self._one_person(came) if came else []
         said += [f"{one.name} has the key {one.key} now" for one in moved]
-        if (heats := self.who.heats()) > 1:
-            said.append(f"{len(self.who.people)} people run in {heats} heats")
-        self.notice = "; ".join(said)
+        self.notice = "; ".join([*said, *self._in_heats()])
         self._show_all(came or entry.id)
+
+    def _take_in_all(self, entry: WhoLine) -> None:
+        """Everybody of a line with commas between; it stays to be put right where it can't be."""
+        self.notice = self.who.take_in_all(typed_names(entry.name))
+        if not self.notice:
+            self.notice = "; ".join([f"{entry.name} are here", *self._in_heats()])
+            self._show_all(self.who.people[-1].id)
+
+    def _one_person(self, ident: str) -> list[str]:
+        """That the book may have one person twice; only a merge makes one of them."""
+        other = self.who.other_spelling(ident)
+        if other is None:
+            return []
+        merge = f"classclock book merge {other.id} {ident}"
+        return [f"the book has this name in two spellings: if they are one person, {merge}"]
+
+    def _in_heats(self) -> list[str]:
+        heats = self.who.heats()
+        return [f"{len(self.who.people)} people run in {heats} heats"] if heats > 1 else []
 
     def _show_all(self, ident: str) -> None:
         """Drop what is typed, and highlight this one among all."""

@@ -1,7 +1,6 @@
 """Who is here, as the coach builds it up before a class. No screen, no clock of its own."""
 
-from collections import Counter
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
 from typing import Literal, get_args
 
@@ -17,6 +16,7 @@ from classclock.tally.lane_keys import assign_keys, propose_key
 from classclock.tally.lanes import Mark, Person
 from classclock.tally.lineup import draw_lanes
 from classclock.units.loads import Unit
+from classclock.units.names import name_key, typed_names, typed_twice
 from classclock.units.searching import found
 
 MARKS: tuple[Mark, ...] = get_args(Mark)
@@ -28,7 +28,7 @@ _CHOSEN_HERE = 1_000_000
 class WhoLine(Struct, frozen=True):
     """One line that can be highlighted."""
 
-    kind: Literal["here", "known", "new"]
+    kind: Literal["here", "known", "new", "several"]
     id: str
     name: str
     key: str = ""
@@ -68,9 +68,11 @@ class WhoList:
             for known in self.known
             if known.id not in here
         ]
-        matching = found(text, every, lambda entry: (entry.name,))
-        name = " ".join(text.split())
-        return (*matching, WhoLine("new", "", name)) if name else matching
+        names = typed_names(text)
+        if len(names) > 1:
+            return (WhoLine("several", "", ", ".join(names)),)
+        matching = found("".join(names), every, lambda entry: (entry.name,))
+        return (*matching, *(WhoLine("new", "", name) for name in names))
 
     # -- coming and going ------------------------------------------------------------
 
@@ -89,6 +91,32 @@ class WhoList:
         taken = {known.id for known in self.known} | {person.id for person in self.people}
         ident = new_id(taken, self._draw)
         return self._take_in(Person(ident, entry.name, "", newcomer=True, marks=("newcomer",)))
+
+    def take_in_all(self, names: Sequence[str]) -> str:
+        """Take in everybody of these names, known or new; why nobody was, empty where all are."""
+        here = {name_key(person.name) for person in self.people}
+        twice = typed_twice(names)
+        if twice is not None:
+            return f"{twice} is typed twice: give one an initial, as in {twice} B"
+        for name in names:
+            if name_key(name) in here:
+                return f"{name} is here already: take the name out, or give an initial"
+        for name in names:
+            self.toggle(self._line_of(name))
+        return ""
+
+    def _line_of(self, name: str) -> WhoLine:
+        """Whoever of the known has this name and isn't here, or somebody new."""
+        one = known_as(name, self.known)
+        if one is None or any(person.id == one.id for person in self.people):
+            return WhoLine("new", "", name)
+        return WhoLine("known", one.id, one.name, one.key)
+
+    def other_spelling(self, ident: str) -> KnownPerson | None:
+        """Somebody else in the book whose name is the same but for its spelling."""
+        name = self.person(ident).name
+        others = (one for one in self.known if one.id != ident and one.name != name)
+        return next((one for one in others if name_key(one.name) == name_key(name)), None)
 
     def know(self, known: tuple[KnownPerson, ...]) -> bool:
         """Who came to earlier classes; whether any of them had been taken for somebody new."""
@@ -160,13 +188,12 @@ class WhoList:
         """Why the class can't begin yet, and what to do; empty if it can."""
         if not self.people:
             return "nobody is here yet: type a name, then enter"
-        names = Counter(person.name.casefold() for person in self.people)
-        for person in self.people:
-            if names[person.name.casefold()] > 1:
-                return (
-                    f"two are called {person.name}: highlight one, then ctrl+e and an initial, "
-                    f"as in {person.name} B"
-                )
+        twice = typed_twice(person.name for person in self.people)
+        if twice is not None:
+            return (
+                f"two are called {twice}: highlight one, then ctrl+e and an initial, "
+                f"as in {twice} B"
+            )
         return ""
 
     # -- inside ------------------------------------------------------------------------

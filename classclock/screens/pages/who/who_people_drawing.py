@@ -47,6 +47,8 @@ def _entry(entry: WhoLine, desk: WhoDesk, columns: int, look: Look, *, lit: bool
     theme = look.theme
     here = look.on(theme.bar) if lit else look
     edge = here.text("▌" if lit else "", 1)
+    if entry.kind == "several":
+        return beside(edge, here.text(f"+ add {printable(entry.name, 200)}", columns - 1))
     if entry.kind == "new":
         return beside(edge, here.text(f"+ add {printable(entry.name)}, new here", columns - 1))
     known = entry.kind == "known"

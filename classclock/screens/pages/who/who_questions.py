@@ -4,6 +4,7 @@ from typing import Protocol
 
 from classclock.screens.controls.typed_line import TypedLine
 from classclock.screens.pages.who.who_list import WhoLine, WhoList
+from classclock.units.names import tidy_name
 
 _LONGEST = 60
 
@@ -68,7 +69,7 @@ class NameQuestion:
         if not answered:
             self._line.sign_at_end(sign)
             return False
-        name = " ".join(self._line.text.split())
+        name = tidy_name(self._line.text)
         if sign == "<enter>" and name:
             self._who.rename(self._entry.id, name)
         self.notice = ""
