@@ -5,7 +5,7 @@ fold to; the screens, a rehearsal and a rejoined class all come through here. Wh
 is decided in `tally/`, by pure functions: this is the shell that knows the time and the journal.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
@@ -29,8 +29,8 @@ from classclock.tally.decide_groups import (
     decide_teams,
     decide_way,
 )
-from classclock.tally.decide_people import decide_joining
-from classclock.tally.lanes import Choice, Lane, Person
+from classclock.tally.decide_people import decide_joining, decide_naming
+from classclock.tally.lanes import Choice, Lane, Mark, Person
 from classclock.tally.lineup import Groups
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.refusal import Refusal
@@ -115,6 +115,16 @@ class LiveClass:
         """Take someone in; late while a piece runs."""
         joining = decide_joining(self.record, newcomer, self.clock.now(), self.loads)
         return self._recorded(*joining.events, text=joining.text)
+
+    def name_visitor(
+        self, person_id: str, name: str, marks: Sequence[Mark] | None = None
+    ) -> Outcome:
+        """Say who a visitor is; `marks` are those that the book has of them."""
+        was = {person.id: person.name for person in self.record.people}
+        decided = decide_naming(self.record, person_id, name, self.clock.now(), marks)
+        if isinstance(decided, Refusal):
+            return self._came(decided)
+        return self._recorded(decided, text=f"{was[person_id]} is {decided.person.name}")
 
     def set_partners(self, segment: int, groups: Groups) -> Outcome:
         """Before a segment starts: who shares a bar in it, by ids, turn by turn; (): nobody."""

@@ -7,7 +7,12 @@ from secrets import randbelow
 from typing import TYPE_CHECKING
 
 from classclock.book.asking.known_people import KnownPerson
-from classclock.book.asking.people_reading import in_files, known_for, remembered
+from classclock.book.asking.people_reading import (
+    in_files,
+    known_for,
+    remember_same,
+    remembered,
+)
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
 from classclock.book.files.spare_room import SpareRoom
@@ -66,6 +71,8 @@ class Session:
         self.sample = False
         """Whether it is for show: its folder goes with it."""
         self._offers: EquipmentOffers | None = None
+        self._same: list[tuple[str, KnownPerson]] = []
+        """Ids of this class, and whose they are: to be written down."""
         self._folder = results.folder.parent
         self._draw_seed: Callable[[], int] = _any_seed
 
@@ -100,6 +107,10 @@ class Session:
             return True
         return self.results.write(self.live.record, self.journal.path)
 
+    def same_person(self, person_id: str, known: KnownPerson) -> None:
+        """Somebody here is one whom the club knows: written down when it is next asked."""
+        self._same.append((person_id, known))
+
     def remember(self) -> str:
         """Find out who the club knows and their own bests; what is wrong, in words.
 
@@ -108,6 +119,8 @@ class Session:
         """
         from classclock.planning.cap_fit import results_tell  # noqa: PLC0415  after the first paint
 
+        while self._same:
+            remember_same(self._folder, *self._same.pop(0))
         segments = self.live.record.plan.segment
         if not any(one.benchmark or one.lift or results_tell(one) for one in segments):
             self.known = in_files(self._folder)

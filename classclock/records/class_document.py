@@ -31,7 +31,9 @@ def results_document(record: ClassRecord, *, started: str, journal: str) -> Resu
         title=record.plan.title,
         started=started,
         journal=journal,
-        people=tuple(PersonInClass(one.id, one.name, one.key) for one in record.people),
+        people=tuple(
+            PersonInClass(one.id, one.name, one.key, one.visitor) for one in record.people
+        ),
         pieces=tuple(_piece(record, key) for key in record.pieces()),
     )
 

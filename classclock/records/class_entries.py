@@ -9,7 +9,6 @@ from msgspec import Struct
 from classclock.plan.amounts import rep_words
 from classclock.plan.model import FORMATS
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
-from classclock.records.erased import ERASED
 from classclock.records.result import (
     NOT_SAID,
     Result,
@@ -76,13 +75,13 @@ class ClassEntry(Struct, frozen=True):
 
 
 def read_class(document: ResultsDocument) -> ClassEntry:
-    """What a results document says of everybody who hasn't been erased."""
+    """What a results document says of everybody who has a name and hasn't been erased."""
     started = document.started
     moment = int(datetime.fromisoformat(started).timestamp() * 1000)
     people = tuple(
         PersonSeen(person.id, person.name, person.key)
         for person in document.people
-        if not person.id.startswith(ERASED)
+        if person.in_the_book
     )
     here = {person.id for person in people}
     entries = tuple(

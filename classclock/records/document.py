@@ -8,6 +8,7 @@ from typing import Annotated, Literal, TypeVar
 
 from msgspec import UNSET, Meta, Struct, UnsetType, to_builtins
 
+from classclock.records.erased import ERASED
 from classclock.tally.scores.lane_score import Status
 
 VERSION = 3
@@ -27,6 +28,12 @@ class PersonInClass(Struct, frozen=True, gc=False):
     name: str
     """As they are shown."""
     key: str
+    visitor: bool | UnsetType = UNSET
+    """True of who has no name, and isn't in the book; else unsaid."""
+
+    @property
+    def in_the_book(self) -> bool:
+        return not self.visitor and not self.id.startswith(ERASED)
 
 
 class AttemptMade(Struct, frozen=True, gc=False):

@@ -8,6 +8,8 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from classclock.tally.lanes import Person
+from classclock.tally.visitors import numbered, visitor
+from classclock.units.names import is_unnamed
 
 _FOLDED = str.maketrans(
     {"ł": "l", "ø": "o", "đ": "d", "ð": "d", "þ": "t", "ß": "s", "æ": "a", "œ": "o", "\u0131": "i"}
@@ -52,8 +54,9 @@ def people_named(names: Sequence[str]) -> tuple[Person, ...]:
     """People known by name alone, as for a rehearsal. Their ids are their names."""
     people: list[Person] = []
     for name in names:
-        key = propose_key(name, {person.key for person in people})
-        people.append(Person(name, name, key))
+        one = numbered(visitor(""), people) if is_unnamed(name) else Person(name, name, "")
+        key = propose_key(one.name, {person.key for person in people})
+        people.append(replace(one, id=one.name, key=key))
     return tuple(people)
 
 

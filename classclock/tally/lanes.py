@@ -6,7 +6,8 @@ another lane of it.
 
 from typing import Literal
 
-from msgspec import Struct
+from msgspec import UNSET, Struct, UnsetType
+from msgspec.structs import replace
 
 from classclock.units.loads import Load
 
@@ -22,6 +23,8 @@ class Person(Struct, frozen=True, forbid_unknown_fields=True):
     key: str
     newcomer: bool = False
     marks: tuple[Mark, ...] = ()
+    visitor: bool | UnsetType = UNSET
+    """True of who counts without a name, and is never in the book; else unsaid, as of old."""
 
     @property
     def off_the_wall(self) -> bool:
@@ -86,6 +89,17 @@ class Lane(Struct, frozen=True, forbid_unknown_fields=True):
     """The planned load of each set, where it is the athlete's own; None is not known."""
     heaviest: Load | None = None
     """The heaviest that the athlete has handled in this lift, where it is known."""
+
+    def called(self, person: Person) -> "Lane":
+        """The lane with the name that one of those in it has now."""
+        if person.id not in self.members:
+            return self
+        names = self.name.split(" + ") if len(self.members) > 1 else [self.name]
+        if len(names) != len(self.members):
+            return self  # a name with a plus in it: nobody can tell whose part is whose
+        at = self.members.index(person.id)
+        name = " + ".join([*names[:at], person.name, *names[at + 1 :]])
+        return self if name == self.name else replace(self, name=name)
 
     def option(self, station: int) -> int:
         return self.options[station] if station < len(self.options) else 0

@@ -166,7 +166,8 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             return replace(record, people=(*record.people, person))
         case ev.PersonChanged(person=changed):
             people = tuple(changed if one.id == changed.id else one for one in record.people)
-            return replace(record, people=people)
+            runs = {key: sheet.called(changed) for key, sheet in record.runs.items()}
+            return replace(record, people=people, runs=runs)
         case ev.PersonLeft(person_id=gone):
             return replace(record, people=tuple(one for one in record.people if one.id != gone))
         case ev.OptionChosen():

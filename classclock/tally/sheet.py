@@ -15,7 +15,7 @@ from classclock.tally.counting.entry_time import EntryTime
 from classclock.tally.counting.rounds import begin_round, station_on
 from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.lane_tally import Attempt, LaneTally, Round
-from classclock.tally.lanes import Lane
+from classclock.tally.lanes import Lane, Person
 from classclock.tally.ledger import Entry, Ledgers
 from classclock.tally.piece import Piece
 from classclock.tally.refusal import Refusal
@@ -118,6 +118,14 @@ class Sheet(Struct, frozen=True):
         else:
             changed = _on_the_count(sheet, number, event)
         return _watching_all_in(changed, event.at)
+
+    def called(self, person: Person) -> "Sheet":
+        """With somebody in it under the name that they have now."""
+        lanes = tuple(lane.called(person) for lane in self.lanes)
+        if lanes == self.lanes:
+            return self
+        tallies = {lane.id: replace(self.tallies[lane.id], lane=lane) for lane in lanes}
+        return replace(self, lanes=lanes, tallies=tallies)
 
     def blank(self, lane: Lane) -> LaneTally:
         """The lane with nothing counted yet."""

@@ -11,7 +11,6 @@ from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.plan.model import Segment
 from classclock.plan.station import Station
 from classclock.records.document import ResultsDocument
-from classclock.records.erased import ERASED
 from classclock.tally.lanes import Mark
 from classclock.units.spelling import fold
 
@@ -88,7 +87,7 @@ def _remember(document: ResultsDocument, found: dict[str, _Found]) -> None:
     """One class, older than all that were remembered before: what is known already stays."""
     day = datetime.fromisoformat(document.started).date()
     for person in document.people:
-        if not person.id.startswith(ERASED) and person.name.strip():
+        if person.in_the_book and person.name.strip():
             key = person.key if person.key in _KEYS else ""
             first = _Found(person.id, person.name, key, day)
             found.setdefault(person.id, first).classes += 1

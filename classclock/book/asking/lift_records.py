@@ -129,8 +129,10 @@ def _record(every: Sequence[LoadMade], formula: Formula) -> LiftRecord:
 def _class_lifts(document: ResultsDocument) -> ClassLifts:
     """Raises ValueError where a load can't be read."""
     on = datetime.fromisoformat(document.started).date()
+    people = {one.id: one.name for one in document.people if not one.visitor}
+    nameless = {one.id for one in document.people if one.visitor}
     lifted = (made for piece in document.pieces for made in _lifted(piece, on))
-    return ClassLifts({one.id: one.name for one in document.people}, tuple(lifted))
+    return ClassLifts(people, tuple(one for one in lifted if one.person_id not in nameless))
 
 
 def _lifted(piece: PieceResults, on: date) -> Iterator[LoadMade]:

@@ -7,14 +7,20 @@ from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
 
 from classclock.book.asking.known_people import MOST_CLASSES, KnownPerson, known_people
-from classclock.book.files.changes import ChangesDamagedError, MarkSet, changes_if_any
+from classclock.book.files.changes import (
+    ChangesDamagedError,
+    MarkSet,
+    Merge,
+    changes_if_any,
+)
 from classclock.book.people_ids import drawn_id, entry_of, entry_said, new_id
 from classclock.book.people_rules import imports, people_rules
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
 from classclock.tally.lane_keys import assign_keys
 from classclock.tally.lanes import Mark, Person
-from classclock.units.names import name_key
+from classclock.tally.visitors import numbered, visitor
+from classclock.units.names import is_unnamed, name_key
 
 
 def remembered(folder: Path) -> tuple[KnownPerson, ...]:
@@ -90,8 +96,10 @@ def person_called(
 ) -> Person:
     """Whoever of the known has this name, or somebody new. `here` are ids in use in the class.
 
-    A new person has no key yet, and an id that is drawn.
+    A new person has no key yet, and an id that is drawn; one without a name is a visitor.
     """
+    if is_unnamed(name):
+        return visitor(new_id({*here, *(one.id for one in known)}, draw))
     found = known_as(name, known)
     if found is not None and found.id not in here:
         marks = found.marks
@@ -105,9 +113,21 @@ def people_called(
     """The people of these names, each with a key of their own."""
     people: list[Person] = []
     for name in names:
-        people.append(person_called(name, known, {person.id for person in people}, draw))
+        one = person_called(name, known, {person.id for person in people}, draw)
+        people.append(numbered(one, people))
     assigned, _ = assign_keys(people, {one.id: one.classes for one in known})
     return assigned
+
+
+def remember_same(folder: Path, gone: str, kept: KnownPerson) -> bool:
+    """Write down that an id of this club is somebody whom it knows; whether it worked."""
+    from classclock.book.changing import write_down  # noqa: PLC0415  seldom
+
+    try:
+        write_down(folder, [Merge(gone=gone, kept=kept.id, name=kept.name)], local_now())
+    except (ChangesDamagedError, OSError):
+        return False  # `classclock book merge` then says that two entries have one name
+    return True
 
 
 def remember_marks(folder: Path, marked: Mapping[tuple[str, Mark], bool]) -> bool:

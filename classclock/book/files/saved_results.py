@@ -89,9 +89,15 @@ def newest(folder: Path) -> ResultsDocument | None:
     Raises:
         ResultsError: they are damaged, or were made by a later classclock.
     """
+    found = newest_file(folder)
+    return None if found is None else found[1]
+
+
+def newest_file(folder: Path) -> tuple[Path, ResultsDocument] | None:
+    """The same, with the file in which they are. Raises ResultsError."""
     for path in sorted(folder.glob("*.json"), reverse=True):
         try:
-            return read_results(path)
+            return path, read_results(path)
         except NotResultsError:
             continue
     return None

@@ -6,7 +6,8 @@ from classclock.commands.shared.command_table import Subcommand, add_commands
 
 ACTIONS = (
     Subcommand("rename", "show somebody under another name", "book.rename"),
-    Subcommand("merge", "two entries are one person", "book.merge"),
+    Subcommand("name", "say who a visitor of a class was", "book.name"),
+    Subcommand("merge", "two entries are one person; or which may be", "book.merge"),
     Subcommand("mark", "mark somebody for the coach, or keep them off the wall", "book.mark"),
     Subcommand("erase", "forget somebody who asked for it", "book.erase"),
     Subcommand("undo", "take back the newest change", "book.undo"),

@@ -104,7 +104,7 @@ class BackgroundWork:
 
     def follow(self, events: Sequence[ev.Event]) -> None:
         """Do what these events ask for, once they have happened."""
-        if any(isinstance(one, ev.PersonAdded) for one in events):
+        if any(isinstance(one, ev.PersonAdded | ev.PersonChanged) for one in events):
             self.reading.ask()
         self.engine.wake()
         if self._session.live.phase in ("board", "over", "closed"):

@@ -3,18 +3,29 @@
 from itertools import chain
 from pathlib import Path
 
-from classclock.book.asking.people_reading import person_called
+from classclock.book.asking.people_reading import known_as, person_called
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.machine.disk_faults import reason
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.units.names import typed_names, typed_twice
+from classclock.tally.refusal import Refusal
+from classclock.tally.visitors import visitor_called
+from classclock.units.names import tidy_name, typed_names, typed_twice
 
 
 def take_in(session: Session, typed: str) -> Outcome:
-    """Who came late, several with commas between; two of one name can't be told apart."""
+    """Who came late, several with commas between; or, with `=`, a visitor's name.
+
+    Two of one name can't be told apart.
+    """
     live, names = session.live, typed_names(typed)
+    who, names_one, name = typed.partition("=")
+    if names_one:
+        meant = visitor_called(who, live.record.people)
+        if isinstance(meant, Refusal):
+            return Outcome(meant.text, refused=True)
+        return name_visitor(session, meant.id, name)
     twice = typed_twice([*(person.name for person in live.record.people), *names])
     if twice is not None:
         return Outcome(f"there is a {twice} already: + again, with an initial", refused=True)
@@ -27,6 +38,23 @@ def _take_in(session: Session, name: str) -> Outcome:
     live = session.live
     here = {person.id for person in live.record.people}
     return live.add_person(person_called(name, session.known_for(name), here))
+
+
+def name_visitor(session: Session, person_id: str, name: str) -> Outcome:
+    """Say who a visitor is: somebody new, or whoever the book has under that name, who isn't here.
+
+    The book then has two entries of one person, which a merge makes one; it can be taken back.
+    """
+    here = {person.id for person in session.live.record.people}
+    known = known_as(tidy_name(name), session.known_for(name))
+    if known is None or known.id in here:
+        return session.live.name_visitor(person_id, name)
+    outcome = session.live.name_visitor(person_id, known.name, known.marks)
+    if outcome.refused:
+        return outcome
+    session.same_person(person_id, known)
+    words = f"{outcome.text}, whom the book knows; classclock book undo makes two of them again"
+    return Outcome(words, events=outcome.events)
 
 
 def note_emergency(session: Session, text: str) -> Outcome:

@@ -25,6 +25,7 @@ from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
+from classclock.tally.visitors import visitors
 from classclock.wall.notices.notice_log import NoticeLog
 from classclock.wall.on_disk_words import leave_words
 from classclock.wall.share_content import shared_now
@@ -162,7 +163,10 @@ class ClassOverlays:
         return Outcome("nothing that was counted is short here")
 
     def ask_name(self) -> None:
-        self.name.ask(running=self._session.live.phase in ("count-in", "running"))
+        live = self._session.live
+        nameless = visitors(live.record.people)
+        running = live.phase in ("count-in", "running")
+        self.name.ask(running=running, visitor=nameless[0].name if nameless else "")
 
     def ask_leave(self) -> None:
         self.leave.ask(leave_words(self._session))

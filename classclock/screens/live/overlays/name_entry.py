@@ -1,4 +1,4 @@
-"""A line for the name of someone who came late."""
+"""A line for the name of someone who came late, or of a visitor."""
 
 from dataclasses import dataclass
 
@@ -17,14 +17,17 @@ class NameEntry(LineEntry, AtTheFoot):
     """Has the focus while it is open. During a running piece it says that taps are off."""
 
     running = False
+    visitor = ""
+    """One who has no name yet."""
     waiting: Timer | None = None
 
     @dataclass
     class Named(Meant):
         name: str
 
-    def ask(self, *, running: bool) -> None:
-        self.running = running
+    def ask(self, *, running: bool, visitor: str = "") -> None:
+        """`visitor` is what one is called who has no name yet."""
+        self.running, self.visitor = running, visitor
         self.text = ""
         self.display = True
         self.focus()
@@ -52,7 +55,9 @@ class NameEntry(LineEntry, AtTheFoot):
         question = "who came late?"
         if self.running:
             question = "typing a name: taps are off. Who came late?"
-        foot = "enter adds, escape leaves"
+        foot = "enter adds, escape leaves, ? is a visitor"
+        if self.visitor:
+            foot = f"enter adds, escape leaves; {self.visitor} = Anna names them"
         if self.running:
             foot += "; 10 s without a key closes it"
         return draw_asked(BoxQuestion(question, self.text, foot), columns, rows, self.look)

@@ -25,6 +25,7 @@ def who_came(desk: WhoDesk) -> WhoCame:
     """All that concerns those who are here now."""
     who = desk.who
     here = {person.id for person in who.people}
+    named = {person.id for person in who.people if not person.visitor}
     return WhoCame(
         who.people,
         {
@@ -34,5 +35,5 @@ def who_came(desk: WhoDesk) -> WhoCame:
         },
         who.ends.isoformat(timespec="seconds"),
         desk.sharing.chosen(),
-        {key: on for key, on in who.marked.items() if key[0] in here},
+        {key: on for key, on in who.marked.items() if key[0] in named},
     )

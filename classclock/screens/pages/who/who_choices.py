@@ -44,6 +44,12 @@ class WhoChoices:
                 self.made[piece.index, known.id] = Choice(options)
                 self._recalled.add((piece.index, known.id))
 
+    def hand_on(self, ident: str, to: str) -> None:
+        """What was chosen for somebody is another's from now on."""
+        for piece in self.pieces:
+            if (piece.index, ident) in self.made:
+                self._choose(to, piece, self.made.pop((piece.index, ident)))
+
     def toggle(self, ident: str, piece: Modifiable, number: int) -> None:
         """Use the piece's option of this number, or no longer; 0 is as written throughout."""
         choice = self.of(piece, ident)

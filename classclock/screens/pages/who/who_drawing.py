@@ -130,7 +130,7 @@ def _keys(desk: WhoDesk) -> list[str]:
     if desk.text:
         return ["enter: take in", "up, down: another", "escape: drop what is typed"]
     return [
-        "type to find somebody",
+        "type to find somebody, ? for a visitor",
         "space: here or not",
         "1-9, 0: options",
         "tab: load",

@@ -4,7 +4,7 @@ from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
 from typing import Literal, get_args
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
 from msgspec.structs import replace
 
 from classclock.book.asking.known_people import KnownPerson
@@ -15,8 +15,9 @@ from classclock.screens.pages.who.who_choices import WhoChoices
 from classclock.tally.lane_keys import assign_keys, propose_key
 from classclock.tally.lanes import Mark, Person
 from classclock.tally.lineup import draw_lanes
+from classclock.tally.visitors import numbered, visitor
 from classclock.units.loads import Unit
-from classclock.units.names import name_key, typed_names, typed_twice
+from classclock.units.names import is_unnamed, name_key, typed_names, typed_twice
 from classclock.units.searching import found
 
 MARKS: tuple[Mark, ...] = get_args(Mark)
@@ -66,7 +67,7 @@ class WhoList:
         every += [
             WhoLine("known", known.id, known.name, known.key)
             for known in self.known
-            if known.id not in here
+            if known.id not in here and not is_unnamed(known.name)
         ]
         names = typed_names(text)
         if len(names) > 1:
@@ -89,17 +90,18 @@ class WhoList:
                 Person(entry.id, entry.name, entry.key, newcomer=newcomer, marks=marks)
             )
         taken = {known.id for known in self.known} | {person.id for person in self.people}
-        ident = new_id(taken, self._draw)
-        return self._take_in(Person(ident, entry.name, "", newcomer=True, marks=("newcomer",)))
+        one = visitor(new_id(taken, self._draw))
+        if is_unnamed(entry.name):
+            return self._take_in(numbered(one, self.people))
+        return self._take_in(replace(one, name=entry.name, visitor=UNSET))
 
     def take_in_all(self, names: Sequence[str]) -> str:
         """Take in everybody of these names, known or new; why nobody was, empty where all are."""
         here = {name_key(person.name) for person in self.people}
-        twice = typed_twice(names)
-        if twice is not None:
+        if (twice := typed_twice(names)) is not None:
             return f"{twice} is typed twice: give one an initial, as in {twice} B"
         for name in names:
-            if name_key(name) in here:
+            if name_key(name) in here and not is_unnamed(name):
                 return f"{name} is here already: take the name out, or give an initial"
         for name in names:
             self.toggle(self._line_of(name))
@@ -107,7 +109,7 @@ class WhoList:
 
     def _line_of(self, name: str) -> WhoLine:
         """Whoever of the known has this name and isn't here, or somebody new."""
-        one = known_as(name, self.known)
+        one = None if is_unnamed(name) else known_as(name, self.known)
         if one is None or any(person.id == one.id for person in self.people):
             return WhoLine("new", "", name)
         return WhoLine("known", one.id, one.name, one.key)
@@ -126,6 +128,7 @@ class WhoList:
             (person, one)
             for person in self.people
             if self._known(person.id) is None
+            and not person.visitor
             and (one := known_as(person.name, known)) is not None
             and one.id not in here
         ]
@@ -156,7 +159,20 @@ class WhoList:
         return f"{person.name}: key {letter}; {had.name} has {free} now"
 
     def rename(self, ident: str, name: str) -> None:
-        self._put(replace(self.person(ident), name=name))
+        """Give somebody another name on the wall.
+
+        A visitor who gets one is whoever has it in the book, or somebody new.
+        """
+        person = self.person(ident)
+        if is_unnamed(name):
+            return  # a visitor is numbered, and nobody else is called so
+        line = self._line_of(name)
+        if not person.visitor or line.kind == "new":
+            self._put(replace(person, name=name, visitor=UNSET))
+            return
+        self.people = tuple(one for one in self.people if one.id != ident)
+        self.toggle(line)
+        self.choices.hand_on(ident, line.id)
 
     def toggle_mark(self, ident: str, mark: Mark) -> None:
         person = self.person(ident)

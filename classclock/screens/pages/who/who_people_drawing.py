@@ -4,6 +4,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_list import WhoLine
+from classclock.units.names import is_unnamed
 from classclock.units.printable import printable
 
 _LEAST_COLUMN = 38
@@ -50,7 +51,8 @@ def _entry(entry: WhoLine, desk: WhoDesk, columns: int, look: Look, *, lit: bool
     if entry.kind == "several":
         return beside(edge, here.text(f"+ add {printable(entry.name, 200)}", columns - 1))
     if entry.kind == "new":
-        return beside(edge, here.text(f"+ add {printable(entry.name)}, new here", columns - 1))
+        new = "a visitor" if is_unnamed(entry.name) else f"{printable(entry.name)}, new here"
+        return beside(edge, here.text(f"+ add {new}", columns - 1))
     known = entry.kind == "known"
     cap = f" {entry.key.upper()} "
     key = (
