@@ -33,6 +33,7 @@ COMMANDS = (
     Subcommand("chart", "everybody's bests on the benchmarks", "chart"),
     Subcommand("athlete", "one athlete's page", "athlete"),
     Subcommand("report", "one class to print or to send", "report"),
+    Subcommand("notes", "accidents, holds and notes of a class, for the club's file", "notes"),
     Subcommand("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),
     Subcommand("book", "what is remembered: put right, taken in, given out", "book.actions"),
     Subcommand("schema", "the plan file's JSON Schema", "schema"),

@@ -13,13 +13,15 @@ from classclock.book.files.saved_results import (
     newest,
     read_results,
 )
-from classclock.club.folder import results
+from classclock.club.folder import journals, results
 from classclock.commands.shared.book import faults_in_words, say_if_forgotten
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, FindingsError
+from classclock.commands.shared.happenings import told_of
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.machine.standard_streams import say
+from classclock.plan.settings.club import Club
 from classclock.records.document import ResultsDocument
 from classclock.report.class_report import PageStandings, class_report
 from classclock.report.class_text import class_lines
@@ -31,13 +33,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_json(parser)
     parser.add_argument("results", nargs="?", metavar="RESULTS", help="the latest unless named")
     parser.add_argument("--html", metavar="FILE", help="write it as a page")
+    parser.add_argument("--notes", action="store_true", help="with the notes of the class")
     parser.add_argument("--text", action="store_true", help="print it, short enough to send")
 
 
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
     document = _document(asked.results, results(folder))
-    made = class_report(document, _standings(folder, document), club.name)
+    notes = _notes(folder, document, club) if asked.notes else ()
+    made = class_report(document, _standings(folder, document), club.name, notes)
     if asked.json:
         print_json(to_builtins(made))
     elif asked.text or not asked.html:
@@ -68,6 +72,12 @@ def _document(named: str | None, folder: Path) -> ResultsDocument:
     if document is None:
         raise FindingsError(f"no results in {folder} yet: they are saved when a class's cap ends")
     return document
+
+
+def _notes(folder: Path, document: ResultsDocument, club: Club) -> tuple[str, ...]:
+    """Of accidents and holds a report says nothing: `classclock notes` does."""
+    told = told_of(journals(folder) / document.journal, club)
+    return tuple(note.text for note in told.of_kind("note"))
 
 
 def _standings(folder: Path, document: ResultsDocument) -> PageStandings:

@@ -14,12 +14,7 @@ def replayed(journal: Journal) -> ClassRecord:
     Raises:
         ValueError: the plan in it can't be read by this version, or an event makes no sense.
     """
-    opened = journal.opened
-    unit: Unit = "lb" if opened.unit == "lb" else "kg"
-    plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
-    if plan is None:
-        raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
-    record = ClassRecord(plan, unit)
+    record = before_it_opened(journal)
     for number, event in enumerate(journal.events):
         try:
             record = record.apply(number, event)
@@ -27,6 +22,20 @@ def replayed(journal: Journal) -> ClassRecord:
             why = f"event {number}, {type(event).__name__}, doesn't fit what came before it"
             raise ValueError(f"{journal.path}: {why}") from error
     return record
+
+
+def before_it_opened(journal: Journal) -> ClassRecord:
+    """The record on which a journal's events are folded: its plan, and nobody in it.
+
+    Raises:
+        ValueError: the plan can't be read by this version.
+    """
+    opened = journal.opened
+    unit: Unit = "lb" if opened.unit == "lb" else "kg"
+    plan, findings = parse_plan(opened.plan_text, str(journal.path), unit)
+    if plan is None:
+        raise ValueError(f"{journal.path}: its plan can't be read: {findings[0]}")
+    return ClassRecord(plan, unit)
 
 
 def lost_words(journal: Journal, record: ClassRecord) -> str:

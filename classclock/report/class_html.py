@@ -7,6 +7,8 @@ from classclock.report.html_pages import page
 
 _PAGE, _HEAD, _PIECE, _CAUTION = 268.0, 30.0, 15.0, 4.6
 """Millimetres: what an A4 page holds; what of it head and foot, a piece's head, a caution take."""
+_NOTE = 110
+"""Signs of a note on one printed line."""
 _TALLEST, _ONE_COLUMN = 8.0, 34
 """Millimetres of a lane's row at most; with more lanes than that they stand in two columns."""
 
@@ -44,4 +46,6 @@ def row_height(report: ClassReport, columns: int) -> float:
     rows = sum(-(-len(piece.lanes) // columns) for piece in report.pieces)
     cautions = sum(len(piece.caution) for piece in report.pieces)
     left = _PAGE - _HEAD - _PIECE * len(report.pieces) - _CAUTION * cautions
+    if report.notes:
+        left -= _PIECE + _CAUTION * sum(-(-len(note) // _NOTE) for note in report.notes)
     return min(_TALLEST, left / max(1, rows))

@@ -58,11 +58,13 @@ class PieceReport(Struct, frozen=True):
     lanes: tuple[LaneLine, ...]
 
 
-class ClassReport(Struct, frozen=True):
+class ClassReport(Struct, frozen=True, omit_defaults=True):
     title: str
     when: str
     club: str
     pieces: tuple[PieceReport, ...]
+    notes: tuple[str, ...] = ()
+    """Only where the coach asks for them."""
 
     @property
     def lines(self) -> int:
@@ -71,7 +73,10 @@ class ClassReport(Struct, frozen=True):
 
 
 def class_report(
-    document: ResultsDocument, standings: PageStandings | None = None, club: str = ""
+    document: ResultsDocument,
+    standings: PageStandings | None = None,
+    club: str = "",
+    notes: tuple[str, ...] = (),
 ) -> ClassReport:
     """The report of one class. Without `standings` it says nothing of bests."""
     started = datetime.fromisoformat(document.started)
@@ -80,7 +85,7 @@ def class_report(
     for number, piece in enumerate(document.pieces):
         said = {line for earlier in pieces for line in earlier.caution}
         pieces.append(_piece(number, piece, standings or {}, said))
-    return ClassReport(document.title, when, club, tuple(pieces))
+    return ClassReport(document.title, when, club, tuple(pieces), notes)
 
 
 def _piece(

@@ -20,6 +20,8 @@ def _lines(report: ClassReport) -> Iterator[str]:
         yield _heading(piece)
         for lane in piece.lanes:
             yield _lane(lane)
+    if report.notes:
+        yield from ("", "Notes", *report.notes)
     yield ""
     yield from AFTER_A_CLASS
 

@@ -161,6 +161,10 @@ class AddLate(Struct, frozen=True):
     """Type the name of someone who came late."""
 
 
+class WriteNote(Struct, frozen=True):
+    """Type a line about the class or somebody in it, kept off the wall."""
+
+
 class ShowCard(Struct, frozen=True):
     """The emergency card, the clock held."""
 
@@ -177,6 +181,6 @@ class Leave(Struct, frozen=True):
     pass
 
 
-ScreenCommand = Select | AddLate | ShowCard | ShowKeys | ShowNotices | Leave
+ScreenCommand = Select | AddLate | WriteNote | ShowCard | ShowKeys | ShowNotices | Leave
 
 Command = CountCommand | ClockCommand | ScreenCommand

@@ -114,6 +114,14 @@ class EmergencyNoted(_Happened, frozen=True):
     text: str
 
 
+class Noted(_Happened, frozen=True):
+    """A line about the class, or about somebody in it; never shown on the wall."""
+
+    text: str
+    person_id: str | None = None
+    """Whom it is about; None is the class."""
+
+
 class ClassClosed(_Happened, frozen=True):
     pass
 
@@ -276,6 +284,7 @@ ClassEvent = (
     | FlagAcknowledged
     | EndMoved
     | EmergencyNoted
+    | Noted
     | ClassClosed
 )
 """Who is here, and what was agreed: these change the class's record."""

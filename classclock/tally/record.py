@@ -188,7 +188,7 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             return replace(record, acknowledged=record.acknowledged | {flag})
         case ev.EndMoved(ends=ends):
             return replace(record, ends=ends)
-        case ev.EmergencyNoted():
+        case ev.EmergencyNoted() | ev.Noted():
             return record  # a line for the journal: it changes nothing of the class
         case ev.ClassClosed():
             return replace(record, closed=True)

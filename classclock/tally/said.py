@@ -48,6 +48,7 @@ def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:
             | ev.FlagAcknowledged()
             | ev.EndMoved()
             | ev.EmergencyNoted()
+            | ev.Noted()
             | ev.ClassClosed()
         ):
             return ""  # the screen shows it by itself, or the room isn't to hear of it

@@ -221,9 +221,10 @@ def test_a_class_that_was_cut_off_goes_on_at_the_right_moment(
     assert said(capsys, "book", "name", "1", "Anna")[0] == 0
     after = read_journal(path)
     wall = source.wall()
-    for boot, raw in ((before.anchors[0].boot, before.anchors[0].raw + 10**12), ("other", 1)):
-        asked = {"boot": boot, "raw": raw, "wall": wall}
-        assert after.moment(**asked) == before.moment(**asked)
+    anchor = before.anchors[0]
+    for boot, raw in ((anchor.boot, anchor.raw + 10**12), ("another boot", 1)):
+        moments = [one.moment(boot=boot, raw=raw, wall=wall) for one in (before, after)]
+        assert moments[0] == moments[1]
     assert after.unfinished
 
 

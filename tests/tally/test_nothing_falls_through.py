@@ -107,6 +107,7 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.FlagAcknowledged(50_000, "ilse", 1, "heavy"),
     ev.EndMoved(50_000, "2026-11-24T19:30:00+01:00"),
     ev.EmergencyNoted(50_000, "Ilse, ankle, ice"),
+    ev.Noted(50_000, "left knee, stopped", "ilse"),
     ev.ClassClosed(50_000),
     ev.SegmentChosen(50_000, 0),
     ev.SegmentStarted(50_000, 1, 2, 60_000, ()),
@@ -132,7 +133,7 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.Settled(50_000, 1, 1),
 )
 EXAMPLES: dict[type, ev.Event] = {type(event): event for event in _EXAMPLES}
-ONLY_NOTED = {ev.EmergencyNoted}
+ONLY_NOTED = {ev.EmergencyNoted, ev.Noted}
 """They change nothing: they are lines for the journal."""
 NOT_SAID = {
     ev.ClassOpened,
@@ -143,6 +144,7 @@ NOT_SAID = {
     ev.FlagAcknowledged,
     ev.EndMoved,
     ev.EmergencyNoted,
+    ev.Noted,
     ev.ClassClosed,
     ev.SegmentChosen,
     ev.SegmentStarted,

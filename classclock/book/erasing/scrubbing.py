@@ -14,6 +14,7 @@ from msgspec.structs import replace
 
 from classclock.book.erasing.plan_without import plan_without
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument
+from classclock.tally.events import Noted
 from classclock.units.names import names_pattern
 
 _IDS = ("id", "lane", "members", "person_id", "groups", "partners")
@@ -52,8 +53,11 @@ class Scrub(Struct, frozen=True):
         )
 
     def event(self, line: dict[str, Any]) -> dict[str, Any]:
-        """A journal's line without them."""
-        return {key: self._field(key, value) for key, value in line.items()}
+        """A journal's line without them; of a note about them nothing stays."""
+        kept = {key: self._field(key, value) for key, value in line.items()}
+        if line.get("event") == Noted.__name__ and line.get("person_id") in self.ids:
+            kept["text"] = NOBODY
+        return kept
 
     # -- inside ------------------------------------------------------------------
 

@@ -97,6 +97,12 @@ class Journal(Struct, frozen=True):
         """Whether the class could be rejoined: nobody closed it since a segment was chosen."""
         return _left_open(type(event).__name__ for event in reversed(self.events))
 
+    def time_of_day(self, at: int) -> datetime:
+        """The time of day at a moment of the class, as the anchor before it has it."""
+        anchor = next((one for one in reversed(self.anchors) if one.at <= at), self.anchors[0])
+        gone = timedelta(milliseconds=(at - anchor.at) / anchor.rate)
+        return datetime.fromisoformat(anchor.wall) + gone
+
     def moment(self, *, boot: str, raw: int, wall: datetime) -> tuple[int, bool]:
         """The class's moment now, in ms, and whether it had to be taken from the time of day.
 

@@ -2,6 +2,7 @@
 
 from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.stack import Line, Size
+from classclock.screens.controls.line_entry import unread_by_the_room
 from classclock.units.printable import printable
 from classclock.wall.emergency_words import LONGEST, lacks
 
@@ -47,7 +48,7 @@ def other_lines(card: Emergency, *, before: bool) -> tuple[Line, ...]:
 
 def note_line(text: str, *, mirrored: bool) -> str:
     """The line for who, when and what was done; where the room sees it, as dots."""
-    return f"who, when, what was done: {'•' * len(text) if mirrored else text}_"
+    return f"who, when, what was done: {unread_by_the_room(text, mirrored=mirrored)}_"
 
 
 def card_keys(noted: int, *, fillable: bool) -> tuple[str, ...]:

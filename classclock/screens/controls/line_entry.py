@@ -15,6 +15,11 @@ LONGEST = 200
 """Signs; a name or a note of a line."""
 
 
+def unread_by_the_room(text: str, *, mirrored: bool) -> str:
+    """What stands for a line that isn't for the room: dots where it sees this screen."""
+    return "•" * len(text) if mirrored else text
+
+
 class LineEntry(Painted, can_focus=True):
     """Keeps what is typed. `enter` gives it to `entered`, escape calls `left`."""
 

@@ -57,9 +57,17 @@ def name_visitor(session: Session, person_id: str, name: str) -> Outcome:
     return Outcome(words, events=outcome.events)
 
 
+def note(session: Session, text: str, person_id: str | None) -> Outcome:
+    """A line about the class, or about somebody in it."""
+    return _noted(session, ev.Noted(session.live.clock.now(), text, person_id))
+
+
 def note_emergency(session: Session, text: str) -> Outcome:
-    live = session.live
-    noted = live.record_event(ev.EmergencyNoted(live.clock.now(), text))
+    return _noted(session, ev.EmergencyNoted(session.live.clock.now(), text))
+
+
+def _noted(session: Session, event: ev.Noted | ev.EmergencyNoted) -> Outcome:
+    noted = session.live.record_event(event)
     return Outcome("noted in the class's journal, nowhere else", events=noted.events)
 
 

@@ -19,6 +19,7 @@ from classclock.screens.live.foot.notice_line import NoticeLine
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.name_entry import NameEntry
+from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
 from classclock.screens.live.sound_keys import SoundKeys
@@ -80,6 +81,8 @@ class ClassControl:
                 self._notices.refuse(_NOT_SHOWN)
             case NameEntry.Named(name=name):
                 self._came(class_actions.take_in(session, name))
+            case NoteEntry.Noted(text=text, person_id=person_id):
+                self._came(class_actions.note(session, text, person_id))
             case EmergencyCard.Noted(text=text):
                 self._came(class_actions.note_emergency(session, text))
             case FlagsOverlay.LookedAt(flags=flags):
@@ -126,6 +129,8 @@ class ClassControl:
                 self._views.selected = lane
             case cmd.AddLate():
                 self._overlays.ask_name()
+            case cmd.WriteNote():
+                self._overlays.ask_note()
             case cmd.ShowCard():
                 self._show_card()
             case cmd.ShowKeys():

@@ -17,6 +17,7 @@ from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
 from classclock.screens.live.overlays.name_entry import NameEntry
+from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
@@ -46,6 +47,7 @@ class ClassOverlays:
         self.card = EmergencyCard(look, mirrored=mirrored)
         self.leave = LeaveQuestion(look)
         self.name = NameEntry(look)
+        self.note = NoteEntry(look, mirrored=mirrored)
         self.correct = CorrectEntry(look, mirrored=mirrored)
         self.place = PlaceEntry(look)
         self.pending = PendingSign(look)
@@ -60,6 +62,7 @@ class ClassOverlays:
             self.card,
             self.leave,
             self.name,
+            self.note,
             self.correct,
             self.place,
             self.pending,
@@ -75,7 +78,10 @@ class ClassOverlays:
     @property
     def typed_into(self) -> LineEntry | None:
         """The line that has the keys to itself, if one is open."""
-        lines: tuple[LineEntry, ...] = (self.name, self.correct, self.place, self.card)
+        lines: tuple[LineEntry, ...] = (
+            *(self.name, self.note, self.correct),
+            *(self.place, self.card),
+        )
         return next((line for line in lines if line.takes_keys), None)
 
     def follow(self) -> None:
@@ -167,6 +173,10 @@ class ClassOverlays:
         nameless = visitors(live.record.people)
         running = live.phase in ("count-in", "running")
         self.name.ask(running=running, visitor=nameless[0].name if nameless else "")
+
+    def ask_note(self) -> None:
+        live = self._session.live
+        self.note.ask(live.record.people, running=live.phase in ("count-in", "running"))
 
     def ask_leave(self) -> None:
         self.leave.ask(leave_words(self._session))

@@ -69,6 +69,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("clock", "ctrl+r", "this segment once more", phases=_BETWEEN),
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),
+    KeyLine("class", "ctrl+e", "a note about the class or somebody, kept off the wall"),
     KeyLine("class", "?", "these keys"),
     KeyLine("class", "ctrl+n", "all notices of this class, the newest first"),
     KeyLine("class", "ctrl+q", "leave, ctrl+c too; a class that runs can be rejoined"),

@@ -19,6 +19,7 @@ from classclock.tally.commands import (
     ShowKeys,
     ShowNotices,
     Start,
+    WriteNote,
 )
 
 KeyPhase = Literal["board", "count-in", "running", "held", "late", "over"]
@@ -32,6 +33,7 @@ _LATE_CALLS = "late calls still count for a moment: then enter goes on"
 
 _IN_EVERY_PHASE: Mapping[str, Command | str] = {
     "+": AddLate(),
+    "<ctrl+e>": WriteNote(),
     "!": ShowCard(),
     "<f2>": ShowCard(),
     "?": ShowKeys(),

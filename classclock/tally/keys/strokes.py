@@ -11,6 +11,7 @@ NAMED_KEYS = (
     "<escape>",
     "<up>",
     "<down>",
+    "<ctrl+e>",
     "<ctrl+n>",
     "<ctrl+r>",
     "<ctrl+q>",

@@ -41,6 +41,8 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.FlagAcknowledged(7, "k7", 0, "Noor: above her record"),
     ev.EndMoved(8, WALL),
     ev.EmergencyNoted(9, "noor, ankle, ice"),
+    ev.Noted(10, "left knee, stopped", "k7"),
+    ev.Noted(10, "noor asked for the lower box"),
     ev.SegmentChosen(10, 0),
     ev.SegmentStarted(11, 0, 1, 12, (PAIR, ALONE)),
     ev.CalledOff(12),
@@ -109,6 +111,12 @@ def test_who_shared_a_bar_or_a_tally_shares_it_as_nobody() -> None:
     assert teams == ev.TeamsSet(34, 0, (("erased-1", "k8"),), "drawn by lot", 7)
     assert isinstance(started, ev.SegmentStarted)
     assert started.partners == (("erased-1", "k8"),)
+
+
+def test_what_was_noted_of_somebody_goes_whole_and_of_the_class_without_the_name() -> None:
+    of_noor, of_the_class = (scrubbed(event) for event in EVENTS if isinstance(event, ev.Noted))
+    assert event_of(of_noor) == ev.Noted(10, NOBODY, "erased-1")
+    assert event_of(of_the_class) == ev.Noted(10, "erased asked for the lower box")
 
 
 def test_a_pair_keeps_the_other_ones_name() -> None:

@@ -13,13 +13,13 @@ async def test_a_visitor_comes_late_and_is_named_while_the_piece_runs(open_class
     async with open_class(segment=1) as coach:
         await coach.start()
         await coach.press("plus")
-        assert "? is a visitor" in box(coach)
+        assert "taps are off. Who came late?" in box(coach)
         await coach.press("question_mark", "enter")
         assert "visitor 1 joined late, key v" in coach.foot()
         await coach.wind(60)
         await coach.press("v")
         await coach.press("plus")
-        assert "visitor 1 = Anna names them" in box(coach)
+        assert "Who came late, or visitor 1 = Anna?" in box(coach)
         await coach.press(*"1", "equals_sign", *"Anna", "enter")
         assert "visitor 1 is Anna" in coach.foot()
         sheet = coach.live.record.sheet

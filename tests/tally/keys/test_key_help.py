@@ -11,7 +11,18 @@ from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
 
 Commands = Callable[..., list[Command]]
-BY_NAME = ("enter", "space", "backspace", "escape", "ctrl+n", "ctrl+r", "ctrl+q", "up", "down")
+BY_NAME = (
+    "enter",
+    "space",
+    "backspace",
+    "escape",
+    "ctrl+e",
+    "ctrl+n",
+    "ctrl+r",
+    "ctrl+q",
+    "up",
+    "down",
+)
 TYPED = {
     "! or F2": ("!", "<f2>"),
     "up, down": ("<up>", "<down>"),

@@ -4,7 +4,7 @@ from dataclasses import dataclass
 
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
-from classclock.screens.controls.line_entry import LineEntry
+from classclock.screens.controls.line_entry import LineEntry, unread_by_the_room
 from classclock.screens.controls.meant import Meant
 from classclock.screens.live.overlays.asked_box import AtTheFoot, BoxQuestion, draw_asked
 
@@ -63,6 +63,6 @@ class CorrectEntry(LineEntry, AtTheFoot):
             typed = self.text
         else:
             question = f"{self.about}, to be {self.score}: why?"
-            typed = "•" * len(self.text) if self.mirrored else self.text
+            typed = unread_by_the_room(self.text, mirrored=self.mirrored)
         foot = self.refused or "enter goes on, escape leaves it as it is"
         return draw_asked(BoxQuestion(question, typed, foot), columns, rows, self.look)

@@ -52,14 +52,12 @@ class NameEntry(LineEntry, AtTheFoot):
         self.close()
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        question = "who came late?"
-        if self.running:
-            question = "typing a name: taps are off. Who came late?"
-        foot = "enter adds, escape leaves, ? is a visitor"
+        question, foot = "who came late?", "enter adds, escape leaves, ? is a visitor"
         if self.visitor:
-            foot = f"enter adds, escape leaves; {self.visitor} = Anna names them"
+            question = f"who came late, or {self.visitor} = Anna?"
         if self.running:
-            foot += "; 10 s without a key closes it"
+            question = f"typing a name: taps are off. {question[0].upper()}{question[1:]}"
+            foot = "enter adds, escape leaves; 10 s without a key closes it"
         return draw_asked(BoxQuestion(question, self.text, foot), columns, rows, self.look)
 
     def _stop_waiting(self) -> None:
