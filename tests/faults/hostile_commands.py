@@ -45,9 +45,12 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
         yield ("athlete", ilse, *more)
         yield ("load", ilse, *more)
         yield ("bar", "82.5", "--bar", f"<Long bar{club.hostile}>", *more)
-        for command in ("results", "report", "chart", "weeks"):
+        for command in ("results", "report", "chart", "weeks", "notes"):
             yield (command, *more)
-    yield ("report", "--html", str(out / "report.html"))
+        yield ("notes", journal, *more)
+        yield ("report", "--notes", *more)
+    yield ("report", "--html", str(out / "report.html"), "--notes")
+    yield ("notes", journal, "--html", str(out / "notes.html"))
     yield ("chart", "--html", str(out / "chart.html"), "--csv", str(out / "chart.csv"))
     yield ("athlete", ilse, "--html", str(out / "athlete.html"))
     yield ("resume",)
@@ -64,6 +67,8 @@ def of_the_book(club: HostileClub, out: Path) -> Iterator[CommandLine]:
         yield ("book", "import", str(fresh), *more)
         yield ("book", "mark", bram, "newcomer", *more)
         yield ("book", "rename", noor, f"Noor {hostile}{len(more)}", *more)
+        yield ("book", "merge", *more)
+        yield ("book", "name", "1", f"Uri {hostile}{len(more)}", *more)
         yield ("book", "undo", *more)
         yield ("book", "export", str(out / f"all{len(more)}"), *more)
         yield ("book", "rebuild", *more)
@@ -72,8 +77,10 @@ def of_the_book(club: HostileClub, out: Path) -> Iterator[CommandLine]:
 
 def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     """Nothing is called so."""
-    for command in ("check", "replay", "report", "resume", "run", "new", "edit", "athlete", "bar"):
+    reading = ("replay", "report", "notes", "resume", "athlete")
+    for command in (*reading, "check", "run", "new", "edit", "bar"):
         yield (command, hostile)
+    yield ("book", "name", hostile, hostile, "--results", hostile)
     yield (hostile,)
     yield ("rehearse", "turntable", "--athletes", "Bo", "--taps", hostile)
     yield ("chart", "--sort", hostile)

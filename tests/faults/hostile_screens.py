@@ -151,6 +151,7 @@ CLASS = (
     f"question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
     "ctrl+f escape "
     f"plus {TYPED} enter exclamation_mark tab escape {TYPED} enter escape f7 escape ctrl+n escape "
+    f"ctrl+e {TYPED} enter "
     "ctrl+q escape 6 0 i colon i 1 greater_than i b enter +10 +30 <away> +100 enter +2 "
     # by load
     "f7 +2 enter escape +2 enter +10 i 6 0 b minus b +100 +200 i f9 6 0 enter N enter escape "

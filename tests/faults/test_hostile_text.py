@@ -22,6 +22,7 @@ from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import line
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.live.class_actions import note, note_emergency, take_in
 from classclock.units.csv_cells import csv_bytes
 from tests.classes.conftest import Coach
 from tests.faults.conftest import Seen, Times
@@ -35,7 +36,7 @@ CHECKED_IN = (
     "classclock.plan.value_types",
     "classclock.commands.shared.options",
     "classclock.book.importing.spreadsheet",
-    "classclock.commands.book.rename",
+    "classclock.commands.shared.book",
 )
 """Where hostile text is refused today."""
 PLAIN = Look(SIXTEEN, Terminal(16, None))
@@ -94,6 +95,10 @@ def held(club: HostileClub) -> None:
     """The club's class, run from its board to its end, and one that is cut off."""
     session = club.opens()
     coach = Coach(session, club.source)
+    assert not take_in(session, "?").refused
+    for person in (*session.live.record.people, None):
+        note(session, club.of("knee"), person.id if person is not None else None)
+    note_emergency(session, club.of("ankle"))
     for segment in range(3):
         coach.start()
         for keys in ("i", "2n", "60b", ":i1"):
@@ -120,7 +125,7 @@ def every_command(club: HostileClub, out: Path, ran: Ran) -> None:
             json.loads(printed)
     for path in (*club.folder.rglob("*.csv"), *out.glob("all*/*.csv"), *out.glob("*.html")):
         assert steers(path.read_bytes().decode()) == [], path.name
-    for table in ("chart.csv", "report.html", "chart.html", "athlete.html"):
+    for table in ("chart.csv", "report.html", "notes.html", "chart.html", "athlete.html"):
         assert "OWNED" in (out / table).read_text("utf-8"), table
 
 

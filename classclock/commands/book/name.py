@@ -11,14 +11,12 @@ from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import Athlete, find
 from classclock.clock.source import local_now
 from classclock.club.folder import results
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, asked_name, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError, FindingsError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_answer
 from classclock.records.document import ResultsDocument
-from classclock.units.names import tidy_name
-from classclock.units.printable import can_be_shown
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -31,9 +29,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
-    name = tidy_name(asked.name)
-    if not name or len(name) > 60 or not can_be_shown(name):
-        raise BadUseError("that name can't be shown: write 1 to 60 letters")
+    name = asked_name(asked.name)
     with asked_book(folder) as book:
         path, document = _class(asked.results, results(folder))
         known = _known(book, name)

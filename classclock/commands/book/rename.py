@@ -6,13 +6,12 @@ from classclock.book.changing import write_down
 from classclock.book.files.changes import Rename
 from classclock.book.tables.queries import own_people
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, asked_name, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import print_answer
-from classclock.units.names import name_key, tidy_name
-from classclock.units.printable import can_be_shown
+from classclock.units.names import name_key
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -25,9 +24,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
     with asked_book(folder) as book:
-        name = tidy_name(asked.new)
-        if not name or len(name) > 60 or not can_be_shown(name):
-            raise BadUseError("that name can't be shown: write 1 to 60 letters")
+        name = asked_name(asked.new)
         with book.reading() as connection:
             athlete = the_one(connection, asked.name)
             own = (one for _, one in own_people(connection) if one.id != athlete.id)

@@ -14,6 +14,11 @@ from classclock.book.tables.opening import Book, BookError
 from classclock.book.tables.queries import Athlete, all_athletes, find
 from classclock.commands.shared.exit_status import BadUseError, FindingsError
 from classclock.commands.shared.printing import say_wrong
+from classclock.units.names import is_unnamed, tidy_name
+from classclock.units.printable import can_be_shown
+
+_LONGEST = 60
+"""Letters of a name."""
 
 
 @contextmanager
@@ -51,6 +56,20 @@ def say_if_forgotten(folder: Path) -> None:
             f"{folder} can only be read: it keeps no note of this copy, and who is erased from "
             "the club has to be taken out of the copy by hand"
         )
+
+
+def asked_name(written: str) -> str:
+    """A name that somebody is to have, as it is kept.
+
+    Raises:
+        BadUseError: it is none, or can't be shown.
+    """
+    name = tidy_name(written)
+    if not name or len(name) > _LONGEST or not can_be_shown(name):
+        raise BadUseError(f"that name can't be shown: write 1 to {_LONGEST} letters")
+    if is_unnamed(name):
+        raise BadUseError(f"{name} is nobody's name: write what they are called")
+    return name
 
 
 def the_one(connection: Connection, who: str) -> Athlete:
