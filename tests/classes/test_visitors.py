@@ -13,10 +13,10 @@ from classclock.book.files.saved_results import read_results
 from classclock.clock.source import WoundSource
 from classclock.commands.command_line import main
 from classclock.live.replaying import replayed
-from classclock.live.session_opening import open_session
+from classclock.live.session_opening import open_session, rejoin_session
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
-from classclock.screens.live.class_actions import take_in
+from classclock.screens.live.class_actions import note, take_in
 
 Hold = Callable[..., Any]
 
@@ -239,3 +239,23 @@ def test_somebody_who_was_a_visitor_is_erased_like_anybody(opened: Hold, capsys:
         assert "Saoirse" not in file.read_text("utf-8")
     assert "The same as saved" in said(capsys, "replay", str(journal))[1]
     assert chart(capsys) == ["Ilse"]
+
+
+def test_a_killed_class_comes_back_with_visitors_names_and_notes(
+    opened: Hold, source: WoundSource
+) -> None:
+    coach = opened("Ilse", "?", "?")
+    take_in(coach.session, "1 = Anna")
+    coach.start()
+    note(coach.session, "left knee", coach.session.live.record.people[1].id)
+    before = coach.session.live.record
+    coach.session.close()
+    path = coach.session.journal.path
+    session, _ = rejoin_session(
+        path, folder=path.parent.parent, club=Club(), source=source, sound=False
+    )
+    assert session.live.record == before
+    assert [one.name for one in session.live.record.people] == ["Ilse", "Anna", "visitor 2"]
+    assert take_in(session, "?").text == ""
+    assert session.live.record.people[-1].name == "visitor 3"
+    session.close()

@@ -16,6 +16,7 @@ from classclock.book.files.event_lines import NAMED, event_line, event_of
 from classclock.book.files.held_file import JournalInUseError, held_again
 from classclock.book.files.journal import (
     Anchor,
+    Journal,
     JournalTooNewError,
     JournalUnreadableError,
     read_journal,
@@ -334,3 +335,17 @@ def test_no_bytes_behind_a_good_start_end_in_a_traceback(tail: bytes) -> None:
         path.write_bytes(ANCHOR.line() + event_line(OPENED, 0, WALL) + tail)
         with contextlib.suppress(JournalUnreadableError):
             assert read_journal(path).events[0] == OPENED
+
+
+def test_a_moment_is_told_as_the_time_of_day_by_the_anchor_before_it() -> None:
+    later = Anchor("b2", 7, 60_000, "2026-11-24T18:45:00.000+01:00", rate=20)
+    journal = Journal(
+        Path("class.jsonl"), (ANCHOR, later), (OPENED,), 0, torn=False, last_wall=WALL
+    )
+    told = {at: journal.time_of_day(at).isoformat() for at in (0, 59_500, 60_000, 70_000)}
+    assert told == {
+        0: "2026-11-24T18:30:00+01:00",
+        59_500: "2026-11-24T18:30:59.500000+01:00",
+        60_000: "2026-11-24T18:45:00+01:00",
+        70_000: "2026-11-24T18:45:00.500000+01:00",
+    }
