@@ -87,11 +87,14 @@ async def test_while_a_piece_runs_it_says_that_taps_are_off_and_closes_by_itself
     open_class: Any, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     timers: list[tuple[float, Any]] = []
+
+    def set_timer(after: float, do: Any) -> Stopped:
+        timers.append((after, do))
+        return Stopped()
+
     async with open_class(segment=1) as coach:
         entry = coach.screen.overlays.note
-        monkeypatch.setattr(
-            entry, "set_timer", lambda after, do: timers.append((after, do)) or Stopped()
-        )
+        monkeypatch.setattr(entry, "set_timer", set_timer)
         await coach.press("ctrl+e")
         assert timers == []  # on the board it stays
         assert "taps are off" not in box(coach)
