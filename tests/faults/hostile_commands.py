@@ -39,7 +39,7 @@ def of_a_plan(club: HostileClub, out: Path) -> Iterator[CommandLine]:
 
 def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
     ilse = club.names[0]
-    journal = str(next((club.folder / "journals").iterdir()))
+    journal = str(min((club.folder / "journals").glob("*.jsonl")))
     for more in JSON:
         yield ("replay", journal, *more)
         yield ("athlete", ilse, *more)
