@@ -60,4 +60,3 @@ def decide_naming(
         return Refusal("nobody in this class is meant by that: + adds somebody")
     known = named(person, name, record.people, marks)
     return known if isinstance(known, Refusal) else ev.PersonChanged(at, known)
-
