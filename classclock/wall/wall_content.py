@@ -104,8 +104,8 @@ def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
 
 
 def _set_on(segment: Segment, reading: Reading) -> str:
-    """The set that is on, in a rest the one to come; the last one goes on beyond its end."""
-    number = reading.span.number + (reading.span.kind == "rest")
+    """The set that is on, or is to come; the last one goes on beyond its end."""
+    number = reading.span.number + (reading.span.kind != "work")
     return set_words(segment.sets[min(number, len(segment.sets)) - 1])
 
 
