@@ -29,6 +29,10 @@ __all__ = ["KeyContext", "KeyState", "Pressed", "Stroke", "lapse", "pending_show
 GUARD_MS = 1_200
 STEP_GUARD_MS = 100
 """Between segments a step too many is seen, and taken back by the other arrow."""
+HELD_MS = 100
+"""No thumb strikes one key twice in so short a time, only a keyboard does."""
+ONE_READ_MS = 10
+"""Strokes that come closer together were typed at once, as a taps file types them."""
 LAPSE_MS = 4_000
 EMPTIED_MS = 700
 UNDO_HOLD_MS = 3_000
@@ -54,6 +58,8 @@ class KeyState(Struct, frozen=True):
     pending: str = ""
     since: int = 0
     """When the last sign of what is pending was typed."""
+    refused: bool = False
+    """Whether the guard refused a sign of what is pending: then none of it counts."""
     struck: Mapping[str, int] = field(default_factory=dict)
     """The latest stroke of each key, as far as it can still be repeating."""
     ended_by: str = ""
@@ -78,8 +84,11 @@ class Pressed(Struct, frozen=True):
 
 
 def pending_shown(state: KeyState) -> str:
-    """What is pending, as it stands large on the screen: as typed, letters as the keys show."""
-    return state.pending.upper()
+    """What is pending, as it stands large on the screen: as typed, letters as the keys show.
+
+    Nothing that won't count stands there.
+    """
+    return "" if state.refused else state.pending.upper()
 
 
 def lapse(state: KeyState, real: int) -> tuple[KeyState, str | None]:
@@ -90,16 +99,18 @@ def lapse(state: KeyState, real: int) -> tuple[KeyState, str | None]:
     lapses_at = state.lapses_at
     if lapses_at is None or real < lapses_at:
         return state, None
-    return (
-        replace(state, pending="", emptied=lapses_at),
-        f"{pending_shown(state)} lapsed after 4 s: type it again with its letter",
-    )
+    dropped = replace(state, pending="", refused=False, emptied=lapses_at)
+    if state.refused:
+        return dropped, None  # that it doesn't count was said at once
+    return dropped, f"{pending_shown(state)} lapsed after 4 s: type it again with its letter"
 
 
 def press(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     """What this stroke means here. Never raises, whatever is typed."""
     state, lapsed = lapse(state, stroke.real)
     pressed = _press(state, stroke, context)
+    if pressed.state.refused and not pressed.state.pending:
+        pressed = replace(pressed, state=replace(pressed.state, refused=False))
     if lapsed:
         notice = f"{lapsed}; {pressed.notice}" if pressed.notice else lapsed
         return replace(pressed, notice=notice)
@@ -145,12 +156,27 @@ def _ignored(state: KeyState, stroke: Stroke) -> Pressed:
     return Pressed(state, notice=f"{key_name(stroke.key)} again within 1.2 s: not counted")
 
 
+def _held_down(state: KeyState, stroke: Stroke) -> bool:
+    """Whether this is surely the keyboard's own repeat, and begins nothing."""
+    before = state.struck.get(stroke.key)
+    return before is not None and ONE_READ_MS <= stroke.real - before <= HELD_MS
+
+
+def _dropped(state: KeyState, typed: str) -> Pressed:
+    """A number counts whole or not at all: the guard refused its first sign."""
+    notice = f"{typed} isn't counted, {typed[0]} came again within 1.2 s: type it again"
+    return Pressed(replace(state, pending=""), notice=notice)
+
+
 def _letter(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     key, pending = stroke.key, state.pending
     lane = context.keys.get(key)
     if lane is None:
-        waits = f"; {pending_shown(state)} still waits for a letter" if pending else ""
+        shown = pending_shown(state)
+        waits = f"; {shown} still waits for a letter" if shown else ""
         return Pressed(state, notice=f"nobody has the key {key}{waits}")
+    if state.refused:
+        return _dropped(state, f"{pending}{key}")
     if context.phase == "board":
         return Pressed(replace(state, pending=""), notice=_NOT_STARTED)
     if pending in (">", ":"):
@@ -170,8 +196,12 @@ def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     key, pending = stroke.key, state.pending
     if key in DIGITS and len(pending) == 2 and pending[0] == ":" and pending[1] in LETTERS:
         return _change_option(state, int(key), context)
-    if key in DIGITS and not pending and key == state.ended_by and _repeats(state, stroke):
-        return _ignored(state, stroke)
+    if key in DIGITS and key == state.ended_by and _repeats(state, stroke):
+        if pending == (key if state.refused else "") and _held_down(state, stroke):
+            return _ignored(replace(state, pending=""), stroke)
+        if not pending:
+            begun = replace(state, pending=key, since=stroke.real, refused=True)
+            return _ignored(begun, stroke)
     if key in MARKS and pending.endswith(key):
         return Pressed(state)  # a mark held down stays one mark
     loads = context.counts_by == "load"
@@ -231,8 +261,12 @@ def _lone(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     """A key that means something by itself, whatever is pending; only enter waits for it."""
     key = stroke.key
     steps = key in ("<up>", "<down>") and context.phase not in ("running", "held")
-    if _repeats(state, stroke, STEP_GUARD_MS if steps else GUARD_MS):
+    if key == "?" and not _held_down(state, stroke):
+        pass  # help is closed by the key that opened it, however soon
+    elif _repeats(state, stroke, STEP_GUARD_MS if steps else GUARD_MS):
         return Pressed(state) if steps else _ignored(state, stroke)
+    if key == "<enter>" and state.refused:
+        return _dropped(state, state.pending)
     if key == "<enter>" and state.pending:
         notice = f"{pending_shown(state)} waits for a letter: escape drops it, then enter"
         return Pressed(state, notice=notice)

@@ -8,7 +8,15 @@ from hypothesis import strategies as st
 from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import BringBack, CountCommand, Select, TakeBack
 from classclock.tally.keys.forms import LONGEST
-from classclock.tally.keys.key_language import GUARD_MS, KeyContext, KeyState, Pressed, lapse, press
+from classclock.tally.keys.key_language import (
+    GUARD_MS,
+    HELD_MS,
+    KeyContext,
+    KeyState,
+    Pressed,
+    lapse,
+    press,
+)
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import SIGNS, Stroke
 
@@ -94,3 +102,31 @@ def test_bare_taps_of_one_key_count_when_the_one_before_is_long_enough_ago(
     came = play([(key, gap, context) for gap in gaps])
     counted = [pressed.command is not None for pressed in came]
     assert counted == [number == 0 or gap > GUARD_MS for number, gap in enumerate(gaps)]
+
+
+ROWS = ("12b", "7+12n", "2n", "11i", "3:12i", ":n1", ":b2", "*n", "-b", ".i", "n", "b")
+within = st.just(0) | st.integers(HELD_MS + 1, 400)
+"""Between two signs of a row: only a keyboard strikes one key twice in less, but for a file."""
+
+
+@given(st.lists(st.tuples(st.sampled_from(ROWS), st.integers(0, 2_500), within), max_size=12))
+@example([(":n1", 0, 0), ("12b", 900, 0)])
+@example([(":n1", 0, 0), ("11i", 900, 0)])
+def test_whatever_comes_before_a_row_counts_whole_or_not_at_all(
+    rows: list[tuple[str, int, int]],
+) -> None:
+    context = KeyContext(KEYS, "running", "rounds")
+    state, real = KeyState(), 0
+    for row, wait, gap in rows:
+        real += wait
+        came = []
+        for sign in row:
+            pressed = press(state, Stroke(sign, real, real), context)
+            state, came = pressed.state, [*came, pressed]
+            real += gap
+        alone = play([(sign, gap, context) for sign in row])
+        meant = [pressed.command for pressed in alone if pressed.command is not None]
+        counted = [pressed.command for pressed in came if pressed.command is not None]
+        assert counted in ([], meant)
+        assert counted == meant or came[-1].notice
+        assert state.pending == ""

@@ -17,14 +17,22 @@ from classclock.tally.commands import (
     GoTo,
     HoldClock,
     SetNumber,
+    ShowKeys,
     TakeBack,
     Tap,
 )
-from classclock.tally.keys.key_language import KeyContext, KeyState, press
+from classclock.tally.keys.key_language import (
+    KeyContext,
+    KeyState,
+    lapse,
+    pending_shown,
+    press,
+)
 from classclock.tally.keys.strokes import Stroke
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]
+Left = Callable[..., str]
 HeldDown = Callable[..., list[tuple[int, str]]]
 
 keyboards = pytest.mark.parametrize(("delay", "every"), [(660, 40), (500, 33)])
@@ -40,7 +48,7 @@ def test_a_key_held_five_seconds_counts_once(
 @keyboards
 @pytest.mark.parametrize(
     "key",
-    ["<space>", "<ctrl+q>", "<ctrl+c>", "<backspace>", "<up>", "!", "?", "<f2>", "+"],
+    ["<space>", "<ctrl+q>", "<ctrl+c>", "<backspace>", "<up>", "!", "<f2>", "+"],
 )
 def test_so_does_every_other_key_that_means_something_by_itself(
     commands: Commands, held_down: HeldDown, key: str, delay: int, every: int
@@ -106,6 +114,53 @@ def test_the_digit_that_chose_an_option_begins_no_number_when_held(
     held = held_down("2", 100, 5_000, delay, every)
     typed = [(0, ":n"), *held, (5_100, "b")]
     assert commands(typed) == [ChangeOption("p-noor", 2), Tap("p-bram")]
+
+
+@pytest.mark.parametrize("rest", ["2", "1", "+12", "", "2<backspace>", "2.5"])
+def test_a_number_whose_first_digit_the_guard_refuses_counts_whole_or_not_at_all(
+    commands: Commands, said: Said, rest: str
+) -> None:
+    typed = [(0, ":n1"), (900, f"1{rest}b")]
+    assert commands(typed) == [ChangeOption("p-noor", 1)]
+    assert said(typed).endswith("isn't counted, 1 came again within 1.2 s: type it again")
+    again = [*typed, (1_500, "12b")]
+    assert commands(again) == [ChangeOption("p-noor", 1), SetNumber("p-bram", Decimal(12))]
+
+
+def test_what_the_guard_refused_is_not_shown_as_if_it_would_count(left: Left) -> None:
+    typed = [(0, ":n1"), (900, "12")]
+    assert left(typed) == "12"
+    refused = KeyState(pending="12", since=900, refused=True)
+    assert pending_shown(refused) == ""
+    assert lapse(refused, 4_899) == (refused, None)
+    assert lapse(refused, 4_900) == (KeyState(since=900, emptied=4_900), None)  # said already
+
+
+@pytest.mark.parametrize("dropped_by", ["<escape>", "<backspace><backspace>"])
+def test_what_the_guard_refused_can_be_dropped_by_hand(commands: Commands, dropped_by: str) -> None:
+    typed = [(0, ":n1"), (900, "12"), (1_000, dropped_by), (1_100, "b")]
+    assert commands(typed) == [ChangeOption("p-noor", 1), Tap("p-bram")]
+
+
+def test_enter_goes_on_with_nothing_that_the_guard_refused(commands: Commands, said: Said) -> None:
+    typed = [(0, ":n1"), (900, "12<enter>")]
+    assert commands(typed, phase="over") == [ChangeOption("p-noor", 1)]
+    assert "12 isn't counted" in said(typed, phase="over")
+
+
+def test_the_guard_refuses_a_number_for_nobody_without_saying_that_it_waits(said: Said) -> None:
+    assert said([(0, ":n1"), (900, "12x")]) == "nobody has the key x"
+
+
+def test_help_may_be_opened_and_closed_as_fast_as_a_thumb_can(commands: Commands) -> None:
+    assert commands([(0, "?"), (150, "?")]) == [ShowKeys()] * 2
+
+
+@keyboards
+def test_help_hardly_flickers_when_its_key_is_held(
+    commands: Commands, held_down: HeldDown, delay: int, every: int
+) -> None:
+    assert commands(held_down("?", 0, 5_000, delay, every)) == [ShowKeys()] * 2
 
 
 def test_the_same_digit_may_end_one_entry_and_begin_another_lanes(commands: Commands) -> None:
