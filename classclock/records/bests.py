@@ -165,7 +165,7 @@ def earlier_run(result: Result) -> Earlier | None:
     at = work = 0
     marks: list[RoundsAndReps] = []
     for split, reps in zip(result.splits, result.round_reps, strict=False):
-        if split is None:
+        if split is None or split < 0:  # files of before say less than nothing of a moved call
             break
         at, work = at + split * 1000, work + (1 if in_rounds else reps)
         if split:

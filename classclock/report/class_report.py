@@ -141,7 +141,7 @@ def _ribbon(piece: PieceResults, lane: LaneResults) -> PageRibbon | None:
     length = known(piece.length_s, None)
     ends = [0]
     for split in lane.splits:
-        if split is None:
+        if split is None or split < 0:  # files of before say less than nothing of a moved call
             break
         ends.append(ends[-1] + split)
     if not length or len(ends) == 1 or lane.late:

@@ -55,11 +55,17 @@ def bar_of(piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int) -> 
 
 
 def _ribbon(cap: int, tally: LaneTally, elapsed: int) -> Ribbon:
-    """Rounds that were filled in share the time up to the next one that was tapped."""
+    """Rounds that were filled in share the time up to the next one that was tapped.
+
+    So do those whose moment lies before the lane joined, or before the one before.
+    """
     blocks: list[Block] = []
     for number, done in enumerate(tally.rounds):
         last = blocks[-1].end if blocks else tally.joined
-        end = done.at if done.at is not None else _filled_end(tally, number, last, elapsed)
+        if done.at is not None and done.at >= last:
+            end = done.at
+        else:
+            end = _shared_end(tally, number, last, elapsed)
         kind: BlockKind = "filled in" if done.filled else "doubtful" if done.doubtful else "counted"
         blocks.append(Block(max(last, end), kind))
     reached = min(elapsed, cap)
@@ -68,12 +74,12 @@ def _ribbon(cap: int, tally: LaneTally, elapsed: int) -> Ribbon:
     return Ribbon(cap, tuple(blocks), reached, stopped=tally.out)
 
 
-def _filled_end(tally: LaneTally, number: int, since: int, elapsed: int) -> int:
-    rest = tally.rounds[number:]
-    missing = next((n for n, done in enumerate(rest) if done.at is not None), len(rest))
-    until = rest[missing].at if missing < len(rest) else None
-    parts = missing + 1
-    return since + ((elapsed if until is None else until) - since) // parts
+def _shared_end(tally: LaneTally, number: int, since: int, elapsed: int) -> int:
+    """The end of a round whose moment isn't known: those up to the next known one are as long."""
+    rest = [done.at for done in tally.rounds[number:]]
+    known = ((n, at) for n, at in enumerate(rest) if at is not None and at >= since)
+    missing, until = next(known, (len(rest), elapsed))
+    return since + (until - since) // (missing + 1)
 
 
 def _share(piece: Piece, tally: LaneTally) -> Share:

@@ -198,6 +198,7 @@ def test_a_round_whose_moment_is_not_known_ends_the_shape(did: Any, depot: Any) 
     assert run is not None
     assert run.marks == ((60_000, 27),)
     assert earlier_run(replace(result, splits=(None, 60, 60))) is None
+    assert earlier_run(replace(result, splits=(-40, 100))) is None, "as files of before have it"
 
 
 # -- any results at all ------------------------------------------------------------

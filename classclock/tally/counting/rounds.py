@@ -26,8 +26,7 @@ def tap(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
 def complete_round(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     """The round in progress is done; with the last of a set amount the lane has finished."""
     reps = Work(piece, tally.lane).round_reps(len(tally.rounds))
-    since = tally.round_since
-    split = None if since is None else max(0, at - since)
+    split = _gone(tally.round_since, at)
     verdict = Verdict()
     if split is not None and piece.count == "round":
         paces = [pace(done.split, done.reps) for done in tally.rounds if done.split is not None]
@@ -39,14 +38,24 @@ def complete_round(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     return begin_round(piece, counted, at)
 
 
+def _gone(since: int | None, at: int) -> int | None:
+    """The time from one moment to another; None where it isn't known.
+
+    A call that is moved to somebody who came later, or a clock that is set back by hand, gives a
+    moment before the one before: how long that took nobody knows, and it is never less than none.
+    """
+    return None if since is None or at < since else at - since
+
+
 def _complete_station(piece: Piece, tally: LaneTally, at: int) -> LaneTally:
     work = Work(piece, tally.lane)
     index, position = len(tally.rounds), tally.position
     place = work.plan_station(position)
     verdict = Verdict()
     paces = tally.paces
-    if tally.station_since is not None:
-        latest = pace(max(0, at - tally.station_since), work.station_worths(index)[position])
+    took = _gone(tally.station_since, at)
+    if took is not None:
+        latest = pace(took, work.station_worths(index)[position])
         verdict = judge(latest, [earlier for station, earlier in paces if station == place])
         paces = (*paces, (place, latest))
     counted = replace(

@@ -106,12 +106,16 @@ def _curve(earlier: Earlier, cap: int) -> list[RoundsAndReps]:
 
 
 def marks_of(tally: LaneTally) -> tuple[RoundsAndReps, ...]:
-    """The moments of the lane's counted rounds, with all the work done by each."""
+    """The moments of the lane's counted rounds, with all the work done by each.
+
+    Without those before the lane joined, or before the one before: they tell no pace.
+    """
     in_rounds = not any(done.reps for done in tally.rounds)
-    work, marks = 0, []
+    work, latest, marks = 0, tally.joined, []
     for done in tally.rounds:
         work += 1 if in_rounds else done.reps
-        if done.at is not None and done.at > 0 and work > 0:
+        if done.at is not None and done.at >= max(1, latest) and work > 0:
+            latest = done.at
             marks.append((done.at, work))
     return tuple(marks)
 

@@ -117,11 +117,14 @@ def _tie_break(piece: Piece, tally: LaneTally) -> tuple[int, ...]:
 
 
 def whole_second_splits(tally: LaneTally) -> tuple[int | None, ...]:
-    """Splits in whole seconds between moments rounded as results are: their sum is the finish."""
+    """Splits in whole seconds between moments rounded as results are: their sum is the finish.
+
+    None where one isn't known: a round was filled in, or its moment lies before the one before.
+    """
     splits: list[int | None] = []
     since: int | None = tally.joined
     for done in tally.rounds:
-        if since is None or done.at is None:
+        if since is None or done.at is None or done.at < since:
             splits.append(None)
         else:
             splits.append(whole_seconds(done.at) - whole_seconds(since))
