@@ -33,16 +33,25 @@ def worth(
 ) -> int:
     """What the station counts in the round with this index, the first being 0.
 
-    Reps and calories count as they stand; metres and seconds count nothing. `counts` stands above
-    all of it, the option's before the station's: what an option leaves out stays as the station
-    has it. A station that names no amount takes the scheme's, and nothing past the scheme's end.
+    Reps, calories and a climb count as they stand, metres and seconds nothing; `counts` beside them
+    stands above that. So an option's own `counts` or own reps come before what the station says,
+    and what an option leaves out stays as the station has it. A station that names no amount takes
+    the scheme's, and nothing past the scheme's end.
     """
-    counts = station.counts if option is None or option.counts is None else option.counts
-    if counts is not None:
-        return counts
+    if option is not None and (own := _says(option, round_index)) is not None:
+        return own
+    if station.counts is not None:
+        return station.counts
     amount = amount_of(station, option)
-    if amount.climb is not None:
-        return amount.climb.first + amount.climb.step * round_index
     if not names_amount(amount):
         return scheme[round_index] if scheme is not None and round_index < len(scheme) else 0
-    return amount.reps or amount.calories or 0
+    return _says(amount, round_index) or 0
+
+
+def _says(written: Amount, round_index: int) -> int | None:
+    """What these keys alone count; None where they don't say, as metres and seconds don't."""
+    if written.counts is not None:
+        return written.counts
+    if written.climb is not None:
+        return written.climb.first + written.climb.step * round_index
+    return written.reps if written.reps is not None else written.calories

@@ -1,6 +1,10 @@
 """What a station is worth. The rules are this project's own; the sums are done by hand."""
 
+from typing import Any
+
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from classclock.plan.amounts import worth
 from classclock.plan.station import Climb, Option, Station
@@ -50,3 +54,59 @@ def test_what_an_option_leaves_out_stays_as_the_station_has_it() -> None:
     assert worth(COUNTED_RUN, Option(name="run", metres=200, counts=5), 0, None) == 5
     assert worth(BARE, Option(name="band row", reps=9), 1, (18, 12, 6)) == 9
     assert worth(CLIMB, Option(name="step-up", climb=Climb(first=2, step=2)), 2, None) == 6
+
+
+def test_an_options_own_amount_counts_as_it_stands_whatever_the_station_says() -> None:
+    run = Station(movement="run", metres=200, counts=11)
+    assert worth(run, Option(name="bike", calories=9), 0, None) == 9
+    assert worth(run, Option(name="shuttle", reps=6), 0, None) == 6
+    assert worth(run, Option(name="bike", calories=9, counts=11), 0, None) == 11
+    assert worth(run, Option(name="shorter run", metres=100), 0, None) == 11, "metres say nothing"
+
+
+numbers = st.integers(1, 50)
+amounts = st.one_of(
+    st.just({}),
+    *(
+        st.builds(lambda key, n: {key: n}, st.just(key), numbers)
+        for key in ("reps", "metres", "calories", "seconds")
+    ),
+    st.builds(lambda first, step: {"climb": Climb(first=first, step=step)}, numbers, numbers),
+)
+written = st.builds(
+    lambda amount, counts: {**amount, **({} if counts is None else {"counts": counts})},
+    amounts,
+    st.none() | st.integers(0, 50),
+)
+
+
+@given(
+    station=written,
+    option=st.none() | written,
+    index=st.integers(0, 4),
+    scheme=st.none() | st.lists(numbers, min_size=1, max_size=4).map(tuple),
+)
+def test_whatever_is_written_the_first_that_says_a_number_is_what_counts(
+    station: dict[str, Any], option: dict[str, Any] | None, index: int, scheme: Any
+) -> None:
+    """Said another way: a ladder of all that may say it, from the top down."""
+
+    def stands(keys: dict[str, Any]) -> Any:
+        climb = keys.get("climb")
+        climbed = None if climb is None else range(climb.first, 10_000, climb.step)[index]
+        return next((n for n in (keys.get("reps"), keys.get("calories"), climbed) if n), None)
+
+    own = option or {}
+    silent = {"metres", "seconds"}
+    ladder = (
+        own.get("counts"),
+        stands(own),
+        station.get("counts"),
+        0 if silent & own.keys() else None,
+        stands(station),
+        0 if silent & station.keys() else None,
+        dict(enumerate(scheme or ())).get(index, 0),
+    )
+    expected = next(rung for rung in ladder if rung is not None)
+    asked = None if option is None else Option(name="other", **option)
+    assert worth(Station(movement="one", **station), asked, index, scheme) == expected

@@ -59,7 +59,10 @@ def _stations(segment: Table, path: Path, *, counted: bool) -> Iterator[Fault]:
             what = f"{_movement(station)} has no amount"
             yield Fault(here, what, "Write reps = 12, or another amount", missing=AMOUNTS)
         for place, option in tables(station.get("options")):
-            yield from _amount(option, (*here, "options", place), counted=counted)
+            there = (*here, "options", place)
+            yield from _amount(option, there, counted=counted)
+            if counted:
+                yield from _own_amount(station, option, there)
 
 
 def _movement(station: Table) -> str:
@@ -75,6 +78,20 @@ def _amount(written: Table, path: Path, *, counted: bool) -> Iterator[Fault]:
     elif given == ["climb"] and not counted:
         what = f"{_movement(written)} climbs, but this format has no rounds to climb by"
         yield Fault((*path, "climb"), what, "Write reps = 12, or another amount")
+
+
+def _own_amount(station: Table, option: Table, path: Path) -> Iterator[Fault]:
+    """Ask whether an option is to be worth less, or more, than a station that says its worth."""
+    counts = station.get("counts")
+    own = next((key for key in ("reps", "calories", "climb") if key in option), None)
+    if type(counts) is not int or own is None or "counts" in option or option[own] == counts:
+        return
+    number = "climb" if own == "climb" else f"{option[own]} {own}"
+    what = f"{_movement(option)} counts its own {number}, its station {counts}"
+    instead = f"Write counts = {counts} in the option if it is worth as much"
+    if own != "climb":
+        instead += f", counts = {option[own]} if this is meant"
+    yield Fault(path, what, instead, "hint")
 
 
 def _sets(segment: Table, path: Path) -> Iterator[Fault]:

@@ -79,14 +79,19 @@ def lifted(
     load = event.load or piece.planned_load(tally.lane, number)
     if load is None and event.made:
         return Refusal(f"no load is planned for {tally.lane.name}: type it, as in 60{key}")
-    tried = Attempt(load, event.made, when.elapsed, number, doubtful=_far_above(tally, load))
+    doubtful = _far_above(tally, load, typed=event.load is not None)
+    tried = Attempt(load, event.made, when.elapsed, number, doubtful=doubtful)
     return replace(tally, attempts=(*tally.attempts, tried))
 
 
-def _far_above(tally: LaneTally, load: Load | None) -> bool:
-    """Whether a load is far above anything the athlete has handled, `825` for 82.5."""
-    if load is None or tally.lane.heaviest is None:
+def _far_above(tally: LaneTally, load: Load | None, *, typed: bool) -> bool:
+    """Whether a load is far above anything the athlete has handled, `825` for 82.5.
+
+    What was made in this piece is handled too. Without a record nothing speaks against a first
+    lift, nor against what the plan has, which is no slip of the fingers.
+    """
+    made = (tried.load for tried in tally.attempts if tried.made)
+    handled = [known.kg for known in (tally.lane.heaviest, *made) if known is not None]
+    if load is None or not handled or not (typed or tally.lane.heaviest):
         return False
-    handled = [tried.load for tried in tally.attempts if tried.made and tried.load is not None]
-    most = max(known.kg for known in (tally.lane.heaviest, *handled))
-    return load.kg * 100 > most * HEAVY_PERCENT
+    return load.kg * 100 > max(handled) * HEAVY_PERCENT

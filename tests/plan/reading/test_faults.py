@@ -282,6 +282,32 @@ def test_hints_leave_the_plan_usable(as_plan: Callable[[str], str]) -> None:
     assert hint.what == "8 work steps, but the number of sets is 1"
 
 
+@pytest.mark.parametrize(
+    ("option", "what", "instead"),
+    [
+        (
+            "calories = 9",
+            "counts its own 9 calories, its station 11",
+            "counts = 9 if this is meant",
+        ),
+        ("reps = 15", "counts its own 15 reps, its station 11", "counts = 11 in the option"),
+        ("climb = { first = 2, step = 2 }", "counts its own climb", "counts = 11 in the option"),
+    ],
+)
+def test_an_option_that_is_worth_something_else_than_its_station_says_is_asked_about(
+    as_plan: Callable[[str], str], option: str, what: str, instead: str
+) -> None:
+    run = f'{ROUNDS}\n[[segment.station]]\nmovement = "run"\nmetres = 200\ncounts = 11\n'
+    text = f'{run}options = [\n"walk",\n{{ name = "bike", {option} }},\n]'
+    plan, (hint,) = parse_plan(as_plan(text), "depot.toml")
+    assert plan is not None
+    assert (hint.level, hint.line) == ("hint", 12)
+    assert what in hint.what
+    assert instead in hint.instead
+    said_so = text.replace(option, f"{option}, counts = 9")
+    assert parse_plan(as_plan(said_so), "depot.toml")[1] == ()
+
+
 def test_what_is_fine_is_not_complained_about(
     as_plan: Callable[[str], str], findings_in: FindingsIn
 ) -> None:
@@ -290,6 +316,10 @@ def test_what_is_fine_is_not_complained_about(
         f'{CAPPED}\nrounds = 1\ncount = "finish"\n{STATION}\nmetres = 400',
         f"{CAPPED}\nscheme = [18, 12, 6]\n{STATION}",
         f'{INTERVAL}\n{STEPS}\nscore = "total"\n{STATION}',
+        (
+            f"{CAPPED}\nrounds = 1\n{STATION}\nmetres = 400\ncounts = 10\n"
+            'options = [{ name = "walk", metres = 200 }, { name = "ski", calories = 10 }]'
+        ),
         'format = "countdown"\ntime = 60',
         'format = "countdown"\ntime = 90',
         f'{COUNTDOWN}\nnotes = """\nfirst line\nsecond line\n"""',

@@ -4,6 +4,8 @@ from decimal import Decimal
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from classclock.tally import commands as cmd
 from classclock.units.loads import Load
@@ -99,10 +101,53 @@ def test_825_for_82_5_is_doubtful_until_settled(rehearsal: Any) -> None:
     assert piece.tally("Noor").doubts == ()
 
 
-def test_without_a_record_no_load_is_doubted(heavy_single: Any) -> None:
-    heavy_single.number("Noor", 40, "2:00")
-    heavy_single.number("Noor", 90, "4:00")
+def test_without_a_record_the_pieces_own_lifts_are_what_was_handled(heavy_single: Any) -> None:
+    heavy_single.number("Noor", 80, "2:00")
+    assert heavy_single.tally("Noor").doubts == (), "nothing speaks against a first lift"
+    heavy_single.number("Noor", 88, "3:00")
+    assert heavy_single.tally("Noor").doubts == (), "110 % of 80 is 88"
+    heavy_single.number("Noor", 825, "4:00")
+    assert heavy_single.tally("Noor").doubts == ("825 kg is far above earlier",)
+    heavy_single.settle("13:00")
     assert heavy_single.tally("Noor").doubts == ()
+
+
+def test_a_missed_load_was_not_handled(heavy_single: Any) -> None:
+    heavy_single.do(cmd.Miss("Noor", Decimal(80)), "2:00")
+    heavy_single.number("Noor", 825, "3:00")
+    assert heavy_single.tally("Noor").doubts == ()
+
+
+def test_without_a_record_what_the_plan_has_is_no_slip_of_the_fingers(rehearsal: Any) -> None:
+    piece = rehearsal(
+        format="interval",
+        repeat=2,
+        steps=[{"work": "2:00"}],
+        score="load",
+        lift="front squat",
+        sets=[{"reps": 3, "load": "40 kg"}, {"reps": 3, "load": "60 kg"}],
+    )
+    piece.tap("Noor", "1:00", "3:00")
+    assert piece.score("Noor").score == "60 kg"
+    assert piece.tally("Noor").doubts == ()
+
+
+loads = st.decimals(Decimal(1), Decimal(400), places=1)
+
+
+@given(record=st.none() | loads, typed=st.lists(st.tuples(loads, st.booleans()), max_size=8))
+def test_whatever_is_lifted_a_doubt_is_one_tenth_above_all_that_was_handled_before(
+    rehearsal: Any, record: Decimal | None, typed: list[tuple[Decimal, bool]]
+) -> None:
+    lane = {"Noor": {"heaviest": None if record is None else Load(record, "kg")}}
+    piece = rehearsal(lane=lane, format="countdown", time="12:00", score="load")
+    handled, expected = [] if record is None else [record], []
+    for load, made in typed:
+        call = cmd.SetNumber("Noor", load) if made else cmd.Miss("Noor", load)
+        assert piece.do(call, "2:00") == ""
+        expected.append(bool(handled) and all(load > before * 11 / 10 for before in handled))
+        handled += [load] if made else []
+    assert [tried.doubtful for tried in piece.tally("Noor").attempts] == expected
 
 
 def test_no_load_is_zero(heavy_single: Any) -> None:
