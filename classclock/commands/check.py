@@ -2,7 +2,7 @@
 
 import argparse
 import os
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
 from typing import Any
@@ -21,14 +21,18 @@ from classclock.machine.terminal_kinds import kind_from
 from classclock.plan.checked import check_lines, check_values
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
+from classclock.plan.settings.club import Club
 from classclock.planning.cap_fit import PieceFit
 from classclock.planning.equipment_check import Room, equipment_lines, equipment_values, room_for
 from classclock.report.fit_words import fit_line, fit_values
 from classclock.screens.live.wall.reading_words import reading_lines
 from classclock.tally.lineup import MOST_LANES
+from classclock.tally.load_flags import LoadFlag
 from classclock.units.loads import Unit
+from classclock.units.printable import printable
 
 _Fits = Callable[[Plan], Sequence[PieceFit]]
+_Lifts = Callable[[Plan], Sequence[LoadFlag]]
 _USUAL_LANES = 8
 """By which the wall is judged where nobody says how many come."""
 
@@ -47,7 +51,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "--athletes",
         type=_how_many,
         metavar='12|"ILSE, BRAM"',
-        help="how many come, or who: what equipment is short, and whether the cap fits them",
+        help="how many come, or who: what equipment is short, whether the cap fits, whose loads "
+        "are to be looked at",
     )
 
 
@@ -82,6 +87,7 @@ def do(asked: argparse.Namespace) -> int:
     library = known_movements(folder)
     room = None if asked.athletes is None else room_for(asked.athletes, club, library)
     fits = _fits(room, folder, club.unit)
+    lifts = _lifts(room, folder, club)
     status = OK
     documents = []
     for path in (path for named in asked.plans for path in _plans_at(named)):
@@ -91,13 +97,13 @@ def do(asked: argparse.Namespace) -> int:
             status = FINDINGS  # a hint is said, but the plan can be run
         if asked.json:
             said = [to_builtins(finding) for finding in findings]
-            values = {} if plan is None else _values(plan, room, fits)
+            values = {} if plan is None else _values(plan, room, fits, lifts)
             documents.append({"file": str(path), "findings": said, **values})
             continue
         for finding in findings:
             say_wrong(str(finding))
         if plan is not None:
-            say(*_lines(plan, room, fits))
+            say(*_lines(plan, room, fits, lifts))
     if asked.json:
         print_json(documents)
     else:
@@ -125,16 +131,42 @@ def _fits(room: Room | None, folder: Path, unit: Unit) -> _Fits | None:
     return lambda plan: piece_fits(plan, room.names, folder, room.library, unit)
 
 
-def _lines(plan: Plan, room: Room | None, fits: _Fits | None) -> tuple[str, ...]:
+def _lifts(room: Room | None, folder: Path, club: Club) -> _Lifts | None:
+    """What tells which loads of a plan are to be looked at for those who were named."""
+    if room is None or not room.names:
+        return None
+    from classclock.book.asking.plan_loads import loads_to_look_at  # noqa: PLC0415  for names only
+
+    return lambda plan: loads_to_look_at(plan, room.names, club, folder)
+
+
+def _lines(
+    plan: Plan, room: Room | None, fits: _Fits | None, lifts: _Lifts | None
+) -> tuple[str, ...]:
     short = () if room is None else equipment_lines(plan, room)
     told = () if fits is None else [f"  {fit_line(fit)}" for fit in fits(plan)]
-    return (*check_lines(plan), *short, *told, "")
+    loads = () if lifts is None else _load_lines(lifts(plan))
+    return (*check_lines(plan), *short, *told, *loads, "")
 
 
-def _values(plan: Plan, room: Room | None, fits: _Fits | None) -> dict[str, Any]:
+def _load_lines(flags: Sequence[LoadFlag]) -> Iterator[str]:
+    """A line for everybody of whom the same is said."""
+    said = dict.fromkeys((flag.segment, flag.piece, flag.text) for flag in flags)
+    for segment, piece, text in said:
+        who = [flag.name for flag in flags if (flag.segment, flag.text) == (segment, text)]
+        yield printable(f"  {piece}, {', '.join(who)}: {text}", longest=1000)
+
+
+def _values(
+    plan: Plan, room: Room | None, fits: _Fits | None, lifts: _Lifts | None
+) -> dict[str, Any]:
     values: dict[str, Any] = {**check_values(plan)}
     if room is not None:
         values["equipment"] = equipment_values(plan, room)
     if fits is not None:
         values["cap_fit"] = [fit_values(fit) for fit in fits(plan)]
+    if lifts is not None:
+        values["loads"] = [
+            {"segment": flag.piece, "athlete": flag.name, "text": flag.text} for flag in lifts(plan)
+        ]
     return values

@@ -19,7 +19,7 @@ from classclock.tally.keys.key_language import Stroke
 from classclock.tally.keys.taps_file import TapRow
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lineup import MOST_LANES
-from classclock.tally.load_flags import LoadFlag, load_flags
+from classclock.tally.load_flags import LoadFlag, load_flags, loads_to_choose
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Unit
 
@@ -89,7 +89,8 @@ def rehearse(
     if any(lane.heat > 1 for lane in live.lineup()):
         raise ValueError(f"a rehearsal plays one heat: at most {MOST_LANES} lanes")
     live.plan_loads()
-    flags = load_flags(live.record, live.loads, (segment,))
+    to_read = (live.record, live.loads, (segment,))
+    flags = (*load_flags(*to_read), *loads_to_choose(*to_read))
     live.do(cmd.Start())
     go = live.clock.now() + plan.segment[segment].count_in
     refused = _play(Desk(live), source, go, taps)

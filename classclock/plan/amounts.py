@@ -2,6 +2,7 @@
 
 from classclock.plan.station import Amount, Option, Station
 from classclock.plan.value_types import LoadChoice
+from classclock.units.loads import Load
 
 AMOUNTS = ("reps", "metres", "calories", "seconds", "climb")
 """The keys that say how much of a movement; a station or an option has one of them at most."""
@@ -26,6 +27,13 @@ def load_of(station: Station, option: Option | None) -> LoadChoice | None:
     if option is None or (option.load is None and option.keep_load):
         return station.load
     return option.load
+
+
+def chosen_load(choice: LoadChoice | None, name: str | None) -> Load | None:
+    """One load for all, or one's own among several by its name; None where none is named."""
+    if isinstance(choice, dict):
+        return choice.get(name) if name is not None else None
+    return choice
 
 
 def worth(

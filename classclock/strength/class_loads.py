@@ -5,8 +5,9 @@ from functools import lru_cache, partial
 
 from msgspec import Struct, field
 
+from classclock.plan.amounts import chosen_load
 from classclock.plan.model import Plan
-from classclock.strength.flags import NO_RECORD, flags
+from classclock.strength.flags import flags
 from classclock.strength.prescription import Prescription, prescription
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load
@@ -56,6 +57,13 @@ class LiftPlan(Struct, frozen=True):
     def loads(self) -> tuple[Load | None, ...]:
         return self.prescription.loads if self.prescription is not None else ()
 
+    @property
+    def to_choose(self) -> bool:
+        """Whether a set is a share of a maximum that nobody knows."""
+        return self.prescription is not None and any(
+            each.percent is not None and each.target is None for each in self.prescription.sets
+        )
+
 
 class ClassLoads:
     """The plan's lifts for whoever takes part; what was asked for lately is kept."""
@@ -93,6 +101,6 @@ def _lift_plan(
     maximum = handled.maximum if handled is not None else None
     heaviest = handled.heaviest if handled is not None else None
     planned = prescription(segment, maximum, equipment, load_name)
-    found = flags(planned.loads if planned is not None else (), maximum, heaviest)
-    # That nobody knows is said in other words where it matters; it is no load to look at.
-    return LiftPlan(planned, heaviest, tuple(text for text in found if text != NO_RECORD))
+    loads = (chosen_load(segment.load, load_name),) if planned is None else planned.loads
+    found = flags(loads, maximum, heaviest)
+    return LiftPlan(planned, heaviest, found)

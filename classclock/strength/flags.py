@@ -16,15 +16,18 @@ def flags(
     """Flags on the loads that an athlete is to lift, in words.
 
     `maximum` is the recorded one-repetition maximum of the lift, `heaviest` the most that the
-    athlete has handled in it; None is not known. A load that is None isn't planned yet.
+    athlete has handled in it; None is not known. A load that is None isn't planned yet: where none
+    is, there is nothing to look at.
     """
+    most = max((load for load in prescribed if load), key=lambda load: load.kg, default=None)
+    if most is None:
+        return ()
     if maximum is None and heaviest is None:
         return (NO_RECORD,)
-    most = max((load for load in prescribed if load), key=lambda load: load.kg, default=None)
     found: list[str] = []
-    if most is not None and maximum is not None and most.kg > maximum.kg:
+    if maximum is not None and most.kg > maximum.kg:
         found.append(f"{shown(most)} is above the recorded maximum, {shown(maximum)}")
-    if most is not None and heaviest is not None and most.kg > heaviest.kg * _FAR_ABOVE:
+    if heaviest is not None and most.kg > heaviest.kg * _FAR_ABOVE:
         found.append(
             f"{shown(most)} is more than 10 % above the heaviest so far, {shown(heaviest)}"
         )

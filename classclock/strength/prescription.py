@@ -4,6 +4,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from classclock.plan.amounts import chosen_load
 from classclock.plan.lift_set import LiftSet
 from classclock.plan.model import Segment
 from classclock.plan.value_types import LoadChoice
@@ -101,7 +102,4 @@ def _target(
 ) -> Load | None:
     if each.percent is not None:
         return percent_of(maximum, Decimal(str(each.percent))) if maximum is not None else None
-    choice = each.load or for_all
-    if isinstance(choice, dict):
-        return choice.get(name) if name is not None else None
-    return choice
+    return chosen_load(each.load or for_all, name)

@@ -1,14 +1,15 @@
 """Flags on the loads of a class: which there are, and which the coach hasn't looked at yet."""
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from classclock.tally.lanes import Person
 from classclock.tally.record import ClassRecord
 
 if TYPE_CHECKING:
-    from classclock.strength.class_loads import ClassLoads
+    from classclock.strength.class_loads import ClassLoads, LiftPlan
 
 
 class LoadFlag(Struct, frozen=True):
@@ -32,16 +33,48 @@ def load_flags(
     if loads is None:
         return ()
     return tuple(
-        LoadFlag(person.id, person.key, person.name, index, record.plan.segment[index].name, text)
+        _flag(record, person, index, text)
         for index in segments
-        if record.plan.segment[index].teams is None
-        for person in record.people
-        for planned in [
-            loads.of(index, person.id, person.name, record.choice(person.id, index).load)
-        ]
-        if planned is not None
+        for person, planned in _planned(record, loads, index)
         for text in planned.flags
     )
+
+
+def loads_to_choose(
+    record: ClassRecord, loads: "ClassLoads | None", segments: Iterable[int]
+) -> tuple[LoadFlag, ...]:
+    """Who is to lift a share of a maximum that nobody knows.
+
+    The board says it in place of a load; this is for where there is no board.
+    """
+    if loads is None:
+        return ()
+    from classclock.strength.flags import NO_RECORD  # noqa: PLC0415  no board asks for it
+
+    return tuple(
+        _flag(record, person, index, NO_RECORD)
+        for index in segments
+        for person, planned in _planned(record, loads, index)
+        if planned.to_choose and NO_RECORD not in planned.flags
+    )
+
+
+def _planned(
+    record: ClassRecord, loads: "ClassLoads", index: int
+) -> "Iterator[tuple[Person, LiftPlan]]":
+    """What everybody is to lift in a segment; nobody in one that is no lift, or of teams."""
+    if record.plan.segment[index].teams is not None:
+        return
+    for person in record.people:
+        choice = record.choice(person.id, index)
+        planned = loads.of(index, person.id, person.name, choice.load)
+        if planned is not None:
+            yield person, planned
+
+
+def _flag(record: ClassRecord, person: Person, index: int, text: str) -> LoadFlag:
+    name = record.plan.segment[index].name
+    return LoadFlag(person.id, person.key, person.name, index, name, text)
 
 
 def open_flags(

@@ -2,11 +2,10 @@
 
 from msgspec.structs import asdict
 
-from classclock.plan.amounts import load_of
+from classclock.plan.amounts import chosen_load, load_of
 from classclock.plan.formats.counting import Counting
 from classclock.plan.model import Segment
 from classclock.plan.station import Station
-from classclock.plan.value_types import LoadChoice
 from classclock.tally.lanes import Lane
 from classclock.units.loads import Load, Unit
 
@@ -47,7 +46,7 @@ class Piece(Counting, frozen=True, kw_only=True):
             return lane.loads[min(number, len(lane.loads)) - 1]
         sets = self.segment.sets
         choice = sets[min(number, len(sets)) - 1].load if sets else None
-        return _chosen(choice or self.segment.load, lane.load)
+        return chosen_load(choice or self.segment.load, lane.load)
 
     def station_load(self, lane: Lane, place: int) -> str:
         """The load that the lane uses at a station: `?` if nobody said which, empty if none."""
@@ -56,12 +55,5 @@ class Piece(Counting, frozen=True, kw_only=True):
         choice = load_of(station, option)
         if choice is None:
             return ""
-        load = _chosen(choice, lane.load)
+        load = chosen_load(choice, lane.load)
         return "?" if load is None else str(load)
-
-
-def _chosen(choice: LoadChoice | None, name: str | None) -> Load | None:
-    """One load for all, or the lane's own among several by name."""
-    if isinstance(choice, dict):
-        return choice.get(name) if name is not None else None
-    return choice

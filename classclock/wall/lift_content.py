@@ -27,6 +27,7 @@ from classclock.units.loads import Load, plain, shown
 from classclock.units.printable import printable
 
 _TOGETHER = "each their own: choose the loads together"
+_CHOOSE = "choose the load together"
 
 
 class BarChange(Struct, frozen=True):
@@ -172,7 +173,7 @@ def _instead(plan: LiftPlan | None, first: Load | None) -> str:
         return _TOGETHER
     one = plan.prescription.sets[0] if plan.prescription is not None else None
     if one is None or one.target is None:
-        return NO_RECORD
+        return NO_RECORD if plan.heaviest is None else _CHOOSE
     lighter = one.working.lighter if one.working is not None else None
     return lighter_words(one.target, lighter) if lighter is not None else NO_RECORD
 

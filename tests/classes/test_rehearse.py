@@ -151,3 +151,19 @@ def test_a_rehearsed_lift_takes_its_loads_from_what_each_lifted_before(
     assert lanes["Noor"]["attempts"][0]["load"] == "45 kg"
     assert lanes["Piet"]["score"] == "30 kg"
     assert "before the start, Noor: 75 kg is above the recorded maximum, 70 kg" in said.err
+
+
+@pytest.mark.parametrize("one", ['load = "140 kg"', "percent = 80"])
+def test_a_rehearsal_says_who_has_no_record_for_what_is_planned(
+    one: str, taps: Any, capsys: Any, tmp_path: Path
+) -> None:
+    plan = tmp_path / "pull.toml"
+    plan.write_text(
+        'title = "Depot"\n[[segment]]\nname = "Pull"\nformat = "countdown"\ntime = "12:00"\n'
+        f'lift = "deadlift"\nsets = [{{ reps = 1, {one} }}]\nscore = "load"\n'
+    )
+    club = ("--club", str(tmp_path / "club"))
+    rehearse(str(plan), taps("60,140i"), capsys, *club)
+    main(["rehearse", str(plan), "--athletes", "Ilse", "--taps", taps("60,140i"), *club])
+    said = capsys.readouterr().err
+    assert said == "before the start, Ilse: no record: choose the load together\n"

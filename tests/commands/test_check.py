@@ -1,6 +1,8 @@
 """`check`, as it is typed."""
 
+import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -52,3 +54,43 @@ def test_what_cant_be_so_is_said_with_what_can(
     said = typed("check", "turntable", *more)
     assert said.status == 2
     assert words in said.err
+
+
+LIFTS = """
+title = "Depot"
+[[segment]]
+name = "Pull"
+format = "interval"
+repeat = 1
+steps = [{ work = "2:00" }]
+lift = "deadlift"
+sets = [{ reps = 1, load = "140 kg" }]
+score = "load"
+[[segment]]
+name = "Squat"
+format = "interval"
+repeat = 1
+steps = [{ work = "2:00" }]
+lift = "front squat"
+sets = [{ reps = 3, percent = 80 }]
+score = "load"
+"""
+
+
+def test_whoever_has_no_record_for_a_planned_load_is_named(
+    command_says: CommandSays, depot: Any, tmp_path: Path
+) -> None:
+    depot.held("2026-02-10", depot.squats(depot.lifted("Ilse", "80 kg")))
+    plan = tmp_path / "lifts.toml"
+    plan.write_text(LIFTS)
+    asked = ("check", str(plan), "--club", str(depot.folder))
+    said = command_says(*asked, "--athletes", "Ilse, Bram")
+    assert "  Pull, Ilse, Bram: no record: choose the load together\n" in said
+    assert "  Squat, Bram: no record: choose the load together\n" in said
+    (document,) = json.loads(command_says(*asked, "--athletes", "Ilse, Bram", "--json"))
+    assert document["loads"][-1] == {
+        "segment": "Squat",
+        "athlete": "Bram",
+        "text": "no record: choose the load together",
+    }
+    assert "no record" not in command_says(*asked, "--athletes", "2"), "nobody is named"

@@ -40,6 +40,13 @@ format = "countdown"
 time = "12:00"
 lift = "front squat"
 score = "load"
+[[segment]]
+name = "Heavy"
+format = "countdown"
+time = "12:00"
+lift = "front squat"
+score = "load"
+load = "102.5 kg"
 """
 
 
@@ -70,14 +77,16 @@ def test_each_set_is_a_percentage_of_the_athlete_s_own_maximum(
     assert ilse.prescription.words != NO_RECORD
 
 
-def test_without_a_record_the_load_is_chosen_together_and_nothing_is_flagged(
+def test_without_a_record_a_share_of_a_maximum_is_to_be_chosen_together(
     loads: ClassLoads,
 ) -> None:
     bram = planned(loads, 1, "Bram")
     assert bram.loads == (None, None)
     assert bram.prescription is not None
     assert bram.prescription.words == NO_RECORD
-    assert bram.flags == ()
+    assert bram.flags == (), "there is no load to look at"
+    assert bram.to_choose
+    assert not planned(loads, 1, "Ilse").to_choose
 
 
 def test_the_plan_s_heavier_load_above_the_maximum_is_flagged_for_whoever_takes_it(
@@ -88,7 +97,17 @@ def test_the_plan_s_heavier_load_above_the_maximum_is_flagged_for_whoever_takes_
         "100 kg is more than 10 % above the heaviest so far, 80 kg",
     )
     assert planned(loads, 2, "Ilse", "lighter").flags == ()
-    assert planned(loads, 2, "Bram", "heavier").flags == ()
+
+
+def test_a_planned_load_for_somebody_without_a_record_is_flagged(loads: ClassLoads) -> None:
+    assert planned(loads, 2, "Bram", "heavier").flags == (NO_RECORD,)
+    assert planned(loads, 2, "Bram").flags == (), "none is chosen yet"
+    assert not planned(loads, 2, "Bram").to_choose
+    assert planned(loads, 4, "Bram").flags == (NO_RECORD,), "no sets, but a load"
+    assert planned(loads, 4, "Ilse").flags == (
+        "102.5 kg is above the recorded maximum, 100 kg",
+        "102.5 kg is more than 10 % above the heaviest so far, 90 kg",
+    )
 
 
 def test_a_lift_without_sets_still_knows_the_heaviest(loads: ClassLoads, kg: AsLoad) -> None:

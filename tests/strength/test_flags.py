@@ -32,14 +32,15 @@ def test_both_can_be_flagged_at_once(kg: AsLoad) -> None:
     assert len(flags([kg("100")], kg("90"), kg("80"))) == 2
 
 
-@pytest.mark.parametrize("prescribed", [[], [None, None]])
-def test_without_a_record_the_load_is_chosen_together(prescribed: list[Load | None]) -> None:
-    assert flags(prescribed, None, None) == (NO_RECORD,)
+def test_a_planned_load_without_a_record_is_chosen_together(kg: AsLoad) -> None:
+    assert flags([None, kg("20")], None, None) == (NO_RECORD,)
     assert NO_RECORD == "no record: choose the load together"
 
 
-def test_loads_nobody_planned_raise_no_flag(kg: AsLoad) -> None:
-    assert flags([None], kg("90"), kg("80")) == ()
+@pytest.mark.parametrize("prescribed", [[], [None, None]])
+def test_loads_nobody_planned_raise_no_flag(kg: AsLoad, prescribed: list[Load | None]) -> None:
+    assert flags(prescribed, kg("90"), kg("80")) == ()
+    assert flags(prescribed, None, None) == ()
 
 
 def test_pounds_and_kilograms_are_compared_by_weight(kg: AsLoad) -> None:

@@ -5,11 +5,13 @@ from decimal import Decimal
 import pytest
 from msgspec.structs import replace
 
+from classclock.plan.lift_set import LiftSet
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory
+from classclock.strength.flags import NO_RECORD
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
-from classclock.tally.load_flags import load_flags, open_flags
+from classclock.tally.load_flags import load_flags, loads_to_choose, open_flags
 from classclock.tally.record import ClassRecord
 from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import Load
@@ -80,6 +82,29 @@ def test_each_load_above_what_its_athlete_handled_is_flagged_with_whose_it_is(
         ("b", "Bram", PULL, "Pull"),
     ]
     assert {flag.text for flag in flags} == {"100 kg is above the recorded maximum, 98 kg"}
+
+
+def test_a_planned_load_is_flagged_for_whoever_has_no_record(record: ClassRecord) -> None:
+    loads = ClassLoads(record.plan, BARS, LiftHistory({"Ilse": HANDLED}))
+    flags = load_flags(record, loads, record.to_come)
+    assert [(flag.name, flag.text) for flag in flags] == [
+        ("Ilse", "100 kg is above the recorded maximum, 98 kg"),
+        ("Bram", NO_RECORD),
+        ("Noor", NO_RECORD),
+    ]
+
+
+def test_a_share_of_a_maximum_that_nobody_knows_is_to_be_chosen(record: ClassRecord) -> None:
+    pull = record.plan.segment[PULL]
+    shares = pull.model_copy(update={"sets": (LiftSet(reps=3, percent=80),)})
+    plan = record.plan.model_copy(update={"segment": (record.plan.segment[WARM_UP], shares)})
+    by_share = replace(record, plan=plan)
+    loads = ClassLoads(plan, BARS, LiftHistory({"Ilse": HANDLED}))
+    assert load_flags(by_share, loads, by_share.to_come) == (), "there is no load to look at"
+    told = loads_to_choose(by_share, loads, by_share.to_come)
+    assert [(flag.name, flag.text) for flag in told] == [("Bram", NO_RECORD), ("Noor", NO_RECORD)]
+    assert loads_to_choose(by_share, None, by_share.to_come) == ()
+    assert loads_to_choose(record, loads_for(record), record.to_come) == ()
 
 
 def test_a_team_chooses_its_load_together_and_is_not_flagged(record: ClassRecord) -> None:

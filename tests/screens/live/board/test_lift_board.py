@@ -172,9 +172,9 @@ def lifting(open_class: Any, depot: Any) -> Any:
     depot.held("2026-02-10", depot.squats(depot.lifted("Ilse", "80 kg", "90 kg", "100 kg")))
 
     @asynccontextmanager
-    async def opened(**more: Any) -> AsyncIterator[Any]:
+    async def opened(plan: str = PLAN, **more: Any) -> AsyncIterator[Any]:
         asked = {"names": ("Ilse", "Piet"), "look": PLAIN, "folder": depot.folder, **more}
-        async with open_class(PLAN, **asked) as coach:
+        async with open_class(plan, **asked) as coach:
             reading = [one for one in coach.screen.workers if one.node is coach.screen]
             if reading:
                 await coach.screen.workers.wait_for_complete(reading)
@@ -239,3 +239,19 @@ async def test_the_flags_are_read_on_the_board_where_the_room_does_not_see_it(
         assert coach.live.phase == "board", "enter was the answer, not the start"
         await coach.press("f7")
         assert "no load has to be looked at" in coach.seen()
+
+
+PLANNED = PLAN.replace("percent = 65", 'load = "60 kg"').replace("percent = 80", 'load = "70 kg"')
+
+
+async def test_a_planned_load_is_to_be_looked_at_for_whoever_has_no_record(lifting: Any) -> None:
+    no_text = "no record: choose the load together"
+    planned = PLANNED.replace("percent = 105", 'load = "75 kg"')
+    async with lifting(planned) as coach:
+        await coach.reads("F7: 1 load to look at before the start")
+        assert no_text not in coach.seen(), "the room reads this screen"
+    async with lifting(planned, club=Club.model_validate({"tv": {"mirrored": False}})) as coach:
+        await coach.press("f7")
+        assert no_text in coach.seen()
+        await coach.press("enter")
+        assert coach.live.record.acknowledged == {("Piet", 0, no_text)}
