@@ -119,7 +119,7 @@ def test_whatever_comes_before_a_row_counts_whole_or_not_at_all(
     state, real = KeyState(), 0
     for row, wait, gap in rows:
         real += wait
-        came = []
+        came: list[Pressed] = []
         for sign in row:
             pressed = press(state, Stroke(sign, real, real), context)
             state, came = pressed.state, [*came, pressed]
