@@ -72,9 +72,10 @@ def _window(text: str) -> tuple[int, int]:
 
 
 def _how_many(written: str) -> int | tuple[str, ...]:
-    number, names = written.strip(), names_that_differ(written)
+    number = written.strip(" ,")
     if number.isdecimal() and 1 <= int(number) <= 200:
         return int(number)
+    names = names_that_differ(written) if number else ()
     if names and all(any(map(str.isalpha, name)) for name in names):
         return names
     raise argparse.ArgumentTypeError(

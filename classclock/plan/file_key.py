@@ -11,6 +11,7 @@ Form = Literal["as in the file", "lines", "date", "steps", "sets", "load", "numb
 TEXT = "text"
 TIME = "a time above 0:00"
 LINES = "text, or a list of texts"
+LOAD = "a load"
 COUNT = "a whole number from 1 to 100000"
 YES = "true or false"
 
@@ -29,6 +30,11 @@ class FileKey(Struct, frozen=True):
     def is_text(self) -> bool:
         """Whether any words in quotes would do, so that a value can be kept as it was meant."""
         return self.takes == TEXT or self.takes.startswith("one of")
+
+    @property
+    def takes_words(self) -> bool:
+        """Whether words that lack their quotes can be quoted as they stand."""
+        return self.is_text or self.takes.startswith(TEXT) or self.takes == LOAD
 
 
 def nearest(written: str, known: tuple[str, ...]) -> str | None:

@@ -5,7 +5,7 @@ What one format alone has stands with it (`formats/`).
 
 from typing import Literal, get_args, get_origin
 
-from classclock.plan.file_key import COUNT, LINES, TEXT, TIME, YES, FileKey
+from classclock.plan.file_key import COUNT, LINES, LOAD, TEXT, TIME, YES, FileKey
 from classclock.plan.formats.counting import Count
 from classclock.plan.model import FORMATS
 
@@ -70,7 +70,7 @@ KEYS: dict[str, FileKey] = {
         "sets",
     ),
     "load": FileKey(
-        "a load", '"22.5 kg"', "22.5 kg, or several: heavier 22.5 kg; lighter 15 kg", "load"
+        LOAD, '"22.5 kg"', "22.5 kg, or several: heavier 22.5 kg; lighter 15 kg", "load"
     ),
     "time": FileKey(TIME, '"16:00"', "minutes:seconds, as in 16:00"),
     "score": FileKey("one of the format's ways to score", '"load"', _ways_to_score()),

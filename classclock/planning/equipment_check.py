@@ -146,9 +146,9 @@ def _uncounted(plan: Plan, room: Room) -> Sequence[str]:
     pieces = _pieces_uncounted(plan, room)
     if not pieces:
         return ()
-    named = ", ".join(printable(plural(piece)) for piece in pieces)
-    quoted = plural(pieces[0]) if pieces[0].isalnum() else f'"{plural(pieces[0])}"'
-    instead = f"Write {quoted} = 4 under [equipment] in club.toml"
+    names = [plural(piece) if piece.isalnum() else f'"{plural(piece)}"' for piece in pieces]
+    named = printable(", ".join(names), 1000)
+    instead = f"Write {printable(names[0])} = 4 under [equipment] in club.toml"
     return (f"    Not counted, so taken to be there: {named}. {instead}.",)
 
 

@@ -54,3 +54,14 @@ def lacks(card: Emergency) -> str:
         return ""
     *others, last = missing
     return f"the emergency card lacks {' and '.join((*filter(None, (', '.join(others),)), last))}"
+
+
+def lacks_briefly(card: Emergency) -> str:
+    """The same in few words: the first of what is missing, and how much more."""
+    missing = [CARD_LINES[field].lacking for field in card.lacking]
+    if len(missing) == len(CARD_LINES):
+        return "the card isn't filled in"
+    if not missing:
+        return ""
+    more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
+    return f"the card lacks {missing[0]}{more}"

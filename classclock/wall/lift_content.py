@@ -179,12 +179,9 @@ def _instead(plan: LiftPlan | None, first: Load | None) -> str:
 
 
 def _later(plan: LiftPlan | None, loads: tuple[Load | None, ...]) -> str:
-    parts = []
     known = [plain(load.amount) for load in loads[1:] if load is not None]
-    if known and len(known) == len(loads) - 1:
-        parts.append(f"then {', '.join(known)}")
+    then = f"then {', '.join(known)}" if known and len(known) == len(loads) - 1 else ""
     working = plan.prescription.sets[0].working if plan and plan.prescription else None
     short = working.shortfall if working is not None else None
-    if short is not None and short.amount:
-        parts.append(f"{shown(short)} under what was planned")
-    return ", ".join(map(printable, parts))
+    under = f"this one {shown(short)} under the plan" if short is not None and short.amount else ""
+    return printable("; ".join(filter(None, (then, under))), 200)

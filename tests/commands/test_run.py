@@ -17,3 +17,13 @@ def test_a_speed_is_a_number_of_times(speed: str, typed: Typed) -> None:
     said = typed("run", "turntable", "--speed", speed)
     assert said.status == 2
     assert "write a whole number from 1 to 1000" in said.err
+
+
+@pytest.mark.parametrize("nobody", ["", " ", " , "])
+@pytest.mark.parametrize("command", [("run",), ("rehearse", "--taps", "taps.csv")])
+def test_a_class_of_nobody_is_refused_in_words(
+    typed: Typed, command: tuple[str, ...], nobody: str
+) -> None:
+    said = typed(*command, "turntable", "--athletes", nobody)
+    assert said.status == 2
+    assert f'"{nobody}" names nobody: write who it is, with commas between' in said.err

@@ -63,9 +63,13 @@ def names_that_differ(written: str) -> tuple[str, ...]:
     """Names of a class: two people of one name can't be told apart on the wall.
 
     Raises:
-        ArgumentTypeError: one name is there twice, or can't be shown.
+        ArgumentTypeError: nobody is named, one name is there twice, or can't be shown.
     """
     each = names(written)
+    if not each:
+        raise argparse.ArgumentTypeError(
+            f'"{written}" names nobody: write who it is, with commas between, as in "Ilse, Bram"'
+        )
     if (name := typed_twice(each)) is not None:
         raise argparse.ArgumentTypeError(f'"{name}" is there twice: give one an initial')
     return each

@@ -40,6 +40,7 @@ class CappedForTime(SegmentBase):
                 "numbers",
             ),
         },
+        also_called={"repeat": "rounds", "times": "rounds"},
         known_by=frozenset({"cap", "rounds", "scheme"}),
         length_key="cap",
         rounds="set",

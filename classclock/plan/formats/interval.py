@@ -67,6 +67,7 @@ class Interval(SegmentBase):
             "label": FileKey(TEXT, '"hard"'),
             "stations": FileKey("a list of movements", '["plank hold"]', form="lines"),
         },
+        also_called={"rounds": "repeat", "times": "repeat", "intervals": "repeat"},
         known_by=frozenset({"steps", "repeat", "keep_last_rest"}),
         in_steps=True,
         cues=(STEP,),

@@ -40,6 +40,8 @@ class About(Struct, frozen=True, kw_only=True):
     """The keys that it has beside every format's, in the order in which a coach sets them."""
     keys: Mapping[str, FileKey] = {}
     """Those that no other format has, and those within its tables; `plan/keys.py` has the rest."""
+    also_called: Mapping[str, str] = {}
+    """What people write for a key of its own, where the word is another format's or nobody's."""
     known_by: frozenset[str] = frozenset()
     """Keys that tell the format where the plan leaves it out."""
     length_key: str | None = None

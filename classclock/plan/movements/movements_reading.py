@@ -8,12 +8,13 @@ from typing import Any, get_args
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
 
-from classclock.plan.file_key import FileKey, nearest
+from classclock.plan.file_key import LINES, TEXT, YES, FileKey, nearest
 from classclock.plan.findings import Fault, Finding
 from classclock.plan.findings import Path as KeyPath
 from classclock.plan.keys import assignment
 from classclock.plan.movements.library import CountedIn, EasierMovement, Library, Movement, Pattern
 from classclock.plan.movements.starter_movements import STARTER
+from classclock.plan.reading.meant import meant
 from classclock.plan.reading.positions import Positions
 from classclock.plan.reading.syntax import read_toml
 from classclock.plan.reading.wording import show
@@ -27,20 +28,20 @@ LARGEST = 512 * 1024
 _MOST_FINDINGS = 200
 
 KEYS: dict[str, FileKey] = {
-    "starter": FileKey("true or false", "false"),
+    "starter": FileKey(YES, "false"),
     "movement": FileKey("a list of movements", "[[movement]]"),
-    "name": FileKey("text", '"box step-over"'),
+    "name": FileKey(TEXT, '"box step-over"'),
     "aliases": FileKey("a list of texts", '["step-over"]'),
     "pattern": FileKey(f"one of {', '.join(get_args(Pattern))}", '"squat"'),
     "counted_in": FileKey(f"a list of {', '.join(get_args(CountedIn))}", '["reps"]'),
     "equipment": FileKey("pieces and how many one person needs", "{ dumbbells = 2 }"),
-    "standard": FileKey("text", '"both feet on the box"'),
+    "standard": FileKey(TEXT, '"both feet on the box"'),
     "points": FileKey("a list of three texts at most", '["chest up", "whole foot on the box"]'),
     "options": FileKey(
         "a list of options, the easiest first", '["lower box", { name = "step-up" }]'
     ),
-    "keep_load": FileKey("true or false", "false"),
-    "caution": FileKey("text, or a list of texts", '["Step down, don\'t jump."]'),
+    "keep_load": FileKey(YES, "false"),
+    "caution": FileKey(LINES, '["Step down, don\'t jump."]'),
 }
 _CHOICES: dict[str, tuple[str, ...]] = {
     "pattern": get_args(Pattern),
@@ -75,7 +76,7 @@ def starter_library() -> Library:
 
 
 def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:
-    toml = read_toml(text)
+    toml = read_toml(text, KEYS)
     faults = list(_named_twice(toml.values))
     read = None
     try:
@@ -152,10 +153,12 @@ def _fault(error: ErrorDetails) -> Fault:
         return Fault(path, what, f"Write {assignment(key, known.example)}")
     verb = "=" if path[-1] == key else "holds"
     what = f"{key} {verb} {show(value)}, which is not {known.takes}"
-    return Fault(path, what, f"Write {assignment(key, _meant(key, value) or known.example)}")
+    guess = meant(key, known, value) if path[-1] == key else None
+    instead = guess or assignment(key, _choice_meant(key, value) or known.example)
+    return Fault(path, what, f"Write {instead}")
 
 
-def _meant(key: str, value: object) -> str | None:
+def _choice_meant(key: str, value: object) -> str | None:
     """Guess the choice that was meant, as TOML."""
     choices = _CHOICES.get(key)
     if choices is None or not isinstance(value, str):

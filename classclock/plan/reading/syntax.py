@@ -11,7 +11,11 @@ from classclock.plan.reading.brackets import CLOSERS, depth_of, unclosed
 from classclock.plan.reading.positions import syntax_tree
 
 if TYPE_CHECKING:
+    from collections.abc import Mapping
+
     from tree_sitter import Node
+
+    from classclock.plan.file_key import FileKey
 
 _MOST_FAULTS = 50
 # Each fault has the whole text read again: a plan's few pages go through to the end, and a file
@@ -33,14 +37,18 @@ class Toml(Struct, frozen=True):
     faults: tuple[LineFault, ...]
 
 
-def read_toml(text: str) -> Toml:
-    """Read TOML line by line faithfully; a line that can't be read is mended or left out."""
-    return _Reader(text.removeprefix("\ufeff").replace("\r\n", "\n")).read()
+def read_toml(text: str, keys: "Mapping[str, FileKey] | None" = None) -> Toml:
+    """Read TOML line by line faithfully; a line that can't be read is mended or left out.
+
+    `keys` are those of the file; a plan's unless they are given.
+    """
+    return _Reader(text.removeprefix("\ufeff").replace("\r\n", "\n"), keys).read()
 
 
 class _Reader:
-    def __init__(self, text: str) -> None:
+    def __init__(self, text: str, keys: "Mapping[str, FileKey] | None") -> None:
         self._lines = text.split("\n")
+        self._keys = keys
         self._faults: list[LineFault] = []
         self._touched: set[int] = set()
 
@@ -157,7 +165,7 @@ class _Reader:
     def _mend(self, row: int) -> None:
         from classclock.plan.reading.mending import mend  # noqa: PLC0415  faulty files only
 
-        mends = mend(self._lines[row])
+        mends = mend(self._lines[row], self._keys)
         follows = row - 1 in self._touched and not self._lines[row - 1]
         if not (follows and not mends[-1].line):
             for one in mends:
@@ -178,7 +186,7 @@ class _Reader:
         elif first not in self._touched:
             from classclock.plan.reading.mending import mend  # noqa: PLC0415  as above
 
-            one = mend(line)[0]
+            one = mend(line, self._keys)[0]
             self._fault(first, one.what, one.instead)
         for row in range(first, reported + 1):
             self._lines[row] = ""

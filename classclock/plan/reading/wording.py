@@ -10,6 +10,7 @@ from classclock.plan.file_key import FileKey, nearest
 from classclock.plan.findings import Fault, Path
 from classclock.plan.keys import CUE, KEYS, assignment, choices
 from classclock.plan.model import FORMATS
+from classclock.plan.reading.meant import meant
 from classclock.plan.reading.places import misplaced_key
 from classclock.plan.reading.rules import which_time
 from classclock.units.printable import can_be_shown, printable
@@ -98,19 +99,9 @@ def _value(path: Path, key: str, value: object) -> Fault:
         return Fault(path, what, "Type the text again")
     verb = "holds" if path[-1] != key else "="
     what = f"{key} {verb} {show(value)}, which is not {known.takes}"
-    return Fault(path, what, f"Write {assignment(key, _as_meant(known, value) or known.example)}")
+    guess = meant(key, known, value) if path[-1] == key else None
+    return Fault(path, what, f"Write {guess or assignment(key, known.example)}")
 
 
 def _whole(value: object) -> int | None:
     return int(value) if isinstance(value, str) and _WHOLE.fullmatch(value.strip()) else None
-
-
-def _as_meant(known: FileKey, value: object) -> str | None:
-    """Guess the value with its quotes set right, as TOML."""
-    if isinstance(value, str) and "whole number" in known.takes and "list" not in known.takes:
-        return str(_whole(value)) if _whole(value) else None
-    if isinstance(value, str) and value.lower() in known.takes.split(" or "):
-        return value.lower()
-    if known.takes == "text" and isinstance(value, int | float) and not isinstance(value, bool):
-        return f'"{show(value)}"'
-    return None

@@ -6,7 +6,7 @@ from pydantic import BaseModel, ValidationError
 from pydantic_core import ErrorDetails
 
 from classclock.plan.care import STOP
-from classclock.plan.file_key import FileKey, nearest
+from classclock.plan.file_key import LOAD, TEXT, TIME, YES, FileKey, nearest
 from classclock.plan.findings import Finding
 from classclock.plan.reading.positions import Positions
 from classclock.plan.reading.syntax import read_toml
@@ -18,37 +18,37 @@ LARGEST = 64 * 1024
 """Bytes: settings are a page."""
 
 KEYS: dict[str, FileKey] = {
-    "name": FileKey("text", '"Line 0 Depot"'),
+    "name": FileKey(TEXT, '"Line 0 Depot"'),
     "unit": FileKey("one of kg, lb", '"kg"'),
-    "class_length": FileKey("a time above 0:00", '"1:00:00"'),
+    "class_length": FileKey(TIME, '"1:00:00"'),
     "theme": FileKey("one of dark, light", '"dark"'),
     "emergency": FileKey("a table", "[emergency]"),
-    "address": FileKey("text", '"0 Points Row, yard gate"'),
-    "defibrillator": FileKey("text", '"left of the front door"'),
-    "first_aid": FileKey("text", '"shelf behind the desk"'),
-    "call": FileKey("text", '"112"'),
+    "address": FileKey(TEXT, '"0 Points Row, yard gate"'),
+    "defibrillator": FileKey(TEXT, '"left of the front door"'),
+    "first_aid": FileKey(TEXT, '"shelf behind the desk"'),
+    "call": FileKey(TEXT, '"the number you call here"'),
     "care": FileKey("a table", "[care]"),
     "stop": FileKey("text of 80 letters at most", f'"{STOP}"'),
     "tv": FileKey("a table", "[tv]"),
     "inches": FileKey("a number above 5 and below 200", "55"),
     "metres": FileKey("a number above 0.5 and below 50", "10"),
-    "mirrored": FileKey("true or false", "true"),
+    "mirrored": FileKey(YES, "true"),
     "letters": FileKey("one of auto, sextants, quadrants, halves", '"auto"'),
     "sound": FileKey("a table", "[sound]"),
     "volume": FileKey("a whole number from 0 to 100", "80"),
     "offset_ms": FileKey("a whole number from -1000 to 1000", "0"),
     "keyboard": FileKey("a table", "[keyboard]"),
     "map": FileKey("a table of signs", '{ "&" = "1" }'),
-    "click_taps": FileKey("true or false", "false"),
+    "click_taps": FileKey(YES, "false"),
     "dumbbells": FileKey("a list of loads", '["10 kg", "15 kg"]'),
     "kettlebells": FileKey("a list of loads", '["12 kg", "16 kg"]'),
     "bar": FileKey("a list of one bar or more", "[[bar]]"),
-    "bar.name": FileKey("text", '"20 kg bar"'),
-    "weight": FileKey("a load", '"20 kg"'),
+    "bar.name": FileKey(TEXT, '"20 kg bar"'),
+    "weight": FileKey(LOAD, '"20 kg"'),
     "count": FileKey("a whole number from 1 to 200", "2"),
     "plates": FileKey("a table", "[plates]"),
     "pairs": FileKey("a table of plates and how many pairs there are", '{ "20" = 2, "10" = 3 }'),
-    "collar": FileKey("a load", '"2.5 kg"'),
+    "collar": FileKey(LOAD, '"2.5 kg"'),
     "equipment": FileKey("pieces and how many there are, 0 to 200", "{ boxes = 4, rowers = 2 }"),
 }
 
@@ -58,7 +58,7 @@ def club_in(text: str, file: str) -> tuple[Club | None, tuple[Finding, ...]]:
 
     `file` is only named in the findings. Never raises for what is in the text.
     """
-    toml = read_toml(text)
+    toml = read_toml(text, KEYS)
     found = [Finding(file, fault.line, None, fault.what, fault.instead) for fault in toml.faults]
     try:
         # A bare load is in the club's unit.
@@ -93,7 +93,8 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     example = known.example if is_table else f"{key} = {known.example}"
     if error["type"] == "missing":
         return Finding(file, line, place, f'"{key}" is missing', f"Write {example}")
-    from classclock.plan.reading.wording import show, too_many  # noqa: PLC0415  faulty settings only
+    from classclock.plan.reading.meant import meant  # noqa: PLC0415  faulty settings only
+    from classclock.plan.reading.wording import show, too_many  # noqa: PLC0415  as above
 
     if error["type"] == "too_long" and not isinstance(error["input"], str):
         return Finding(file, line, place, *too_many(key, error))
@@ -102,7 +103,8 @@ def _finding(error: ErrorDetails, file: str, positions: Positions) -> Finding:
     what = f"{key} {verb} {show(error['input'])}, which is not {known.takes}"
     if error["type"] == "value_error" and key in ("pairs", "equipment"):
         what = f"{key}: {error['ctx']['error']}"
-    return Finding(file, line, place, what, f"Write {example}")
+    guess = meant(key, known, error["input"]) if path[-1] == key else None
+    return Finding(file, line, place, what, f"Write {guess or example}")
 
 
 def _table_at(path: tuple[int | str, ...]) -> type[BaseModel]:

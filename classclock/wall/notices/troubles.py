@@ -4,7 +4,7 @@ from collections.abc import Iterator
 
 from classclock.live.session import Session
 from classclock.tally.load_flags import open_flags
-from classclock.wall.emergency_words import lacks
+from classclock.wall.emergency_words import lacks, lacks_briefly
 from classclock.wall.notices.notice import Notice
 from classclock.wall.on_disk_words import unsaved_words
 
@@ -65,13 +65,14 @@ def _of_the_disk(session: Session) -> Iterator[Notice]:
 
 def _before_the_start(session: Session) -> Iterator[Notice]:
     if lacking := lacks(session.club.emergency):
+        brief = lacks_briefly(session.club.emergency)
         if session.live.record.runs:
-            yield _stands("card", lacking, "the card isn't complete")
+            yield _stands("card", lacking, brief)
         else:
             yield _stands(
                 "card",
                 f"press !, then tab: {lacking}",
-                "! then tab: fill in the emergency card",
+                f"! then tab: {brief}",
                 "fill in the card: ! tab",
                 answered_by=("!", "<f2>"),
             )

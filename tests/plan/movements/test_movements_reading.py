@@ -73,6 +73,18 @@ FAULTS = {
         "Take one of the two out",
     ),
     "movements that are a number": ("movement = 5", 1, "movement = 5", "Write [[movement]]"),
+    "pieces without quotes": (
+        f"{TURN}equipment = pull up bars",
+        4,
+        "pull up bars is not pieces and how many one person needs",
+        'Write equipment = { "pull up bars" = 1 }',
+    ),
+    "a piece of two words without quotes": (
+        f"{TURN}equipment = {{ pull up bars = 1 }}",
+        4,
+        "pull up bars has spaces and no quotes",
+        'Write equipment = { "pull up bars" = 1 }',
+    ),
     "a line that isn't TOML": (f"{TURN}standard = all the way", 4, "no quotes", 'standard = "all'),
 }
 

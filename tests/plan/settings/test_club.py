@@ -174,3 +174,29 @@ def test_a_fault_is_named_with_its_line_and_what_to_write(
 def test_all_faults_are_named_at_once(club_findings: FindingsIn) -> None:
     found = club_findings(f'unit = "st"\n{BAR}count = 0\nlength = 3\n[tv]\ninches = "x"')
     assert [finding.line for finding in found] == [1, 5, 6, 8]
+
+
+@pytest.mark.parametrize(
+    ("text", "instead"),
+    [
+        ("[emergency]\ncall = 911", 'Write call = "911"'),
+        ("[emergency]\ncall = true", 'Write call = "the number you call here"'),
+        ("[equipment]\npull up bars = 4", 'Write "pull up bars" = 4'),
+        ("equipment = { pull up bars = 4 }", 'Write equipment = { "pull up bars" = 4 }'),
+        ("[plates]\npairs = { 20 kg = 2 }", 'Write pairs = { "20 kg" = 2 }'),
+        ("[tv]\nmirrored = no", "Write mirrored = false"),
+        ("[care]\nstop = Dizzy? Stop.", 'Write stop = "Dizzy? Stop."'),
+    ],
+)
+def test_what_a_message_says_can_be_copied_into_the_settings(
+    club_findings: FindingsIn, club_in: Read, text: str, instead: str
+) -> None:
+    (finding,) = club_findings(text)
+    assert finding.instead == instead
+    heading = text.rpartition("\n")[0]
+    club_in(f"{heading}\n{instead.removeprefix('Write ')}")
+
+
+def test_no_countrys_number_is_given_as_the_one_to_call(club_findings: FindingsIn) -> None:
+    for value in ("[]", "true", "1.5", '"\\u001b"'):
+        assert all("112" not in str(one) for one in club_findings(f"[emergency]\ncall = {value}"))

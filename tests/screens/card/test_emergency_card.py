@@ -20,7 +20,7 @@ from classclock.screens.card.emergency_drawing import MARGIN, draw_card, first_r
 from classclock.screens.card.emergency_lines import first_lines, other_lines
 from classclock.screens.card.emergency_screen import EmergencyScreen
 from classclock.screens.live.wall.readable import character_height, row_height
-from classclock.wall.emergency_words import LONGEST, lacks
+from classclock.wall.emergency_words import LONGEST, lacks, lacks_briefly
 
 SIZES = [(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)]
 PLAIN = Look(SIXTEEN, Terminal(16, None))
@@ -81,6 +81,22 @@ def test_what_is_known_is_shown_and_what_lacks_is_said() -> None:
 )
 def test_what_lacks_is_named(lacking: tuple[str, ...], said: str) -> None:
     assert lacks(FULL.model_copy(update=dict.fromkeys(lacking, " "))) == said
+
+
+@pytest.mark.parametrize(
+    ("lacking", "said"),
+    [
+        ((), ""),
+        (("call",), "the card lacks the number to call"),
+        (("address", "call"), "the card lacks the address and 1 more"),
+        (("defibrillator", "first_aid", "call"), "the card lacks the defibrillator and 2 more"),
+        (tuple(FULL.model_fields_set), "the card isn't filled in"),
+    ],
+)
+def test_in_few_words_too_a_card_half_filled_in_is_not_called_empty(
+    lacking: tuple[str, ...], said: str
+) -> None:
+    assert lacks_briefly(FULL.model_copy(update=dict.fromkeys(lacking, " "))) == said
 
 
 @pytest.mark.parametrize("card", CARDS.values(), ids=CARDS)
@@ -172,7 +188,7 @@ async def test_while_a_class_runs_the_card_says_nothing_of_filling_it_in(open_cl
         await coach.wind(2)
         await coach.press("enter")
         assert coach.live.phase == "board"
-        await coach.reads("the card isn't complete")
+        await coach.reads("the card isn't filled in")
         assert "tab:" not in coach.seen()
 
 
