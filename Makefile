@@ -1,11 +1,14 @@
 # The same commands as in the README, shorter to type.
-.PHONY: check bench faults pictures terminals
+.PHONY: check bench docs faults pictures terminals
 
 check:
 	python -m tests
 
 bench:
 	python -m benchmarks
+
+docs:
+	python -m docs
 
 faults:
 	python -m tests.faults

@@ -69,6 +69,8 @@ class CueRule(Struct, frozen=True):
 
     switch: str
     """The key of a plan's `cues` that switches them off."""
+    words: str
+    """What is heard and when, as the handbook says it."""
     cues: Callable[[Steps], Iterable[Cue]]
     """Those that are due, whatever other cues come near them."""
     everywhere: bool = True
@@ -112,14 +114,16 @@ def _end(steps: Steps) -> Iterator[Cue]:
     yield Cue(steps[-1].end, "end")
 
 
-STEP = CueRule("step", _changes, everywhere=False)
+STEP = CueRule(
+    "step", "three short before each change of step, and the change", _changes, everywhere=False
+)
 RULES = (
-    CueRule("count_in", _count_in),
+    CueRule("count_in", "three, two, one, and go", _count_in),
     STEP,
-    CueRule("halfway", _halfway),
-    CueRule("last_minute", _last_minute),
-    CueRule("last_ten", _last_ten),
-    CueRule("end", _end),
+    CueRule("halfway", "half of the time is gone; not in a segment under 3:00", _halfway),
+    CueRule("last_minute", "one minute is left; not in a segment under 3:00", _last_minute),
+    CueRule("last_ten", "ten seconds are left; not in a segment under 1:00", _last_ten),
+    CueRule("end", "the end", _end),
 )
 """In the order of weight: where two cues come within a second, the one of the later rule is
 heard, and within a rule the one that is given later."""

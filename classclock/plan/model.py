@@ -45,9 +45,13 @@ class Plan(Strict):
     """What one class will do."""
 
     title: Text
+    """What the board calls this class."""
     date: Annotated[dt.date, Field(strict=True)] | None = None
+    """The day on which the class is to be held, for the weeks at a glance."""
     notes: Lines = ()
+    """For the coach, on the board of every segment."""
     segment: Annotated[tuple[Segment, ...], Field(min_length=1, max_length=60)]
+    """The parts of the class, one after the other."""
 
 
 def is_piece(segment: SegmentBase) -> bool:

@@ -24,7 +24,7 @@ def plan_text(plan: Plan) -> str:
 def _assignments(model: BaseModel) -> Iterator[str]:
     for key, value in _said(model):
         if key not in ("segment", "station"):
-            yield f"{key} = {_value(key, value)}"
+            yield f"{key} = {toml_value(key, value)}"
 
 
 def _said(model: BaseModel) -> Iterator[tuple[str, object]]:
@@ -34,7 +34,12 @@ def _said(model: BaseModel) -> Iterator[tuple[str, object]]:
             yield key, value
 
 
-def _value(key: str, value: object) -> str:
+def toml_value(key: str, value: object) -> str:
+    """A value of a plan as TOML; `key` is only named.
+
+    Raises:
+        TypeError: a plan holds no such value.
+    """
     match value:
         case bool():
             return "true" if value else "false"
@@ -48,7 +53,7 @@ def _value(key: str, value: object) -> str:
         case str() | Load():
             return quoted(str(value))
         case tuple():
-            return "[" + ", ".join(_value(key, one) for one in value) + "]"
+            return "[" + ", ".join(toml_value(key, one) for one in value) + "]"
         case dict():
             return _table((quoted(name), one) for name, one in value.items())
         case BaseModel():
@@ -63,4 +68,4 @@ def quoted(text: str) -> str:
 
 
 def _table(pairs: Iterator[tuple[str, object]]) -> str:
-    return "{ " + ", ".join(f"{key} = {_value(key, one)}" for key, one in pairs) + " }"
+    return "{ " + ", ".join(f"{key} = {toml_value(key, one)}" for key, one in pairs) + " }"

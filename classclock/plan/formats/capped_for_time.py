@@ -19,10 +19,13 @@ from classclock.units.times import show_time
 class CappedForTime(SegmentBase):
     format: Literal["capped-for-time"]
     cap: Length
+    """The longest that it may last; whoever has finished before has their time as the score."""
     rounds: Repeats | None = None
+    """How many rounds the work has; this or `scheme`."""
     scheme: Annotated[tuple[Positive, ...], Field(min_length=1, max_length=60)] | None = None
-    """The reps, round by round, of every station that names none."""
+    """The reps, round by round, of every station that names none; this or `rounds`."""
     count: Literal["round", "station", "finish"] = "round"
+    """What one stroke of a key counts."""
 
     about: ClassVar[About] = About(
         offered_as="a set amount of work against the clock, with a cap",

@@ -14,7 +14,9 @@ _SCORED = {None: "", "load": "heaviest load in ", "reps": "most reps in "}
 class Countdown(SegmentBase):
     format: Literal["countdown"]
     time: Length
+    """How long it counts down."""
     score: Literal["load", "reps"] | None = None
+    """What is scored: the heaviest load made, or the most reps; unscored without it."""
 
     about: ClassVar[About] = About(
         offered_as="a time that counts down: warm-up, mobility, practice",

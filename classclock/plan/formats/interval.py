@@ -30,8 +30,11 @@ class Step(Strict):
     """One step of an interval segment: `work` or `rest`, exactly one of the two."""
 
     work: Length | None = None
+    """How long this step of work is."""
     rest: Length | None = None
+    """How long this rest is."""
     label: Label = ""
+    """What the wall says in place of WORK or REST."""
     stations: tuple[Text, ...] = ()
     """The movements of the segment's stations that are done in this step; none means all."""
 
@@ -39,9 +42,14 @@ class Step(Strict):
 class Interval(SegmentBase):
     format: Literal["interval"]
     repeat: Repeats
+    """How often the steps are gone through."""
     steps: Annotated[tuple[Step, ...], Field(min_length=1, max_length=60)]
+    """The steps of work and rest, in their order."""
     keep_last_rest: Flag = False
+    """Whether the last rest is waited for; otherwise the segment ends with the last work."""
     score: Literal["total", "lowest", "best", "load"] | None = None
+    """What is scored: all reps, those of the lowest or of the best interval, or the heaviest load;
+    unscored without it."""
 
     about: ClassVar[About] = About(
         offered_as="steps of work and rest, gone through several times",

@@ -14,8 +14,11 @@ from classclock.units.times import show_time
 class RoundsInTime(SegmentBase):
     format: Literal["rounds-in-time"]
     time: Length
+    """How long it runs."""
     direction: Literal["down", "up"] = "down"
+    """Whether the clock counts down to zero or up from it."""
     count: Literal["round", "station"] = "round"
+    """What one stroke of a key counts."""
     tie_break: Flag = False
     """Equal totals: the earlier completion of the last full round first."""
 

@@ -69,24 +69,35 @@ class SegmentBase(Strict, ABC):
     about: ClassVar[About]
 
     name: Text
+    """What the board and the results call this part; of two that are scored no two are the same."""
     benchmark: Text | None = None
+    """One name for a piece that comes back, so that its scores are compared."""
     lines: Lines = ()
+    """What the room reads while it runs."""
     notes: Lines = ()
+    """For the coach, on the board."""
     caution: Lines = ()
+    """What to take care of: on the board and the wall, before all else."""
     count_in: CountIn = Milliseconds(10_000)
+    """How long the count-in is, before go."""
     cues: Cues = Cues.model_construct()
+    """Which cues are heard and shown; each can be switched off."""
     station: tuple[Station, ...] = ()
+    """What is done in a round, one movement after the other."""
     teams: Annotated[int, Field(strict=True, ge=2, le=12)] | None = None
-    """How many people share a lane."""
+    """How many people share a lane, and with it one key and one tally."""
     separate: Flag = False
     """Rank as-written and modified lanes apart, as-written first."""
     lift: Text | None = None
+    """The lift that is trained: whose maximum the percentages are of."""
     standard: Text | None = None
     """What makes a rep of the lift count."""
     points: Lines = ()
     """What to coach of the lift."""
     sets: tuple[LiftSet, ...] = ()
+    """The sets of the lift, in their order; the last one goes on beyond its end."""
     load: LoadChoice | None = None
+    """The load of all sets that name none; several by name where people choose."""
 
     @property
     @abstractmethod
