@@ -27,8 +27,6 @@ from classclock.live.session import Session
 from classclock.live.session_opening import open_session
 from classclock.machine import whole_file
 from classclock.machine.battery import Battery
-from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
@@ -42,21 +40,8 @@ from tests.faults.refusing_disk import RefusingDisk
 from tests.screens.conftest import CARD, OPENED
 from tests.screens.conftest import Coach as OnScreen
 from tests.terminal.conftest import Terminal
+from tests.yard_night import SANDBOX, WALK_HOME, yard_night
 
-PLAN = """
-title = "Yard night"
-[[segment]]
-name = "Sandbox"
-format = "rounds-in-time"
-time = "2:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-[[segment]]
-name = "Walk home"
-format = "countdown"
-time = "1:00"
-"""
 ROOM = 1_048_576
 MOMENTS = ("tap", "cap", "settle", "correction", "end", "leave")
 ERRORS = {errno.ENOSPC: "the disk is full", errno.EIO: "the disk is failing"}
@@ -163,11 +148,9 @@ def open_class(folder: Path, monkeypatch: pytest.MonkeyPatch) -> OpenClass:
 
     @asynccontextmanager
     async def opened() -> AsyncIterator[Coach]:
-        plan, findings = parse_plan(PLAN, "yard.toml")
-        assert plan is not None, findings
         source = WoundSource(0, wall=OPENED)
         session = open_session(
-            PlanFile("yard", PLAN, plan),
+            yard_night(SANDBOX, WALK_HOME),
             people_named(("Ilse", "Bram")),
             folder=folder,
             club=Club(emergency=CARD),

@@ -10,41 +10,21 @@ from classclock.live.loss import Loss
 from classclock.live.on_disk import Lacking
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session
-from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lanes import Person
 from classclock.wall.on_disk_words import last_words, leave_words, lost_words, unsaved_words
+from tests.yard_night import SANDBOX, TURNSTILE, yard_night
 
-PLAN = """
-title = "Yard night"
-[[segment]]
-name = "Sandbox"
-format = "rounds-in-time"
-time = "2:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-[[segment]]
-name = "Turnstile"
-format = "rounds-in-time"
-time = "2:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-"""
 PEOPLE = (Person("1", "Ilse", "i"), Person("2", "Bram", "b", marks=("off the wall",)))
 
 
 @pytest.fixture
 def session(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> Iterator[Session]:
     """A piece runs; its start is on disk, and from then on nothing is."""
-    plan, findings = parse_plan(PLAN, "yard.toml")
-    assert plan is not None, findings
     session = open_session(
-        PlanFile("yard", PLAN, plan),
+        yard_night(SANDBOX, TURNSTILE),
         PEOPLE,
         folder=tmp_path / "depot",
         club=Club(),

@@ -15,32 +15,19 @@ from classclock.clock.source import MS, WoundSource
 from classclock.live.session import Session
 from classclock.live.session_opening import open_session, rejoin_session
 from classclock.machine.whole_file import write_whole
-from classclock.plan.plan_file import PlanFile
-from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.tally import commands as cmd
 from classclock.tally.lane_keys import people_named
+from tests.yard_night import SANDBOX, yard_night
 
-PLAN = """
-title = "Yard night"
-[[segment]]
-name = "Sandbox"
-format = "rounds-in-time"
-time = "2:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-"""
 WRITES = "classclock.book.files.results_files.write_whole"
 FULL = OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
 
 def opened(folder: Path) -> tuple[Session, WoundSource]:
-    plan, findings = parse_plan(PLAN, "yard.toml")
-    assert plan is not None, findings
     source = WoundSource(0)
     session = open_session(
-        PlanFile("yard", PLAN, plan),
+        yard_night(SANDBOX),
         people_named(("Ilse", "Bram")),
         folder=folder,
         club=Club(),

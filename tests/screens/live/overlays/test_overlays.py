@@ -361,3 +361,13 @@ def test_a_full_line_says_that_keys_do_not_reach_the_clock(
     line = FocusLine(Look())
     check_filled(line.paint(columns, 1), columns, 1)
     assert "keys don't reach the clock" in picture(line, (columns, 1))
+
+
+async def test_the_key_that_opened_help_closes_it_however_soon(open_class: Any) -> None:
+    async with open_class(size=(213, 60)) as coach:
+        keys = coach.screen.overlays.keys
+        await coach.press("question_mark")
+        assert keys.display
+        await coach.wind(0.3)
+        await coach.press("question_mark")
+        assert not keys.display
