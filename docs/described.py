@@ -48,9 +48,10 @@ def _under_fields(table: type[BaseModel]) -> Iterator[tuple[str, str]]:
     if not isinstance(made, ast.ClassDef):
         raise TypeError(f"{table.__name__} is no class of its own")
     for field, under in pairwise(made.body):
+        if not isinstance(field, ast.AnnAssign) or not isinstance(field.target, ast.Name):
+            continue
         text = under.value if isinstance(under, ast.Expr) else None
-        named = isinstance(field, ast.AnnAssign) and isinstance(field.target, ast.Name)
-        if named and isinstance(text, ast.Constant) and isinstance(text.value, str):
+        if isinstance(text, ast.Constant) and isinstance(text.value, str):
             yield field.target.id, " ".join(text.value.split())
 
 
