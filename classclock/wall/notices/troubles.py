@@ -3,6 +3,7 @@
 from collections.abc import Iterator
 
 from classclock.live.session import Session
+from classclock.plan.settings.club import Emergency
 from classclock.tally.load_flags import open_flags
 from classclock.wall.emergency_words import lacks, lacks_briefly
 from classclock.wall.notices.notice import Notice
@@ -66,13 +67,14 @@ def _of_the_disk(session: Session) -> Iterator[Notice]:
 def _before_the_start(session: Session) -> Iterator[Notice]:
     if lacking := lacks(session.club.emergency):
         brief = lacks_briefly(session.club.emergency)
+        empty = session.club.emergency == Emergency()
         if session.live.record.runs:
             yield _stands("card", lacking, brief)
         else:
             yield _stands(
                 "card",
                 f"press !, then tab: {lacking}",
-                f"! then tab: {brief}",
+                f"! then tab: {'fill in the emergency card' if empty else brief}",
                 "fill in the card: ! tab",
                 answered_by=("!", "<f2>"),
             )
