@@ -4,6 +4,7 @@ from msgspec import Struct
 
 from classclock.plan.settings.club import Emergency
 
+EMPTY = "the card isn't filled in"
 LONGEST = 120
 """Signs of a line that the card shows."""
 
@@ -60,7 +61,7 @@ def lacks_briefly(card: Emergency) -> str:
     """The same in few words: the first of what is missing, and how much more."""
     missing = [CARD_LINES[field].lacking for field in card.lacking]
     if len(missing) == len(CARD_LINES):
-        return "the card isn't filled in"
+        return EMPTY
     if not missing:
         return ""
     more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""

@@ -3,9 +3,8 @@
 from collections.abc import Iterator
 
 from classclock.live.session import Session
-from classclock.plan.settings.club import Emergency
 from classclock.tally.load_flags import open_flags
-from classclock.wall.emergency_words import lacks, lacks_briefly
+from classclock.wall.emergency_words import EMPTY, lacks, lacks_briefly
 from classclock.wall.notices.notice import Notice
 from classclock.wall.on_disk_words import unsaved_words
 
@@ -67,14 +66,14 @@ def _of_the_disk(session: Session) -> Iterator[Notice]:
 def _before_the_start(session: Session) -> Iterator[Notice]:
     if lacking := lacks(session.club.emergency):
         brief = lacks_briefly(session.club.emergency)
-        empty = session.club.emergency == Emergency()
+        asked = "fill in the emergency card" if brief == EMPTY else brief
         if session.live.record.runs:
             yield _stands("card", lacking, brief)
         else:
             yield _stands(
                 "card",
                 f"press !, then tab: {lacking}",
-                f"! then tab: {'fill in the emergency card' if empty else brief}",
+                f"! then tab: {asked}",
                 "fill in the card: ! tab",
                 answered_by=("!", "<f2>"),
             )
