@@ -18,7 +18,7 @@ def loads_to_look_at(
     Nobody has chosen between several loads yet, so those of the plan by name aren't judged.
     """
     read_loads = loads_reader(plan, club, LiftReading(folder))
-    loads = None if read_loads is None else read_loads()
+    loads = None if read_loads is None else read_loads(plan)
     record = ClassRecord(plan, club.unit, people=people_named(names))
     found = [
         flag
