@@ -3,6 +3,7 @@
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.look import Look
@@ -213,3 +214,16 @@ async def test_nothing_makes_sense_any_more_is_said(open_class: Any) -> None:
         assert lengths(coach)[COOL_DOWN] == 5
         assert "nothing more makes sense" in coach.seen()
         assert "half of what was planned" in words(coach.seen())
+
+
+async def test_a_class_of_which_nobody_said_when_it_ends_has_nothing_to_fit_it_to(
+    open_class: Any,
+) -> None:
+    async with open_class(EVENING, look=PLAIN) as coach:
+        coach.live.record = replace(coach.live.record, ends=None)
+        coach.screen.show()
+        await coach.pilot.pause()
+        assert "ctrl+f" not in coach.foot()
+        await coach.press("ctrl+f")
+        assert "nobody said when this class ends" in coach.foot()
+        assert not coach.screen.overlays.fitting.display
