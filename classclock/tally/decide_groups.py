@@ -104,7 +104,7 @@ def decide_swap(
             f"{names[first]} and {names[second]} share with nobody here: ctrl+t makes partners"
         )
     groups = _swapped(tuple(lane.members for lane in lanes), swapped)
-    return (ev.TeamsSet(at, segment, groups, f"as they came{_BY_HAND}"),)
+    return (ev.TeamsSet(at, segment, groups, _by_hand("as they came")),)
 
 
 def _swapped_everywhere(
@@ -116,8 +116,7 @@ def _swapped_everywhere(
         yield ev.PartnersSet(at, segment, changed)
     teams = record.teams.get(segment)
     if teams is not None and (groups := _swapped(teams.groups, swapped)) != teams.groups:
-        how = f"{teams.how.removesuffix(_BY_HAND)}{_BY_HAND}"
-        yield ev.TeamsSet(at, segment, groups, how)
+        yield ev.TeamsSet(at, segment, groups, _by_hand(teams.how))
     sharing = record.shared.get(segment)
     if sharing is not None and (other := _in_other_places(sharing, swapped)) != sharing:
         yield ev.EquipmentShared(at, segment, other)
@@ -128,7 +127,14 @@ def _in_other_places(sharing: Sharing, swapped: dict[str, str]) -> Sharing:
         replace(place, members=tuple(swapped.get(one, one) for one in place.members))
         for place in sharing.places
     )
-    return replace(sharing, places=places)
+    if places == sharing.places:
+        return sharing
+    return Sharing(_by_hand(sharing.way), places)
+
+
+def _by_hand(words: str) -> str:
+    """What was said of it, and that it is so no longer."""
+    return f"{words.removesuffix(_BY_HAND)}{_BY_HAND}"
 
 
 def _swapped(groups: Groups, swapped: dict[str, str]) -> Groups:

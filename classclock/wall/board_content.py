@@ -146,20 +146,24 @@ def _equipment(live: LiveClass, offer: "Offer | None") -> str:
         parts.append(offer.short)
     teams = record.teams.get(record.chosen.segment)
     parts += [f"teams {teams.how}"] if teams is not None and teams.how else []
-    if alone := _alone(live):
-        parts.append(f"{alone} has no team, 1 puts them in one")
+    alone = _alone(live)
+    parts += [alone] if alone else []
     key = "ctrl+t: " if offer is not None or teams is not None or alone else ""
     return _safe(f"{key}{'; '.join(parts)}") if parts else ""
 
 
 def _alone(live: LiveClass) -> str:
-    """Who has nobody to share a tally with, though the others have; empty where nobody is."""
+    """Who shares with nobody, though the others do; empty where nobody is so."""
     if not is_piece(live.record.segment) or live.record.sheet is not None:
         return ""
-    lanes = live.lineup()
-    if all(len(lane.members) == 1 for lane in lanes):
+    heat = live.record.chosen.heat
+    lanes = [lane for lane in live.lineup() if lane.heat == heat]
+    by_turns = {ident for group in live.partners() for ident in group}
+    if not by_turns and all(len(lane.members) == 1 for lane in lanes):
         return ""
-    return ", ".join(lane.name for lane in lanes if len(lane.members) == 1)
+    left = [one.name for one in lanes if len(one.members) == 1 and one.id not in by_turns]
+    has_no = "have no" if len(left) > 1 else "has no"
+    return f"{', '.join(left)} {has_no} {'partner' if by_turns else 'team'}" if left else ""
 
 
 def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":

@@ -168,6 +168,7 @@ def test_a_swap_of_partners_is_a_swap_of_their_heats_too(board: ClassRecord) -> 
     lanes = {lane.name: lane.heat for lane in all_heats(swapped, None)}
     assert (lanes["Noor"], lanes["Bram"]) == (1, 2)
     assert swapped.partners[PIECE] == (("Ilse", "Noor"), ("Bram", "Piet"))
+    assert swapped.shared[PIECE].way == "heats, then changed by hand"
 
 
 def test_a_swap_changes_the_plans_own_teams_too(board: ClassRecord) -> None:

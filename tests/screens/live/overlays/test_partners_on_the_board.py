@@ -152,6 +152,22 @@ async def test_teams_are_made_in_the_same_place_and_who_is_alone_is_said(open_cl
         assert [lane.name for lane in coach.live.lineup()][-1] == "Femke"
 
 
+async def test_who_comes_when_all_have_partners_is_said_to_have_none(open_class: Any) -> None:
+    async with open_class(PLAN, names=NAMES[:2], club=CLUB, look=PLAIN) as coach:
+        await learned(coach)
+        await coach.press("ctrl+t")
+        await coach.press("1")
+        coach.live.add_person(Person("noor", "Noor", "n"))
+        await coach.press("escape")
+        assert "ctrl+t: 3 bars are needed at once, 2 are here; Noor has no partner" in words(
+            coach.seen()
+        )
+        await coach.press("ctrl+t")
+        await coach.press("ctrl+t")
+        await coach.press("1")
+        assert groups(coach) == [["Ilse", "Ian", "Noor"]]
+
+
 async def test_the_open_list_follows_a_swap(open_class: Any) -> None:
     async with open_class(PLAN, names=NAMES[:4], club=CLUB, look=PLAIN) as coach:
         await learned(coach)
