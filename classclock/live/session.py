@@ -1,6 +1,5 @@
 """What a running class holds together: the live class, its keys, its sound and its files."""
 
-from collections.abc import Callable
 from datetime import datetime
 from pathlib import Path
 from secrets import randbelow
@@ -32,9 +31,8 @@ if TYPE_CHECKING:
     from classclock.planning.equipment_offers import EquipmentOffers, Offer
 
 
-def _any_seed() -> int:
-    """What a lot is drawn with: short enough to be written down."""
-    return randbelow(1_000_000)
+_SEEDS = 1_000_000
+"""What a lot is drawn with: short enough to be written down."""
 
 
 class Session:
@@ -74,7 +72,6 @@ class Session:
         self._same: list[tuple[str, KnownPerson]] = []
         """Ids of this class, and whose they are: to be written down."""
         self._folder = results.folder.parent
-        self._draw_seed: Callable[[], int] = _any_seed
 
     @property
     def settings(self) -> Path:
@@ -185,9 +182,8 @@ class Session:
         from classclock.planning.cap_fit import Basis  # noqa: PLC0415  only where people share
         from classclock.planning.share_ways import Known, ways_on_the_board  # noqa: PLC0415  the same
 
-        known = Known(
-            self.club.equipment, self.live.loads, self.basis or Basis(), self._draw_seed()
-        )
+        basis, seed = self.basis or Basis(), randbelow(_SEEDS)
+        known = Known(self.club.equipment, self.live.loads, basis, seed)
         return ways_on_the_board(self.live.record, known, self.offer())
 
     def try_again(self) -> None:

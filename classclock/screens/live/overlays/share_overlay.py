@@ -87,7 +87,7 @@ class ShareOverlay(Painted):
 
     def _keys(self) -> str:
         if self.starts:
-            return "0: as planned; >ab swaps A and B; ctrl+t: another way; escape: this one"
+            return "0: as planned; >ab swaps two; ctrl+t: another; escape"
         if self.asked is not None and self.asked.ways:
             return "a digit chooses, escape leaves it"
         return "escape leaves it"
