@@ -16,8 +16,10 @@ from classclock.plan.model import Segment, is_piece
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.station import Option, Station
 from classclock.planning.fitting import time_needed
+from classclock.tally.class_lineup import partners_now
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lanes import Lane
+from classclock.tally.lineup import Groups
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
 from classclock.units.printable import printable
@@ -101,6 +103,7 @@ def board_content(
     lanes = live.lineup() if is_piece(segment) else ()
     heats = max((lane.heat for lane in lanes), default=1)
     lanes = tuple(lane for lane in lanes if lane.heat == record.chosen.heat)
+    partners = partners_now(record, lanes)
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
     cautions = _all_safe(cautions_of(segment, record.stop))
     begins = 1 if record.stop and is_piece(segment) else 0
@@ -121,13 +124,15 @@ def board_content(
         sets=tuple(map(set_words, segment.sets)) if segment.lift else (),
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
-        lanes=tuple(_with_partners(live, _lane(piece, lane, off, lanes), lane) for lane in lanes),
+        lanes=tuple(
+            _with_partners(_lane(piece, lane, off, lanes), lane, lanes, partners) for lane in lanes
+        ),
         next=_next(live),
         left=left_words(now, record.ends, time_needed(record)),
         stop="".join(cautions[:begins]),
         stop_stood=_had_a_piece(record),
         lift=_lift(live, off),
-        equipment=_equipment(live, offer),
+        equipment=_equipment(record, offer, lanes, partners),
         lesson=lesson,
     )
 
@@ -137,28 +142,25 @@ def _had_a_piece(record: ClassRecord) -> bool:
     return any(run.segment != record.chosen.segment for run in record.pieces())
 
 
-def _equipment(live: LiveClass, offer: "Offer | None") -> str:
+def _equipment(
+    record: ClassRecord, offer: "Offer | None", lanes: Sequence[Lane], partners: Groups
+) -> str:
     """What is short and what can be done about it, or how it is shared, in a line."""
-    record = live.record
     shared = record.shared.get(record.chosen.segment)
     parts = [] if shared is None else [shared.way]
     if shared is None and offer is not None:
         parts.append(offer.short)
     teams = record.teams.get(record.chosen.segment)
     parts += [f"teams {teams.how}"] if teams is not None and teams.how else []
-    alone = _alone(live)
+    alone = _alone(lanes, partners) if record.sheet is None else ""
     parts += [alone] if alone else []
     key = "ctrl+t: " if offer is not None or teams is not None or alone else ""
     return _safe(f"{key}{'; '.join(parts)}") if parts else ""
 
 
-def _alone(live: LiveClass) -> str:
+def _alone(lanes: Sequence[Lane], partners: Groups) -> str:
     """Who shares with nobody, though the others do; empty where nobody is so."""
-    if not is_piece(live.record.segment) or live.record.sheet is not None:
-        return ""
-    heat = live.record.chosen.heat
-    lanes = [lane for lane in live.lineup() if lane.heat == heat]
-    by_turns = {ident for group in live.partners() for ident in group}
+    by_turns = {ident for group in partners for ident in group}
     if not by_turns and all(len(lane.members) == 1 for lane in lanes):
         return ""
     left = [one.name for one in lanes if len(one.members) == 1 and one.id not in by_turns]
@@ -213,9 +215,13 @@ def _lane(piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane])
     return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
 
 
-def _with_partners(live: LiveClass, drawn: BoardLane, lane: Lane) -> BoardLane:
-    group = next((group for group in live.partners() if lane.id in group), ())
-    keys = {one.id: one.key.upper() for one in live.lineup()}
+def _with_partners(
+    drawn: BoardLane, lane: Lane, lanes: Sequence[Lane], partners: Groups
+) -> BoardLane:
+    group = next((group for group in partners if lane.id in group), ())
+    if not group:
+        return drawn
+    keys = {one.id: one.key.upper() for one in lanes}
     others = tuple(keys[ident] for ident in group if ident != lane.id)
     return replace(drawn, partners=others, beside=lane.id in group[1:])
 

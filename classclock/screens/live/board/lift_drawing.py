@@ -231,6 +231,8 @@ _TIES = {"first": ("┌", False, True)}
 def _tie(lane: LiftLane, letters: int, rows: int, look: Look) -> Drawing:
     """A line beside the keys that holds those together who share a bar."""
     place = lane.change.place
+    if not place:
+        return look.gap(1, rows)
     begins, ends = place in ("first", "middle"), place in ("middle", "last")
     signs = ["│" if begins else " "] * rows
     if ends:
