@@ -4,7 +4,7 @@ from typing import get_args
 
 from classclock.plan.formats.counting import CountsBy
 from classclock.screens.live.screen_keys import SCREEN_KEYS
-from classclock.tally.keys.key_help import KEY_LINES, Group, KeyLine
+from classclock.tally.keys.key_help import KEY_LINES, SIGN_LINES, Group, KeyLine
 from classclock.tally.keys.key_language import EMPTIED_MS, GUARD_MS, LAPSE_MS
 from docs.markdown import code, page, table
 
@@ -20,21 +20,22 @@ Capitals are the same keys.
 - What is typed before a letter stands large on the screen. It lapses {LAPSE_MS // 1000} s after its
   last sign.
 - A key that is struck again within {GUARD_MS / 1000} s is taken for one that is held down: it
-  counts once, and the screen says so. A letter that ends a number is never refused. A number counts
-  whole or not at all.
+  counts once, and the screen says so. A letter, or enter, that ends a number is never refused, nor
+  at the settle is enter after any other key. A number counts whole or not at all.
 - With something typed, backspace takes off its last sign; once that has emptied it, backspace takes
   no entry back for {EMPTIED_MS / 1000} s.
 - Nothing is erased: what is taken back can be brought back.
 
 The last column says when a line holds: on the *board* before a segment, in its *count-in*, while
-the clock is *running* or *held*, and once the segment is *over*."""
+the clock is *running* or *held*, and once the segment is *over*. Signs are no keys:
+they stand on the screens where there is no room for words."""
 
 _COUNTED = {"intervals": "reps of intervals", "nothing": "nothing", "load": "loads"}
 _WHEN = {"late": "just after the end"}
 
 
 def keys_page() -> str:
-    lines = (*KEY_LINES, *SCREEN_KEYS)
+    lines = (*KEY_LINES, *SCREEN_KEYS, *SIGN_LINES)
     groups = (
         f"## {group.capitalize()}\n\n{table(HEADS, map(_row, _of(group, lines)))}"
         for group in get_args(Group)

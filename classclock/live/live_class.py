@@ -19,7 +19,7 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import lineup, partners_now
 from classclock.tally.decide import decide
-from classclock.tally.decide_clock import NotSettled, decide_clock
+from classclock.tally.decide_clock import decide_clock
 from classclock.tally.decide_fitting import decide_fitting
 from classclock.tally.decide_groups import (
     AS_PLANNED,
@@ -68,8 +68,6 @@ class LiveClass:
         self._read_loads = read_loads
         self._loads_in: Plan | None = None
         """The plan that they were read for."""
-        self._told: tuple[str, ...] = ()
-        """Who was named as unsettled in answer to the last command."""
 
     # -- reading -------------------------------------------------------------------
 
@@ -101,15 +99,11 @@ class LiveClass:
     def do(self, command: cmd.CountCommand | cmd.ClockCommand, at: int | None = None) -> Outcome:
         """Carry out a command given at a moment of the class's clock (now, unless told)."""
         at = self.clock.now() if at is None else at
-        told, self._told = self._told, ()
         if isinstance(command, cmd.CountCommand):
             return self._came(decide(self.record.sheet, command, at))
         if isinstance(command, cmd.Start) and self.record.segment.lift is not None:
             self.plan_loads()
-        decided = decide_clock(self.record, command, at, loads=self.loads, told=told)
-        if isinstance(decided, NotSettled):
-            self._told = decided.names
-        return self._came(decided)
+        return self._came(decide_clock(self.record, command, at, loads=self.loads))
 
     def add_person(self, newcomer: Person) -> Outcome:
         """Take someone in; late while a piece runs."""

@@ -18,6 +18,7 @@ from classclock.records.result import (
     load_worth,
     rounds_worth,
 )
+from classclock.tally.signs import SIGNS
 from classclock.units.times import show_time
 
 _MOST_DIGITS = 9
@@ -152,7 +153,7 @@ def _why_not(lane: LaneResults, *, settled: bool) -> str:
     if lane.late:
         return "came late"
     if lane.status == "stopped":
-        return "stopped early"
+        return SIGNS["stopped"].word
     if known(lane.option_changed_s, None) is not None:
         return "option changed in the middle"
     return "" if lane.rank is not None else "no score"

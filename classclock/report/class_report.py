@@ -13,6 +13,7 @@ from classclock.plan.formats.fit import length_of_planned
 from classclock.plan.model import FORMATS
 from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
+from classclock.tally.signs import SIGNS
 from classclock.units.times import show_time
 
 PageStandings = Mapping[tuple[int, int], Standing]
@@ -124,7 +125,7 @@ def _format_words(piece: PieceResults) -> str:
 def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> LaneLine:
     remarks = ["late"] if lane.late else []
     if lane.status == "stopped":
-        remarks.append("stopped early")
+        remarks.append(SIGNS["stopped"].word)
     return LaneLine(
         lane.rank,
         lane.athlete,

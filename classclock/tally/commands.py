@@ -4,6 +4,8 @@ from decimal import Decimal
 
 from msgspec import Struct
 
+from classclock.tally.signs import Doubt
+
 # -- the count: these reach `decide` -----------------------------------------
 
 
@@ -21,6 +23,8 @@ class SetNumber(Struct, frozen=True):
     number: Decimal | None
     rounds: int | None = None
     interval: int | None = None
+    instead: bool = False
+    """In answer to a load in doubt: that was the load."""
 
 
 class FinishNow(Struct, frozen=True):
@@ -35,9 +39,17 @@ class Miss(Struct, frozen=True):
 
 
 class TakeBack(Struct, frozen=True):
-    """That lane's last entry, or the newest, whoever's."""
+    """That lane's last entry; or of all the newest, the second newest, …, whoever's."""
 
     lane: str | None = None
+    newest: int = 1
+
+
+class TakeOut(Struct, frozen=True):
+    """In answer to a doubt: take back the entry that it comes from."""
+
+    lane: str
+    doubt: Doubt
 
 
 class BringBack(Struct, frozen=True):
@@ -76,6 +88,7 @@ CountCommand = (
     | FinishNow
     | Miss
     | TakeBack
+    | TakeOut
     | BringBack
     | Move
     | ChangeOption
@@ -125,7 +138,10 @@ class ShiftClock(Struct, frozen=True):
 
 
 class Next(Struct, frozen=True):
-    """The segment is over: settle it and go on. Names who is unsettled first, once."""
+    """The segment is over: what is asked first stands; with nothing asked, settle and go on."""
+
+    all_stands: bool = False
+    """Settle and go on, though something is asked."""
 
 
 class GoTo(Struct, frozen=True):

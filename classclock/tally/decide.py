@@ -7,8 +7,9 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.refusal import Refusal
+from classclock.tally.scores.questions import entry_in_doubt
 from classclock.tally.scores.written_scores import read_score
-from classclock.tally.sheet import Sheet
+from classclock.tally.sheet import Sheet, newest_entries
 from classclock.units.loads import Load
 
 __all__ = ["Refusal", "decide"]
@@ -35,8 +36,12 @@ def decide(  # noqa: C901, PLR0912  one case a command
         case cmd.Miss(lane=lane, load=amount):
             load = _load(sheet, amount) if amount else None
             return _if_counted(sheet, ev.Lifted(at, lane, load, made=False))
-        case cmd.TakeBack(lane=whose):
-            return _take_back_newest(sheet, at) if whose is None else _take_back(sheet, whose, at)
+        case cmd.TakeBack(lane=whose, newest=newest):
+            if whose is not None:
+                return _take_back(sheet, whose, at)
+            return _take_back_newest(sheet, newest, at)
+        case cmd.TakeOut():
+            return _take_out(sheet, command, at)
         case cmd.BringBack():
             taken = sheet.ledgers.taken
             return ev.BroughtBack(at, taken[-1]) if taken else Refusal("nothing was taken back")
@@ -81,23 +86,25 @@ def _load_made(sheet: Sheet, command: cmd.SetNumber, at: int) -> ev.CountEvent |
     if command.number == 0:
         return Refusal("0 is no load: / and the key is a miss")
     load = _load(sheet, command.number)
-    return _if_counted(
-        sheet, ev.Lifted(at, command.lane, load, made=True, interval=command.interval)
+    lifted = ev.Lifted(
+        at, command.lane, load, made=True, interval=command.interval, instead=command.instead
     )
+    return _if_counted(sheet, lifted)
 
 
 def _load(sheet: Sheet, amount: Decimal) -> Load:
     return Load(amount, sheet.piece.unit)
 
 
-def _take_back_newest(sheet: Sheet, at: int) -> ev.CountEvent | Refusal:
-    """The newest entry, whoever's; or the end of the piece, where that came after it."""
-    newest, end = sheet.ledgers.newest(), sheet.ended_by
-    if end is not None and (newest is None or end.number > newest.arrived):
-        return ev.TookBack(at, end.number)
-    if newest is None:
+def _take_back_newest(sheet: Sheet, newest: int, at: int) -> ev.CountEvent | Refusal:
+    """The newest entry, whoever's, or one before it; the end of the piece is among them."""
+    entries = newest_entries(sheet)
+    if newest <= len(entries):
+        return ev.TookBack(at, entries[newest - 1])
+    if not entries:
         return Refusal("there is nothing to take back")
-    return ev.TookBack(at, newest.number)
+    have = "is only one entry" if len(entries) == 1 else f"are only {len(entries)} entries"
+    return Refusal(f"there {have} to take back: -{len(entries)} and enter is the oldest")
 
 
 def _take_back(sheet: Sheet, lane: str, at: int) -> ev.CountEvent | Refusal:
@@ -107,6 +114,16 @@ def _take_back(sheet: Sheet, lane: str, at: int) -> ev.CountEvent | Refusal:
     if not tally.entries:
         return Refusal(f"there is nothing of {tally.lane.name}'s to take back")
     return ev.TookBack(at, tally.entries[-1])
+
+
+def _take_out(sheet: Sheet, command: cmd.TakeOut, at: int) -> ev.CountEvent | Refusal:
+    tally = _tally(sheet, command.lane)
+    if isinstance(tally, Refusal):
+        return tally
+    entry = entry_in_doubt(sheet, command.lane, command.doubt)
+    if entry is None:
+        return Refusal(f"nothing of {tally.lane.name}'s is in doubt: - and a letter takes back")
+    return ev.TookBack(at, entry)
 
 
 def _move(sheet: Sheet, command: cmd.Move, at: int) -> ev.CountEvent | Refusal:

@@ -1,9 +1,8 @@
 """What the coach means with the clock and the segments, answered: events, or a refusal.
 
-As `decide` for what is counted. Pure: what the coach was told last comes in with the command.
+As `decide` for what is counted. Pure.
 """
 
-from collections.abc import Collection, Sequence
 from typing import TYPE_CHECKING, assert_never
 
 from classclock.plan.model import is_piece
@@ -12,7 +11,7 @@ from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup, partners_now
 from classclock.tally.record import ClassRecord
 from classclock.tally.refusal import Refusal
-from classclock.tally.scores.scores import ODD_REPS, unsettled
+from classclock.tally.scores.questions import questions
 from classclock.tally.sheet import Sheet
 from classclock.units.times import show_time
 
@@ -24,24 +23,16 @@ Decided = tuple[ev.Event, ...] | Refusal
 _NOTHING_RUNS = Refusal("no clock is running")
 
 
-class NotSettled(Refusal, frozen=True):
-    """Going on waits for these: asked again with the same names, it lets them stand."""
-
-    names: tuple[str, ...]
-
-
 def decide_clock(  # noqa: C901, PLR0912  one case a command
     record: ClassRecord,
     command: cmd.ClockCommand,
     at: int,
     *,
     loads: "ClassLoads | None" = None,
-    told: tuple[str, ...] = (),
 ) -> Decided:
     """The events that this command comes to. `at` is when its key arrived, in ms of the class.
 
-    `loads` is what everybody is to lift, where that was read. `told` are the names of the
-    `NotSettled` that the coach was answered with just before, if it was that.
+    `loads` is what everybody is to lift, where that was read.
     """
     match command:
         case cmd.Start():
@@ -66,8 +57,8 @@ def decide_clock(  # noqa: C901, PLR0912  one case a command
         case cmd.ShiftClock(ms=ms):
             runs = record.phase(at) in ("running", "held")
             return (ev.ClockShifted(at, ms),) if runs else _NOTHING_RUNS
-        case cmd.Next():
-            return _next(record, at, loads, told)
+        case cmd.Next(all_stands=all_stands):
+            return _next(record, at, loads, all_stands=all_stands)
         case cmd.GoTo(steps=steps):
             return _go_to(record, steps, at)
         case _:
@@ -108,9 +99,7 @@ def _add_time(record: ClassRecord, by: int, at: int) -> Decided:
     return (ev.TimeAdded(at, by),)
 
 
-def _next(
-    record: ClassRecord, at: int, loads: "ClassLoads | None", told: tuple[str, ...]
-) -> Decided:
+def _next(record: ClassRecord, at: int, loads: "ClassLoads | None", *, all_stands: bool) -> Decided:
     sheet, chosen = record.sheet, record.chosen
     if record.closed:
         return Refusal("the class is over: ctrl+q leaves, up goes back to its last segment")
@@ -119,10 +108,10 @@ def _next(
     scored = is_piece(record.segment)
     settled: tuple[ev.Event, ...] = ()
     if scored and not sheet.settled:
-        asked = unsettled(sheet)
-        names = tuple(sheet.tallies[lane].lane.name for lane, _ in asked)
-        if names and names != told:
-            return NotSettled(_unsettled_words(names, {words for _, words in asked}), names)
+        asked = () if all_stands else questions(sheet)
+        if asked:
+            first = asked[0]
+            return (ev.LetStand(at, first.lane, first.doubt, first.intervals),)
         settled = (ev.Settled(at, chosen.segment, chosen.heat),)
     heats = max((lane.heat for lane in all_heats(record, loads)), default=1) if scored else 1
     if chosen.heat < heats:
@@ -131,13 +120,6 @@ def _next(
     if after is not None:
         return (*settled, ev.SegmentChosen(at, after))
     return (*settled, ev.ClassClosed(at))
-
-
-def _unsettled_words(names: Sequence[str], wanted: Collection[str]) -> str:
-    who = ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
-    if set(wanted) == {ODD_REPS}:
-        return f"not settled yet: {who}. Type their odd reps, or enter again to count none"
-    return f"not settled yet: {who}. Look at what is asked, or enter again to let it stand"
 
 
 def _go_to(record: ClassRecord, steps: int, at: int) -> Decided:

@@ -12,6 +12,7 @@ from msgspec import Struct
 
 from classclock.plan.formats.fit import Fit
 from classclock.tally.lanes import Lane, Person, Sharing
+from classclock.tally.signs import Doubt
 from classclock.units.loads import Load
 
 
@@ -211,6 +212,8 @@ class Lifted(_Entry, frozen=True):
     made: bool
     interval: int | None = None
     """Which set, from 1, where it was named; None is the one that the moment belongs to."""
+    instead: bool = False
+    """At the settle: this was the load of the first one in doubt; it keeps its set and moment."""
 
 
 class FinishedNow(_Entry, frozen=True):
@@ -237,6 +240,17 @@ class Corrected(_Entry, frozen=True):
     finish: int | None = None
     """Milliseconds of the piece."""
     load: Load | None = None
+
+
+class LetStand(_Entry, frozen=True):
+    """At the settle: the coach was asked of this doubt and went on; the first of its kind stands.
+
+    What nobody gave counts as none, but for intervals, which stay unknown and aren't asked again.
+    """
+
+    doubt: Doubt
+    intervals: tuple[int, ...] = ()
+    """Those that nobody gave, from 1."""
 
 
 class LaneJoined(_Happened, frozen=True):
@@ -295,7 +309,9 @@ RunEvent = SegmentChosen | SegmentStarted | CalledOff | Restarted
 ClockEvent = Held | Resumed | HoldUndone | SegmentEnded | TimeAdded | ClockShifted
 """The clock of the segment that is on: these change its sheet."""
 
-LaneEvent = Tapped | Numbered | Lifted | FinishedNow | StoppedHere | OptionChanged | Corrected
+LaneEvent = (
+    Tapped | Numbered | Lifted | FinishedNow | StoppedHere | OptionChanged | Corrected | LetStand
+)
 """An entry of a lane: it can be taken back."""
 
 CountEvent = LaneEvent | LaneJoined | TookBack | BroughtBack | Moved | Settled

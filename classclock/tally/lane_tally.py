@@ -6,6 +6,7 @@ from msgspec.structs import replace
 from classclock.tally.counting.pace import Pace
 from classclock.tally.events import Corrected
 from classclock.tally.lanes import Lane
+from classclock.tally.signs import SIGNS, Doubt
 from classclock.units.loads import Load
 from classclock.units.times import show_time
 
@@ -33,6 +34,21 @@ class Attempt(Struct, frozen=True):
     doubtful: bool = False
 
 
+ODD_REPS_CUT = "odd reps cut"
+
+
+class Doubted(Struct, frozen=True):
+    """Something to be looked at before the score is settled."""
+
+    doubt: Doubt
+    about: str
+    """`round 5`, `825 kg`, or that odd reps were cut."""
+    words: str
+    """As the results say it."""
+    round: int | None = None
+    """Which one, from 1, where it is a round."""
+
+
 class LaneTally(Struct, frozen=True):
     """Everything known of a lane at one moment."""
 
@@ -53,12 +69,17 @@ class LaneTally(Struct, frozen=True):
     """Station and pace of every station that was timed."""
     station_doubtful: bool = False
     intervals: tuple[int | None, ...] = ()
+    let_unknown: tuple[int, ...] = ()
+    """Intervals of which the coach was asked, and let them stand unknown."""
     attempts: tuple[Attempt, ...] = ()
     reps: int = 0
     """In a piece scored by reps: all of them so far."""
     finish: int | None = None
     stopped: int | None = None
+    cut: str = ""
+    """In words, where the round got smaller and cut the odd reps: to be asked again."""
     remarks: tuple[str, ...] = ()
+    """Of entries that count no more, why."""
     asks_missed: bool = False
     correction: Corrected | None = None
     option_changed: int | None = None
@@ -88,6 +109,11 @@ class LaneTally(Struct, frozen=True):
         return max(made, key=lambda load: load.kg, default=None)
 
     @property
+    def load_in_doubt(self) -> int | None:
+        """Which of the attempts is asked about first, from 0."""
+        return next((at for at, tried in enumerate(self.attempts) if tried.doubtful), None)
+
+    @property
     def out(self) -> bool:
         """Whether the lane has finished or stopped."""
         return self.finish is not None or self.stopped is not None
@@ -111,20 +137,22 @@ class LaneTally(Struct, frozen=True):
         return self.lane.late
 
     @property
+    def doubted(self) -> tuple[Doubted, ...]:
+        """What should be looked at before the score is settled."""
+        rounds = [_doubted_round(n, done) for n, done in enumerate(self.rounds, 1) if done.doubtful]
+        heavy = [
+            Doubted("load", str(tried.load), f"{tried.load} {SIGNS['load'].flag}")
+            for tried in self.attempts
+            if tried.doubtful
+        ]
+        less = [Doubted("less", ODD_REPS_CUT, self.cut)] if self.cut else []
+        less += [Doubted("less", "a call", remark) for remark in self.remarks]
+        return (*sorted(rounds, key=lambda one: one.doubt == "filled in"), *heavy, *less)
+
+    @property
     def doubts(self) -> tuple[str, ...]:
-        """What should be looked at before the score is settled, in words."""
-        short = [
-            f"round {n} in {show_time(done.split)} is very short"
-            for n, done in enumerate(self.rounds, start=1)
-            if done.doubtful and not done.filled and done.split is not None
-        ]
-        filled = [
-            f"round {n} was filled in"
-            for n, done in enumerate(self.rounds, start=1)
-            if done.doubtful and (done.filled or done.split is None)
-        ]
-        heavy = [f"{tried.load} is far above earlier" for tried in self.attempts if tried.doubtful]
-        return (*short, *filled, *heavy, *self.remarks)
+        """The same in words alone."""
+        return tuple(one.words for one in self.doubted)
 
     def settled(self) -> "LaneTally":
         """Nothing is in doubt any more, and odd reps that nobody gave count as none."""
@@ -135,5 +163,14 @@ class LaneTally(Struct, frozen=True):
             odd=self.odd if self.odd is not None else self.odd_floor,
             station_doubtful=False,
             asks_missed=False,
+            cut="",
             remarks=(),
         )
+
+
+def _doubted_round(number: int, done: Round) -> Doubted:
+    about = f"round {number}"
+    if done.filled or done.split is None:
+        return Doubted("filled in", about, f"{about} {SIGNS['filled in'].flag}", number)
+    words = f"{about} in {show_time(done.split)} {SIGNS['fast'].flag}"
+    return Doubted("fast", about, words, number)

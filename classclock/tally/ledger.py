@@ -32,11 +32,6 @@ class Ledgers(Struct, frozen=True):
         standing = sorted(self.standing(lane), key=lambda entry: entry.arrived)
         return tuple(entry.number for entry in standing)
 
-    def newest(self) -> Entry | None:
-        """The newest entry that stands, whoever's."""
-        standing = (entry for entries in self.lanes.values() for entry in entries if entry.stands)
-        return max(standing, key=lambda entry: entry.arrived, default=None)
-
     def lane_of(self, number: int) -> str | None:
         for lane, entries in self.lanes.items():
             if any(entry.number == number for entry in entries):

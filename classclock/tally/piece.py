@@ -7,6 +7,7 @@ from classclock.plan.formats.counting import Counting
 from classclock.plan.model import Segment
 from classclock.plan.station import Station
 from classclock.tally.lanes import Lane
+from classclock.tally.signs import SIGNS
 from classclock.units.loads import Load, Unit
 
 
@@ -56,4 +57,4 @@ class Piece(Counting, frozen=True, kw_only=True):
         if choice is None:
             return ""
         load = chosen_load(choice, lane.load)
-        return "?" if load is None else str(load)
+        return SIGNS["not given"].sign if load is None else str(load)

@@ -135,6 +135,8 @@ def _entered(event: ev.LaneEvent, sheet: Sheet, tally: LaneTally) -> str:
             return f"{name}: {piece.stations[station].options[option - 1].name} from here"
         case ev.Corrected():
             return f"{name} corrected to {score}"
+        case ev.LetStand():
+            return f"{name}: {score}, as it stands. Backspace asks again"
         case ev.Lifted(load=load, made=made):
             load = load or (tally.attempts[-1].load if tally.attempts else None)
             tried = f"{name} {'made' if made else 'missed'} {load or 'the load'}, {when}"

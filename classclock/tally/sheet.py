@@ -175,6 +175,17 @@ class Sheet(Struct, frozen=True):
         return replace(self, tallies=tallies)
 
 
+def newest_entries(sheet: Sheet) -> tuple[int, ...]:
+    """The numbers of all entries that stand, the newest first; the end on a key is one of them."""
+    ledgers, end = sheet.ledgers, sheet.ended_by
+    arrived = {
+        entry.number: entry.arrived for lane in sheet.lanes for entry in ledgers.standing(lane.id)
+    }
+    if end is not None:
+        arrived[end.number] = end.number
+    return tuple(sorted(arrived, key=lambda number: arrived[number], reverse=True))
+
+
 def _closed_if_all_in(sheet: Sheet, at: int) -> Sheet:
     """Once the time of "all in" has run out the piece is over, whatever is taken back later."""
     if sheet.everybody_in is None or sheet.ended_by is not None or sheet.ended_all_in is not None:

@@ -6,6 +6,7 @@ from classclock.clock.timeline import Timeline
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
+from classclock.tally.signs import SIGNS
 from classclock.units.loads import plain
 from classclock.units.times import show_time
 from classclock.wall.blocks import Block, BlockKind
@@ -120,7 +121,7 @@ def _attempts(timeline: Timeline, tally: LaneTally, elapsed: int) -> Boxes:
         for tried in tally.attempts
     ]
     if timeline.steps <= 1:
-        return Boxes((*(text or "?" for _, text in shown), None), len(shown))
+        return Boxes((*(text or SIGNS["not given"].sign for _, text in shown), None), len(shown))
     latest = dict(shown)
     numbers = tuple(latest.get(n) for n in range(1, timeline.steps + 1))
     return Boxes(numbers, current_step(timeline, elapsed))

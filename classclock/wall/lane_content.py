@@ -14,6 +14,7 @@ from classclock.tally.piece import Piece
 from classclock.tally.scores.on_for import Earlier, OnFor, on_for
 from classclock.tally.scores.scores import places
 from classclock.tally.sheet import Sheet
+from classclock.tally.signs import SIGNS
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.kept import Same
 from classclock.units.loads import plain
@@ -40,8 +41,10 @@ class LaneContent(Struct, frozen=True):
     on_for: str = ""
     against: str = ""
     standing: Hue = "first"
+    sign: str = ""
+    """What isn't sure about it, in one sign."""
     doubtful: bool = False
-    asks_missed: bool = False
+    """Whether that is an entry in doubt, and not only a call that may be missing."""
     out: bool = False
     bar: LaneBar | None = None
     selected: bool = False
@@ -124,6 +127,8 @@ class LaneContents:
 def lane_content(at: LaneAt) -> LaneContent:
     """What the lane says then."""
     piece, timeline, tally = at.piece.it, at.timeline.it, at.tally.it
+    doubts = () if at.settled else tuple(one.doubt for one in tally.doubted)
+    missed = tally.asks_missed
     content = LaneContent(
         key=tally.lane.key,
         name=printable(tally.lane.name),
@@ -135,8 +140,8 @@ def lane_content(at: LaneAt) -> LaneContent:
             piece, timeline, tally, at.elapsed, at.equipment.it, shared=at.shared
         ),
         split=_split(tally),
-        doubtful=bool(tally.doubts) and not at.settled,
-        asks_missed=tally.asks_missed,
+        sign=SIGNS[doubts[0]].sign if doubts else SIGNS["missed one"].sign if missed else "",
+        doubtful=bool(doubts),
         out=tally.out,
         bar=bar_of(piece, timeline, tally, at.elapsed),
         selected=at.selected,

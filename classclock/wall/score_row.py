@@ -13,8 +13,10 @@ class ScoreRow(Struct, frozen=True):
     key: str = ""
     rank: str = ""
     asked: str = ""
-    """What the score still lacks: large where there is room."""
+    """What is to be asked of it: large where there is room."""
     notes: tuple[str, ...] = ()
+    signs: str = ""
+    """What stands for both where there is no room for words."""
     best: str = ""
     """What is to be cheered beside the athlete's earlier scores."""
     best_hue: Hue = "first"

@@ -1,5 +1,6 @@
 """What the settle shows, worked out from the class: pure values, ready to be painted."""
 
+from collections.abc import Collection
 from pathlib import Path
 
 from msgspec import Struct
@@ -9,17 +10,16 @@ from classclock.live.live_class import LiveClass
 from classclock.plan.model import is_piece
 from classclock.plan.outline import describe
 from classclock.tally.fitted_words import described
-from classclock.tally.lane_tally import LaneTally
 from classclock.tally.scores.lane_score import LaneScore
-from classclock.tally.scores.scores import scores, unsettled
+from classclock.tally.scores.questions import ScoreQuestion, questions
+from classclock.tally.scores.scores import scores
 from classclock.tally.sheet import Sheet
+from classclock.tally.signs import SIGNS, Remark, signed
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, with_best
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow
-
-_FORMS = {"intervals": "3:12n gives interval 3", "rounds": "12n gives odd reps"}
 
 
 class SettlePage(Struct, frozen=True):
@@ -32,8 +32,10 @@ class SettlePage(Struct, frozen=True):
     """All that is to be said of the selected lane."""
     hint: str
     """What to do next, in one line."""
-    asks: bool
-    """Whether somebody is still to be asked."""
+    question: str
+    """Who is asked what first, to be drawn large; empty where nobody is."""
+    short_question: str = ""
+    """Where there is no room for that in large letters."""
 
 
 def settle_page(
@@ -54,81 +56,118 @@ def settle_page(
     title = printable(segment.name)
     if sheet is None or not is_piece(segment):
         words = printable(describe(segment), 120)
-        return SettlePage(title, words, "over", (), "", "enter goes on", asks=False)
+        return SettlePage(title, words, "over", (), "", "enter goes on", "")
     words = printable(described(record, record.chosen.segment, sheet), 120)
     heats = record.heats(record.chosen)
     if len(heats) > 1 or sheet.heat > 1:
         title = f"{title}, heat {sheet.heat}"
-    to_ask = dict(unsettled(sheet))
+    asked = questions(sheet)
+    order = list(dict.fromkeys(one.lane for one in asked))
     here = [
         score
         for score in scores(heats, now=None, settled=sheet.settled)
         if score.heat == sheet.heat
     ]
-    # Whoever keeps their rank to themselves stands last: it could be read from their place.
+    # Who is asked stands first, in the order of the lanes. Of the others whoever keeps their rank
+    # to themselves stands last: it could be read from their place.
     here.sort(
         key=lambda score: (
-            score.lane.id not in to_ask,
+            order.index(score.lane.id) if score.lane.id in order else len(order),
             off_the_wall(score.lane, record.people),
         )
     )
     key = record.chosen._replace(heat=1)
     by_load = sheet.piece.counts_by == "load"
+    hidden = frozenset(
+        lane.id for lane in sheet.lanes if by_load and off_the_wall(lane, record.people)
+    )
     rows = []
     for score in here:
-        asked = to_ask.get(score.lane.id, "")
+        own = tuple(one for one in asked if one.lane == score.lane.id)
         row = _row(
             score,
-            sheet.tallies[score.lane.id],
-            asked,
+            sheet.tallies[score.lane.id].corrected,
+            own,
             selected=score.lane.id == selected,
             mirrored=mirrored,
+            hidden=hidden,
         )
-        if not asked:
+        if not own:
             row = with_best(row, (standings or {}).get((key, score.lane.id)))
         if off_the_wall(score.lane, record.people):
             row = score_kept_off(row, by_load=by_load)
         rows.append(row)
+    detail = next((_detail(row) for row in rows if row.selected), "")
     return SettlePage(
         title,
         words,
         _state(sheet, saved),
         tuple(rows),
-        next((_detail(row) for row in rows if row.selected), ""),
-        _hint(sheet, tuple(rows), len(to_ask)),
-        asks=bool(to_ask),
+        detail or _details(asked, hidden, mirrored=mirrored),
+        _hint(sheet, asked),
+        _aloud(asked[0], hidden) if asked else "",
+        _aloud(replace(asked[0], words=asked[0].short or asked[0].words), hidden) if asked else "",
     )
 
 
 def _row(
-    score: LaneScore, tally: LaneTally, asked: str, *, selected: bool, mirrored: bool
+    score: LaneScore,
+    corrected: str | None,
+    asked: tuple[ScoreQuestion, ...],
+    *,
+    selected: bool,
+    mirrored: bool,
+    hidden: Collection[str],
 ) -> ScoreRow:
     absent = score.status == "absent"
-    lacks = asked and asked != "; ".join(tally.doubts)
+    remarks = {} if absent else _remarks(score, corrected, mirrored=mirrored)
+    kinds = dict.fromkeys((*(one.doubt for one in asked), *remarks))
     return ScoreRow(
         name=printable(score.athlete, 40),
         score="-" if absent else score.score,
         key=score.key,
         rank="" if score.rank is None else str(score.rank),
-        asked=f"{asked}?" if lacks else "",
-        notes=() if absent else _notes(score, tally, mirrored=mirrored),
+        asked=" ".join(_words(one, hidden) for one in asked),
+        notes=tuple(signed(kind, words) for kind, words in remarks.items()),
+        signs="".join(SIGNS[kind].sign for kind in kinds),
         selected=selected,
     )
 
 
-def _notes(score: LaneScore, tally: LaneTally, *, mirrored: bool) -> tuple[str, ...]:
-    doubts = tally.doubts
-    if mirrored and any(tried.doubtful for tried in tally.attempts):
-        # That a load is far above earlier ones tells the room what somebody's maximum is.
-        doubts = (*replace(tally, attempts=()).doubts, "a load: look again")
-    notes = [f"? {doubt}" for doubt in doubts]
+def _remarks(score: LaneScore, corrected: str | None, *, mirrored: bool) -> dict[Remark, str]:
+    """What is said of the score beside what is asked; `corrected` is why it was set right."""
+    remarks: dict[Remark, str] = {}
     if score.status == "stopped":
-        notes.append("stopped early")
-    if tally.corrected is not None:
-        notes.append("corrected" if mirrored else f"corrected: {printable(tally.corrected)}")
+        remarks["stopped"] = SIGNS["stopped"].word
+    if corrected is not None:
+        word = SIGNS["corrected"].word
+        remarks["corrected"] = word if mirrored else f"{word}: {printable(corrected)}"
     if score.modification:
-        notes.append(printable(score.modification))
-    return tuple(notes)
+        remarks["option"] = printable(score.modification)
+    return remarks
+
+
+def _words(question: ScoreQuestion, hidden: Collection[str]) -> str:
+    """As it is asked, behind its sign; of somebody's load that is kept off the wall no number."""
+    about_a_load = question.doubt == "load" and question.lane in hidden
+    words = f"{SIGNS['load'].word}: right?" if about_a_load else question.words
+    return words if question.doubt == "not given" else signed(question.doubt, words)
+
+
+def _aloud(question: ScoreQuestion, hidden: Collection[str]) -> str:
+    return printable(f"{printable(question.name, 40)}: {_words(question, hidden)}")
+
+
+def _details(asked: tuple[ScoreQuestion, ...], hidden: Collection[str], *, mirrored: bool) -> str:
+    """What the first question comes from, and what is asked next."""
+    if not asked:
+        return ""
+    first, *others = asked
+    # That a load is far above earlier ones tells the room what somebody's maximum is.
+    says = "" if first.doubt == "load" and mirrored else printable(first.detail)
+    then = "; ".join(_aloud(one, hidden) for one in others[:3])
+    more = f" and {len(others) - 3} more" if len(others) > 3 else ""
+    return ". ".join(part for part in (says, f"then {then}{more}" if others else "") if part)
 
 
 def _detail(row: ScoreRow) -> str:
@@ -141,17 +180,18 @@ def _state(sheet: Sheet, saved: tuple[str, ...]) -> str:
     return f"{standing}, saved as {Path(saved[0]).name}" if saved else f"{standing}, not saved yet"
 
 
-def _hint(sheet: Sheet, rows: tuple[ScoreRow, ...], to_ask: int) -> str:
+def _hint(sheet: Sheet, asked: tuple[ScoreQuestion, ...]) -> str:
     if sheet.settled:
         return "enter goes on; F9 corrects the selected score"
-    if not to_ask:
+    if not asked:
         return "enter: settle and go on"
-    lacking = [row.name for row in rows[:to_ask] if row.asked]
-    if not lacking:
-        doubted = [row.name for row in rows[:to_ask]]
-        return f"look at {_names(doubted)}; enter twice settles it as it stands"
-    return f"{_FORMS.get(sheet.piece.counts_by, '12n')}, n being the key: ask {_names(lacking)}"
-
-
-def _names(names: list[str]) -> str:
-    return ", ".join(names[:4]) + (f" and {len(names) - 4} more" if len(names) > 4 else "")
+    first = asked[0]
+    number = "82.5" if sheet.piece.counts_by == "load" else "12"
+    answers = [f"{number} enter: {number} {first.number}"] if first.number else []
+    if first.doubt == "not given":
+        answers.append("enter: stays unknown" if first.intervals else "enter: none")
+    else:
+        answers += ["enter: it stands", "- enter: take it out"]
+    if len(asked) > 1:
+        answers.append("* enter: all stand")
+    return "   ".join(answers)

@@ -10,6 +10,7 @@ from classclock.tally.fitted_words import described
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores
+from classclock.tally.signs import SIGNS, Doubt, Remark, signed, told_by
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, with_best
 from classclock.wall.kept_off import off_the_wall
@@ -68,11 +69,19 @@ def _in_order(every: Sequence[LaneScore], record: ClassRecord) -> list[LaneScore
 
 
 def _row(score: LaneScore, standing: Standing | None, record: ClassRecord) -> ScoreRow:
+    # Nobody looks again here, and the room may not read what a doubt on a load says: a word does.
+    doubts = dict.fromkeys(told_by(flag) for flag in score.flags)
+    words: dict[Doubt | Remark, str] = {doubt: SIGNS[doubt].word for doubt in doubts}
+    if score.status == "stopped":
+        words["stopped"] = SIGNS["stopped"].word
+    if score.modification:
+        words["option"] = printable(score.modification)
     row = ScoreRow(
         name=printable(score.athlete, 40),
         score=score.score,
         rank="" if score.rank is None else str(score.rank),
-        notes=(printable(score.modification),) if score.modification else (),
+        notes=tuple(signed(kind, said) for kind, said in words.items()),
+        signs="".join(SIGNS[kind].sign for kind in words),
     )
     row = with_best(row, standing)
     if off_the_wall(score.lane, record.people):

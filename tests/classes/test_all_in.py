@@ -41,17 +41,15 @@ def all_in(coach: Any) -> Any:
 def test_all_in_ends_by_itself_and_enter_goes_on_long_before_the_cap(all_in: Any) -> None:
     all_in.wind(14)
     assert all_in.session.live.phase == "over"
-    assert all_in.type("<enter>").endswith("Look at what is asked, or enter again to let it stand")
-    all_in.wind(2)
-    all_in.type("<enter>")
+    assert all_in.type("<enter>").endswith("as it stands. Backspace asks again")
+    all_in.type("*<enter>")
     assert all_in.session.live.phase == "closed"
 
 
 def test_enter_after_the_class_is_over_says_so(all_in: Any) -> None:
     all_in.wind(14)
-    for _ in range(2):
-        all_in.type("<enter>")
-        all_in.wind(2)
+    all_in.type("*<enter>")
+    all_in.wind(2)
     assert all_in.type("<enter>").startswith("the class is over")
 
 

@@ -25,9 +25,8 @@ def held(coach: Any, monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> Any:
         coach.type("inb")
     coach.wind(600)
     coach.type("12n3i4b")
-    for _ in range(2):
-        coach.wind(2)
-        coach.type("<enter>")
+    coach.wind(2)
+    coach.type("*<enter>")
     assert coach.session.live.phase == "closed"
     coach.session.save()
     return coach

@@ -16,9 +16,8 @@ def test_what_the_class_saved_is_what_the_book_reads(coach: Any) -> None:
         coach.type("ni")
     coach.wind(605)
     coach.type("12n3i.b")
-    for _ in range(2):
-        coach.wind(2)
-        coach.type("<enter>")
+    coach.wind(2)
+    coach.type("*<enter>")
     assert coach.session.live.phase == "closed"
     coach.session.save()
     document = read_results(coach.session.results.saved[0])

@@ -43,9 +43,8 @@ def finish(coach: Any, odd: str) -> ResultsDocument:
     sheet = coach.session.live.record.sheet
     coach.wind((sheet.timeline.total - sheet.elapsed(coach.session.live.clock.now())) / 1000 + 5)
     coach.type(odd)
-    for _ in range(2):
-        coach.wind(2)
-        coach.type("<enter>")
+    coach.wind(2)
+    coach.type("*<enter>")
     coach.session.save()
     coach.session.close()
     document = read_results(coach.session.results.saved[0])

@@ -159,9 +159,8 @@ def test_a_class_closed_by_the_coach_is_not_offered_again(
     coach = open_class()
     in_the_piece(coach)
     coach.wind(900)
-    for _ in range(3):
-        coach.wind(5)
-        coach.type("<enter>")
+    coach.wind(5)
+    coach.type("*<enter>")
     assert coach.session.live.phase == "closed"
     coach.session.close()
     assert unfinished(coach.session.journal.path.parent, source.wall()) == ()
@@ -302,9 +301,7 @@ def test_replay_says_that_what_is_settled_in_the_journal_was_saved_as_provisiona
         coach.type(keys)
         coach.wind(2)
     coach.session.save()
-    for _ in range(2):
-        coach.type("<enter>")
-        coach.wind(2)
+    coach.type("*<enter>")
     assert coach.session.live.record.sheet.settled or coach.session.live.record.closed
     assert main(["replay", str(coach.session.journal.path)]) == 1
     assert "Turntable: settled in the journal, saved was provisional" in capsys.readouterr().out

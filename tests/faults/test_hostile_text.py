@@ -104,10 +104,8 @@ def held(club: HostileClub) -> None:
         for keys in ("i", "2n", "60b", ":i1"):
             coach.type(keys)
         coach.wind(400)
-        coach.type("<enter>")
+        coach.type("*<enter>" if segment else "<enter>")
         coach.wind(2)
-        if segment:
-            coach.type("<enter>")
     assert session.save()
     assert session.live.phase == "closed"
     session.close()

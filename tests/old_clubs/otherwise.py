@@ -45,6 +45,11 @@ OTHERWISE = (
         "what came after the end of a journal that nobody closed is not known, and that is said",
     ),
     Otherwise(
+        "night-yard/said/*-replay-2026-01-29-2000-siding.txt",
+        ('+ " Bram: round 5 in 0:14 is very short',),
+        "of scores that nobody settled it is said what was to be looked at",
+    ),
+    Otherwise(
         "night-yard/said/after-erasing/0[23]-*.txt",
         (
             "+   would be removed: {club}/book-v2.sqlite",

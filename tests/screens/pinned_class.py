@@ -138,8 +138,7 @@ def held_the_week_before(folder: Path) -> None:
     until(LENGTH + 4)
     for signs in odd_reps(LAST_WEEK):
         strike(*signs)
-    for _ in range(2):
-        strike("<enter>")
+    strike("*", "<enter>")
     session.save()
     session.close()
 
@@ -191,8 +190,7 @@ class PinnedClass:
             case "end":
                 for signs in odd_reps(TODAY, "Bram", "Saoirse"):
                     await self._type(*signs)
-                for _ in range(2):
-                    await self._type("<enter>")
+                await self._type("*", "<enter>")
         await self._at_rest()
         return self._seen()
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from classclock.plan.model import Plan
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.decide_clock import Decided, NotSettled, decide_clock
+from classclock.tally.decide_clock import Decided, decide_clock
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
@@ -157,38 +157,16 @@ def test_a_countdown_loses_no_more_than_is_left(board: ClassRecord) -> None:
 # -- going on ------------------------------------------------------------------
 
 
-def test_going_on_names_who_is_unsettled_once_then_lets_it_stand(over: ClassRecord) -> None:
-    asked = decide_clock(over, cmd.Next(), CAP + 5_000)
-    assert isinstance(asked, NotSettled)
-    assert asked.names == ("Bram", "Noor")
-    assert asked.text == (
-        "not settled yet: Bram, Noor. Type their odd reps, or enter again to count none"
+def test_going_on_lets_what_is_asked_stand_one_by_one_and_then_settles(over: ClassRecord) -> None:
+    now = CAP + 5_000
+    for name in ("Bram", "Noor"):
+        decided = decide_clock(over, cmd.Next(), now)
+        assert decided == (ev.LetStand(now, name, "not given"),)
+        over = carried_out(over, decided)
+    assert decide_clock(over, cmd.Next(), now) == (
+        ev.Settled(now, PIECE, 1),
+        ev.SegmentChosen(now, 2),
     )
-    again = decide_clock(over, cmd.Next(), CAP + 7_000, told=asked.names)
-    assert again == (ev.Settled(CAP + 7_000, PIECE, 1), ev.SegmentChosen(CAP + 7_000, 2))
-
-
-def test_who_became_unsettled_since_is_named_before_it_goes_on(over: ClassRecord) -> None:
-    asked = decide_clock(over, cmd.Next(), CAP + 5_000, told=("Bram",))
-    assert isinstance(asked, NotSettled)
-
-
-def test_four_are_named_and_the_others_counted(depot: Plan) -> None:
-    names = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri")
-    opened = ev.ClassOpened(OPENED, "depot", "", "kg", people_named(names), None)
-    record = folded(ClassRecord(depot), opened, ev.SegmentChosen(OPENED, PIECE))
-    record = carried_out(record, decide_clock(record, cmd.Start(), STARTED))
-    text = refusal(decide_clock(record, cmd.Next(), CAP + 5_000))
-    assert text.startswith("not settled yet: Ilse, Bram, Noor, Piet and 2 more.")
-
-
-def test_doubts_are_asked_about_in_other_words_than_odd_reps(over: ClassRecord) -> None:
-    given = [ev.Numbered(GO + 80_000, name, reps=1) for name in ("Bram", "Noor")]
-    taps = [ev.Tapped(GO + 200_000 + second * 60_000, "Ilse") for second in (0, 1, 2)]
-    quick = ev.Tapped(GO + 321_000, "Ilse")
-    record = folded(over, *given, *taps, quick, ev.Numbered(GO + 330_000, "Ilse", reps=1))
-    text = refusal(decide_clock(record, cmd.Next(), CAP + 5_000))
-    assert text == "not settled yet: Ilse. Look at what is asked, or enter again to let it stand"
 
 
 def test_after_the_last_segment_the_class_closes_and_only_back_is_left(over: ClassRecord) -> None:
@@ -222,8 +200,9 @@ def test_more_than_a_heat_holds_go_on_to_the_next_heat_before_the_next_segment(
         started = carried_out(record, decide_clock(record, cmd.Start(), STARTED))
         assert started.sheet is not None
         assert {lane.heat for lane in started.sheet.lanes} == {heat}
-        names = tuple(lane.name for lane in started.sheet.lanes)
-        on = decide_clock(started, cmd.Next(), CAP, told=names)
+        stood = [ev.LetStand(CAP, lane.id, "not given") for lane in started.sheet.lanes]
+        started = folded(started, *stood)
+        on = decide_clock(started, cmd.Next(), CAP)
         assert on == (ev.Settled(CAP, PIECE, heat), then)
         record = carried_out(started, on)
 

@@ -126,6 +126,7 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.StoppedHere(50_000, "ilse"),
     ev.OptionChanged(50_000, "ilse", 0, 1),
     ev.Corrected(50_000, "ilse", "asked", rounds=2, reps=0),
+    ev.LetStand(50_000, "ilse", "not given"),
     ev.LaneJoined(50_000, Lane("noor", "Noor", "n", ("noor",), late=True)),
     ev.TookBack(50_000, 3),
     ev.BroughtBack(50_000, 4),

@@ -1,10 +1,12 @@
 """The scores of a class, printed."""
 
+from collections.abc import Iterator
 from datetime import datetime
 from typing import Any
 
 from classclock.commands.shared.printing import print_json, print_tables
-from classclock.records.document import ResultsDocument, plain_values
+from classclock.records.document import PieceResults, ResultsDocument, plain_values
+from classclock.tally.signs import signed, told_by
 from classclock.units.printable import printable
 
 
@@ -32,8 +34,15 @@ def _print_table(document: ResultsDocument) -> None:
             words = (lane.athlete, lane.score, lane.modification or "as written")
             cells = (rank, *words, lane.status, lane.note)
             table.add_row(*(Text(printable(cell)) for cell in cells))
-        shown += [Text(), table]
+        shown += [Text(), table, *map(Text, _doubts(piece))]
     print_tables(*shown)
+
+
+def _doubts(piece: PieceResults) -> Iterator[str]:
+    """What was to be looked at when they were saved, each behind its sign."""
+    for lane in piece.lanes:
+        for flag in lane.flags:
+            yield printable(signed(told_by(flag), f"{lane.athlete}: {flag}"))
 
 
 def _side(column: str) -> Any:

@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from classclock.screens.canvas.cells import Drawing, row_of
 from classclock.screens.canvas.theme import Shades, Theme
+from classclock.tally.signs import SIGNS
 from classclock.wall.blocks import Block
 
 _EIGHTHS = " ▏▎▍▌▋▊▉"
@@ -107,7 +108,7 @@ def draw_bar(
     for piece in bar:
         if piece.doubtful and piece.end - piece.start >= 8:
             middle = (piece.start + piece.end) // 16
-            lines[(rows - 1) // 2][middle] = ("?", theme.ground, theme.doubtful)
+            lines[(rows - 1) // 2][middle] = (SIGNS["fast"].sign, theme.ground, theme.doubtful)
     if thin:
         lines = [
             [(_HALF_TICK if cell[0] == _TICK else cell[0], *cell[1:]) for cell in row]

@@ -6,6 +6,7 @@ from functools import lru_cache
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, line, place
 from classclock.screens.canvas.letters import dot_type
 from classclock.screens.canvas.theme import Theme
+from classclock.tally.signs import SIGNS
 from classclock.units.cell_dots import CellDots
 from classclock.wall.hue import Hue
 
@@ -26,9 +27,9 @@ def draw_interval_strip(
 ) -> Drawing:
     """`numbers` are what each interval has, None if nobody gave it; `current` counts from 0.
 
-    An interval that is over and lacks its number shows `?`. The current one is outlined. Where not
-    all fit, those around the current one are shown. `dots`: numbers in dot letters where there is
-    room, for terminals with sextants.
+    One that is over and lacks its number says so by its sign. The current one is outlined. Where
+    not all fit, those around the current one are shown. `dots`: numbers in dot letters where there
+    is room, for terminals with sextants.
     """
     return _draw(
         columns,
@@ -66,7 +67,9 @@ def _draw(
         elif number is not None:
             box = _box(number, each - 1, rows, theme.key_ink, shades.block, dots=dots)
         elif at < reached:
-            box = _box("?", each - 1, rows, theme.ground, theme.doubtful, dots=dots)
+            box = _box(
+                SIGNS["not given"].sign, each - 1, rows, theme.ground, theme.doubtful, dots=dots
+            )
         else:
             box = _box(str(at + 1), each - 1, rows, theme.quiet, theme.bar, dots=None)
         boxes.append(beside(box, blank(1, rows, ground)))

@@ -28,6 +28,7 @@ from classclock.tally.piece import Piece
 from classclock.tally.scores.scores import scores
 from classclock.tally.visitors import visitors
 from classclock.wall.notices.notice_log import NoticeLog
+from classclock.wall.notices.pending_words import pending_words
 from classclock.wall.on_disk_words import leave_words
 from classclock.wall.share_content import shared_now
 from classclock.wall.start_lines import start_lines
@@ -86,8 +87,8 @@ class ClassOverlays:
 
     def follow(self) -> None:
         """Bring those that are open to how the class stands."""
-        self.pending.show(self._session.desk.pending)
-        live = self._session.live
+        pending, live = self._session.desk.pending, self._session.live
+        self.pending.show(pending, pending_words(live.record, pending, live.clock.now()))
         on_the_board = live.phase == "board"
         self.share.display &= on_the_board
         if self.share.display and self.share.starts:

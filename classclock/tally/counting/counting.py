@@ -10,6 +10,7 @@ from msgspec.structs import replace
 from classclock.tally import events as ev
 from classclock.tally.counting import rounds, step_entries
 from classclock.tally.counting.entry_time import EntryTime
+from classclock.tally.counting.let_stand import let_stand
 from classclock.tally.counting.timed_piece import TimedPiece
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
@@ -57,6 +58,8 @@ def _counted(
             return _option_changed(timed.piece, tally, event, when)
         case ev.Corrected():
             return _corrected(timed.piece, tally, event)
+        case ev.LetStand():
+            return let_stand(timed.piece, tally, event)
         case _:
             assert_never(event)
 
@@ -70,7 +73,7 @@ def _corrected_already(piece: Piece, tally: LaneTally, event: ev.LaneEvent) -> R
     steps_counted = piece.counts_by in ("intervals", "load")
     if tally.correction is None or not steps_counted or isinstance(event, ev.Corrected):
         return None
-    if isinstance(event, ev.StoppedHere | ev.OptionChanged):
+    if isinstance(event, ev.StoppedHere | ev.OptionChanged | ev.LetStand):
         return None
     name, key = tally.lane.name, tally.lane.key
     return Refusal(f"{name}'s score was corrected: correct it again, or -{key} takes that back")
@@ -201,7 +204,8 @@ def _option_changed(
 
 
 def _corrected(piece: Piece, tally: LaneTally, event: ev.Corrected) -> LaneTally | Refusal:
-    noted = replace(tally, correction=event, remarks=(), asks_missed=False)
+    sure = tuple(replace(tried, doubtful=False) for tried in tally.attempts)
+    noted = replace(tally, correction=event, attempts=sure, cut="", remarks=(), asks_missed=False)
     match piece.counts_by:
         case "rounds":
             if event.finish is None:

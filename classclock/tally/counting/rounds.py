@@ -83,6 +83,7 @@ def begin_round(piece: Piece, tally: LaneTally, at: int | None) -> LaneTally:
         position=0,
         station_since=at,
         station_doubtful=False,
+        cut="",
     )
 
 
@@ -114,6 +115,7 @@ def set_odd(piece: Piece, tally: LaneTally, odd: int, at: int) -> LaneTally:
         tally,
         odd=odd,
         odd_floor=odd,
+        cut="",
         position=position,
         station_since=tally.station_since if position == tally.position else None,
         asks_missed=False,
@@ -181,7 +183,7 @@ def change_option(piece: Piece, tally: LaneTally, station: int, option: int, at:
             changed,
             odd=most,
             odd_floor=most,
-            remarks=(*changed.remarks, remark),
+            cut=remark,
             position=work.position_of(index, most),
         )
     return replace(changed, odd_floor=changed.odd)

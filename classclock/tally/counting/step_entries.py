@@ -69,6 +69,8 @@ def lifted(
     piece, key = timed.piece, tally.lane.key
     if piece.counts_by != "load":
         return Refusal("this piece counts no loads: misses and loads belong to a lift")
+    if event.instead:
+        return _load_put_right(tally, event)
     if timed.timeline.steps > 1:
         done = {tried.number for tried in tally.attempts}
         number = _named_step(timed, tally, event.interval, when, lambda before: before not in done)
@@ -82,6 +84,22 @@ def lifted(
     doubtful = _far_above(tally, load, typed=event.load is not None)
     tried = Attempt(load, event.made, when.elapsed, number, doubtful=doubtful)
     return replace(tally, attempts=(*tally.attempts, tried))
+
+
+def _load_put_right(tally: LaneTally, event: ev.Lifted) -> LaneTally | Refusal:
+    """The first load in doubt was another, in doubt itself if it is far above the rest.
+
+    The same once more says that it is right.
+    """
+    at = tally.load_in_doubt
+    if at is None:
+        return Refusal(f"no load of {tally.lane.name}'s is in doubt: type it with {tally.lane.key}")
+    before, after = tally.attempts[:at], tally.attempts[at + 1 :]
+    others = replace(tally, attempts=(*before, *after))
+    said = tally.attempts[at]
+    doubtful = event.load != said.load and _far_above(others, event.load, typed=True)
+    right = replace(said, load=event.load, doubtful=doubtful)
+    return replace(tally, attempts=(*before, right, *after))
 
 
 def _far_above(tally: LaneTally, load: Load | None, *, typed: bool) -> bool:

@@ -50,7 +50,7 @@ _LOADS_ONLY: tuple[tuple[str, _Build], ...] = (
     (r"\d{1,3}[.,]\d{1,2}", lambda m, lane: SetNumber(lane, _number(m[0]))),
     (r"(\d{1,3}[.,]\d{1,2})/", lambda m, lane: Miss(lane, _number(m[1]))),
 )
-_UNFINISHED = r"\d{1,3}:|[>:][a-z]?"
+_UNFINISHED = r"\d{1,3}:|[>:][a-z]?|-[1-9]"
 _UNFINISHED_LOAD = r"\d{1,3}[.,]"
 
 
@@ -96,6 +96,11 @@ def _why_not(text: str, key: str, *, loads: bool) -> str:
         return f"{text}{key} means nothing: escape drops it, then type it again"
     if text.startswith(":"):
         return f"{text} waits for the number of the option, as in {text}2"
+    if text.startswith("-"):
+        return (
+            f"{text} waits for enter: it takes back that one, from the newest; "
+            f"-{key} is {key.upper()}'s last one"
+        )
     if text.endswith(":"):
         return f"{text} waits for the reps of that interval, as in {text}12{key}"
     return f"{text} waits for a digit, as in {text}5{key}"

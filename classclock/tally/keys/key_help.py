@@ -1,13 +1,15 @@
 """The keys in a coach's words: one table for the help on the screen and for the handbook."""
 
+from collections.abc import Mapping
 from typing import Literal
 
 from msgspec import Struct
 
 from classclock.plan.formats.counting import CountsBy
 from classclock.tally.keys.lone_keys import KeyPhase
+from classclock.tally.signs import SIGNS, Doubt, Remark
 
-Group = Literal["counting", "putting right", "clock", "class"]
+Group = Literal["counting", "putting right", "clock", "class", "signs"]
 
 _TAP_COUNTS: tuple[CountsBy, ...] = ("rounds", "reps", "load")
 _SCORED: tuple[CountsBy, ...] = ("rounds", "intervals", "reps", "load")
@@ -39,6 +41,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("counting", "7+n", "N has done 7 full rounds", ("rounds",), _GONE),
     KeyLine("counting", "7+12n", "N has done 7 full rounds and 12 reps", ("rounds",), _GONE),
     KeyLine("counting", "3:12n", "N did 12 reps in interval 3", ("intervals",), _GONE),
+    KeyLine("counting", "12 enter", "12 is the answer to what is asked first", _SCORED, ("over",)),
     KeyLine("counting", "* n", "N has finished now", ("rounds",), _GONE),
     KeyLine("counting", "/ n", "N missed the planned load", ("load",), _GONE),
     KeyLine("counting", "85/n", "N missed 85", ("load",), _GONE),
@@ -52,6 +55,8 @@ KEY_LINES: tuple[KeyLine, ...] = (
         _SCORED,
         _GONE,
     ),
+    KeyLine("putting right", "- 3 enter", "take back the third newest entry", _SCORED, _GONE),
+    KeyLine("putting right", "- enter", "take out what is asked about first", _SCORED, ("over",)),
     KeyLine("putting right", "- backspace", "bring back what was taken back", _SCORED, _GONE),
     KeyLine("putting right", "> n m", "N's last entry was M's", _SCORED, _GONE),
     KeyLine("putting right", "escape", "drop what is typed; it never ends a running piece"),
@@ -64,7 +69,13 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("clock", "enter", "once all are in: end the piece", _SCORED, ("running",)),
     KeyLine("clock", "ctrl+r", "a false start: begin the piece anew", phases=("held",)),
     KeyLine("clock", "up, down", "a countdown: a minute more, a minute less", phases=_RUNS),
-    KeyLine("clock", "enter", "settle and go on; names who is unsettled first", phases=("over",)),
+    KeyLine(
+        "clock",
+        "enter",
+        "what is asked first stands; nothing asked: settle, go on",
+        phases=("over",),
+    ),
+    KeyLine("clock", "* enter", "all that is asked stands: settle, go on", _SCORED, ("over",)),
     KeyLine("clock", "up, down", "the segment before, the one after", phases=_BETWEEN),
     KeyLine("clock", "ctrl+r", "this segment once more", phases=_BETWEEN),
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
@@ -74,6 +85,27 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("class", "ctrl+n", "all notices of this class, the newest first"),
     KeyLine("class", "ctrl+q", "leave, ctrl+c too; a class that runs can be rejoined"),
 )
+
+_SEEN: Mapping[Doubt | Remark, tuple[tuple[CountsBy, ...], tuple[KeyPhase, ...]]] = {
+    "not given": (_SCORED, _GONE),
+    "fast": (("rounds",), _GONE),
+    "filled in": (("rounds",), _GONE),
+    "load": (("load",), ("board", *_GONE)),
+    "less": (_SCORED, _GONE),
+    "missed one": (("rounds",), _RUNS),
+    "turn": (("load",), _RUNS),
+    "not all at once": (("load",), ("board",)),
+    "option": (_SCORED, ("over",)),
+    "corrected": (_SCORED, ("over",)),
+    "stopped": (_SCORED, ("over",)),
+}
+"""In which pieces each sign is seen, and when."""
+
+SIGN_LINES: tuple[KeyLine, ...] = tuple(
+    KeyLine("signs", SIGNS[kind].sign, f"{SIGNS[kind].word}: {SIGNS[kind].meaning}", *seen)
+    for kind, seen in _SEEN.items()
+)
+"""What the signs on the screens mean; no keys."""
 
 
 def key_help(

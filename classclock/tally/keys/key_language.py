@@ -1,8 +1,9 @@
 """The key language: from keystrokes, their moments and the segment's phase to commands.
 
 `press` is pure: it takes the state and gives a new one. What is typed before a letter is read in
-`forms.py`, keys that mean something alone are in `lone_keys.py`; the same rules in a coach's words
-are in `key_help.py`, and what the keys mean in a class at a moment says `keys_now.py`.
+`forms.py`, before enter in `answers.py`; keys that mean something alone are in `lone_keys.py`. The
+same rules in a coach's words are in `key_help.py`; what the keys mean in a class at a moment says
+`keys_now.py`.
 """
 
 from collections.abc import Mapping
@@ -19,9 +20,11 @@ from classclock.tally.commands import (
     TakeBack,
     UndoHold,
 )
+from classclock.tally.keys.answers import read_answer, read_newest, waits_for_a_letter
 from classclock.tally.keys.forms import LONGEST, fits, read_form, why_not_so_far
 from classclock.tally.keys.lone_keys import KeyPhase, lone_keys
 from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
+from classclock.tally.scores.questions import ScoreQuestion
 
 __all__ = ["KeyContext", "KeyState", "Pressed", "Stroke", "lapse", "pending_shown", "press"]
 
@@ -50,6 +53,8 @@ class KeyContext(Struct, frozen=True):
     can_change_time: bool = False
     all_in: bool = False
     """Every lane has finished or stopped, so that enter ends the running piece."""
+    asked: ScoreQuestion | None = None
+    """What the settle asks first: a number and enter answer it."""
 
 
 class KeyState(Struct, frozen=True):
@@ -62,6 +67,8 @@ class KeyState(Struct, frozen=True):
     """Whether the guard refused a sign of what is pending: then none of it counts."""
     struck: Mapping[str, int] = field(default_factory=dict)
     """The latest stroke of each key, as far as it can still be repeating."""
+    last: str = ""
+    """The key that was struck last."""
     ended_by: str = ""
     """The key that ended the last entry typed, while no other key was struck."""
     emptied: int | None = None
@@ -144,7 +151,7 @@ def _remember(pressed: Pressed, stroke: Stroke) -> KeyState:
     struck = {k: real for k, real in state.struck.items() if stroke.real - real <= GUARD_MS}
     struck[key] = stroke.real
     ended_by = key if pressed.command is not None or key == state.ended_by else ""
-    return replace(state, struck=struck, ended_by=ended_by)
+    return replace(state, struck=struck, last=key, ended_by=ended_by)
 
 
 def _repeats(state: KeyState, stroke: Stroke, guard: int = GUARD_MS) -> bool:
@@ -258,18 +265,15 @@ def _undo_hold(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
 
 
 def _lone(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
-    """A key that means something by itself, whatever is pending; only enter waits for it."""
+    """A key that means something by itself, whatever is pending; only enter ends that."""
     key = stroke.key
+    if key == "<enter>" and (state.pending or state.refused):
+        return _ended_by_enter(state, context)
     steps = key in ("<up>", "<down>") and context.phase not in ("running", "held")
-    if key == "?" and not _held_down(state, stroke):
+    if (key == "?" and not _held_down(state, stroke)) or _next_answer(state, stroke, context):
         pass  # help is closed by the key that opened it, however soon
     elif _repeats(state, stroke, STEP_GUARD_MS if steps else GUARD_MS):
         return Pressed(state) if steps else _ignored(state, stroke)
-    if key == "<enter>" and state.refused:
-        return _dropped(state, state.pending)
-    if key == "<enter>" and state.pending:
-        notice = f"{pending_shown(state)} waits for a letter: escape drops it, then enter"
-        return Pressed(state, notice=notice)
     if key == "<space>":
         state = replace(state, undo_asked=None)
     meant = lone_keys(
@@ -277,6 +281,32 @@ def _lone(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     )[key]
     if isinstance(meant, str):
         return Pressed(state, notice=meant)
+    return Pressed(state, meant)
+
+
+def _next_answer(state: KeyState, stroke: Stroke, context: KeyContext) -> bool:
+    """At the settle enter goes from one question to the next; held down it comes alone."""
+    return stroke.key == "<enter>" and context.phase == "over" and state.last != "<enter>"
+
+
+def _ended_by_enter(state: KeyState, context: KeyContext) -> Pressed:
+    """What is pending needs no letter, or waits for one."""
+    if state.refused:
+        return _dropped(state, state.pending)
+    if (newest := read_newest(state.pending)) is not None:
+        return _newest_taken_back(state, newest, context)
+    if context.phase != "over":
+        return Pressed(state, notice=waits_for_a_letter(state.pending))
+    meant = read_answer(state.pending, context.asked, loads=context.counts_by == "load")
+    if isinstance(meant, str):
+        return Pressed(state, notice=meant)
+    return Pressed(replace(state, pending=""), meant)
+
+
+def _newest_taken_back(state: KeyState, meant: TakeBack, context: KeyContext) -> Pressed:
+    state = replace(state, pending="")
+    if context.phase in ("board", "count-in"):
+        return Pressed(state, notice=_NOT_STARTED)
     return Pressed(state, meant)
 
 

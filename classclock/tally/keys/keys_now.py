@@ -8,6 +8,7 @@ from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
+from classclock.tally.scores.questions import questions
 from classclock.tally.sheet import Sheet
 
 
@@ -18,12 +19,15 @@ def keys_now(record: ClassRecord, lanes: Iterable[Lane], at: int) -> KeyContext:
     """
     sheet = record.sheet
     piece = sheet.piece if sheet is not None else Piece.of(record.segment, record.unit)
+    phase = _phase(record, at)
+    asked = questions(sheet) if sheet is not None and phase == "over" else ()
     return KeyContext(
         keys={lane.key: lane.id for lane in lanes if lane.heat == record.chosen.heat},
-        phase=_phase(record, at),
+        phase=phase,
         counts_by=piece.counts_by,
         can_change_time=record.segment.about.minutes_can_change,
         all_in=sheet is not None and sheet.all_in(at) is not None,
+        asked=asked[0] if asked else None,
     )
 
 

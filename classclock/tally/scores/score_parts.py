@@ -7,7 +7,10 @@ from classclock.plan.amounts import rep_words
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
+from classclock.tally.signs import SIGNS
 from classclock.units.times import show_time
+
+UNKNOWN = SIGNS["not given"].sign
 
 RankKey = tuple[Decimal, ...]
 """Lower is better, item by item."""
@@ -68,19 +71,19 @@ def score_text(piece: Piece, tally: LaneTally, *, settled: bool) -> str:
         case "rounds" if piece.can_finish:
             return _reps(tally.total_reps, unsure=odd is None)
         case "rounds":
-            return f"{len(tally.rounds)}+{'?' if odd is None else odd}"
+            return f"{len(tally.rounds)}+{UNKNOWN if odd is None else odd}"
         case "reps":
             return rep_words(tally.reps)
         case "intervals":
             result = interval_result(piece, tally)
             unsure = not settled and missing_intervals(piece, tally)
-            return "?" if result is None else _reps(result, unsure=bool(unsure))
+            return UNKNOWN if result is None else _reps(result, unsure=bool(unsure))
         case "load":
             return "none made" if tally.heaviest is None else str(tally.heaviest)
 
 
 def _reps(reps: int, *, unsure: bool) -> str:
-    return f"{reps}+? reps" if unsure else rep_words(reps)
+    return f"{reps}+{UNKNOWN} reps" if unsure else rep_words(reps)
 
 
 def rank_key(piece: Piece, tally: LaneTally) -> RankKey | None:

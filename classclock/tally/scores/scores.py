@@ -9,12 +9,10 @@ from classclock.tally.scores import score_parts as parts
 from classclock.tally.scores.lane_score import LaneScore, Status
 from classclock.tally.scores.ranks import ranks, ranks_apart
 from classclock.tally.sheet import Sheet
+from classclock.tally.signs import SIGNS
 from classclock.units.times import show_time
 
-__all__ = ["ODD_REPS", "LaneScore", "Status", "places", "scores", "unsettled"]
-
-ODD_REPS = "odd reps"
-"""What whoever has an unfinished round is asked for."""
+__all__ = ["LaneScore", "Status", "places", "scores"]
 
 
 def scores(sheets: Sequence[Sheet], *, now: int | None, settled: bool) -> tuple[LaneScore, ...]:
@@ -54,24 +52,6 @@ def _ranked(sheets: Sequence[Sheet]) -> tuple[int | None, ...]:
     if _apart(sheets):
         return ranks_apart(keys, [tally.modified for _, tally in lanes])
     return ranks(keys)
-
-
-def unsettled(sheet: Sheet) -> tuple[tuple[str, str], ...]:
-    """Who is still to be asked before the piece is settled, and what for: lane id and words."""
-    if sheet.settled:
-        return ()
-    asked = ((lane.id, _to_ask(sheet.piece, sheet.tallies[lane.id])) for lane in sheet.lanes)
-    return tuple((lane, words) for lane, words in asked if words)
-
-
-def _to_ask(piece: Piece, tally: LaneTally) -> str:
-    if tally.stopped is not None and tally.nothing_done:
-        return ""
-    if piece.counts_by == "rounds" and tally.finish is None and tally.odd is None:
-        return ODD_REPS
-    if missing := parts.missing_intervals(piece, tally):
-        return f"interval {', '.join(str(number) for number in missing)}"
-    return "; ".join(tally.doubts)
 
 
 def _lane_score(
@@ -160,5 +140,5 @@ def _note(tally: LaneTally) -> str:
     if tally.option_changed is not None:
         notes.append(f"option changed at {show_time(tally.option_changed)}")
     if tally.corrected is not None:
-        notes.append(f"corrected: {tally.corrected}")
+        notes.append(f"{SIGNS['corrected'].word}: {tally.corrected}")
     return "; ".join(notes)

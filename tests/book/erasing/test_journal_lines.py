@@ -60,6 +60,7 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.StoppedHere(24, "k7"),
     ev.OptionChanged(25, "k7", 0, 1),
     ev.Corrected(26, "k7", "Noor called seven", rounds=7),
+    ev.LetStand(26, "k7", "not given", (2, 3)),
     ev.LaneJoined(27, PAIR),
     ev.TookBack(28, 20),
     ev.BroughtBack(29, 20),

@@ -124,13 +124,13 @@ def test_the_line_of_the_cap_ends_every_row() -> None:
     assert {row[-1] for row in plain_text(ribbon(40, [], 0)).splitlines()} == {"▏"}
 
 
-def test_a_filled_in_round_is_hatched_and_a_doubtful_one_bears_a_question_mark() -> None:
+def test_a_filled_in_round_is_hatched_and_a_doubtful_one_bears_its_sign() -> None:
     rounds = [Block(CAP // 4), Block(CAP // 2, "filled in"), Block(CAP * 3 // 4, "doubtful")]
     text = plain_text(ribbon(65, rounds, CAP * 3 // 4))
     first_row = text.splitlines()[0]
     assert set(first_row[16:32]) == {"\u2571"}
-    assert "?" in first_row[32:48]
-    assert "?" not in first_row[:32]
+    assert '"' in first_row[32:48]
+    assert '"' not in first_row[:32]
 
 
 def test_a_lane_that_stopped_has_no_round_in_progress() -> None:

@@ -9,7 +9,11 @@ from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import Command, Correct, ShiftClock
 from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
+from classclock.tally.scores.questions import ScoreQuestion
 
+ASKED = ScoreQuestion(
+    "p-noor", "Noor", "n", "less", "odd reps of the smaller round?", number="odd reps"
+)
 Commands = Callable[..., list[Command]]
 BY_NAME = (
     "enter",
@@ -52,6 +56,7 @@ def test_every_line_of_the_help_holds_wherever_it_is_shown(
                     counts_by=counts_by,
                     can_change_time=True,
                     all_in=True,
+                    asked=ASKED,
                 )
                 assert len(meant) == (0 if typed == "<escape>" else 1), (typed, phase, counts_by)
 
@@ -71,6 +76,7 @@ def test_every_command_has_a_key_in_the_help_but_those_that_only_a_screen_gives(
             counts_by=counts_by,
             can_change_time=True,
             all_in=True,
+            asked=ASKED,
         )
     }
     assert set(get_args(Command)) - meant == {Correct, ShiftClock}

@@ -11,7 +11,7 @@ from msgspec.structs import fields
 from classclock.tally import commands as cmd
 from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.score_parts import whole_seconds
-from classclock.tally.scores.scores import scores, unsettled
+from classclock.tally.scores.scores import scores
 
 
 def test_the_columns_of_the_results_come_first_and_in_their_order() -> None:
@@ -71,22 +71,6 @@ def test_odd_reps_nobody_gave_are_unknown_until_settled_and_ranked_by_what_is_kn
     assert (piece.score("Bram").rank, piece.score("Noor").rank) == (1, 2)
     piece.settle("16:30")
     assert (piece.score("Noor").score, piece.score("Noor").reps) == ("1+0", 0)
-
-
-def test_who_is_still_to_be_asked_is_named_with_what_for(rehearsal: Any, turntable: Any) -> None:
-    piece = rehearsal(**turntable)
-    piece.number("Bram", 1, "2:10", rounds=1)
-    piece.do(cmd.StopLane("Ilse"), "0:30")
-    assert unsettled(piece.sheet) == (("Noor", "odd reps"),)
-    piece.settle("16:30")
-    assert unsettled(piece.sheet) == ()
-
-
-def test_a_missing_interval_is_asked_for(rehearsal: Any, headway: Any) -> None:
-    piece = rehearsal(names=("Noor",), **headway)
-    for interval in (1, 2, 4, 5, 6, 7):
-        piece.number("Noor", 9, "4:00", interval=interval)
-    assert unsettled(piece.sheet) == (("Noor", "interval 3, 8"),)
 
 
 def test_rounds_that_count_no_reps_are_compared_as_rounds(rehearsal: Any) -> None:

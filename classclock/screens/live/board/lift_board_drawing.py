@@ -5,6 +5,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import Line, least_rows, stack
 from classclock.screens.live.board.caution_lines import caution_ways, largest
 from classclock.screens.live.board.lift_drawing import draw_lifts
+from classclock.tally.signs import signed
 from classclock.wall.board_content import BoardContent
 from classclock.wall.lift_content import LiftBoard
 
@@ -69,7 +70,9 @@ def _care(
 ) -> tuple[Line, ...]:
     theme = look.theme
     short = (
-        (Line(f"? {lift.short}", "second", ink=theme.doubtful, bold=True),) if lift.short else ()
+        (Line(signed("not all at once", lift.short), "second", ink=theme.doubtful, bold=True),)
+        if lift.short
+        else ()
     )
     notes = (Line(text, keep=5, ink=theme.quiet) for text in content.notes)
     return (*cautions, *short, *notes)

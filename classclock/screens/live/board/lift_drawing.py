@@ -10,6 +10,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside, width
 from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import Line, stack
+from classclock.tally.signs import SIGNS
 from classclock.wall.lift_content import LiftLane
 
 _LETTERS = (6, 5, 3)
@@ -22,6 +23,7 @@ _LEAST_CHANGE = 24
 """Columns in which `then Femke: on 20, off 15` stands in two lines."""
 _WORDY = 34
 """Columns of a lane of one row from which its plates are named."""
+_LOAD = SIGNS["load"].sign
 
 
 class _Table(Struct, frozen=True):
@@ -210,7 +212,7 @@ def _load(lane: LiftLane, table: _Table, look: Look) -> Drawing:
     """The load, its unit at the foot of the numerals, and a sign where it is to be looked at."""
     rows, theme = table.letters, look.theme
     sign = look.box(
-        look.text("?" if lane.flagged else "", 1, ink=theme.doubtful, bold=True), 1, rows
+        look.text(_LOAD if lane.flagged else "", 1, ink=theme.doubtful, bold=True), 1, rows
     )
     unit_wide = len(lane.unit) + 1
     amount = look.letters(lane.amount, table.load - 1 - unit_wide, rows, air=max(0, rows - 3))
@@ -247,7 +249,7 @@ def _in_a_row(lane: LiftLane, table: _Table, columns: int, look: Look) -> Drawin
     theme = look.theme
     key = look.text(f" {lane.key} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
     name = look.text(lane.name, table.name, bold=True)
-    sign = look.text("?" if lane.flagged else "", 1, ink=theme.doubtful, bold=True)
+    sign = look.text(_LOAD if lane.flagged else "", 1, ink=theme.doubtful, bold=True)
     left = columns - 3 - 1 - table.name - 1
     load = f"{lane.amount} {lane.unit}".strip()
     load = load if len(load) <= left else lane.amount

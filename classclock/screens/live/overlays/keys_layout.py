@@ -49,7 +49,7 @@ def _groups(lines: Sequence[KeyLine]) -> list[list[KeyLine]]:
     return [list(group) for _, group in groupby(by_group, key=lambda line: line.group)]
 
 
-_ORDER = ("counting", "putting right", "clock", "class")
+_ORDER = ("counting", "putting right", "clock", "class", "signs")
 
 
 def _blocks(group: Sequence[KeyLine], width: int) -> list[list[KeyRow]]:

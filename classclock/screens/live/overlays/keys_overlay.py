@@ -8,7 +8,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.overlays.keys_layout import KeyPages, KeyRow, key_pages, rows_wanted
 from classclock.screens.live.screen_keys import SCREEN_KEYS
-from classclock.tally.keys.key_help import KEY_LINES, KeyLine, key_help
+from classclock.tally.keys.key_help import KEY_LINES, SIGN_LINES, KeyLine, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
 
 _FRAME = 3  # rows: one free, the title, one free
@@ -22,7 +22,7 @@ class KeysOverlay(Painted):
     page = 0
 
     def show(self, counts_by: CountsBy, phase: KeyPhase) -> None:
-        self.lines = key_help(counts_by, phase, (*KEY_LINES, *SCREEN_KEYS))
+        self.lines = key_help(counts_by, phase, (*KEY_LINES, *SCREEN_KEYS, *SIGN_LINES))
         self.page = 0
         self.display = True
         self.refresh(layout=True)

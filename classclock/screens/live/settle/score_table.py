@@ -7,6 +7,7 @@ from msgspec.structs import replace
 from rich.cells import cell_len
 
 from classclock.screens.canvas.cells import Drawing, above, beside, width
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look, cut
 from classclock.screens.live.settle.score_layout import (
     BETWEEN,
@@ -101,11 +102,13 @@ def _aside(row: ScoreRow, columns: int, rows: int, look: Look) -> Drawing:
         return look.box(_sign(row, columns, look), columns, rows, down="middle")
     if rows == 1:
         return _in_one_line(row, columns, look)
+    if not row.asked or lettering_width(row.asked, rows, look.terminal) > columns:
+        return _lines(_words(row), columns, rows, look)
     large = look.letters(row.asked, columns, rows, ink=look.theme.doubtful)
     left = columns - width(large) - GAP
-    if row.asked and not row.notes:
+    if not row.notes:
         return look.box(large, columns, rows, down="middle")
-    if row.asked and left >= 2 * LEAST_WORDS:
+    if left >= 2 * LEAST_WORDS:
         drawn = look.box(large, width(large), rows, down="middle")
         words = _words(replace(row, asked=""))
         return beside(drawn, look.gap(GAP, rows), _lines(words, left, rows, look))
@@ -136,8 +139,8 @@ def _ink(name: str, look: Look) -> str:
 
 def _sign(row: ScoreRow, columns: int, look: Look) -> Drawing:
     """In place of words, where there is no room for any."""
-    if row.asked or row.notes:
-        return look.text("?", columns, ink=look.theme.doubtful, bold=True)
+    if row.signs:
+        return look.text(row.signs[:columns], columns, ink=look.theme.doubtful, bold=True)
     sign = _BEST.strip() if row.best_hue == "ahead" and row.best else ""
     return look.text(sign, columns, ink=look.theme.ahead.text, bold=True)
 

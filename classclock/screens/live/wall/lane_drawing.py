@@ -10,6 +10,7 @@ from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
 from classclock.screens.live.wall.lane_layout import Box, LaneLayout
+from classclock.tally.signs import SIGNS
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Boxes, Ribbon, Share
 from classclock.wall.lane_content import LaneContent
@@ -43,7 +44,7 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> I
     tally = content.tally if whole else content.short_tally
     drawn = look.letters(tally, plan.tally.width, rows, ground=ground, air=plan.air)
     yield plan.tally, drawn, "right"
-    yield plan.question, _question(content, look, ground), "left"
+    yield plan.sign, _sign(content, look, ground), "left"
     if plan.ribbon is not None:
         standing = _standing_in_words(content, plan)
         bar = _bar(content, plan.ribbon, look, ground, standing, thin=plan.thin_ribbon)
@@ -82,14 +83,14 @@ def _key(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Dra
     )
 
 
-def _question(content: LaneContent, look: Look, ground: str) -> Drawing:
-    """Filled where an entry is in doubt, plain where a call may be missing; > whose turn it is."""
+def _sign(content: LaneContent, look: Look, ground: str) -> Drawing:
+    """Filled where an entry is in doubt; plain where a call may be missing, or whose turn it is."""
     theme = look.theme
     if content.doubtful:
-        return look.text("?", 1, ink=theme.ground, ground=theme.doubtful, bold=True)
-    if content.turn == "now" and not content.asks_missed:
-        return look.text(">", 1, ink=theme.key, ground=ground, bold=True)
-    sign = "?" if content.asks_missed else " "
+        return look.text(content.sign, 1, ink=theme.ground, ground=theme.doubtful, bold=True)
+    if content.turn == "now" and not content.sign:
+        return look.text(SIGNS["turn"].sign, 1, ink=theme.key, ground=ground, bold=True)
+    sign = content.sign or " "
     return look.text(sign, 1, ink=theme.doubtful, ground=ground, bold=True)
 
 

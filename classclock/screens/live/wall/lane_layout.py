@@ -56,7 +56,7 @@ class LaneLayout(Struct, frozen=True):
         return max(1, self.type_rows - 3) if self.type_rows > _READABLE else 0
 
     @property
-    def question(self) -> Box:
+    def sign(self) -> Box:
         """The sign before the tally: an entry is in doubt, or a call may be missing."""
         return Box(self.tally.x - 1, self.type_rows - 1, 1, 1)
 

@@ -217,7 +217,7 @@ async def test_a_mirrored_screen_shows_only_that_there_is_a_load_to_look_at(lift
         await coach.press("f7")
         seen = coach.seen()
         assert "F7: 1 load to look at before the start" not in seen, "F7 was answered just now"
-        assert "? " in seen
+        assert "^ " in seen
         assert "maximum" not in seen
         assert "the room sees this screen" in seen
         await coach.reads("F7: 1 load to look at before the start")

@@ -13,15 +13,18 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
+from classclock.screens.canvas.page_heading import heading_rows
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.live.end.summary_view import draw_summary
+from classclock.screens.live.settle.score_table import draw_scores
 from classclock.screens.live.settle.settle_view import draw_settle
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
-from classclock.tally.lanes import Lane
+from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Load
+from classclock.wall.notices.pending_words import pending_words
 from classclock.wall.settle_content import SettlePage, settle_page
 from classclock.wall.summary_content import summary
 
@@ -82,9 +85,9 @@ class Coach:
         return self.wind(700)
 
     def settle(self) -> "Coach":
-        """Enter, and once more where somebody is unsettled."""
-        if self.live.do(cmd.Next()).refused:
-            self.do(cmd.Next())
+        """Enter for each that is asked, and once more."""
+        while not any(isinstance(one, ev.Settled) for one in self.live.do(cmd.Next()).events):
+            pass
         return self
 
 
@@ -107,21 +110,24 @@ def test_whoever_is_unsettled_stands_first_then_by_rank(coach: Callable[..., Coa
     assert names(page) == ["Bram", "Ilse", "Noor"]
     assert [row.score for row in page.rows] == ["1+?", "4+3", "0+5"]
     assert [row.asked for row in page.rows] == ["odd reps?", "", ""]
-    assert page.hint == "12n gives odd reps, n being the key: ask Bram"
+    assert page.question == "Bram: odd reps?"
+    assert page.hint == "12 enter: 12 odd reps   enter: none"
 
 
 def test_once_all_are_complete_enter_settles_and_goes_on(coach: Callable[..., Coach]) -> None:
     class_ = coach("Ilse").start().rounds("Ilse", 2).over().do(cmd.SetNumber("Ilse", Decimal(0)))
     page = settle_page(class_.live, None)
-    assert (page.hint, page.asks) == ("enter: settle and go on", False)
+    assert (page.hint, page.question) == ("enter: settle and go on", "")
 
 
 def test_a_doubtful_round_is_said_in_words(coach: Callable[..., Coach]) -> None:
     class_ = coach("Ilse").start().rounds("Ilse", 4).rounds("Ilse", 1, every=12).over()
     page = settle_page(class_.do(cmd.SetNumber("Ilse", Decimal(0))).live, "Ilse")
-    assert page.rows[0].notes == ("? round 5 in 0:12 is very short",)
-    assert page.hint == "look at Ilse; enter twice settles it as it stands"
-    assert page.detail == "Ilse, 5+0: ? round 5 in 0:12 is very short"
+    assert page.rows[0].asked == '" round 5 came fast: two taps?'
+    assert page.question == 'Ilse: " round 5 came fast: two taps?'
+    assert page.hint == "enter: it stands   - enter: take it out"
+    assert page.detail == 'Ilse, 5+0: " round 5 came fast: two taps?'
+    assert settle_page(class_.live, None).detail == "round 5 in 0:12 is very short"
 
 
 def test_a_load_far_above_earlier_ones_is_no_news_for_the_room(
@@ -131,10 +137,10 @@ def test_a_load_far_above_earlier_ones_is_no_news_for_the_room(
     lane = Lane("Ilse", "Ilse", "i", ("Ilse",), heaviest=Load(Decimal(80), "kg"))
     class_.live.record_event(ev.SegmentStarted(0, 1, 1, 10_000, (lane,)))
     class_.wind(60).do(cmd.SetNumber("Ilse", Decimal(825))).over()
-    (shown,) = settle_page(class_.live, None, mirrored=True).rows
-    (told,) = settle_page(class_.live, None, mirrored=False).rows
-    assert shown.notes == ("? a load: look again",)
-    assert told.notes == ("? 825 kg is far above earlier",)
+    shown = settle_page(class_.live, None, mirrored=True)
+    told = settle_page(class_.live, None, mirrored=False)
+    assert shown.question == told.question == "Ilse: ^ 825 kg: right?"
+    assert (shown.detail, told.detail) == ("", "825 kg is far above earlier")
 
 
 def test_a_correction_s_reason_is_not_for_the_room(coach: Callable[..., Coach]) -> None:
@@ -142,8 +148,8 @@ def test_a_correction_s_reason_is_not_for_the_room(coach: Callable[..., Coach]) 
     class_.do(cmd.Correct("Ilse", "3+4", "left knee, sat out"))
     (shown,) = settle_page(class_.live, None, mirrored=True).rows
     (told,) = settle_page(class_.live, None, mirrored=False).rows
-    assert shown.notes == ("corrected",)
-    assert told.notes == ("corrected: left knee, sat out",)
+    assert shown.notes == ("# corrected",)
+    assert told.notes == ("# corrected: left knee, sat out",)
 
 
 def test_that_somebody_never_came_is_not_for_the_room(coach: Callable[..., Coach]) -> None:
@@ -240,3 +246,74 @@ def test_the_settle_can_be_drawn_in_every_terminal(
     class_ = coach(*(f"Ilse {n}" for n in range(count))).start().over()
     check_filled(draw_settle(settle_page(class_.live, None), 120, 34, look), 120, 34)
     check_filled(draw_summary(summary(class_.live, SAVED), 120, 34, look), 120, 34)
+
+
+@pytest.mark.parametrize("size", [(60, 16), (120, 34), (213, 58)])
+@pytest.mark.parametrize("count", [1, 8, 26])
+def test_what_is_asked_first_is_drawn_large_at_every_size(
+    size: tuple[int, int], count: int, coach: Callable[..., Coach]
+) -> None:
+    # Large letters are drawn in blocks: as terminal text they are not found.
+    people = ("Maximiliana", *(f"Ilse {number}" for number in range(1, count)))
+    class_ = coach(*people).start().rounds("Maximiliana", 4).rounds("Maximiliana", 1, every=12)
+    for asked in ("odd reps?", "round 5 came fast: two taps?"):
+        page = settle_page(class_.over().live, None)
+        assert page.question.startswith("Maximiliana: ")
+        assert page.question.endswith(asked)
+        below = heading_rows(size[1]) + 1
+        seen = plain_text(draw_settle(page, *size, Look())).splitlines()[below : below + 3]
+        assert all(row.strip() for row in seen)
+        assert not any(sign.isalnum() for row in seen for sign in row)
+        class_.do(cmd.SetNumber("Maximiliana", Decimal(0)))
+
+
+def test_of_a_load_that_is_kept_off_the_wall_no_number_is_asked(
+    coach: Callable[..., Coach],
+) -> None:
+    class_ = coach("Ilse")
+    shy = Person("Ilse", "Ilse", "i", marks=("off the wall",))
+    class_.live.record_event(ev.PersonChanged(0, shy))
+    lane = Lane("Ilse", "Ilse", "i", ("Ilse",), heaviest=Load(Decimal(80), "kg"))
+    class_.live.record_event(ev.SegmentStarted(0, 1, 1, 10_000, (lane,)))
+    class_.wind(60).do(cmd.SetNumber("Ilse", Decimal(825))).over()
+    page = settle_page(class_.live, None)
+    assert page.question == "Ilse: ^ a load: right?"
+    assert "825" not in str(page)
+    assert "825" not in pending_words(class_.live.record, "-1", class_.live.clock.now())
+
+
+def test_signs_stand_for_what_there_is_no_room_to_say(coach: Callable[..., Coach]) -> None:
+    class_ = coach().start().rounds("Ilse", 2).do(cmd.ChangeOption("Ilse", 1))
+    class_.do(cmd.Tap("Bram"), cmd.StopLane("Bram")).over()
+    class_.do(cmd.Correct("Noor", "3+4", "asked"))
+    rows = {row.name: row for row in settle_page(class_.live, None).rows}
+    assert {name: row.signs for name, row in rows.items()} == {
+        "Ilse": "?%",
+        "Bram": "?)",
+        "Noor": "#",
+    }
+    assert rows["Ilse"].notes == ("% step-up",)
+    assert rows["Bram"].notes == (") stopped early",)
+    ended = summary(class_.live, SAVED).pieces[0].rows
+    assert {row.name: row.signs for row in ended} == {"Ilse": "%", "Bram": ")", "Noor": ""}
+
+
+def test_who_is_asked_stands_in_the_order_of_the_lanes(coach: Callable[..., Coach]) -> None:
+    class_ = coach().start().rounds("Noor", 3).rounds("Ilse", 1).over()
+    page = settle_page(class_.live, None)
+    assert names(page) == ["Ilse", "Bram", "Noor"]
+    assert page.detail == "then Bram: odd reps?; Noor: odd reps?"
+
+
+def test_where_there_is_room_for_one_sign_the_first_of_several_is_shown(
+    coach: Callable[..., Coach],
+) -> None:
+    class_ = coach("Ilse", "Bram", "Saoirse", "Noor").start().rounds("Saoirse", 12, every=5)
+    class_.do(cmd.ChangeOption("Saoirse", 1)).over()
+    for name in ("Ilse", "Bram", "Noor"):
+        class_.do(cmd.SetNumber(name, Decimal(5)))
+    page = settle_page(class_.live, None)
+    assert page.rows[0].signs == "?%"
+    seen = plain_text(draw_scores(page.rows, 56, 12, Look()))
+    assert "?" in seen
+    assert "odd" not in seen

@@ -34,7 +34,7 @@ def parts(wall: WallLayout) -> dict[str, Box]:
         "key": lane.key,
         "name": lane.name,
         "tally": lane.tally,
-        "question": lane.question,
+        "question": lane.sign,
         "ribbon": lane.ribbon,
         "modification": lane.modification,
         "split": lane.split,

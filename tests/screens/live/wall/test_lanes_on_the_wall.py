@@ -137,8 +137,8 @@ def test_a_round_far_too_short_carries_the_sign_of_doubt() -> None:
     for _ in range(3):
         it.wind(60).do(cmd.Tap("Ilse"))
     it.wind(10).do(cmd.Tap("Ilse"))
-    assert it.lane("Ilse").doubtful
-    assert not it.lane("Noor").doubtful
+    assert (it.lane("Ilse").sign, it.lane("Ilse").doubtful) == ('"', True)
+    assert (it.lane("Noor").sign, it.lane("Noor").doubtful) == ("", False)
 
 
 def test_a_round_far_too_long_asks_quietly() -> None:
@@ -146,8 +146,7 @@ def test_a_round_far_too_long_asks_quietly() -> None:
     for _ in range(3):
         it.wind(60).do(cmd.Tap("Ilse"))
     it.wind(130).do(cmd.Tap("Ilse"))
-    assert it.lane("Ilse").asks_missed
-    assert not it.lane("Ilse").doubtful
+    assert (it.lane("Ilse").sign, it.lane("Ilse").doubtful) == ("_", False)
 
 
 def test_a_change_in_the_middle_shows_on_the_lane_at_once() -> None:
@@ -213,7 +212,7 @@ def test_a_lane_fills_its_place_whatever_it_says(
     tally: str,
 ) -> None:
     plan = wall_layout(*size, lanes).lane
-    content = LaneContent("k", name, tally, tally, rank="1st", modification=name, doubtful=True)
+    content = LaneContent("k", name, tally, tally, rank="1st", modification=name, sign="~")
     check_filled(draw_lane(content, plan, Look()), plan.width, plan.rows)
 
 

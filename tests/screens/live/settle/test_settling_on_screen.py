@@ -1,0 +1,78 @@
+"""The settle on its screen: what is asked stands there large, and keys answer it."""
+
+from collections.abc import Callable
+from contextlib import asynccontextmanager
+from typing import Any
+
+import pytest
+
+from classclock.screens.live.overlays.pending_sign import PendingSign
+from classclock.screens.live.settle.settle_view import SettleView
+
+NAMES = ("Nadia", "Piet", "Zoë")
+
+
+@pytest.fixture
+def at_the_settle(open_class: Callable[..., Any]) -> Callable[..., Any]:
+    """Opens a class of which the piece is over: one round for everybody, no odd reps."""
+
+    @asynccontextmanager
+    async def opened(**where: Any) -> Any:
+        async with open_class(names=NAMES, segment=1, **where) as coach:
+            await coach.start()
+            await coach.wind(60)
+            await coach.press("n", "p", "z")
+            await coach.wind(904)
+            yield coach
+
+    return opened
+
+
+def question(coach: Any) -> str:
+    page = coach.screen.query_one(SettleView).page
+    return page.question if page is not None else ""
+
+
+@pytest.mark.parametrize("size", [(60, 18), (120, 36), (213, 60)])
+async def test_numbers_answer_one_after_the_other_and_enter_goes_on(
+    at_the_settle: Callable[..., Any], size: tuple[int, int]
+) -> None:
+    async with at_the_settle(size=size) as coach:
+        assert question(coach) == "Nadia: odd reps?"
+        assert "12 enter: 12 odd reps   enter: none   * enter: all stand" in coach.seen()
+        assert "then Piet: odd reps?; Zoë: odd reps?" in coach.seen()
+        await coach.press("5", "enter")
+        assert question(coach) == "Piet: odd reps?"
+        await coach.press("7", "enter")
+        assert question(coach) == "Zoë: odd reps?"
+        await coach.wind(2)
+        await coach.press("enter")
+        assert question(coach) == ""
+        assert "enter: settle and go on" in coach.seen()
+        tallies = coach.live.record.sheet.tallies.values()
+        assert [tally.odd for tally in tallies] == [5, 7, 0]
+
+
+@pytest.mark.parametrize("size", [(60, 18), (120, 36)])
+async def test_what_is_typed_says_what_enter_would_do_with_it(
+    at_the_settle: Callable[..., Any], size: tuple[int, int]
+) -> None:
+    async with at_the_settle(size=size) as coach:
+        await coach.press("5")
+        assert "enter: Nadia, 5 odd reps" in coach.seen()
+        await coach.press("escape", "minus", "3")
+        assert "enter takes back Nadia, a tap at 1:00" in coach.seen()
+        await coach.press("enter")
+        assert not coach.screen.query_one(PendingSign).display
+        assert len(coach.live.record.sheet.tallies["Nadia"].rounds) == 0
+
+
+async def test_while_the_clock_runs_too(open_class: Callable[..., Any]) -> None:
+    async with open_class(names=NAMES, segment=1) as coach:
+        await coach.start()
+        await coach.wind(60)
+        await coach.press("n", "p")
+        await coach.press("minus", "2")
+        assert "enter takes back Nadia, a tap at 1:00" in coach.seen()
+        await coach.press("backspace", "9")
+        assert "nothing: 2 entries yet" in coach.seen()
