@@ -1,14 +1,21 @@
 """Partners and teams on the board and while they lift: chosen by a digit, seen at every size."""
 
+from datetime import UTC, datetime
+from pathlib import Path
 from typing import Any
 
 import pytest
 
+from classclock.club.movements import club_library
 from classclock.machine.terminal import Terminal
+from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
+from classclock.planning.equipment_offers import EquipmentOffers
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.wall.wall_view import WallView
+from classclock.screens.pages.who.who_desk import WhoDesk
+from classclock.screens.pages.who.who_list import WhoList, likely_end
 from classclock.tally.lanes import Person
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))
@@ -178,3 +185,26 @@ async def test_the_open_list_follows_a_swap(open_class: Any) -> None:
         coach.screen.show()
         await coach.pilot.pause()
         assert "I Ilse + N Noor, A Ian + B Bram" in words(coach.seen())
+
+
+def test_pairs_chosen_at_who_is_here_are_partners_as_they_came(tmp_path: Path) -> None:
+    plan, findings = parse_plan(PLAN, "t.toml")
+    assert plan is not None, findings
+    end = likely_end(datetime(2026, 3, 3, 18, tzinfo=UTC), 3_600_000)
+    desk = WhoDesk(WhoList(plan, "kg", (), end), mirrored=True, today=end.date())
+    desk.sharing.offers = EquipmentOffers(CLUB, club_library(tmp_path)[0])
+    for name in NAMES:
+        for sign in (*name, "<enter>"):
+            desk.sign(sign)
+    (offer,) = desk.sharing.short()
+    pairs = next(number for number, way in enumerate(offer.ways, start=1) if way.by_partners)
+    desk.sign("<ctrl+t>")
+    desk.sign(str(pairs))
+    way = desk.sharing.chosen()[SQUAT]
+    names = {person.id: person.name for person in desk.who.people}
+    assert [[names[one] for one in group] for group in way.partners] == [
+        ["Ilse", "Ian"],
+        ["Noor", "Bram", "Femke"],
+    ]
+    assert way.sharing is not None
+    assert all(len(place.members) == 1 for place in way.sharing.places), "a lane for each"
