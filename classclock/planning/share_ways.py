@@ -93,14 +93,14 @@ def _partners(record: ClassRecord, known: Known, offered: Sequence[Way]) -> Iter
     lifters = lifters_of(record, known.loads)
     ids = [one.id for one in lifters]
     came = as_they_came(ids, team_sizes(len(ids), PARTNERS))
-    bar = uses_a_bar(record.segment.lift or "")
+    counted = bool(record.segment.sets) and uses_a_bar(record.segment.lift or "")
     for way in offered or (None,):
         sharing = way.shared.sharing if way is not None else None
         heats = max((place.heat for place in sharing.places), default=1) if sharing else 1
         proposed = propose_partners(lifters, known.equipment, heats)
-        named = [(proposed.groups, _changes_words(proposed) if bar else "partners")]
+        named = [(proposed.groups, _changes_words(proposed) if counted else _by(lifters))]
         if came != proposed.groups:
-            named.append((came, _came_words(came, lifters, known.equipment, bar=bar)))
+            named.append((came, _came_words(came, lifters, known.equipment, counted=counted)))
         for groups, words in named:
             if way is None or sharing is None:
                 yield Way(words, words, SharedWay(partners=groups))
@@ -124,6 +124,8 @@ def lifters_of(record: ClassRecord, loads: ClassLoads | None) -> list[Lifter]:
 
 def _loads_of(piece: Piece, lane: Lane) -> tuple[Load | None, ...]:
     sets = len(piece.segment.sets)
+    if not uses_a_bar(piece.segment.lift or ""):
+        return ()
     if not sets:
         return (lane.heaviest,)
     return tuple(piece.planned_load(lane, number) for number in range(1, sets + 1))
@@ -136,10 +138,16 @@ def _changes_words(proposed: Partnering) -> str:
     return words if proposed.enough else f"{words}; not all can load at once"
 
 
+def _by(lifters: Sequence[Lifter]) -> str:
+    """What partners are proposed by where no plates are planned."""
+    known = any(load is not None for one in lifters for load in one.loads)
+    return "partners by the heaviest each has lifted" if known else "partners as they came"
+
+
 def _came_words(
-    groups: Groups, lifters: Sequence[Lifter], equipment: Equipment, *, bar: bool
+    groups: Groups, lifters: Sequence[Lifter], equipment: Equipment, *, counted: bool
 ) -> str:
-    if not bar:
+    if not counted:
         return "partners as they came"
     of = {one.id: one for one in lifters}
     changes = [changes_of([of[ident] for ident in group], equipment) for group in groups]

@@ -125,6 +125,8 @@ def test_without_sets_the_heaviest_that_each_has_handled_says_who_is_as_strong()
     offer = offered(board(SINGLE, *MAXIMA))
     assert offer is not None
     assert offer.ways[0].shared.partners == (("Ilse", "Noor"), ("Ian", "Bram"))
+    assert words(offer) == ["partners by the heaviest each has lifted", "partners as they came"]
+    assert words(offered(board(SINGLE, "Uri", "Tuva"))) == ["partners as they came"]
 
 
 def test_a_newcomer_shares_with_somebody_who_isnt() -> None:
@@ -141,7 +143,7 @@ def test_a_newcomer_shares_with_somebody_who_isnt() -> None:
 
 
 def test_without_a_bar_no_plates_are_spoken_of() -> None:
-    assert words(offered(board(SWINGS, *MAXIMA))) == ["partners"]
+    assert words(offered(board(SWINGS, *MAXIMA))) == ["partners as they came"]
 
 
 def test_nobody_is_offered_a_partner_who_is_alone_or_whose_piece_has_no_bar() -> None:
