@@ -6,7 +6,7 @@ is decided in `tally/`, by pure functions: this is the shell that knows the time
 """
 
 from collections.abc import Callable, Sequence
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, assert_never
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -15,6 +15,7 @@ from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
 from classclock.plan.formats.fit import Fit
 from classclock.plan.model import Plan
+from classclock.planning.decide_ahead import decide_load, decide_option
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import lineup, partners_now
@@ -29,12 +30,19 @@ from classclock.tally.decide_groups import (
     decide_teams,
     decide_way,
 )
-from classclock.tally.decide_people import decide_joining, decide_naming
+from classclock.tally.decide_people import (
+    decide_back,
+    decide_change,
+    decide_joining,
+    decide_leaving,
+    decide_naming,
+)
 from classclock.tally.lanes import Choice, Lane, Mark, Person
 from classclock.tally.lineup import Groups
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.refusal import Refusal
 from classclock.tally.said import said
+from classclock.units.loads import Load
 
 if TYPE_CHECKING:
     from classclock.strength.class_loads import ClassLoads
@@ -96,11 +104,17 @@ class LiveClass:
 
     # -- doing -----------------------------------------------------------------------
 
-    def do(self, command: cmd.CountCommand | cmd.ClockCommand, at: int | None = None) -> Outcome:
+    def do(
+        self,
+        command: cmd.CountCommand | cmd.ClockCommand | cmd.PeopleCommand,
+        at: int | None = None,
+    ) -> Outcome:
         """Carry out a command given at a moment of the class's clock (now, unless told)."""
         at = self.clock.now() if at is None else at
         if isinstance(command, cmd.CountCommand):
             return self._came(decide(self.record.sheet, command, at))
+        if isinstance(command, cmd.PeopleCommand):
+            return self._of_people(command)
         if isinstance(command, cmd.Start) and self.record.segment.lift is not None:
             self.plan_loads()
         return self._came(decide_clock(self.record, command, at, loads=self.loads))
@@ -119,6 +133,21 @@ class LiveClass:
         if isinstance(decided, Refusal):
             return self._came(decided)
         return self._recorded(decided, text=f"{was[person_id]} is {decided.person.name}")
+
+    def leave(self, person_id: str) -> Outcome:
+        """Someone is gone: no lane from here on, what they did stands."""
+        return self._came(decide_leaving(self.record, person_id, self.clock.now()))
+
+    def back(self, person_id: str) -> Outcome:
+        """Who had left is here again; late while a piece runs."""
+        joining = decide_back(self.record, person_id, self.clock.now(), self.loads)
+        if isinstance(joining, Refusal):
+            return self._came(joining)
+        return self._recorded(*joining.events, text=joining.text)
+
+    def change_person(self, person: Person) -> Outcome:
+        """Another name, key or mark for the person of this id."""
+        return self._came(decide_change(self.record, person, self.clock.now()))
 
     def set_partners(self, segment: int, groups: Groups) -> Outcome:
         """Before a segment starts: who shares a bar in it, by ids, turn by turn; (): nobody."""
@@ -157,6 +186,22 @@ class LiveClass:
         chosen = (choice.options, choice.load, choice.start_station)
         return self._recorded(ev.OptionChosen(self.clock.now(), person_id, segment, *chosen))
 
+    def choose_load(
+        self, person_id: str, segment: int, set_number: int | None, load: Load | None
+    ) -> Outcome:
+        """Before a segment starts: what this person is to lift in a set (None: in every one).
+
+        A load of None is as planned again.
+        """
+        if self.record.plan.segment[segment].lift is not None:
+            self.plan_loads()
+        asked = ev.LoadChosen(self.clock.now(), person_id, segment, set_number, load)
+        decided = decide_load(self.record, asked, self.loads)
+        if isinstance(decided, Refusal):
+            return self._came(decided)
+        outcome = self._recorded(*decided.events)
+        return replace(outcome, text="; ".join((outcome.text, *decided.remarks)))
+
     def acknowledge(self, person_id: str, segment: int, text: str) -> Outcome:
         """The coach has read this flag on a person's loads."""
         return self._recorded(ev.FlagAcknowledged(self.clock.now(), person_id, segment, text))
@@ -165,7 +210,30 @@ class LiveClass:
         """Write one event, fold it, and say it."""
         return self._recorded(event)
 
+    def choose_option(self, person_id: str, option: int) -> Outcome:
+        """Before the segment on the board starts: an option by its number there; 0: as written."""
+        return self._came(decide_option(self.record, person_id, option, self.clock.now()))
+
     # -- inside ----------------------------------------------------------------------
+
+    def _of_people(self, command: cmd.PeopleCommand) -> Outcome:
+        """What is said of somebody between pieces."""
+        index = self.record.chosen.segment
+        match command:
+            case cmd.SayGone(person=person):
+                return self.leave(person)
+            case cmd.SayBack(person=person):
+                return self.back(person)
+            case cmd.ChooseOption(person=person, option=option):
+                return self.choose_option(person, option)
+            case cmd.ChooseLoad(person=person, load=amount, set_number=number):
+                if not amount:
+                    return self._came(Refusal("0 is no load: type what is lifted, as in 80n"))
+                return self.choose_load(person, index, number or 1, Load(amount, self.record.unit))
+            case cmd.SwapPlaces(person=person, other=other):
+                return self.swap_places(person, other)
+            case _:
+                assert_never(command)
 
     def _came(self, decided: ev.Event | tuple[ev.Event, ...] | Refusal) -> Outcome:
         if isinstance(decided, Refusal):

@@ -171,8 +171,8 @@ class Session:
         index = record.chosen.segment
         if self._offers is None or record.closed or record.heats(record.chosen):
             return None
-        choices = {person.id: record.choice(person.id, index) for person in record.people}
-        return self._offers.of(record.plan, index, record.people, choices)
+        choices = {person.id: record.choice(person.id, index) for person in record.here}
+        return self._offers.of(record.plan, index, record.here, choices)
 
     def ways_to_share(self) -> "Offer | None":
         """Every way to share in the segment on the board: equipment that is short, bars, tallies.

@@ -51,6 +51,8 @@ class Option(Amount):
     """Its own load, in place of the station's."""
     keep_load: Flag = True
     """Whether the station's load holds where it names none: not for something lighter or bare."""
+    from_library: Flag = False
+    """Whether it was added to the plan's own from the movements: it is numbered after those."""
 
 
 class Station(Amount):

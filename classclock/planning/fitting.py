@@ -123,5 +123,7 @@ def _takes(record: ClassRecord, index: int, segment: Segment) -> int:
 def _heats_left(record: ClassRecord, segment: int) -> int:
     """How many heats are to come where equipment is shared; 1 elsewhere."""
     shared = record.shared.get(segment)
-    heats = 1 if shared is None else max(place.heat for place in shared.places)
+    places = () if shared is None else shared.places
+    taken = (place.heat for place in places if not record.left.keys() >= set(place.members))
+    heats = max(taken, default=1)
     return max(1, heats - record.chosen.heat + 1) if segment == record.chosen.segment else heats

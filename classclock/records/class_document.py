@@ -3,7 +3,7 @@
 from decimal import Decimal
 from typing import Any
 
-from msgspec import UNSET
+from msgspec import UNSET, UnsetType
 
 from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.fit import length_of_planned
@@ -32,10 +32,18 @@ def results_document(record: ClassRecord, *, started: str, journal: str) -> Resu
         started=started,
         journal=journal,
         people=tuple(
-            PersonInClass(one.id, one.name, one.key, one.visitor) for one in record.people
+            PersonInClass(one.id, one.name, one.key, one.visitor, _left_after(record, one.id))
+            for one in record.people
         ),
         pieces=tuple(_piece(record, key) for key in record.pieces()),
     )
+
+
+def _left_after(record: ClassRecord, person_id: str) -> str | UnsetType:
+    if person_id not in record.left:
+        return UNSET
+    run = record.left[person_id]
+    return "" if run is None else record.plan.segment[run.segment].name
 
 
 def _piece(record: ClassRecord, key: RunKey) -> PieceResults:

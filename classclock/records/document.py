@@ -30,6 +30,9 @@ class PersonInClass(Struct, frozen=True, gc=False):
     key: str
     visitor: bool | UnsetType = UNSET
     """True of who has no name, and isn't in the book; else unsaid."""
+    left_after: str | UnsetType = UNSET
+    """The piece after which they left, by its name; empty is before the first. Unsaid: they stayed,
+    or the file is an older one."""
 
     @property
     def in_the_book(self) -> bool:

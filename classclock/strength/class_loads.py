@@ -1,13 +1,13 @@
 """What everybody in a class is to lift, segment by segment, from what each has lifted before."""
 
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
 from functools import lru_cache, partial
 
 from msgspec import Struct, field
 
 from classclock.plan.amounts import chosen_load
 from classclock.plan.model import Plan
-from classclock.strength.flags import flags
+from classclock.strength.flags import NO_RECORD, flags
 from classclock.strength.prescription import Prescription, prescription
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load
@@ -52,10 +52,21 @@ class LiftPlan(Struct, frozen=True):
     heaviest: Load | None
     flags: tuple[str, ...]
     """What the coach should look at before the start, in words."""
+    maximum: Load | None = None
 
     @property
     def loads(self) -> tuple[Load | None, ...]:
         return self.prescription.loads if self.prescription is not None else ()
+
+    def flags_on(self, loads: Sequence[Load | None], today: Sequence[Load] = ()) -> tuple[str, ...]:
+        """What is to be looked at if these are lifted, which were chosen together.
+
+        `today` is what they have made in this class already.
+        """
+        handled = [load for load in (self.heaviest, *today) if load is not None]
+        heaviest = max(handled, key=lambda load: load.kg, default=None)
+        found = flags(loads, self.maximum, heaviest)
+        return tuple(text for text in found if text != NO_RECORD)
 
     @property
     def to_choose(self) -> bool:
@@ -103,4 +114,4 @@ def _lift_plan(
     planned = prescription(segment, maximum, equipment, load_name)
     loads = (chosen_load(segment.load, load_name),) if planned is None else planned.loads
     found = flags(loads, maximum, heaviest)
-    return LiftPlan(planned, heaviest, found)
+    return LiftPlan(planned, heaviest, found, maximum)

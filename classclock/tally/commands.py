@@ -164,6 +164,43 @@ ClockCommand = (
     | GoTo
 )
 
+# -- who is here: between pieces, when letters mean people ---------------------
+
+
+class SayGone(Struct, frozen=True):
+    """That person has left: no lane from here on."""
+
+    person: str
+
+
+class SayBack(Struct, frozen=True):
+    person: str
+
+
+class ChooseOption(Struct, frozen=True):
+    """That person uses the piece's option N in the piece to come; 0: as written."""
+
+    person: str
+    option: int
+
+
+class ChooseLoad(Struct, frozen=True):
+    """That person's load in a set of the piece to come, from 1; None is the one that is next."""
+
+    person: str
+    load: Decimal
+    set_number: int | None = None
+
+
+class SwapPlaces(Struct, frozen=True):
+    """The two change places in their partners or teams."""
+
+    person: str
+    other: str
+
+
+PeopleCommand = SayGone | SayBack | ChooseOption | ChooseLoad | SwapPlaces
+
 # -- the screen: these never leave it -----------------------------------------
 
 
@@ -199,4 +236,4 @@ class Leave(Struct, frozen=True):
 
 ScreenCommand = Select | AddLate | WriteNote | ShowCard | ShowKeys | ShowNotices | Leave
 
-Command = CountCommand | ClockCommand | ScreenCommand
+Command = CountCommand | ClockCommand | PeopleCommand | ScreenCommand

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from typing import assert_never
 
+from classclock.plan.option_menu import option_words
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_tally import LaneTally
@@ -153,20 +154,9 @@ def _change_option(sheet: Sheet, command: cmd.ChangeOption, at: int) -> ev.Count
     if command.option == 0:
         return _if_counted(sheet, ev.OptionChanged(at, command.lane, 0, 0))
     if command.option > len(menu):
-        return Refusal(_menu(sheet))
+        return Refusal(option_words(sheet.piece.segment))
     station, option = menu[command.option - 1]
     return _if_counted(sheet, ev.OptionChanged(at, command.lane, station, option))
-
-
-def _menu(sheet: Sheet) -> str:
-    stations = sheet.piece.stations
-    named = [
-        f"{number} {stations[place].options[option - 1].name}"
-        for number, (place, option) in enumerate(sheet.piece.option_menu, start=1)
-    ]
-    if not named:
-        return "the plan has no options for this piece"
-    return f"the options here are {', '.join(named)}, and 0 as written"
 
 
 def _correct(sheet: Sheet, command: cmd.Correct, at: int) -> ev.CountEvent | Refusal:

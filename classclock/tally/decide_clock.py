@@ -71,6 +71,8 @@ def _start(record: ClassRecord, at: int, loads: "ClassLoads | None") -> Decided:
     chosen, segment = record.chosen, record.segment
     lanes = lineup(record, loads) if is_piece(segment) else ()
     here = tuple(lane for lane in lanes if lane.heat == chosen.heat)
+    if is_piece(segment) and not here:
+        return Refusal("nobody is here for this piece: + adds somebody, down goes on without it")
     go = at + segment.count_in
     partners = partners_now(record, here)
     return (ev.SegmentStarted(at, chosen.segment, chosen.heat, go, here, partners),)
@@ -113,9 +115,9 @@ def _next(record: ClassRecord, at: int, loads: "ClassLoads | None", *, all_stand
             first = asked[0]
             return (ev.LetStand(at, first.lane, first.doubt, first.intervals),)
         settled = (ev.Settled(at, chosen.segment, chosen.heat),)
-    heats = max((lane.heat for lane in all_heats(record, loads)), default=1) if scored else 1
-    if chosen.heat < heats:
-        return (*settled, ev.SegmentChosen(at, chosen.segment, chosen.heat + 1))
+    heats = {lane.heat for lane in all_heats(record, loads)} if scored else set()
+    if later := [heat for heat in heats if heat > chosen.heat]:
+        return (*settled, ev.SegmentChosen(at, chosen.segment, min(later)))
     after = record.beside(1)
     if after is not None:
         return (*settled, ev.SegmentChosen(at, after))

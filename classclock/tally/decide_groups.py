@@ -91,7 +91,7 @@ def decide_swap(
         return _STARTED
     if first == second:
         return Refusal("> and two letters: those who change places")
-    names = {person.id: person.name for person in record.people}
+    names = {person.id: person.name for person in record.here}
     if first not in names or second not in names:
         return _NOT_HERE
     swapped = {first: second, second: first}
@@ -145,7 +145,7 @@ def _wrong(record: ClassRecord, segment: int, groups: Groups) -> Refusal | None:
     if _started(record, segment):
         return _STARTED
     named = [ident for group in groups for ident in group]
-    if not {person.id for person in record.people}.issuperset(named):
+    if not {person.id for person in record.here}.issuperset(named):
         return _NOT_HERE
     return _TWICE if len(set(named)) < len(named) else None
 

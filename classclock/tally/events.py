@@ -48,6 +48,14 @@ class PersonChanged(_Happened, frozen=True):
 
 
 class PersonLeft(_Happened, frozen=True):
+    """Gone: no lane in any later piece. Their key stays theirs, and they may be back."""
+
+    person_id: str
+
+
+class PersonBack(_Happened, frozen=True):
+    """Who had left is here again."""
+
     person_id: str
 
 
@@ -59,6 +67,17 @@ class OptionChosen(_Happened, frozen=True):
     options: tuple[int, ...]
     load: str | None
     start_station: int
+
+
+class LoadChosen(_Happened, frozen=True):
+    """Before a segment starts: what this person is to lift in it, whatever the plan says."""
+
+    person_id: str
+    segment: int
+    set_number: int | None
+    """From 1; None is every set."""
+    load: Load | None
+    """None: as planned again."""
 
 
 class EquipmentShared(_Happened, frozen=True):
@@ -290,7 +309,9 @@ ClassEvent = (
     | PersonAdded
     | PersonChanged
     | PersonLeft
+    | PersonBack
     | OptionChosen
+    | LoadChosen
     | EquipmentShared
     | PartnersSet
     | TeamsSet

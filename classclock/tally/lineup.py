@@ -1,6 +1,6 @@
 """Who stands in which lane of a piece: each alone, or in teams; in heats where there are many."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from typing import TYPE_CHECKING
 
 from msgspec.structs import replace
@@ -25,33 +25,48 @@ def draw_lanes(
     choices: Mapping[str, Choice],
     places: Sequence[Place] = (),
     teams: Groups = (),
+    *,
+    gone: Collection[str] = (),
+    been: Collection[str] = (),
+    first_heat: int = 1,
 ) -> tuple[Lane, ...]:
-    """The lanes of all heats.
+    """The lanes of all heats that are to come, the first of them numbered `first_heat`.
 
     `choices` says by person what each modifies; a team does as its first member does.
     Above 26 lanes they run in heats of even size, and a key that two in one heat share is changed
     for the later one. Where equipment is shared, `places` says who begins where, and when. `teams`
     are those that were made for the segment; who is in none of them makes teams as planned.
+    `people` are all who came. Their ids: who is `gone` takes no lane, their team goes on with the
+    rest, and nobody gets their key; who has `been` in an earlier heat takes no other.
     """
+    away = {*gone, *been}
+    reserved = {person.key for person in people if person.id in gone}
     if places:
-        return _placed(segment, people, choices, places)
-    drawn_up = _teams(segment, people, teams)
+        placed = _placed(segment, people, choices, places, away=away, first_heat=first_heat)
+        heats = sorted({lane.heat for lane in placed})
+        by_heat = [[lane for lane in placed if lane.heat == heat] for heat in heats]
+        return tuple(lane for lanes in by_heat for lane in _keys_apart(lanes, reserved))
+    drawn_up = _teams(segment, people, teams, away)
     lanes = [_lane(team, choices.get(team[0].id, Choice())) for team in drawn_up]
-    heats = max(1, -(-len(lanes) // MOST_LANES))
+    number = max(1, -(-len(lanes) // MOST_LANES))
     drawn: list[Lane] = []
-    for heat in range(heats):
-        first, last = heat * len(lanes) // heats, (heat + 1) * len(lanes) // heats
-        drawn += _keys_apart([replace(lane, heat=heat + 1) for lane in lanes[first:last]])
+    for heat in range(number):
+        first, last = heat * len(lanes) // number, (heat + 1) * len(lanes) // number
+        here = [replace(lane, heat=first_heat + heat) for lane in lanes[first:last]]
+        drawn += _keys_apart(here, reserved)
     return tuple(drawn)
 
 
-def _teams(segment: Segment, people: Sequence[Person], made: Groups) -> list[tuple[Person, ...]]:
-    """As they were made, as far as their people are here; the others as they came."""
-    here = {person.id: person for person in people}
-    teams = [tuple(here.pop(ident) for ident in team if ident in here) for team in made]
-    size, rest = segment.teams or 1, tuple(here.values())
+def _teams(
+    segment: Segment, people: Sequence[Person], made: Groups, away: Collection[str]
+) -> list[tuple[Person, ...]]:
+    """As they were made, the others as they came; of each those who aren't away."""
+    came = {person.id: person for person in people}
+    teams = [tuple(came.pop(ident) for ident in team if ident in came) for team in made]
+    size, rest = segment.teams or 1, tuple(came.values())
     teams += [rest[at : at + size] for at in range(0, len(rest), size)]
-    return [team for team in teams if team]
+    here = (tuple(person for person in team if person.id not in away) for team in teams)
+    return [team for team in here if team]
 
 
 def partners_together(lanes: Sequence[Lane], partners: Groups) -> tuple[Lane, ...]:
@@ -79,32 +94,35 @@ def _placed(
     people: Sequence[Person],
     choices: Mapping[str, Choice],
     places: Sequence[Place],
-) -> tuple[Lane, ...]:
+    *,
+    away: Collection[str],
+    first_heat: int,
+) -> list[Lane]:
     """The lanes as places were given out; who came after that joins the last heat."""
-    here = {person.id: person for person in people}
+    unplaced = {person.id: person for person in people}
     lanes = []
     for place in places:
-        team = tuple(here.pop(ident) for ident in place.members if ident in here)
+        placed = [unplaced.pop(ident) for ident in place.members if ident in unplaced]
+        team = tuple(person for person in placed if person.id not in away)
         if team:
             lane = _lane(team, choices.get(team[0].id, Choice()))
-            lanes.append(_at(place, lane))
-    last = max((lane.heat for lane in lanes), default=1)
+            lanes.append(_at(place, lane, first_heat))
+    last = max((lane.heat for lane in lanes), default=first_heat)
     room = MOST_LANES - sum(lane.heat == last for lane in lanes)
-    for number, lane in enumerate(draw_lanes(segment, tuple(here.values()), choices)):
+    others = draw_lanes(segment, tuple(unplaced.values()), choices, been=away)
+    for number, lane in enumerate(others):
         lanes.append(replace(lane, heat=last + (number >= room)))
-    heats = sorted({lane.heat for lane in lanes})
-    return tuple(
-        lane for heat in heats for lane in _keys_apart([one for one in lanes if one.heat == heat])
-    )
+    return lanes
 
 
-def _at(place: Place, lane: Lane) -> Lane:
+def _at(place: Place, lane: Lane, first_heat: int) -> Lane:
     stations = max(len(place.options), len(lane.options))
     given = (*place.options, *(0,) * (stations - len(place.options)))
     options = tuple(option or lane.option(station) for station, option in enumerate(given))
     start = place.start_station or lane.start_station
     own = lane.options if any(place.options) else None
-    return replace(lane, heat=place.heat, start_station=start, options=options, own_options=own)
+    heat = max(place.heat, first_heat)
+    return replace(lane, heat=heat, start_station=start, options=options, own_options=own)
 
 
 def give_loads(lanes: Sequence[Lane], segment: int, loads: "ClassLoads") -> tuple[Lane, ...]:
@@ -135,14 +153,20 @@ def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:
     )
 
 
-def _keys_apart(lanes: Sequence[Lane]) -> tuple[Lane, ...]:
-    """Within one heat nobody else's key: whoever comes first keeps it."""
+def _keys_apart(lanes: Sequence[Lane], reserved: Collection[str]) -> tuple[Lane, ...]:
+    """Within one heat nobody else's key: whoever comes first keeps it.
+
+    A reserved one is given only where the alphabet has no other left.
+    """
     owned = {lane.key for lane in lanes}
     given: set[str] = set()
     apart: list[Lane] = []
     for lane in lanes:
-        free = lane.key and lane.key not in given
-        key = lane.key if free else propose_key(lane.name, owned | given)
+        key = lane.key
+        if not key or key in given:
+            key = propose_key(lane.name, owned | given | set(reserved))
+        if key in given:
+            key = propose_key(lane.name, owned | given)
         given.add(key)
         apart.append(replace(lane, key=key))
     return tuple(apart)

@@ -5,6 +5,7 @@ from typing import TYPE_CHECKING
 
 from msgspec import Struct
 
+from classclock.strength.chosen_loads import as_chosen
 from classclock.tally.lanes import Person
 from classclock.tally.record import ClassRecord
 
@@ -36,8 +37,13 @@ def load_flags(
         _flag(record, person, index, text)
         for index in segments
         for person, planned in _planned(record, loads, index)
-        for text in planned.flags
+        for text in _texts(record, person, planned, index)
     )
+
+
+def _texts(record: ClassRecord, person: Person, planned: "LiftPlan", index: int) -> tuple[str, ...]:
+    chosen = record.chosen_loads.get((index, person.id))
+    return planned.flags_on(as_chosen(planned.loads, chosen)) if chosen else planned.flags
 
 
 def loads_to_choose(
@@ -65,7 +71,7 @@ def _planned(
     """What everybody is to lift in a segment; nobody in one that is no lift, or of teams."""
     if record.plan.segment[index].teams is not None:
         return
-    for person in record.people:
+    for person in record.here:
         choice = record.choice(person.id, index)
         planned = loads.of(index, person.id, person.name, choice.load)
         if planned is not None:

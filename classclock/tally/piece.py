@@ -5,6 +5,7 @@ from msgspec.structs import asdict
 from classclock.plan.amounts import chosen_load, load_of
 from classclock.plan.formats.counting import Counting
 from classclock.plan.model import Segment
+from classclock.plan.option_menu import option_menu
 from classclock.plan.station import Station
 from classclock.tally.lanes import Lane
 from classclock.tally.signs import SIGNS
@@ -18,15 +19,11 @@ class Piece(Counting, frozen=True, kw_only=True):
     unit: Unit
     """The club's, for a bare load."""
     option_menu: tuple[tuple[int, int], ...]
-    """Station (from 0) and option (from 1) of each option, numbered from 1 in reading order."""
+    """Station (from 0) and option (from 1) of each option by its number, from 1."""
 
     @classmethod
     def of(cls, segment: Segment, unit: Unit) -> "Piece":
-        menu = tuple(
-            (place, number)
-            for place, station in enumerate(segment.station)
-            for number in range(1, len(station.options) + 1)
-        )
+        menu = option_menu(segment)
         return cls(**asdict(segment.counting), segment=segment, unit=unit, option_menu=menu)
 
     @property
@@ -48,6 +45,11 @@ class Piece(Counting, frozen=True, kw_only=True):
         sets = self.segment.sets
         choice = sets[min(number, len(sets)) - 1].load if sets else None
         return chosen_load(choice or self.segment.load, lane.load)
+
+    def planned_loads(self, lane: Lane) -> tuple[Load | None, ...]:
+        """The load of each set, or of all of them where the plan doesn't tell them apart."""
+        sets = max(len(lane.loads), len(self.segment.sets), 1)
+        return tuple(self.planned_load(lane, number) for number in range(1, sets + 1))
 
     def station_load(self, lane: Lane, place: int) -> str:
         """The load that the lane uses at a station: `?` if nobody said which, empty if none."""

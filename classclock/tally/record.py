@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from classclock.plan.formats.fit import Fit
 from classclock.plan.formats.timelines import length, timeline
 from classclock.plan.model import Plan, Segment, is_piece
+from classclock.strength.chosen_loads import ChosenLoads, choose
 from classclock.tally import events as ev
 from classclock.tally.lanes import Choice, Person, Sharing, Teams
 from classclock.tally.piece import Piece
@@ -46,10 +47,15 @@ class ClassRecord(Struct, frozen=True):
     unit: Unit = "kg"
     plan_name: str = ""
     people: tuple[Person, ...] = ()
+    """Whoever came, in the order in which they did; who has left is among them."""
+    left: Mapping[str, RunKey | None] = field(default_factory=dict)
+    """Who is gone, by their id, and after which piece; None is before the first."""
     ends: str | None = None
     stop: str = ""
     """The club's rule of when to stop: the first caution of every piece."""
     choices: Mapping[tuple[int, str], Choice] = field(default_factory=dict)
+    chosen_loads: Mapping[tuple[int, str], ChosenLoads] = field(default_factory=dict)
+    """By segment and person, where somebody said another load than the plan."""
     acknowledged: frozenset[tuple[str, int, str]] = frozenset()
     """Flags that the coach has read: the person's id, the segment, the flag's text."""
     shared: Mapping[int, Sharing] = field(default_factory=dict)
@@ -125,6 +131,15 @@ class ClassRecord(Struct, frozen=True):
             return "count-in"
         return "held" if sheet.clock.held else "running"
 
+    @property
+    def here(self) -> tuple[Person, ...]:
+        """Whoever came and hasn't left."""
+        return tuple(person for person in self.people if person.id not in self.left)
+
+    def person(self, person_id: str) -> Person | None:
+        """Who has this id, here or gone."""
+        return next((person for person in self.people if person.id == person_id), None)
+
     def choice(self, person_id: str, segment: int) -> Choice:
         return self.choices.get((segment, person_id), Choice())
 
@@ -132,6 +147,12 @@ class ClassRecord(Struct, frozen=True):
         """The sheets of all heats of one run of a segment, in order."""
         same = [run for run in self.runs if run[:2] == key[:2]]
         return tuple(self.runs[run] for run in sorted(same))
+
+    @property
+    def latest_piece(self) -> RunKey | None:
+        """The run of a scored segment that was begun last, whatever its heat."""
+        scored = [run for run in self.runs if is_piece(self.plan.segment[run.segment])]
+        return scored[-1]._replace(heat=1) if scored else None
 
     def pieces(self) -> tuple[RunKey, ...]:
         """The runs of scored segments, each once, whatever its heats."""
@@ -163,17 +184,23 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
                 stop=event.stop,
             )
         case ev.PersonAdded(person=person):
-            return replace(record, people=(*record.people, person))
+            return _taken_in(record, person)
         case ev.PersonChanged(person=changed):
             people = tuple(changed if one.id == changed.id else one for one in record.people)
             runs = {key: sheet.called(changed) for key, sheet in record.runs.items()}
             return replace(record, people=people, runs=runs)
         case ev.PersonLeft(person_id=gone):
-            return replace(record, people=tuple(one for one in record.people if one.id != gone))
+            return replace(record, left={**record.left, gone: record.latest_piece})
+        case ev.PersonBack(person_id=back):
+            return replace(record, left=_without(record.left, back))
         case ev.OptionChosen():
             choice = Choice(event.options, event.load, event.start_station)
             choices = {**record.choices, (event.segment, event.person_id): choice}
             return replace(record, choices=choices)
+        case ev.LoadChosen():
+            key = (event.segment, event.person_id)
+            chosen = choose(record.chosen_loads.get(key, {}), event.set_number, event.load)
+            return replace(record, chosen_loads={**record.chosen_loads, key: chosen})
         case ev.EquipmentShared(segment=segment, sharing=sharing):
             return replace(record, shared=_but_for(record.shared, segment, sharing))
         case ev.PartnersSet(segment=segment, groups=groups):
@@ -211,6 +238,16 @@ def _fitted(record: ClassRecord, index: int, fit: Fit | None) -> ClassRecord:
         fits[index] = Fitted(fit, planned)
     plan = record.plan.model_copy(update={"segment": tuple(segments)})
     return replace(record, plan=plan, fits=fits)
+
+
+def _taken_in(record: ClassRecord, person: Person) -> ClassRecord:
+    """Older journals take somebody out and in again; they come last then, as they did."""
+    others = tuple(one for one in record.people if one.id != person.id)
+    return replace(record, people=(*others, person), left=_without(record.left, person.id))
+
+
+def _without(left: Mapping[str, RunKey | None], back: str) -> Mapping[str, RunKey | None]:
+    return {ident: after for ident, after in left.items() if ident != back}
 
 
 def _of_a_run(record: ClassRecord, event: ev.RunEvent) -> ClassRecord:

@@ -3,6 +3,7 @@
 from typing import assert_never
 
 from classclock.tally import events as ev
+from classclock.tally.class_lineup import sharing_a_lane
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.record import ClassRecord
@@ -23,10 +24,22 @@ def said(event: ev.Event, record: ClassRecord) -> str:
     return _on_the_count(event, record.sheet)
 
 
-def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:
+def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:  # noqa: C901, PLR0912  one case an event
     match event:
         case ev.SegmentFitted(segment=segment):
             return _fitted(segment, record)
+        case ev.PersonLeft(person_id=gone):
+            name, key = _called(gone, record)
+            return f"{name} has left: no lane from here on. -{key}: back again"
+        case ev.PersonBack(person_id=back):
+            name, key = _called(back, record)
+            return f"{name} is back, key {key}"
+        case ev.OptionChosen(person_id=modifies, segment=index):
+            return f"{_together(modifies, index, record)}: {_chosen(event, record)}"
+        case ev.LoadChosen(person_id=lifts, segment=index):
+            name = _together(lifts, index, record)
+            which = "every set" if event.set_number is None else f"set {event.set_number}"
+            return f"{name}, {which}: {event.load or 'as planned'}"
         case ev.EquipmentShared(sharing=None):
             return "all start together, as planned"
         case ev.EquipmentShared():
@@ -43,8 +56,6 @@ def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:
             ev.ClassOpened()
             | ev.PersonAdded()
             | ev.PersonChanged()
-            | ev.PersonLeft()
-            | ev.OptionChosen()
             | ev.FlagAcknowledged()
             | ev.EndMoved()
             | ev.EmergencyNoted()
@@ -62,6 +73,29 @@ def _fitted(segment: int, record: ClassRecord) -> str:
         here = segment == record.chosen.segment
         return f"{name} is left out: {'up goes back to it' if here else 'going on passes it by'}"
     return f"{name}: {fitted_words(record, segment) or 'as planned again'}"
+
+
+def _called(person_id: str, record: ClassRecord) -> tuple[str, str]:
+    """Name and key of somebody in this class, here or gone."""
+    person = record.person(person_id)
+    return ("nobody", "") if person is None else (person.name, person.key)
+
+
+def _together(person_id: str, segment: int, record: ClassRecord) -> str:
+    """Who has one lane with this person in a segment, by name."""
+    ids = sharing_a_lane(record, person_id, segment)
+    return " + ".join(_called(ident, record)[0] for ident in ids)
+
+
+def _chosen(choice: ev.OptionChosen, record: ClassRecord) -> str:
+    """The options by name, with the load by its name; or `as written`."""
+    stations = record.plan.segment[choice.segment].station
+    named = [
+        station.options[option - 1].name
+        for station, option in zip(stations, choice.options, strict=False)
+        if option
+    ]
+    return ", ".join([*(named or ["as written"]), *filter(None, [choice.load])])
 
 
 def _of_a_run(event: ev.RunEvent) -> str:

@@ -13,13 +13,14 @@ from classclock.plan.amounts import amount_of
 from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment, is_piece
+from classclock.plan.option_menu import number_words, option_menu
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.plan.station import Option, Station
 from classclock.planning.fitting import time_needed
 from classclock.tally.class_lineup import partners_now
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lanes import Lane
-from classclock.tally.lineup import Groups
+from classclock.tally.lineup import MOST_LANES, Groups
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
 from classclock.units.printable import printable
@@ -125,7 +126,8 @@ def board_content(
         lines=_all_safe(segment.lines),
         notes=_all_safe((*segment.notes, *record.plan.notes)),
         lanes=tuple(
-            _with_partners(_lane(piece, lane, off, lanes), lane, lanes, partners) for lane in lanes
+            _with_partners(_lane(record, piece, lane, off, lanes), lane, lanes, partners)
+            for lane in lanes
         ),
         next=_next(live),
         left=left_words(now, record.ends, time_needed(record)),
@@ -188,13 +190,13 @@ def _all_safe(texts: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _stations(segment: Segment) -> Iterator[BoardStation]:
-    number = 0
-    for station in segment.station:
+    menu = option_menu(segment)
+    numbers = {named: number_words(at, len(menu)) for at, named in enumerate(menu, start=1)}
+    for place, station in enumerate(segment.station):
         options = []
-        for option in station.options:
-            number += 1
+        for number, option in enumerate(station.options, start=1):
             words = station_line(station, option) if _differs(station, option) else option.name
-            options.append(_safe(f"({number}) {words}"))
+            options.append(_safe(f"({numbers[place, number]}) {words}"))
         yield BoardStation(
             _safe(station_line(station)), _safe(station.standard or ""), tuple(options)
         )
@@ -205,14 +207,30 @@ def _differs(station: Station, option: Option) -> bool:
     return amount_of(station, option) is option or option.load is not None
 
 
-def _lane(piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane]) -> BoardLane:
+def _lane(
+    record: ClassRecord, piece: Piece, lane: Lane, off: Collection[str], lanes: Sequence[Lane]
+) -> BoardLane:
     planned = piece.planned_load(lane, 1) if piece.counts_by == "load" else None
     load = str(planned) if planned is not None else lane.load or ""
     key = lane.key.upper()
     if load and key in off:
         load = DASH
     start = starts_at(piece, lane, lanes)
-    return BoardLane(key, _safe(lane.name), modification(piece, lane), _safe(load), start)
+    name = board_name(lane, record)
+    return BoardLane(key, name, modification(piece, lane), _safe(load), start)
+
+
+def board_name(lane: Lane, record: ClassRecord) -> str:
+    """The lane's name; in a pair or team with each other one's letter: `Pavel + Tom (T)`.
+
+    The first one's letter is the lane's. Above 26 people letters mean nobody between pieces.
+    """
+    if len(lane.members) == 1 or len(record.people) > MOST_LANES:
+        return _safe(lane.name)
+    people = {person.id: person for person in record.people}
+    first, *others = (people[ident] for ident in lane.members)
+    named = [first.name, *(f"{one.name} ({one.key.upper()})" for one in others)]
+    return _safe(" + ".join(named))
 
 
 def _with_partners(

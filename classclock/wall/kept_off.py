@@ -17,6 +17,11 @@ def off_the_wall(lane: Lane, people: Iterable[Person]) -> bool:
 
 def said_to_the_room(outcome: Outcome, record: ClassRecord) -> str:
     """What came of a command, in words that say no load of theirs."""
+    for event in outcome.events:
+        if isinstance(event, ev.LoadChosen):
+            person = record.person(event.person_id)
+            if person is not None and person.off_the_wall:
+                return f"{person.name}: noted"
     sheet = record.sheet
     if sheet is None or sheet.piece.counts_by != "load":
         return outcome.text

@@ -25,6 +25,7 @@ from classclock.tally.piece import Piece
 from classclock.units.bars_and_plates import Equipment
 from classclock.units.loads import Load, plain, shown
 from classclock.units.printable import printable
+from classclock.wall.board_content import board_name
 
 _TOGETHER = "each their own: choose the loads together"
 _CHOOSE = "choose the load together"
@@ -114,7 +115,7 @@ def _lanes(
         rows.append(
             LiftLane(
                 lane.key.upper(),
-                printable(lane.name),
+                board_name(lane, live.record),
                 plain(own[0].amount) if own[0] is not None else "",
                 own[0].unit if own[0] is not None else "",
                 plain(loading.bar.weight.amount) if loading is not None else "",
@@ -181,7 +182,8 @@ def _instead(plan: LiftPlan | None, first: Load | None) -> str:
 def _later(plan: LiftPlan | None, loads: tuple[Load | None, ...]) -> str:
     known = [plain(load.amount) for load in loads[1:] if load is not None]
     then = f"then {', '.join(known)}" if known and len(known) == len(loads) - 1 else ""
-    working = plan.prescription.sets[0].working if plan and plan.prescription else None
+    first = plan.prescription.sets[0] if plan and plan.prescription else None
+    working = first.working if first is not None and first.load == loads[0] else None
     short = working.shortfall if working is not None else None
     under = f"this one {shown(short)} under the plan" if short is not None and short.amount else ""
     return printable("; ".join(filter(None, (then, under))), 200)

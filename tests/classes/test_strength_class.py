@@ -5,6 +5,7 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from msgspec.structs import replace
 
 from classclock.book.asking.lift_records import lift_records, read_lifts
 from classclock.clock.source import WoundSource
@@ -18,6 +19,8 @@ from classclock.records.class_document import results_document
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
 from classclock.tally.load_flags import load_flags, open_flags
+from classclock.units.loads import parse_load
+from classclock.wall.kept_off import said_to_the_room
 
 PLAN = """
 title = "Depot strength"
@@ -170,3 +173,65 @@ def test_what_was_made_is_the_record_of_the_next_class(coach: Any, depot: Any) -
     assert str(record.heaviest.load) == "40 kg"
     # 40 kg for three, Brzycki: 40 * 36 / 34.
     assert float(record.best.load.amount) == pytest.approx(42.35, abs=0.01)
+
+
+def test_a_load_said_on_the_board_is_the_planned_one_replays_and_is_in_the_results(
+    coach: Any, source: WoundSource, depot: Any
+) -> None:
+    assert coach.type("70i") == "Ilse, set 1: 70 kg"
+    assert coach.type("3:72.5i") == "Ilse, set 3: 72.5 kg"
+    said = "Piet, set 1: 41 kg; 41 kg can't be made with the club's plates: 40 kg or 42.5 kg can"
+    assert coach.type("41p") == said
+    assert coach.type("115i") == "Ilse, set 1: 115 kg; look at it again"
+    assert coach.type("825i").startswith("Ilse, set 1: 825 kg; look at it again; 825 kg can't be")
+    assert coach.type("70i") == "Ilse, set 1: 70 kg"
+    assert coach.type("40p") == "Piet, set 1: 40 kg"
+    board = lanes_of(coach.session)
+    assert kilos(board["Ilse"]) == ["70 kg", "70 kg", "72.5 kg", "80 kg", "105 kg"]
+    assert kilos(board["Piet"]) == ["40 kg", None, None, None, None]
+    coach.start()
+    assert lanes_of(coach.session) == board
+    coach.wind(30)
+    coach.type("ip")
+    coach.wind(120)
+    coach.type("i")
+    coach.wind(120)
+    coach.type("i")
+    path = coach.session.journal.path
+    coach.session.close()
+    session, journal = rejoin_session(
+        path, folder=depot.folder, club=Club(), source=source, sound=False
+    )
+    again = replayed(journal)
+    for record in (session.live.record, again):
+        results = results_document(record, started="2026-11-24T18:30:00+01:00", journal=path.name)
+        made = {lane.athlete: lane.attempts for lane in results.pieces[0].lanes}
+        assert [one.load for one in made["Ilse"]] == ["70 kg", "70 kg", "72.5 kg"]
+        assert [one.load for one in made["Piet"]] == ["40 kg"]
+
+
+def test_a_load_that_was_said_is_taken_back_by_saying_what_is_planned(coach: Any) -> None:
+    coach.type("70i")
+    live = coach.session.live
+    assert live.choose_load("Ilse", 0, 1, None).text == "Ilse, set 1: as planned"
+    assert kilos(lanes_of(coach.session)["Ilse"])[0] == "65 kg"
+
+
+def test_no_load_is_said_of_who_left_nor_of_no_set_nor_of_none(coach: Any) -> None:
+    coach.type(".i")
+    assert coach.type("80i") == "Ilse has left. -i: back again"
+    assert coach.type("0b") == "0 is no load: type what is lifted, as in 80n"
+    assert coach.type("6:80b").startswith("Front squat has sets 1 to 5")
+    assert not coach.session.live.record.chosen_loads
+
+
+def test_the_loads_of_who_keeps_them_off_the_wall_are_not_said(
+    coach: Any, source: WoundSource
+) -> None:
+    live = coach.session.live
+    ilse = live.record.people[0]
+    live.change_person(replace(ilse, marks=("off the wall",)))
+    outcome = live.choose_load("Ilse", 0, 1, parse_load("70 kg", "kg"))
+    assert said_to_the_room(outcome, live.record) == "Ilse: noted"
+    other = live.choose_load("Bram", 0, 1, parse_load("40 kg", "kg"))
+    assert said_to_the_room(other, live.record) == "Bram, set 1: 40 kg"

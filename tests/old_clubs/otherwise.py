@@ -57,6 +57,11 @@ OTHERWISE = (
         ),
         "the book's tables have another version: the one of then was kept beside, and goes",
     ),
+    Otherwise(
+        "*/said/1?-replay-2026-0*-json.txt",
+        ("stdout.people has 7 entries, then 6",),
+        "who left is named among the people, with the piece after which they did",
+    ),
 )
 
 

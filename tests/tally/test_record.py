@@ -42,7 +42,16 @@ def started(record: ClassRecord, segment: int, heat: int = 1, *, anew: bool = Fa
 
 
 def test_whoever_leaves_is_gone_and_the_others_stay(opened: ClassRecord) -> None:
-    assert folded(opened, ev.PersonLeft(0, BRAM.id)).people == (ILSE, NOOR)
+    record = folded(opened, ev.PersonLeft(1, BRAM.id))
+    assert record.here == (ILSE, NOOR)
+    assert record.people == (ILSE, BRAM, NOOR), "whose key is it?"
+
+
+def test_who_was_taken_off_the_list_and_on_again_comes_last_as_in_older_journals(
+    opened: ClassRecord,
+) -> None:
+    record = folded(opened, ev.PersonLeft(0, BRAM.id), ev.PersonAdded(0, BRAM))
+    assert record.here == record.people == (ILSE, NOOR, BRAM)
 
 
 def test_whoever_comes_is_the_last_and_whoever_changes_stays_in_their_place(

@@ -84,7 +84,10 @@ def _offered(station: Station, library: Library) -> tuple[Option, ...]:
     # What the library says is checked already.
     return tuple(
         Option.model_construct(
-            name=one.name, standard=_standard(one, library), keep_load=one.keep_load
+            name=one.name,
+            standard=_standard(one, library),
+            keep_load=one.keep_load,
+            from_library=True,
         )
         for one in movement.options
         if fold(one.name) not in own and _can_be_counted(station, movement, one, library)

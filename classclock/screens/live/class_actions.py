@@ -11,11 +11,11 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.refusal import Refusal
 from classclock.tally.visitors import visitor_called
-from classclock.units.names import tidy_name, typed_names, typed_twice
+from classclock.units.names import name_key, tidy_name, typed_names, typed_twice
 
 
 def take_in(session: Session, typed: str) -> Outcome:
-    """Who came late, several with commas between; or, with `=`, a visitor's name.
+    """Who came late or is back, several with commas between; or, with `=`, a visitor's name.
 
     Two of one name can't be told apart.
     """
@@ -26,7 +26,7 @@ def take_in(session: Session, typed: str) -> Outcome:
         if isinstance(meant, Refusal):
             return Outcome(meant.text, refused=True)
         return name_visitor(session, meant.id, name)
-    twice = typed_twice([*(person.name for person in live.record.people), *names])
+    twice = typed_twice([*(person.name for person in live.record.here), *names])
     if twice is not None:
         return Outcome(f"there is a {twice} already: + again, with an initial", refused=True)
     came = [_take_in(session, name) for name in names]
@@ -36,6 +36,10 @@ def take_in(session: Session, typed: str) -> Outcome:
 
 def _take_in(session: Session, name: str) -> Outcome:
     live = session.live
+    record, called = live.record, name_key(name)
+    gone = [one for one in record.people if one.id in record.left and name_key(one.name) == called]
+    if gone:
+        return live.back(gone[-1].id)
     here = {person.id for person in live.record.people}
     return live.add_person(person_called(name, session.known_for(name), here))
 

@@ -114,7 +114,7 @@ class ClassOverlays:
         phase = live.phase
         self.notices.display = False
         piece = Piece.of(live.record.segment, live.record.unit)
-        self.keys.show(piece.counts_by, "over" if phase == "closed" else phase)
+        self.keys.show(piece.counts_by, "last" if phase == "closed" else phase)
 
     def show_card(self, *, before: bool) -> None:
         """`before`: nothing of this class has been started."""

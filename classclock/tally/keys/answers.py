@@ -40,7 +40,8 @@ def read_answer(text: str, asked: ScoreQuestion | None, *, loads: bool) -> Comma
 
 
 def waits_for_a_letter(text: str) -> str:
-    return f"{text.upper()} waits for a letter: escape drops it, then enter"
+    wanted = "digit" if len(text) > 1 and text[0] == ":" else "letter"
+    return f"{text.upper()} waits for a {wanted}: escape drops it, then enter"
 
 
 def _no(asked: ScoreQuestion) -> Command | str:

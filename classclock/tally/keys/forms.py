@@ -9,12 +9,17 @@ from collections.abc import Callable, Mapping
 from decimal import Decimal
 
 from classclock.tally.commands import (
+    ChooseLoad,
     CountCommand,
     FinishNow,
     Miss,
     Move,
+    PeopleCommand,
+    SayBack,
+    SayGone,
     SetNumber,
     StopLane,
+    SwapPlaces,
     TakeBack,
     Tap,
 )
@@ -23,6 +28,7 @@ LONGEST = len("999+9999")
 """The most signs that mean something before a letter."""
 
 _Build = Callable[[re.Match[str], str], CountCommand]
+_Say = Callable[[re.Match[str], str], PeopleCommand]
 
 
 def _number(written: str | None) -> Decimal | None:
@@ -49,9 +55,13 @@ _EVERYWHERE: tuple[tuple[str, _Build], ...] = (
 _LOADS_ONLY: tuple[tuple[str, _Build], ...] = (
     (r"\d{1,3}[.,]\d{1,2}", lambda m, lane: SetNumber(lane, _number(m[0]))),
     (r"(\d{1,3}[.,]\d{1,2})/", lambda m, lane: Miss(lane, _number(m[1]))),
+    (
+        r"(\d{1,2}):(\d{1,3}[.,]\d{1,2})",
+        lambda m, lane: SetNumber(lane, _number(m[2]), interval=int(m[1])),
+    ),
 )
-_UNFINISHED = r"\d{1,3}:|[>:][a-z]?|-[1-9]"
-_UNFINISHED_LOAD = r"\d{1,3}[.,]"
+_UNFINISHED = r"\d{1,3}:|>[a-z]?|:([a-z]\d?)?|-[1-9]"
+_UNFINISHED_LOAD = r"(\d{1,2}:)?\d{1,3}[.,]"
 
 
 # `re` compiles them at the first key, so that the first paint need not wait for it.
@@ -61,6 +71,50 @@ _BEGINNINGS = {
     loads: "|".join(f"(?:{pattern})" for pattern in (*(p for p, _ in forms), *_MORE_TO_COME[loads]))
     for loads, forms in _FORMS.items()
 }
+
+
+# Between pieces letters mean people.
+_OF_PEOPLE: tuple[tuple[str, _Say], ...] = (
+    (r"\.", lambda _, person: SayGone(person)),
+    (r"-", lambda _, person: SayBack(person)),
+)
+_LOADS_TO_COME: tuple[tuple[str, _Say], ...] = (
+    (r"\d{1,4}", lambda m, person: ChooseLoad(person, Decimal(m[0]))),
+    (
+        r"(\d{1,2}):(\d{1,4})",
+        lambda m, person: ChooseLoad(person, Decimal(m[2]), int(m[1])),
+    ),
+    (
+        r"((\d{1,2}):)?(\d{1,3})[.,](\d{1,2})",
+        lambda m, person: ChooseLoad(
+            person, Decimal(f"{m[3]}.{m[4]}"), int(m[2]) if m[2] else None
+        ),
+    ),
+)
+
+
+def read_about(
+    text: str, key: str, people: Mapping[str, str], *, to_come: bool
+) -> PeopleCommand | str | None:
+    """What `text` and then somebody's key say of them between pieces; in words why it doesn't.
+
+    None: it only means something once a piece runs. `people` are ids by key; `key` must be in it.
+    `to_come`: a segment is, so that loads and places can be said for it.
+    """
+    person = people[key]
+    if to_come and len(text) == 2 and text[0] == ">":
+        other = people.get(text[1])
+        if other is None or other == person:
+            return "> and the letters of two people: these two swap their places"
+        return SwapPlaces(other, person)
+    for pattern, say in (*_OF_PEOPLE, *(_LOADS_TO_COME if to_come else ())):
+        if match := re.fullmatch(pattern, text, re.ASCII):
+            return say(match, person)
+    if text.startswith(":"):
+        return f"the number of the option comes after the letter, as in {text[:2]}2"
+    if re.fullmatch(f"{_UNFINISHED}|{_UNFINISHED_LOAD}", text, re.ASCII):
+        return f"{text}{key} lacks a digit: the load whole, as in 82.5{key} or 3:82.5{key}"
+    return None
 
 
 def fits(text: str, *, loads: bool) -> bool:

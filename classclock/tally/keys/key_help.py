@@ -15,7 +15,9 @@ _TAP_COUNTS: tuple[CountsBy, ...] = ("rounds", "reps", "load")
 _SCORED: tuple[CountsBy, ...] = ("rounds", "intervals", "reps", "load")
 _GONE: tuple[KeyPhase, ...] = ("running", "held", "over")
 _RUNS: tuple[KeyPhase, ...] = ("running", "held")
-_BETWEEN: tuple[KeyPhase, ...] = ("board", "over")
+_BETWEEN: tuple[KeyPhase, ...] = ("board", "over", "last")
+_OF_PEOPLE: tuple[KeyPhase, ...] = ("board", "last")
+_BOARD: tuple[KeyPhase, ...] = ("board",)
 
 
 class KeyLine(Struct, frozen=True):
@@ -46,7 +48,13 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("counting", "/ n", "N missed the planned load", ("load",), _GONE),
     KeyLine("counting", "85/n", "N missed 85", ("load",), _GONE),
     KeyLine("counting", ". n", "N stops here", _SCORED, _GONE),
-    KeyLine("counting", ": n 2", "from here N uses option 2; 0 is as written", _SCORED, _GONE),
+    KeyLine(
+        "counting",
+        ": n 2",
+        "from here N uses option 2 (02 above nine); 0 is as written",
+        _SCORED,
+        _GONE,
+    ),
     KeyLine("putting right", "- n", "take back N's last entry", _SCORED, _GONE),
     KeyLine(
         "putting right",
@@ -78,6 +86,20 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("clock", "* enter", "all that is asked stands: settle, go on", _SCORED, ("over",)),
     KeyLine("clock", "up, down", "the segment before, the one after", phases=_BETWEEN),
     KeyLine("clock", "ctrl+r", "this segment once more", phases=_BETWEEN),
+    KeyLine("class", ". n", "N has left: no lane from here on", phases=_OF_PEOPLE),
+    KeyLine("class", "- n", "N is back", phases=_OF_PEOPLE),
+    KeyLine("class", ". n", "N has left: no lane from here on", ("nothing",), ("over",)),
+    KeyLine("class", "- n", "N is back", ("nothing",), ("over",)),
+    KeyLine(
+        "class",
+        ": n 2",
+        "N uses option 2 (02 above nine) in this piece; 0 is as written",
+        _SCORED,
+        phases=_BOARD,
+    ),
+    KeyLine("class", "80n", "N's next set is 80", ("load",), _BOARD),
+    KeyLine("class", "3:82.5n", "N's third set is 82.5", ("load",), _BOARD),
+    KeyLine("class", "> n m", "N and M swap places in partners or teams", _SCORED, _BOARD),
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),
     KeyLine("class", "ctrl+e", "a note about the class or somebody, kept off the wall"),

@@ -12,16 +12,18 @@ from msgspec import Struct, field
 from msgspec.structs import replace
 
 from classclock.plan.formats.counting import CountsBy
+from classclock.plan.option_menu import MOST_OF_ONE_DIGIT
 from classclock.tally.commands import (
     BringBack,
     ChangeOption,
+    ChooseOption,
     Command,
     Select,
     TakeBack,
     UndoHold,
 )
 from classclock.tally.keys.answers import read_answer, read_newest, waits_for_a_letter
-from classclock.tally.keys.forms import LONGEST, fits, read_form, why_not_so_far
+from classclock.tally.keys.forms import LONGEST, fits, read_about, read_form, why_not_so_far
 from classclock.tally.keys.lone_keys import KeyPhase, lone_keys
 from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
 from classclock.tally.scores.questions import ScoreQuestion
@@ -41,13 +43,16 @@ EMPTIED_MS = 700
 UNDO_HOLD_MS = 3_000
 
 _NOT_STARTED = "nothing is counted before the start: enter starts"
+_NOT_SCORED = "nothing is counted here: enter goes on"
+_CLASS_OVER = "the class is over: ctrl+q leaves, up goes back to its last segment"
+_TOO_MANY = "more than 26 are here, and letters come twice: ctrl+p has a list of everybody"
 
 
 class KeyContext(Struct, frozen=True):
     """What the keys mean at the moment of the stroke."""
 
     keys: Mapping[str, str]
-    """The ids of the lanes on now, by key, a to z."""
+    """Whom each key means, a to z: the lane on now, or between pieces the person, by their ids."""
     phase: KeyPhase
     counts_by: CountsBy
     can_change_time: bool = False
@@ -55,6 +60,20 @@ class KeyContext(Struct, frozen=True):
     """Every lane has finished or stopped, so that enter ends the running piece."""
     asked: ScoreQuestion | None = None
     """What the settle asks first: a number and enter answer it."""
+    options: int = 0
+    """How many options there are in the segment: above nine each is called with two digits."""
+    too_many: bool = False
+    """Between pieces: there are more people than letters, so that none means anybody."""
+
+    @property
+    def of_people(self) -> bool:
+        """Whether letters mean people, not lanes."""
+        return means_people(self.phase, self.counts_by)
+
+
+def means_people(phase: KeyPhase, counts_by: CountsBy) -> bool:
+    """Whether letters mean people: before a start, after the last piece, after a warm-up."""
+    return phase in ("board", "last") or (phase == "over" and counts_by == "nothing")
 
 
 class KeyState(Struct, frozen=True):
@@ -178,16 +197,19 @@ def _dropped(state: KeyState, typed: str) -> Pressed:
 def _letter(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     key, pending = stroke.key, state.pending
     lane = context.keys.get(key)
+    if context.too_many:
+        return Pressed(replace(state, pending=""), notice=_TOO_MANY)
     if lane is None:
         shown = pending_shown(state)
         waits = f"; {shown} still waits for a letter" if shown else ""
         return Pressed(state, notice=f"nobody has the key {key}{waits}")
     if state.refused:
         return _dropped(state, f"{pending}{key}")
-    if context.phase == "board":
-        return Pressed(replace(state, pending=""), notice=_NOT_STARTED)
-    if pending in (">", ":"):
+    to_come = context.phase == "board"
+    if pending in (">", ":") and (to_come or not context.of_people):
         return Pressed(replace(state, pending=pending + key, since=stroke.real))
+    if context.of_people:
+        return _about(state, key, context)
     if not pending and context.phase == "over":
         return Pressed(state, Select(lane))
     if not pending and _repeats(state, stroke):
@@ -198,11 +220,33 @@ def _letter(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     return Pressed(replace(state, pending=""), meant)
 
 
+def _nothing_counts(phase: KeyPhase) -> str:
+    """Why nothing can be counted where letters mean people."""
+    if phase == "board":
+        return _NOT_STARTED
+    return _CLASS_OVER if phase == "last" else _NOT_SCORED
+
+
+def _about(state: KeyState, key: str, context: KeyContext) -> Pressed:
+    """Somebody's letter between pieces: what it says is done with, whatever came of it."""
+    to_come = context.phase == "board"
+    said = read_about(state.pending, key, context.keys, to_come=to_come)
+    state = replace(state, pending="")
+    if said is None:
+        return Pressed(state, notice=_nothing_counts(context.phase))
+    if isinstance(said, str):
+        return Pressed(state, notice=said)
+    return Pressed(state, said)
+
+
 def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     """A digit or a mark: it is added to what is pending, or ends `:n2`."""
     key, pending = stroke.key, state.pending
-    if key in DIGITS and len(pending) == 2 and pending[0] == ":" and pending[1] in LETTERS:
-        return _change_option(state, int(key), context)
+    if key in DIGITS and pending == ":":
+        notice = f":{key} is dropped: the letter comes first, as in :n{key}"
+        return Pressed(replace(state, pending=""), notice=notice)
+    if key in DIGITS and len(pending) > 1 and pending[0] == ":" and pending[1] in LETTERS:
+        return _option(state, stroke, context)
     if key in DIGITS and key == state.ended_by and _repeats(state, stroke):
         if pending == (key if state.refused else "") and _held_down(state, stroke):
             return _ignored(replace(state, pending=""), stroke)
@@ -223,12 +267,17 @@ def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     return Pressed(replace(state, pending=text, since=stroke.real), notice=notice)
 
 
-def _change_option(state: KeyState, option: int, context: KeyContext) -> Pressed:
-    key = state.pending[1]
-    lane = context.keys.get(key)
-    if lane is None:
-        return Pressed(state, notice=f"nobody has the key {key} any more: escape drops it")
-    return Pressed(replace(state, pending=""), ChangeOption(lane, option))
+def _option(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    """A digit of `:n2`, or of `:n02` where there are more options than digits."""
+    key, digits = state.pending[1], state.pending[2:] + stroke.key
+    whose = context.keys.get(key)
+    if whose is None:
+        notice = f"nobody has the key {key} any more: :{key}{digits} is dropped"
+        return Pressed(replace(state, pending=""), notice=notice)
+    if len(digits) < (2 if context.options > MOST_OF_ONE_DIGIT else 1):
+        return Pressed(replace(state, pending=f":{key}{digits}", since=stroke.real))
+    build = ChooseOption if context.phase == "board" else ChangeOption
+    return Pressed(replace(state, pending=""), build(whose, int(digits)))
 
 
 def _rub_out(state: KeyState, stroke: Stroke) -> Pressed:

@@ -3,9 +3,10 @@
 from collections.abc import Iterable
 
 from classclock.tally.counting.counting import GRACE
-from classclock.tally.keys.key_language import KeyContext
+from classclock.tally.keys.key_language import KeyContext, means_people
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.lanes import Lane
+from classclock.tally.lineup import MOST_LANES
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.questions import questions
@@ -15,19 +16,27 @@ from classclock.tally.sheet import Sheet
 def keys_now(record: ClassRecord, lanes: Iterable[Lane], at: int) -> KeyContext:
     """The keys as they are at this moment, in ms of the class.
 
-    `lanes` are those of the segment on the board, all heats: only this heat's have a key now.
+    Between pieces they mean people, here or gone. From the start until a piece is settled they
+    mean lanes: of `lanes`, all heats', those of the heat that is on.
     """
-    sheet = record.sheet
+    sheet, phase = record.sheet, _phase(record, at)
     piece = sheet.piece if sheet is not None else Piece.of(record.segment, record.unit)
-    phase = _phase(record, at)
     asked = questions(sheet) if sheet is not None and phase == "over" else ()
+    of_people = means_people(phase, piece.counts_by)
+    too_many = of_people and len(record.people) > MOST_LANES
+    if of_people:
+        keys = {} if too_many else {person.key: person.id for person in record.people}
+    else:
+        keys = {lane.key: lane.id for lane in lanes if lane.heat == record.chosen.heat}
     return KeyContext(
-        keys={lane.key: lane.id for lane in lanes if lane.heat == record.chosen.heat},
+        keys=keys,
         phase=phase,
         counts_by=piece.counts_by,
         can_change_time=record.segment.about.minutes_can_change,
         all_in=sheet is not None and sheet.all_in(at) is not None,
         asked=asked[0] if asked else None,
+        options=len(piece.option_menu),
+        too_many=too_many,
     )
 
 
@@ -35,7 +44,7 @@ def _phase(record: ClassRecord, at: int) -> KeyPhase:
     phase, sheet = record.phase(at), record.sheet
     if phase == "over" and sheet is not None and _taps_still_count(sheet, at):
         return "late"
-    return "over" if phase == "closed" else phase
+    return "last" if phase == "closed" else phase
 
 
 def _taps_still_count(sheet: Sheet, at: int) -> bool:

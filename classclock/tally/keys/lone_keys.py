@@ -22,9 +22,9 @@ from classclock.tally.commands import (
     WriteNote,
 )
 
-KeyPhase = Literal["board", "count-in", "running", "held", "late", "over"]
+KeyPhase = Literal["board", "count-in", "running", "held", "late", "over", "last"]
 """`board`: a segment is shown, not started; `late`: it has ended a moment ago, so that a letter is
-still a tap; `over`: it has ended and is to be settled."""
+still a tap; `over`: it has ended and is to be settled; `last`: the class is over."""
 
 _RUNS = "the clock runs: space holds it first"
 _CALL_OFF_FIRST = "the count-in runs: space calls it off"
@@ -60,6 +60,7 @@ _BY_PHASE: Mapping[KeyPhase, Mapping[str, Command | str]] = {
     "held": {"<space>": Resume(), "<enter>": EndSegment(), "<ctrl+r>": Restart()},
     "late": dict.fromkeys(("<space>", "<enter>", "<ctrl+r>", "<up>", "<down>"), _LATE_CALLS),
     "over": {"<space>": "the segment is over: enter goes on", "<enter>": Next(), **_BETWEEN},
+    "last": {"<space>": "the class is over: ctrl+q leaves", "<enter>": Next(), **_BETWEEN},
 }
 
 

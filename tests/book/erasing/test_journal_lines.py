@@ -67,6 +67,8 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.Moved(30, 21, "k7"),
     ev.Settled(31, 0, 1),
     ev.ClassClosed(32),
+    ev.PersonBack(37, "k7"),
+    ev.LoadChosen(38, "k7", 0, 2, parse_load("60 kg", "kg")),
     ev.PartnersSet(33, 0, (("k8", "k7"),)),
     ev.TeamsSet(34, 0, (("k7", "k8"),), "drawn by lot", 7),
     ev.SegmentStarted(35, 0, 1, 36, (ALONE,), (("k7", "k8"),)),

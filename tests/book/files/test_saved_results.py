@@ -30,6 +30,7 @@ OTHERWISE_SAVED = (
     *("2026-01-08-2000-platform", "2026-01-14-2000-couplings", "2026-01-15-2000-siding"),  # erased
     "2026-01-29-2000-siding",  # altered by hand
     "2026-01-12-2000-walk",  # a class without a piece
+    *("2026-02-03-0715-by-heats", "2026-01-28-1830-sandbox"),  # who left is named, and when
 )
 
 

@@ -129,10 +129,10 @@ def test_at_the_settle_all_else_means_what_it_meant(commands: Commands, typed: s
     assert commands(typed, phase="over") == commands(typed, phase="running")
 
 
-@pytest.mark.parametrize("typed", ["n", "12n", "*n", "-n", "<backspace>", "-<backspace>", ">nb"])
+@pytest.mark.parametrize("typed", ["n", "*n", "/n", "7+n", "85/n", "<backspace>", "-<backspace>"])
 def test_nothing_is_counted_on_the_board(commands: Commands, said: Said, typed: str) -> None:
     assert commands(typed, phase="board") == []
-    assert said(typed.removesuffix("b"), phase="board").endswith("enter starts")
+    assert said(typed, phase="board").endswith("enter starts")
 
 
 @pytest.mark.parametrize("phase", ["running", "held", "over"])

@@ -1,5 +1,7 @@
 """What the keys mean in a class, moment by moment: whose they are, and in which phase."""
 
+from typing import Any
+
 import pytest
 
 from classclock.plan.model import Plan
@@ -60,10 +62,12 @@ def test_who_ended_the_piece_by_hand_waits_for_no_thumb(depot: Plan) -> None:
     assert now(ended, GO + 20).phase == "over"
 
 
-def test_a_closed_class_has_the_keys_of_a_segment_that_is_over(depot: Plan) -> None:
+def test_when_a_class_is_closed_letters_mean_people_again(depot: Plan) -> None:
     closed = folded(begun(depot, PIECE), ev.Settled(CAP, PIECE, 1), ev.ClassClosed(CAP + 9_000))
     assert closed.phase(CAP + 10_000) == "closed"
-    assert now(closed, CAP + 10_000).phase == "over"
+    last = now(closed, CAP + 10_000)
+    assert last.phase == "last"
+    assert last.keys == {"i": "Ilse", "b": "Bram"}
 
 
 def test_all_are_in_from_the_last_finish_or_stop_on(depot: Plan) -> None:
@@ -80,11 +84,47 @@ def test_only_a_countdown_changes_its_time(depot: Plan) -> None:
     assert not now(begun(depot, PIECE), GO).can_change_time
 
 
-def test_on_the_board_the_keys_are_those_of_the_heat_to_come(depot: Plan) -> None:
+def test_while_a_heat_runs_the_keys_are_its_own(depot: Plan) -> None:
     names = tuple(f"Tram {number}" for number in range(MOST_LANES + 1))
     record = begun(depot, PIECE, names)
     first = now(record, GO).keys
     assert now(record, GO).counts_by == "rounds"
-    second = now(folded(record, ev.SegmentChosen(CAP, PIECE, 2)), CAP).keys
+    second = now(heat(record, 2), GO).keys
     assert len(first) + len(second) == len(names)
     assert set(first.values()).isdisjoint(second.values())
+
+
+def heat(record: ClassRecord, number: int) -> ClassRecord:
+    chosen = folded(record, ev.SegmentChosen(CAP, PIECE, number))
+    lanes = tuple(lane for lane in all_heats(chosen, None) if lane.heat == number)
+    return folded(chosen, ev.SegmentStarted(CAP, PIECE, number, GO, lanes))
+
+
+def test_on_the_board_a_letter_is_everybodys_own_of_a_pair_too_and_of_who_has_left(
+    segment_of: Any, turntable: Any, depot: Plan
+) -> None:
+    pairs = depot.model_copy(update={"segment": (segment_of(**turntable, teams=2),)})
+    people = people_named(("Pavel", "Tom", "Ilse", "Bram"))
+    record = folded(
+        ClassRecord(pairs),
+        ev.ClassOpened(0, "depot", "", "kg", people, None),
+        ev.PersonLeft(1, "Bram"),
+    )
+    assert now(record, 2).keys == {"p": "Pavel", "t": "Tom", "i": "Ilse", "b": "Bram"}
+    lanes = lineup(record, None)
+    started = folded(record, ev.SegmentStarted(10_000, 0, 1, GO, lanes))
+    assert now(started, GO).keys == {"p": "Pavel", "i": "Ilse"}, "lanes, once it runs"
+
+
+def test_on_the_board_no_letter_means_anybody_where_there_are_more_people_than_letters(
+    depot: Plan,
+) -> None:
+    names = tuple(f"Tram {number}" for number in range(MOST_LANES + 1))
+    opened = ev.ClassOpened(0, "depot", "", "kg", people_named(names), None)
+    board = now(folded(ClassRecord(depot), opened), 1)
+    assert (board.keys, board.too_many) == ({}, True)
+
+
+def test_the_keys_know_how_many_options_there_are(depot: Plan) -> None:
+    assert now(begun(depot, PIECE), GO).options == 2
+    assert now(begun(depot, WARM_UP), GO).options == 0

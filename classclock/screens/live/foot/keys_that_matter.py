@@ -21,7 +21,7 @@ def keys_now(
         case "board":
             fit = ("ctrl+f fits it",) if overruns else ()
             teach = ("tab teaches",) if teaches else ()
-            rest = ("up, down: another segment", "F3 sound check")
+            rest = ("up, down: another segment", "F3 sound check", ". and a letter: has left")
             return ("enter starts", *fit, "? keys", *teach, *rest)
         case "count-in":
             return ("space calls it off", "? keys")

@@ -71,7 +71,7 @@ def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     if piece is None:
         return look.gap(columns, 0)
     names = [
-        f"{digit} {piece.option_name(number)}"
+        f"{digit} {piece.option_name(number)}{'' if digit == number else f' (:n{number})'}"
         for digit, number in enumerate(desk.options.shown(piece), start=1)
     ]
     names += ["0 as written"] if names else []

@@ -17,6 +17,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.screens.pages.who.who_desk import WhoDesk
+from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
 from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.lanes import Lane
@@ -253,6 +254,8 @@ def test_more_than_nine_options_are_chosen_from_in_turn() -> None:
     desk.sign("<ctrl+o>")
     desk.sign("2")
     assert desk.who.choices.of(piece, ident).options == (11, 0, 0)
+    seen = ["".join(cell.text for cell in row) for row in draw_who(desk, 120, 36, Look())]
+    assert any("2 easier 11 (:n11)" in row for row in seen), "as the class will call it"
     desk.sign("3")
     assert desk.notice == "there are 2 options here"
     desk.sign("0")
