@@ -4,7 +4,7 @@ from collections.abc import Sequence
 from string import ascii_lowercase
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
 from msgspec.structs import replace
 
 from classclock.plan.model import is_piece
@@ -16,7 +16,7 @@ from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
 from classclock.tally.refusal import Refusal
 from classclock.tally.visitors import named, numbered
-from classclock.units.names import name_key
+from classclock.units.names import is_unnamed, name_key
 
 if TYPE_CHECKING:
     from classclock.strength.class_loads import ClassLoads
@@ -132,6 +132,8 @@ def decide_change(record: ClassRecord, changed: Person, at: int) -> ev.PersonCha
         return Refusal(f"{changed.key} is {had.name}'s key: type one that is free")
     if any(name_key(one.name) == name_key(changed.name) for one in others):
         return Refusal(f"there is a {changed.name} already: add an initial")
+    if before.visitor and not is_unnamed(changed.name):
+        changed = replace(changed, visitor=UNSET)  # who has a name is none
     return ev.PersonChanged(at, changed)
 
 

@@ -1,11 +1,12 @@
 """People without a name: they are numbered, they count, and somebody may say who they are."""
 
 import pytest
+from msgspec import UNSET
 from msgspec.structs import replace
 
 from classclock.plan.model import Plan
 from classclock.tally import events as ev
-from classclock.tally.decide_people import decide_joining, decide_naming
+from classclock.tally.decide_people import decide_change, decide_joining, decide_naming
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
@@ -119,3 +120,12 @@ def test_whose_part_nobody_can_tell_stays() -> None:
     assert lane.called(Person("a", "Bea", "b")) == lane
     assert lane.called(Person("x", "Bea", "b")) is lane
     assert Lane("a", "A + B", "a", ("a",)).called(Person("a", "Bea", "b")).name == "Bea"
+
+
+def test_whoever_is_given_a_name_in_any_way_is_no_visitor(opened: ClassRecord) -> None:
+    renamed = decide_change(opened, replace(FIRST, name="Anna"), 5)
+    assert isinstance(renamed, ev.PersonChanged)
+    assert renamed.person == replace(FIRST, name="Anna", visitor=UNSET)
+    other_key = decide_change(opened, replace(FIRST, key="z"), 5)
+    assert isinstance(other_key, ev.PersonChanged)
+    assert other_key.person.visitor
