@@ -24,6 +24,7 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Place, Sharing
 from classclock.tally.record import ClassRecord
 from classclock.tally.turns import turns
+from classclock.units.loads import parse_load
 
 PLAN = """
 title = "Depot strength"
@@ -189,6 +190,39 @@ def test_swapped_on_the_board_they_lift_so(coach: Any) -> None:
     assert called(coach)[0] == {"Ilse", "Tuva"}
     live.swap_places(ids["Tuva"], ids["Ian"])
     assert called(coach)[0] == {"Ilse", "Ian"}
+
+
+def test_the_coach_swaps_two_by_their_letters(coach: Any) -> None:
+    choose(coach, "as they came")
+    keys = {person.name: person.key for person in coach.session.live.record.people}
+    said = coach.type(f">{keys['Ian']}{keys['Tuva']}")
+    assert said == "Ian and Tuva have changed places"
+    assert called(coach)[0] == {"Ilse", "Tuva"}
+    coach.wind(2)
+    coach.type(f">{keys['Tuva']}{keys['Ian']}")
+    assert called(coach)[0] == {"Ilse", "Ian"}
+
+
+def test_who_has_left_leaves_their_partner_alone_and_is_proposed_no_more(coach: Any) -> None:
+    choose(coach, "as they came")
+    live = coach.session.live
+    ids = {person.name: person.id for person in live.record.people}
+    assert not live.leave(ids["Ian"]).refused
+    assert called(coach) == [{"Noor", "Bram"}, {"Femke", "Piet"}, {"Tuva", "Uri"}]
+    assert "Ian" not in {lane.name for lane in live.lineup()}
+    assert live.swap_places(ids["Ian"], ids["Tuva"]).refused
+    choose(coach, "fewest plate changes")
+    assert sorted(map(len, called(coach))) == [2, 2, 3]
+    live.back(ids["Ian"])
+    assert not any("Ian" in group for group in called(coach)), "nobody shares with him yet"
+
+
+def test_a_load_that_is_chosen_together_counts_for_the_partners(coach: Any) -> None:
+    live = coach.session.live
+    ids = {person.name: person.id for person in live.record.people}
+    assert not live.choose_load(ids["Uri"], SQUAT, None, parse_load("90 kg", "kg")).refused
+    choose(coach, "fewest plate changes")
+    assert {"Uri", "Ian"} in called(coach), "90 kg both"
 
 
 def test_a_class_that_was_cut_off_has_the_same_partners_and_turns_and_replays_so(
