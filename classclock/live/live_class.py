@@ -20,7 +20,7 @@ from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import lineup, partners_now
 from classclock.tally.decide import decide
-from classclock.tally.decide_clock import decide_clock
+from classclock.tally.decide_clock import decide_added, decide_clock
 from classclock.tally.decide_fitting import decide_fitting
 from classclock.tally.decide_groups import (
     AS_PLANNED,
@@ -45,6 +45,7 @@ from classclock.tally.said import said
 from classclock.units.loads import Load
 
 if TYPE_CHECKING:
+    from classclock.plan.model import Segment
     from classclock.strength.class_loads import ClassLoads
 
 
@@ -201,6 +202,10 @@ class LiveClass:
             return self._came(decided)
         outcome = self._recorded(*decided.events)
         return replace(outcome, text="; ".join((outcome.text, *decided.remarks)))
+
+    def start_clock(self, segment: "Segment") -> Outcome:
+        """Count in a segment that the plan hasn't: it runs before the one on the board."""
+        return self._came(decide_added(self.record, segment, self.clock.now()))
 
     def acknowledge(self, person_id: str, segment: int, text: str) -> Outcome:
         """The coach has read this flag on a person's loads."""

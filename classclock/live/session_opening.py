@@ -4,11 +4,13 @@ The one place where time source, journal and speaker are picked. The screens, th
 tests all begin here.
 """
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import ExitStack
+from datetime import timedelta
 from pathlib import Path
 
 from classclock.book.asking.lift_reading import LiftReading, loads_reader
+from classclock.book.asking.people_reading import known_for, people_called
 from classclock.book.files.held_file import held_again
 from classclock.book.files.journal import Anchor, Journal, read_journal
 from classclock.book.files.journal_writer import JournalWriter
@@ -76,6 +78,23 @@ def open_session(
         spare=spare,
         club=club,
         speaker=_speaker(club, sound=sound),
+    )
+
+
+def open_for(
+    plan_file: PlanFile, names: Sequence[str], *, folder: Path, club: Club, speed: int = 1
+) -> Session:
+    """Open a class of the people with these names, in the real time of its source, from now on."""
+    source = time_source(speed)
+    ends = source.wall() + timedelta(milliseconds=club.class_length)
+    return open_session(
+        plan_file,
+        people_called(names, known_for(folder, names)),
+        folder=folder,
+        club=club,
+        source=source,
+        ends=ends.isoformat(timespec="seconds"),
+        speed=speed,
     )
 
 

@@ -110,9 +110,11 @@ def _ways(record: ClassRecord, index: int, stands: ClassFit) -> Iterator[Fitting
 
 
 def _can_go(record: ClassRecord, index: int) -> bool:
-    pieces = [number for number, one in enumerate(record.plan.segment) if is_piece(one)]
-    warms_up = bool(pieces) and index < pieces[0]
-    return not warms_up and len(record.to_come) > 1
+    come = record.in_order
+    until = come[: come.index(index) + 1]
+    warms_up = not any(is_piece(record.plan.segment[one]) for one in until)
+    scored = any(is_piece(one) for one in record.plan.segment)
+    return not (warms_up and scored) and len(record.to_come) > 1
 
 
 def _takes(record: ClassRecord, index: int, segment: Segment) -> int:

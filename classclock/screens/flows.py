@@ -1,6 +1,7 @@
 """Which screen follows which, from the first to the last words."""
 
 import asyncio
+from collections.abc import Sequence
 from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -15,13 +16,22 @@ from classclock.club.letters_file import is_settled
 from classclock.club.movements import filled_in
 from classclock.club.settings import read_club
 from classclock.live.session import Session
-from classclock.live.session_opening import open_session, rejoin_session, rejoined_words
+from classclock.live.session_opening import (
+    open_for,
+    open_session,
+    rejoin_session,
+    rejoined_words,
+)
+from classclock.plan.formats.segment_base import SegmentBase
+from classclock.plan.model import Segment, is_piece
+from classclock.plan.open_class import open_class
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
 from classclock.screens.live.background_work import Autopilot
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
+from classclock.tally.commands import Start
 from classclock.tally.load_flags import open_flags
 from classclock.wall.on_disk_words import last_words
 
@@ -75,9 +85,18 @@ async def _flags_read(app: ClassclockApp, session: Session) -> bool:
 
 
 async def who_then_class(
-    app: ClassclockApp, plan_file: PlanFile, *, folder: Path, club: Club, speed: int
+    app: ClassclockApp,
+    plan_file: PlanFile,
+    *,
+    folder: Path,
+    club: Club,
+    speed: int,
+    at_once: bool = False,
 ) -> str | None:
-    """Who is here, then the class; None where the coach went back."""
+    """Who is here, then the class; None where the coach went back.
+
+    `at_once`: its first segment counts in as soon as that is said.
+    """
     plan_file, trouble = filled_in(plan_file, folder)
     source = time_source(speed)
     lifts = LiftReading(folder)
@@ -105,6 +124,47 @@ async def who_then_class(
     for segment, way in came.shared.items():
         session.live.share_so(segment, way)
     session.left_out = trouble
+    if at_once:
+        session.live.do(Start())
+    return await run_class(app, session)
+
+
+async def clock_then_class(
+    app: ClassclockApp,
+    *,
+    folder: Path,
+    club: Club,
+    speed: int,
+    line: str = "",
+    names: Sequence[str] = (),
+) -> str:
+    """Which clock, then a class without a plan, of these people. `line` is typed already."""
+    while True:
+        segment = await app.push_screen_wait(Ways(app.look, folder).clock(line))
+        if segment is None:
+            return ""
+        said = await run_clock(app, segment, folder=folder, club=club, speed=speed, names=names)
+        if said is not None:
+            return said
+
+
+async def run_clock(
+    app: ClassclockApp,
+    segment: Segment,
+    *,
+    folder: Path,
+    club: Club,
+    speed: int,
+    names: Sequence[str] = (),
+) -> str | None:
+    """A class that begins with this segment, at once; who is here is asked only to count them."""
+    plan_file = open_class(segment)
+    if is_piece(segment) and not names:
+        return await who_then_class(
+            app, plan_file, folder=folder, club=club, speed=speed, at_once=True
+        )
+    session = open_for(plan_file, names, folder=folder, club=club, speed=speed)
+    session.live.do(Start())
     return await run_class(app, session)
 
 
@@ -131,7 +191,10 @@ async def home_then_class(app: ClassclockApp, *, folder: Path, club: Club) -> st
                 return f"this class can't be rejoined: {error}"
             notice = rejoined_words(journal, session.live.record)
             return await run_class(app, session, notice=notice)
-        said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
+        if isinstance(chosen, SegmentBase):
+            said = await run_clock(app, chosen, folder=folder, club=club, speed=1)
+        else:
+            said = await who_then_class(app, chosen, folder=folder, club=club, speed=1)
         if said is not None:
             return said
 

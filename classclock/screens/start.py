@@ -1,7 +1,7 @@
 """Where the command line shows a screen: the app is set up and run, its last words are printed."""
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from contextlib import nullcontext
 from pathlib import Path
 from typing import TYPE_CHECKING
@@ -48,6 +48,21 @@ def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -
             return said or ""
 
         return flow
+
+    return _run(club, folder, load)
+
+
+def show_clock(
+    folder: Path, club: Club, *, speed: int = 1, line: str = "", names: Sequence[str] = ()
+) -> int:
+    """Say which clock, run a class without a plan. `line` is what is typed already."""
+
+    def load() -> "Flow":
+        from classclock.screens.flows import clock_then_class
+
+        return lambda app: clock_then_class(
+            app, folder=folder, club=club, speed=speed, line=line, names=names
+        )
 
     return _run(club, folder, load)
 

@@ -20,6 +20,7 @@ if TYPE_CHECKING:
     from classclock.screens.card.emergency_screen import EmergencyScreen
     from classclock.screens.pages.athlete.athlete_screen import AthleteScreen
     from classclock.screens.pages.chart.chart_screen import ChartScreen
+    from classclock.screens.pages.clock.clock_screen import ClockScreen
     from classclock.screens.pages.editor.plan_editor_screen import PlanEditorScreen
     from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen
     from classclock.screens.pages.first_run.letters_screen import LettersScreen
@@ -54,6 +55,11 @@ class Ways:
         from classclock.screens.pages.home.home_screen import HomeScreen
 
         return HomeScreen(self._look, folder=self._folder, club=club, now=local_now(), opens=self)
+
+    def clock(self, line: str = "") -> "ClockScreen":
+        from classclock.screens.pages.clock.clock_screen import ClockScreen
+
+        return ClockScreen(self._look, line)
 
     def who(self, plan: Plan, club: Club, now: datetime) -> "WhoScreen":
         from classclock.screens.pages.who.who_screen import WhoScreen

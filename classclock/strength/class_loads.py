@@ -105,8 +105,8 @@ def _lift_plan(
     equipment: Equipment,
     history: LiftHistory,
 ) -> LiftPlan | None:
-    segment = plan.segment[index]
-    if segment.lift is None:
+    segment = plan.segment[index] if index < len(plan.segment) else None
+    if segment is None or segment.lift is None:  # one that was added since plans no load
         return None
     handled = history.of(person_id, name, segment.lift)
     maximum = handled.maximum if handled is not None else None

@@ -5,11 +5,14 @@ As `decide` for what is counted. Pure.
 
 from typing import TYPE_CHECKING, assert_never
 
-from classclock.plan.model import is_piece
+from msgspec.structs import replace
+
+from classclock.plan.model import Segment, is_piece
+from classclock.plan.open_class import segment_text
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup, partners_now
-from classclock.tally.record import ClassRecord
+from classclock.tally.record import ClassRecord, RunKey
 from classclock.tally.refusal import Refusal
 from classclock.tally.scores.questions import questions
 from classclock.tally.sheet import Sheet
@@ -115,13 +118,26 @@ def _next(record: ClassRecord, at: int, loads: "ClassLoads | None", *, all_stand
             first = asked[0]
             return (ev.LetStand(at, first.lane, first.doubt, first.intervals),)
         settled = (ev.Settled(at, chosen.segment, chosen.heat),)
-    heats = {lane.heat for lane in all_heats(record, loads)} if scored else set()
-    if later := [heat for heat in heats if heat > chosen.heat]:
+    if later := [heat for heat in _heats(record, loads) if heat > chosen.heat]:
         return (*settled, ev.SegmentChosen(at, chosen.segment, min(later)))
     after = record.beside(1)
-    if after is not None:
-        return (*settled, ev.SegmentChosen(at, after))
-    return (*settled, ev.ClassClosed(at))
+    if after is None:
+        return (*settled, ev.ClassClosed(at))
+    return (*settled, ev.SegmentChosen(at, after, _heat_to_run(record, after, loads)))
+
+
+def _heats(record: ClassRecord, loads: "ClassLoads | None") -> set[int]:
+    """The heats of the segment on the board that have lanes, those that ran too."""
+    return {lane.heat for lane in all_heats(record, loads)} if is_piece(record.segment) else set()
+
+
+def _heat_to_run(record: ClassRecord, segment: int, loads: "ClassLoads | None") -> int:
+    """The first heat that hasn't run: of a piece before whose second one a clock was added."""
+    chosen = RunKey(segment, record.attempts.get(segment, 1))
+    if chosen not in record.runs:
+        return 1
+    heats = _heats(replace(record, chosen=chosen), loads)
+    return min((n for n in heats if chosen._replace(heat=n) not in record.runs), default=1)
 
 
 def _go_to(record: ClassRecord, steps: int, at: int) -> Decided:
@@ -134,3 +150,53 @@ def _go_to(record: ClassRecord, steps: int, at: int) -> Decided:
     if target is None:
         return Refusal(f"this is the {'first' if steps < 0 else 'last'} segment")
     return (ev.SegmentChosen(at, target),)
+
+
+# -- a clock without a plan ------------------------------------------------------------
+
+
+def decide_added(record: ClassRecord, segment: Segment, at: int) -> Decided:
+    """The segment runs now, and the one on the board comes after it; once all is over it is last.
+
+    One that was added, called off and never run gives its place to this one.
+    """
+    if why := why_no_clock(record, at):
+        return Refusal(why)
+    here = record.chosen.segment
+    instead = here if _was_called_off(record) else None
+    others = {record.plan.segment[one].name for one in record.in_order if one != instead}
+    named = segment.model_copy(update={"name": _free_name(segment.name, others)})
+    before = None if record.closed else here if instead is None else record.beside(1)
+    number = len(record.plan.segment)
+    added = ev.SegmentAdded(at, number, segment_text(named), before, instead)
+    started = decide_clock(record.apply(-1, added), cmd.Start(), at)
+    return started if isinstance(started, Refusal) else (added, *started)
+
+
+def why_no_clock(record: ClassRecord, at: int) -> str:
+    """Why no clock can be added now, in words; empty where one can."""
+    match record.phase(at):
+        case "board" | "closed":
+            return ""
+        case "over":
+            return "this segment is over: enter goes on, then ctrl+g starts another clock"
+        case "count-in":
+            return "the count-in runs: space calls it off, then ctrl+g starts another clock"
+        case _:
+            return "the clock runs: space holds it, enter ends it, then ctrl+g starts another"
+
+
+def _was_called_off(record: ClassRecord) -> bool:
+    """Whether the segment on the board was added last, and has never run."""
+    last = len(record.plan.segment) - 1
+    added = bool(record.order) and record.chosen.segment == last
+    return added and all(run.segment != last for run in record.runs)
+
+
+def _free_name(wanted: str, taken: set[str]) -> str:
+    """The name, or with a number behind it where another segment has it."""
+    name, number = wanted, 1
+    while name in taken:
+        number += 1
+        name = f"{wanted} ({number})"
+    return name

@@ -149,6 +149,19 @@ class ClassClosed(_Happened, frozen=True):
 # -- the clock ---------------------------------------------------------------
 
 
+class SegmentAdded(_Happened, frozen=True):
+    """A clock without a plan: a segment more, on the board. All others keep their numbers."""
+
+    segment: int
+    """Its number: so many there were before it."""
+    plan_text: str
+    """A plan with this segment alone."""
+    before: int | None
+    """The segment that comes right after it; None: it is the last."""
+    instead: int | None = None
+    """One that was added before it, called off and never run: it doesn't come any more."""
+
+
 class SegmentChosen(_Happened, frozen=True):
     """The board shows this segment; one that has run already shows its scores, unless `anew`."""
 
@@ -324,7 +337,7 @@ ClassEvent = (
 )
 """Who is here, and what was agreed: these change the class's record."""
 
-RunEvent = SegmentChosen | SegmentStarted | CalledOff | Restarted
+RunEvent = SegmentAdded | SegmentChosen | SegmentStarted | CalledOff | Restarted
 """Which segment is on, and whether it has begun: these too change the class's record."""
 
 ClockEvent = Held | Resumed | HoldUndone | SegmentEnded | TimeAdded | ClockShifted

@@ -12,6 +12,7 @@ from msgspec.structs import replace
 from classclock.plan.formats.fit import Fit
 from classclock.plan.formats.timelines import length, timeline
 from classclock.plan.model import Plan, Segment, is_piece
+from classclock.plan.open_class import segment_of
 from classclock.strength.chosen_loads import ChosenLoads, choose
 from classclock.tally import events as ev
 from classclock.tally.lanes import Choice, Person, Sharing, Teams
@@ -43,7 +44,10 @@ class ClassRecord(Struct, frozen=True):
     """Everything known of a class after some of its events."""
 
     plan: Plan
-    """What its text reads as, with the segments that were fitted as short as they are now."""
+    """What its text reads as, with the segments that were fitted as short as they are now.
+
+    Behind them are those that were added.
+    """
     unit: Unit = "kg"
     plan_name: str = ""
     people: tuple[Person, ...] = ()
@@ -66,6 +70,8 @@ class ClassRecord(Struct, frozen=True):
     """Who shares a tally in a segment, where it isn't as the plan has it."""
     fits: Mapping[int, Fitted] = field(default_factory=dict)
     """By segment what was made shorter or left out, the newest last."""
+    order: tuple[int, ...] = ()
+    """The segments in the order in which they come, where some were added; none: as numbered."""
     chosen: RunKey = field(default_factory=lambda: RunKey(0))
     runs: Mapping[RunKey, Sheet] = field(default_factory=dict)
     attempts: Mapping[int, int] = field(default_factory=dict)
@@ -96,8 +102,7 @@ class ClassRecord(Struct, frozen=True):
     @property
     def to_come(self) -> tuple[int, ...]:
         """The segment on the board, and those after it that aren't left out."""
-        here = self.chosen.segment
-        after = range(here + 1, len(self.plan.segment))
+        here, *after = self.in_order[self.place :]
         return (here, *(index for index in after if not self.left_out(index)))
 
     def beside(self, steps: int) -> int | None:
@@ -109,9 +114,19 @@ class ClassRecord(Struct, frozen=True):
         if steps > 0:
             way = () if self.closed else self.to_come[1:]
         else:
-            past = len(self.plan.segment) if self.closed else self.chosen.segment
-            way = tuple(range(past - 1, -1, -1))
+            past = self.in_order if self.closed else self.in_order[: self.place]
+            way = past[::-1]
         return way[abs(steps) - 1] if abs(steps) <= len(way) else None
+
+    @property
+    def in_order(self) -> tuple[int, ...]:
+        """The numbers of all segments as they come."""
+        return self.order or tuple(range(len(self.plan.segment)))
+
+    @property
+    def place(self) -> int:
+        """How many come before the segment on the board."""
+        return self.in_order.index(self.chosen.segment)
 
     @property
     def sheet(self) -> Sheet | None:
@@ -155,9 +170,10 @@ class ClassRecord(Struct, frozen=True):
         return scored[-1]._replace(heat=1) if scored else None
 
     def pieces(self) -> tuple[RunKey, ...]:
-        """The runs of scored segments, each once, whatever its heats."""
+        """The runs of scored segments as these come, each once, whatever its heats."""
         firsts = {run._replace(heat=1) for run in self.runs}
-        return tuple(sorted(key for key in firsts if is_piece(self.plan.segment[key.segment])))
+        scored = (key for key in firsts if is_piece(self.plan.segment[key.segment]))
+        return tuple(sorted(scored, key=lambda run: (self.in_order.index(run.segment), run)))
 
     def apply(self, number: int, event: ev.Event) -> "ClassRecord":
         """The record after one more event, the class's `number`th."""
@@ -250,8 +266,27 @@ def _without(left: Mapping[str, RunKey | None], back: str) -> Mapping[str, RunKe
     return {ident: after for ident, after in left.items() if ident != back}
 
 
+def _with_segment(record: ClassRecord, event: ev.SegmentAdded) -> ClassRecord:
+    """With one more. A record in whose plan it is already comes to the same."""
+    number, before = event.segment, event.before
+    if number > len(record.plan.segment):
+        raise ValueError(f"segment {number} is added, and there is none before it")
+    segments = (*record.plan.segment[:number], segment_of(event.plan_text, record.unit))
+    order = tuple(one for one in record.in_order if one < number and one != event.instead)
+    at = len(order) if before is None else order.index(before)
+    return replace(
+        record,
+        plan=record.plan.model_copy(update={"segment": segments}),
+        order=(*order[:at], number, *order[at:]),
+        chosen=RunKey(number),
+        closed=False,
+    )
+
+
 def _of_a_run(record: ClassRecord, event: ev.RunEvent) -> ClassRecord:
     match event:
+        case ev.SegmentAdded():
+            return _with_segment(record, event)
         case ev.SegmentChosen():
             attempt = record.attempts.get(event.segment, 1) + event.anew
             return replace(

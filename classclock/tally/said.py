@@ -104,7 +104,7 @@ def _of_a_run(event: ev.RunEvent) -> str:
             return "count-in called off: enter starts it again"
         case ev.Restarted():
             return "false start: what was tapped doesn't count. Enter counts in again"
-        case ev.SegmentChosen() | ev.SegmentStarted():
+        case ev.SegmentAdded() | ev.SegmentChosen() | ev.SegmentStarted():
             return ""  # the whole screen changes
         case _:
             assert_never(event)

@@ -108,7 +108,7 @@ def board_content(
     off = frozenset(lane.key.upper() for lane in lanes if off_the_wall(lane, record.people))
     cautions = _all_safe(cautions_of(segment, record.stop))
     begins = 1 if record.stop and is_piece(segment) else 0
-    here = f"segment {record.chosen.segment + 1} of {len(record.plan.segment)}"
+    here = f"segment {record.place + 1} of {len(record.in_order)}"
     if heats > 1:
         here += f", heat {record.chosen.heat} of {heats}"
     if record.chosen.attempt > 1:

@@ -137,6 +137,7 @@ PAGES = {
     "first_run": f"enter enter 6 full_stop minus {TYPED} enter enter enter enter",
     "card": f"{TYPED} tab {TYPED} enter enter",
     "home": f"down enter up f8 escape escape f2 escape f6 escape f7 escape f9 escape {TYPED}",
+    "clock": f"{TYPED} enter tab",
     "who": f"down enter down enter ctrl+k escape ctrl+e {TYPED} enter ctrl+n 1 ctrl+o ctrl+t f7 "
     f"{TYPED} enter f6 f6 escape ctrl+s enter",
     "chart": f"down right tab {TYPED} escape enter f7",
@@ -150,6 +151,7 @@ PAGES = {
 CLASS = (
     f"question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
     "ctrl+f escape "
+    f"ctrl+g {TYPED} enter escape "
     f"plus {TYPED} enter exclamation_mark tab escape {TYPED} enter escape f7 escape ctrl+n escape "
     f"ctrl+e {TYPED} enter "
     "ctrl+q escape 6 0 i colon i 1 greater_than i b enter +10 +30 <away> +100 enter +2 "
@@ -176,6 +178,7 @@ async def draws_every_page(
         "letters": lambda: ways.letters(kind),
         "card": lambda: ways.card(settings),
         "home": lambda: ways.home(settings),
+        "clock": lambda: ways.clock(club.hostile),
         "who": lambda: ways.who(plan_file.plan, settings, club.source.wall()),
         "chart": lambda: ways.chart(settings),
         "athlete": lambda: ways.athlete(settings, athlete, benchmark),

@@ -99,6 +99,7 @@ STARTED: tuple[ev.Event, ...] = (
     ev.PersonLeft(33_000, "ute"),
 )
 """A piece that runs: Ilse has a round, Bram's was taken back, Ute is gone."""
+ADDED = 'title = "any"\n[[segment]]\nname = "Down"\nformat = "countdown"\ntime = "5:00"\n'
 _EXAMPLES: tuple[ev.Event, ...] = (
     ev.ClassOpened(50_000, "other", "", "kg", (ILSE,), None),
     ev.PersonAdded(50_000, Person("noor", "Noor", "n")),
@@ -112,6 +113,7 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.TeamsSet(50_000, 1, (("ilse", "bram"),), "drawn by lot", 7),
     ev.SegmentFitted(50_000, 2, Fit(left_out=True)),
     ev.FlagAcknowledged(50_000, "ilse", 1, "heavy"),
+    ev.SegmentAdded(50_000, 3, ADDED, 1),
     ev.EndMoved(50_000, "2026-11-24T19:30:00+01:00"),
     ev.EmergencyNoted(50_000, "Ilse, ankle, ice"),
     ev.Noted(50_000, "left knee, stopped", "ilse"),
@@ -148,6 +150,7 @@ NOT_SAID = {
     ev.PersonAdded,
     ev.PersonChanged,
     ev.FlagAcknowledged,
+    ev.SegmentAdded,
     ev.EndMoved,
     ev.EmergencyNoted,
     ev.Noted,

@@ -53,6 +53,10 @@ class LineEntry(Painted, can_focus=True):
         """Escape was struck."""
         raise NotImplementedError
 
+    def sign(self, sign: str) -> None:
+        """Any other key."""
+        self._line.sign_at_end(sign)
+
     def on_key(self, event: events.Key) -> None:
         if not self.takes_keys or event.key in ("ctrl+q", "ctrl+c"):
             return
@@ -64,7 +68,7 @@ class LineEntry(Painted, can_focus=True):
             case "<escape>":
                 self.left()
             case sign:
-                self._line.sign_at_end(sign)
+                self.sign(sign)
         self.typed()
         self.repaint()
 

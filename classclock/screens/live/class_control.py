@@ -16,6 +16,7 @@ from classclock.screens.live.class_keys import ClassKeys
 from classclock.screens.live.class_overlays import ClassOverlays
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.notice_line import NoticeLine
+from classclock.screens.live.overlays.clock_entry import ClockEntry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.name_entry import NameEntry
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
     from classclock.plan.settings.club import Emergency
     from classclock.screens.card.emergency_screen import EmergencyScreen
 
+_OTHER_BOARD = (ev.SegmentAdded, ev.SegmentChosen, ev.ClassClosed)
 _NOT_SHOWN = "what was pasted holds a character that can't be shown: type it instead"
 
 
@@ -95,6 +97,8 @@ class ClassControl:
                 outcome = session.live.do(cmd.Correct(meant.lane, meant.score, meant.reason))
                 self._came(outcome)
                 self._overlays.corrected(outcome)
+            case ClockEntry.Said(segment=segment):
+                self._came(session.live.start_clock(segment))
             case PlaceEntry.Given(folder=folder):
                 self._came(class_actions.save_elsewhere(session, folder))
         self._changed()
@@ -176,7 +180,7 @@ class ClassControl:
         else:
             self._notices.answer(said_to_the_room(outcome, self._session.live.record))
         if outcome.events:
-            if any(isinstance(one, ev.SegmentChosen | ev.ClassClosed) for one in outcome.events):
+            if any(isinstance(one, _OTHER_BOARD) for one in outcome.events):
                 self._views.selected = None
             self._work.follow(outcome.events)
 

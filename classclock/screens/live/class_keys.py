@@ -29,6 +29,8 @@ class ClassKeys:
                 return overlays.ask_correction(selected)
             case "<ctrl+f>":
                 return overlays.turn_fitting()
+            case "<ctrl+g>":
+                return overlays.ask_clock()
             case "<ctrl+t>":
                 return overlays.show_sharing()
         runs = session.live.phase in ("count-in", "running", "held")

@@ -11,6 +11,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.card.emergency_card import EmergencyCard
 from classclock.screens.controls.line_entry import LineEntry
 from classclock.screens.flags.flags_overlay import FlagsOverlay
+from classclock.screens.live.overlays.clock_entry import ClockEntry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.fitting_lines import fitting_now, time_line
 from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
@@ -22,6 +23,7 @@ from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
+from classclock.tally.decide_clock import why_no_clock
 from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.load_flags import open_flags
 from classclock.tally.piece import Piece
@@ -49,6 +51,7 @@ class ClassOverlays:
         self.leave = LeaveQuestion(look)
         self.name = NameEntry(look)
         self.note = NoteEntry(look, mirrored=mirrored)
+        self.clock = ClockEntry(look)
         self.correct = CorrectEntry(look, mirrored=mirrored)
         self.place = PlaceEntry(look)
         self.pending = PendingSign(look)
@@ -64,6 +67,7 @@ class ClassOverlays:
             self.leave,
             self.name,
             self.note,
+            self.clock,
             self.correct,
             self.place,
             self.pending,
@@ -80,7 +84,7 @@ class ClassOverlays:
     def typed_into(self) -> LineEntry | None:
         """The line that has the keys to itself, if one is open."""
         lines: tuple[LineEntry, ...] = (
-            *(self.name, self.note, self.correct),
+            *(self.name, self.note, self.clock, self.correct),
             *(self.place, self.card),
         )
         return next((line for line in lines if line.takes_keys), None)
@@ -178,6 +182,15 @@ class ClassOverlays:
     def ask_note(self) -> None:
         live = self._session.live
         self.note.ask(live.record.people, running=live.phase in ("count-in", "running"))
+
+    def ask_clock(self) -> Outcome:
+        """Ask which clock is to run that the plan hasn't; in words where none can."""
+        live = self._session.live
+        if why := why_no_clock(live.record, live.clock.now()):
+            return _refused(why)
+        self.keys.display = self.share.display = False
+        self.clock.ask()
+        return Outcome()
 
     def ask_leave(self) -> None:
         self.leave.ask(leave_words(self._session))

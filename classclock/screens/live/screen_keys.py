@@ -15,6 +15,7 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
     KeyLine("class", "ctrl+t", "partners, teams, and what is short", phases=("board",)),
     KeyLine("class", "ctrl+f", "fit the class to the clock", phases=("board",)),
+    KeyLine("class", "ctrl+g", "go: a clock without a plan", phases=("board",)),
     KeyLine("class", "F3", "sound check", phases=("board",)),
     KeyLine("class", "F4", "sound off, and on again"),
     KeyLine("class", "F5, F6", "softer, louder"),

@@ -39,6 +39,7 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.EquipmentShared(6, 0, None),
     ev.SegmentFitted(6, 0, Fit(length=30_000)),
     ev.FlagAcknowledged(7, "k7", 0, "Noor: above her record"),
+    ev.SegmentAdded(8, 1, PLAN, None),
     ev.EndMoved(8, WALL),
     ev.EmergencyNoted(9, "noor, ankle, ice"),
     ev.Noted(10, "left knee, stopped", "k7"),
@@ -142,6 +143,8 @@ def test_a_plan_loses_the_name_where_it_is_only_read_and_stays_the_same_plan() -
         .replace("Noor: no", "erased: no")
     )
     assert opened.stop == "Dizzy: stop, call erased."
+    added = event_of(scrubbed(ev.SegmentAdded(8, 1, PLAN, None)))
+    assert added == ev.SegmentAdded(8, 1, opened.plan_text, None)
 
 
 def test_what_is_said_to_be_lost_is_so_without_them_too() -> None:

@@ -21,8 +21,8 @@ def keys_now(
         case "board":
             fit = ("ctrl+f fits it",) if overruns else ()
             teach = ("tab teaches",) if teaches else ()
-            rest = ("up, down: another segment", "F3 sound check", ". and a letter: has left")
-            return ("enter starts", *fit, "? keys", *teach, *rest)
+            more = ("up, down: another segment", "ctrl+g a clock", "F3 sound check")
+            return ("enter starts", *fit, "? keys", *teach, *more, ". and a letter: has left")
         case "count-in":
             return ("space calls it off", "? keys")
         case "running" if all_in:
@@ -30,8 +30,8 @@ def keys_now(
         case "running" if scored:
             return ("space holds", "? keys", "backspace takes it back")
         case "running":
-            more = ("up: a minute more",) if countdown else ()
-            return ("space holds", "? keys", *more)
+            minutes = ("up: a minute more",) if countdown else ()
+            return ("space holds", "? keys", *minutes)
         case "held":
             return ("space resumes", "enter ends it", "? keys", "ctrl+r begins anew")
         case "over" if scored:
@@ -39,4 +39,4 @@ def keys_now(
         case "over":
             return ("enter goes on", "? keys")
         case "closed":
-            return ("ctrl+q leaves", "up goes back")
+            return ("ctrl+q leaves", "up goes back", "ctrl+g a clock")

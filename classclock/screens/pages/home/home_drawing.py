@@ -20,6 +20,7 @@ _KEYS = (
     "F7 weeks",
     "F8 edits",
     "F9 new plan",
+    "ctrl+g a clock, no plan",
     "escape leaves",
 )
 _PITCH = 3

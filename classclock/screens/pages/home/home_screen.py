@@ -10,6 +10,7 @@ from textual.screen import Screen
 from classclock.club.folder import settings
 from classclock.club.plan_files import plan_paths
 from classclock.club.settings import read_club
+from classclock.plan.model import Segment
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club, Emergency
 from classclock.screens.canvas.look import Look
@@ -28,8 +29,8 @@ from classclock.wall.emergency_words import lacks
 if TYPE_CHECKING:
     from classclock.drafts.plan_being_written import PlanOnDisk
 
-HomeChoice = PlanFile | Path
-"""A plan to run, or the journal of a class to rejoin."""
+HomeChoice = PlanFile | Path | Segment
+"""A plan to run, the journal of a class to rejoin, or a clock to run without a plan."""
 
 _AT_ONCE = 10
 """Plans that are read between two looks at the screen."""
@@ -42,6 +43,7 @@ class HomeOpens(Protocol):
     def card(self, club: Club) -> Screen[Emergency | None]: ...
     def chart(self, club: Club) -> Screen[None]: ...
     def weeks(self, club: Club) -> Screen[None]: ...
+    def clock(self) -> "Screen[Segment | None]": ...
     def new_plan(self) -> "Screen[PlanOnDisk | None]": ...
     def editor(self, plan: "PlanOnDisk", club: Club) -> Screen[str]: ...
 
@@ -89,6 +91,7 @@ class HomeScreen(PageScreen[HomeChoice | None]):
             "<f7>": self.open_weeks,
             "<f8>": self.edit_plan,
             "<f9>": self.new_plan,
+            "<ctrl+g>": self.ask_clock,
         }
         if sign in opens:
             opens[sign]()
@@ -157,6 +160,14 @@ class HomeScreen(PageScreen[HomeChoice | None]):
 
     def new_plan(self) -> None:
         self.app.push_screen(self._opens.new_plan(), self.write_plan)
+
+    def ask_clock(self) -> None:
+        self.app.push_screen(self._opens.clock(), self.run_clock)
+
+    def run_clock(self, segment: Segment | None) -> None:
+        """Run this, without a plan; None: the coach went back."""
+        if segment is not None:
+            self.dismiss(segment)
 
     def write_plan(self, plan: "PlanOnDisk | None") -> None:
         """Open the editor on this plan; None opens nothing."""

@@ -1,0 +1,55 @@
+"""A clock without a plan, as it is typed in a real terminal: started, killed in it, rejoined."""
+
+from typing import Any
+
+import pytest
+
+from tests.signals import KILL
+
+
+@pytest.mark.real_time
+@pytest.mark.parametrize(("columns", "rows"), [(60, 18), (120, 36)])
+def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
+    club: Any, columns: int, rows: int
+) -> None:
+    wall = club.start(
+        *("run", "rounds 3", "--athletes", "Ilse, Bram", "--speed", "10"),
+        columns=columns,
+        rows=rows,
+    )
+    wall.shows("which clock?", "rounds in 3:00", "[rounds]", within=30)
+    wall.type("\r")
+    wall.waits_for(lambda: (club.home / "journals").exists() and club.has_gone(), "go")
+    wall.strikes("i")
+    wall.waits_for(lambda: club.taps() == ["Ilse"], "Ilse's round")
+    wall.signal(KILL)
+    assert wall.status() == -KILL
+
+    wall = club.start("resume", columns=columns, rows=rows)
+    wall.shows("Rounds 3:00", "rejoined", within=30)
+    wall.strikes("b")
+    wall.waits_for(lambda: club.taps() == ["Ilse", "Bram"], "Bram's round")
+    wall.shows("provisional, saved as" if columns > 60 else "settle and go on", within=60)
+    wall.strikes("\r")
+    wall.shows("ctrl+q leaves")
+    wall.type("\x07")
+    wall.shows("which clock?")
+    wall.type("down 30 s\t\r")
+    wall.waits_for(lambda: "SegmentAdded" in [one["event"] for one in club.events()], "one more")
+    (added,) = (one for one in club.events() if one["event"] == "SegmentAdded")
+    assert (added["segment"], added["before"]) == (1, None)
+    wall.waits_for(club.has_gone, "go")
+    wall.type("7i")
+    wall.waits_for(lambda: "Numbered" in [one["event"] for one in club.events()], "7 reps")
+    wall.shows("settle and go on", within=60)
+    wall.strikes("\r")
+    wall.waits_for(lambda: len(club.results()["pieces"]) == 2, "both pieces")
+    wall.waits_for(lambda: club.results()["pieces"][1]["status"] == "settled", "settled results")
+    told = [
+        (one["name"], [(lane["athlete"], lane["score"]) for lane in one["lanes"]])
+        for one in club.results()["pieces"]
+    ]
+    assert told == [
+        ("Rounds 3:00", [("Ilse", "1+0"), ("Bram", "1+0")]),
+        ("Down 0:30", [("Ilse", "7 reps"), ("Bram", "0 reps")]),
+    ]
