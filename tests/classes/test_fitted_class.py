@@ -113,7 +113,7 @@ def test_the_shorter_clock_counts_ends_and_stands_in_the_results(coach: Any) -> 
     assert live.phase == "running"
     coach.wind(12 * 60 - 650)
     assert live.phase == "over"
-    document = to_the_end(coach, "4n.i.b")
+    document = to_the_end(coach, "4n.i1.b1")
     (piece,) = document.pieces
     assert (piece.length_s, piece.planned_s) == (720, 960)
     noor = next(lane for lane in piece.lanes if lane.athlete == "Noor")
@@ -127,7 +127,7 @@ def test_the_table_and_the_report_say_what_was_planned(
     to_the_piece(coach)
     coach.wind(60)
     coach.type("n")
-    to_the_end(coach, "0n.i.b")
+    to_the_end(coach, "0n.i1.b1")
     table = coach.session.results.saved[0].with_suffix(".csv")
     paths = list(table.parent.glob("*.csv"))
     rows = list(csv.DictReader(paths[0].read_text("utf-8").splitlines()))
@@ -145,7 +145,7 @@ def test_as_planned_the_results_say_nothing_of_it(coach: Any) -> None:
     to_the_piece(coach)
     coach.wind(60)
     coach.type("n")
-    (piece,) = to_the_end(coach, "0n.i.b").pieces
+    (piece,) = to_the_end(coach, "0n.i1.b1").pieces
     assert (piece.length_s, piece.planned_s) == (960, UNSET)
     assert {lane.note for lane in piece.lanes} == {""}
 
@@ -166,7 +166,7 @@ def test_a_class_that_was_cut_off_goes_on_with_the_shorter_clock(
     coach.session = session
     coach.wind(20)
     assert session.live.phase == "over"
-    to_the_end(coach, "3n.i.b")
+    to_the_end(coach, "3n.i1.b1")
     assert main(["replay", str(path)]) == 0
 
 
@@ -331,7 +331,7 @@ def test_the_run_to_be_ahead_of_is_one_of_the_same_length_or_a_finished_one(
     to_the_piece(coach)
     coach.wind(100)
     coach.type("n")
-    to_the_end(coach, "0n.i.b")
+    to_the_end(coach, "0n.i1.b1")
     cap_of(opens(), None, (300, 200, 100), "")
     source.set_wall(source.wall() + timedelta(days=7))
     for fit, wanted in ((None, {"Noor": 27}), (SHORTER, {})):

@@ -15,7 +15,7 @@ def test_what_the_class_saved_is_what_the_book_reads(coach: Any) -> None:
         coach.wind(120)
         coach.type("ni")
     coach.wind(605)
-    coach.type("12n3i.b")
+    coach.type("12n3i.b1")
     coach.wind(2)
     coach.type("*<enter>")
     assert coach.session.live.phase == "closed"

@@ -158,3 +158,17 @@ def test_a_rehearsal_answers_at_the_settle_too(plan_file: Any, tmp_path: Path, c
         "Bram": "1+5",
         "Noor": "1+6",
     }
+
+
+def test_who_stopped_in_it_stays_and_who_leaves_has_no_lane_in_what_comes(settle: Any) -> None:
+    live = settle.session.live
+    settle.type(".b")
+    assert settle.session.desk.pending == ".B"
+    settle.type("1")
+    assert live.record.sheet.tallies["Bram"].stopped is not None
+    settle.type(".i2")
+    assert live.record.sheet.tallies["Ilse"].stopped is None
+    settle.type("*<enter>")
+    settle.wind(2)
+    settle.type("<up><ctrl+r>")
+    assert [lane.id for lane in live.lineup()] == ["Bram", "Noor"]

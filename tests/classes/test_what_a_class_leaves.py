@@ -41,7 +41,7 @@ def run_turntable(open_class: Any) -> Any:
         coach.wind(119.5)
         coach.type("n")
     coach.wind(30)
-    coach.type("0n.i.b")
+    coach.type("0n.i1.b1")
     coach.type("<enter>")
     assert coach.session.save()
     return coach

@@ -8,6 +8,9 @@ from classclock.tally.commands import Command, Next, SetNumber, TakeBack, TakeOu
 from classclock.tally.keys.forms import read_form
 from classclock.tally.scores.questions import ScoreQuestion
 
+STOPPED_OR_LEAVES = "1: stopped in it   2: leaves now   escape: neither"
+"""What `.n` asks after a piece."""
+
 
 def read_newest(text: str) -> TakeBack | None:
     """What `-3` and then enter mean at any time; None for all else."""
@@ -20,6 +23,8 @@ def read_answer(text: str, asked: ScoreQuestion | None, *, loads: bool) -> Comma
 
     `asked` is what is asked first, if anything is. `loads`: scored by load.
     """
+    if text.startswith(".") and len(text) > 1:
+        return STOPPED_OR_LEAVES
     if text == "*":
         return Next(all_stands=True)
     if asked is not None and text == "-":

@@ -60,7 +60,7 @@ _LOADS_ONLY: tuple[tuple[str, _Build], ...] = (
         lambda m, lane: SetNumber(lane, _number(m[2]), interval=int(m[1])),
     ),
 )
-_UNFINISHED = r"\d{1,3}:|>[a-z]?|:([a-z]\d?)?|-[1-9]"
+_UNFINISHED = r"\d{1,3}:|>[a-z]?|:([a-z]\d?)?|-[1-9]|\.[a-z]"
 _UNFINISHED_LOAD = r"(\d{1,2}:)?\d{1,3}[.,]"
 
 
@@ -150,6 +150,8 @@ def _why_not(text: str, key: str, *, loads: bool) -> str:
         return f"{text}{key} means nothing: escape drops it, then type it again"
     if text.startswith(":"):
         return f"{text} waits for the number of the option, as in {text}2"
+    if text.startswith("."):
+        return f"{text} waits for 1, stopped in it, or 2, leaves now"
     if text.startswith("-"):
         return (
             f"{text} waits for enter: it takes back that one, from the newest; "

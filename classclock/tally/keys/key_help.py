@@ -47,7 +47,9 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("counting", "* n", "N has finished now", ("rounds",), _GONE),
     KeyLine("counting", "/ n", "N missed the planned load", ("load",), _GONE),
     KeyLine("counting", "85/n", "N missed 85", ("load",), _GONE),
-    KeyLine("counting", ". n", "N stops here", _SCORED, _GONE),
+    KeyLine("counting", ". n", "N stops here", _SCORED, _RUNS),
+    KeyLine("counting", ". n 1", "N stopped in it", _SCORED, ("over",)),
+    KeyLine("counting", ". n 2", "N leaves now: no lane from here on", _SCORED, ("over",)),
     KeyLine(
         "counting",
         ": n 2",

@@ -18,11 +18,18 @@ from classclock.tally.commands import (
     ChangeOption,
     ChooseOption,
     Command,
+    SayGone,
     Select,
+    StopLane,
     TakeBack,
     UndoHold,
 )
-from classclock.tally.keys.answers import read_answer, read_newest, waits_for_a_letter
+from classclock.tally.keys.answers import (
+    STOPPED_OR_LEAVES,
+    read_answer,
+    read_newest,
+    waits_for_a_letter,
+)
 from classclock.tally.keys.forms import LONGEST, fits, read_about, read_form, why_not_so_far
 from classclock.tally.keys.lone_keys import KeyPhase, lone_keys
 from classclock.tally.keys.strokes import DIGITS, LETTERS, MARKS, SIGNS, Stroke, key_name
@@ -64,6 +71,8 @@ class KeyContext(Struct, frozen=True):
     """How many options there are in the segment: above nine each is called with two digits."""
     too_many: bool = False
     """Between pieces: there are more people than letters, so that none means anybody."""
+    alone: Mapping[str, str] = field(default_factory=dict)
+    """At the settle, who has a lane alone: their ids, by the lane's."""
 
     @property
     def of_people(self) -> bool:
@@ -128,7 +137,8 @@ def lapse(state: KeyState, real: int) -> tuple[KeyState, str | None]:
     dropped = replace(state, pending="", refused=False, emptied=lapses_at)
     if state.refused:
         return dropped, None  # that it doesn't count was said at once
-    return dropped, f"{pending_shown(state)} lapsed after 4 s: type it again with its letter"
+    letter = "" if LETTERS & set(state.pending) else " with its letter"
+    return dropped, f"{pending_shown(state)} lapsed after 4 s: type it again{letter}"
 
 
 def press(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
@@ -206,7 +216,8 @@ def _letter(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     if state.refused:
         return _dropped(state, f"{pending}{key}")
     to_come = context.phase == "board"
-    if pending in (">", ":") and (to_come or not context.of_people):
+    begins = pending in (">", ":") and (to_come or not context.of_people)
+    if begins or (pending == "." and context.phase == "over" and not context.of_people):
         return Pressed(replace(state, pending=pending + key, since=stroke.real))
     if context.of_people:
         return _about(state, key, context)
@@ -245,8 +256,9 @@ def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     if key in DIGITS and pending == ":":
         notice = f":{key} is dropped: the letter comes first, as in :n{key}"
         return Pressed(replace(state, pending=""), notice=notice)
-    if key in DIGITS and len(pending) > 1 and pending[0] == ":" and pending[1] in LETTERS:
-        return _option(state, stroke, context)
+    if key in DIGITS and pending[:1] in (":", ".") and pending[1:2] in LETTERS:
+        of_a_letter = _option if pending[0] == ":" else _stopped_or_leaves
+        return of_a_letter(state, stroke, context)
     if key in DIGITS and key == state.ended_by and _repeats(state, stroke):
         if pending == (key if state.refused else "") and _held_down(state, stroke):
             return _ignored(replace(state, pending=""), stroke)
@@ -265,6 +277,22 @@ def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     if len(pending) > LONGEST:
         return Pressed(state, notice=notice)
     return Pressed(replace(state, pending=text, since=stroke.real), notice=notice)
+
+
+def _stopped_or_leaves(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
+    """After a piece `.n` asks which of the two: who stopped in it may be there for the next."""
+    key, answer = state.pending[1], stroke.key
+    lane = context.keys.get(key)
+    if lane is None:
+        return Pressed(state, notice=f"nobody has the key {key} any more: escape drops it")
+    if answer not in "12":
+        return Pressed(state, notice=STOPPED_OR_LEAVES)
+    if answer == "1":
+        return Pressed(replace(state, pending=""), StopLane(lane))
+    if lane not in context.alone:
+        notice = "several share that lane: on the next board, . and the letter of who leaves"
+        return Pressed(replace(state, pending=""), notice=notice)
+    return Pressed(replace(state, pending=""), SayGone(context.alone[lane]))
 
 
 def _option(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:

@@ -24,10 +24,10 @@ def keys_now(record: ClassRecord, lanes: Iterable[Lane], at: int) -> KeyContext:
     asked = questions(sheet) if sheet is not None and phase == "over" else ()
     of_people = means_people(phase, piece.counts_by)
     too_many = of_people and len(record.people) > MOST_LANES
-    if of_people:
-        keys = {} if too_many else {person.key: person.id for person in record.people}
-    else:
-        keys = {lane.key: lane.id for lane in lanes if lane.heat == record.chosen.heat}
+    here = [] if of_people else [lane for lane in lanes if lane.heat == record.chosen.heat]
+    keys = {lane.key: lane.id for lane in here}
+    if of_people and not too_many:
+        keys = {person.key: person.id for person in record.people}
     return KeyContext(
         keys=keys,
         phase=phase,
@@ -35,6 +35,7 @@ def keys_now(record: ClassRecord, lanes: Iterable[Lane], at: int) -> KeyContext:
         can_change_time=record.segment.about.minutes_can_change,
         all_in=sheet is not None and sheet.all_in(at) is not None,
         asked=asked[0] if asked else None,
+        alone={lane.id: lane.members[0] for lane in here if len(lane.members) == 1},
         options=len(piece.option_menu),
         too_many=too_many,
     )

@@ -2,7 +2,7 @@
 
 from classclock.tally.commands import Next, SetNumber, TakeOut
 from classclock.tally.entry_words import entry_words
-from classclock.tally.keys.answers import read_answer
+from classclock.tally.keys.answers import STOPPED_OR_LEAVES, read_answer
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.questions import ScoreQuestion, questions
 from classclock.tally.sheet import Sheet, newest_entries
@@ -15,6 +15,8 @@ def pending_words(record: ClassRecord, pending: str, at: int) -> str:
     sheet = record.sheet
     if sheet is None or not pending:
         return ""
+    if pending[0] == "." and len(pending) == 2:
+        return STOPPED_OR_LEAVES
     if pending[0] == "-" and pending[1:].isdigit():
         return printable(_taken_back(record, sheet, int(pending[1:])))
     asked = questions(sheet) if record.phase(at) == "over" else ()

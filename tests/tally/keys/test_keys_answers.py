@@ -6,7 +6,16 @@ from typing import Any
 
 import pytest
 
-from classclock.tally.commands import Command, Next, SetNumber, TakeBack, TakeOut, Tap
+from classclock.tally.commands import (
+    Command,
+    Next,
+    SayGone,
+    SetNumber,
+    StopLane,
+    TakeBack,
+    TakeOut,
+    Tap,
+)
 from classclock.tally.keys.key_language import GUARD_MS
 from classclock.tally.scores.questions import ScoreQuestion
 
@@ -162,3 +171,46 @@ def test_minus_and_a_letter_are_what_they_were(commands: Callable[..., list[Comm
     assert commands("-n") == [TakeBack("p-noor")]
     assert commands("-3<backspace>n") == [TakeBack("p-noor")]
     assert commands("-3<escape>n") == [Tap("p-noor")]
+
+
+# -- who stopped, or leaves ------------------------------------------------------
+
+
+@pytest.mark.parametrize(
+    ("keys", "meant"),
+    [
+        (".n1", StopLane("p-noor")),
+        (".n2", SayGone("p-noor")),
+        (".n3<escape>.n1", StopLane("p-noor")),
+    ],
+)
+def test_after_a_piece_a_stop_asks_whether_they_leave(
+    settle: Callable[..., list[Command]], keys: str, meant: Command
+) -> None:
+    assert settle(keys, ODD, alone={"p-noor": "p-noor"}) == [meant]
+
+
+@pytest.mark.parametrize("phase", ["running", "held", "late"])
+def test_while_a_piece_is_on_a_stop_asks_nothing(
+    commands: Callable[..., list[Command]], phase: str
+) -> None:
+    assert commands(".n", phase=phase) == [StopLane("p-noor")]
+
+
+def test_neither_a_letter_nor_another_digit_answers_it(
+    said: Callable[..., str], left: Callable[..., str]
+) -> None:
+    asks = "1: stopped in it   2: leaves now   escape: neither"
+    assert (said(".n3", phase="over"), left(".n3", phase="over")) == (asks, ".n")
+    waits = ".n waits for 1, stopped in it, or 2, leaves now"
+    assert (said(".ni", phase="over"), left(".ni", phase="over")) == (waits, ".n")
+    entered = ".n<enter>"
+    assert said(entered, phase="over", asked=ODD) == asks
+    assert left(entered, phase="over", asked=ODD) == ".n"
+    assert left(".n<escape>", phase="over") == ""
+
+
+def test_of_a_lane_that_several_share_the_board_says_who_leaves(said: Callable[..., str]) -> None:
+    assert said(".n2", phase="over") == (
+        "several share that lane: on the next board, . and the letter of who leaves"
+    )

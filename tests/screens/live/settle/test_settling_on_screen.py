@@ -76,3 +76,13 @@ async def test_while_the_clock_runs_too(open_class: Callable[..., Any]) -> None:
         assert "enter takes back Nadia, a tap at 1:00" in coach.seen()
         await coach.press("backspace", "9")
         assert "nothing: 2 entries yet" in coach.seen()
+
+
+async def test_after_a_piece_a_stop_asks_whether_they_leave(
+    at_the_settle: Callable[..., Any],
+) -> None:
+    async with at_the_settle(size=(60, 18)) as coach:
+        await coach.press("full_stop", "p")
+        assert "1: stopped in it   2: leaves now   escape: neither" in coach.seen()
+        await coach.press("1")
+        assert coach.live.record.sheet.tallies["Piet"].stopped is not None
