@@ -149,13 +149,14 @@ def _equipment(
 ) -> str:
     """What is short and what can be done about it, or how it is shared, in a line."""
     shared = record.shared.get(record.chosen.segment)
-    parts = [] if shared is None else [shared.way]
-    if shared is None and offer is not None:
+    alone = _alone(lanes, partners) if record.sheet is None else ""
+    parts = [alone] if alone else []  # first: in a small window the rest is cut
+    if shared is not None:
+        parts.append(shared.way)
+    elif offer is not None:
         parts.append(offer.short)
     teams = record.teams.get(record.chosen.segment)
     parts += [f"teams {teams.how}"] if teams is not None and teams.how else []
-    alone = _alone(lanes, partners) if record.sheet is None else ""
-    parts += [alone] if alone else []
     key = "ctrl+t: " if offer is not None or teams is not None or alone else ""
     return _safe(f"{key}{'; '.join(parts)}") if parts else ""
 

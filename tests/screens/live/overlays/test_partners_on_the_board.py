@@ -166,7 +166,7 @@ async def test_who_comes_when_all_have_partners_is_said_to_have_none(open_class:
         await coach.press("1")
         coach.live.add_person(Person("noor", "Noor", "n"))
         await coach.press("escape")
-        assert "ctrl+t: 3 bars are needed at once, 2 are here; Noor has no partner" in words(
+        assert "ctrl+t: Noor has no partner; 3 bars are needed at once, 2 are here" in words(
             coach.seen()
         )
         await coach.press("ctrl+t")
