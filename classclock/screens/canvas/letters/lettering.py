@@ -26,7 +26,7 @@ class Paint(Struct, frozen=True):
     terminal: Terminal
 
 
-@lru_cache(maxsize=2048)
+@lru_cache(maxsize=512)
 def draw_lettering(text: str, columns: int, rows: int, paint: Paint, *, air: int = 0) -> Drawing:
     """The text as large as fits the box of cells; its own width and height, at most the box's.
 
