@@ -19,7 +19,9 @@ def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
     )
     wall.shows("which clock?", "rounds in 3:00", "[rounds]", within=30)
     wall.type("\r")
-    wall.waits_for(lambda: (club.home / "journals").exists() and club.has_gone(), "go")
+    written = (club.home / "journals").glob
+    wall.waits_for(lambda: any(path.stat().st_size for path in written("*.jsonl")), "a journal")
+    wall.waits_for(club.has_gone, "go")
     wall.strikes("i")
     wall.waits_for(lambda: club.taps() == ["Ilse"], "Ilse's round")
     wall.signal(KILL)
