@@ -8,7 +8,7 @@ from classclock.book.files.held_file import in_use
 from classclock.book.files.journal import Journal, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, saved_for
 from classclock.commands.shared.exit_status import FINDINGS, OK, FindingsError
-from classclock.commands.shared.options import add_json
+from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import say_wrong
 from classclock.commands.shared.results import print_results
 from classclock.live.replaying import lost_words, replayed
@@ -20,6 +20,7 @@ from classclock.tally.record import ClassRecord
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
+    add_club(parser)
     add_json(parser)
     parser.add_argument("journal", help="a file from the club's journals folder")
 

@@ -1,5 +1,6 @@
 """The table of commands, and what holds for all of them."""
 
+import argparse
 import re
 import subprocess
 import sys
@@ -129,6 +130,15 @@ def test_the_clubs_folder_can_be_named_before_the_command_or_behind_it(
     assert said.out == ""
 
 
+@pytest.mark.parametrize(
+    "module", sorted({*modules(COMMANDS), *modules(ACTIONS)} - {"book.actions"})
+)
+def test_the_club_can_be_named_behind_every_command(module: str) -> None:
+    parser = argparse.ArgumentParser()
+    import_module(f"classclock.commands.{module}").add_arguments(parser)
+    assert "[--club DIR]" in parser.format_usage()
+
+
 def test_without_a_folder_named_the_usual_one_serves(
     typed: Typed, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
@@ -140,7 +150,7 @@ def test_without_a_folder_named_the_usual_one_serves(
 
 @pytest.mark.parametrize(
     "line",
-    [["--speed"], ["run"], ["run", "turntable", "--speed", "0"], ["dance"], ["check"], ["book"]],
+    [["--speed"], ["load"], ["run", "turntable", "--speed", "0"], ["dance"], ["check"], ["book"]],
 )
 def test_bad_use_ends_with_status_2(line: list[str], typed: Typed) -> None:
     said = typed(*line)
