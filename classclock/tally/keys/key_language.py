@@ -256,7 +256,8 @@ def _sign(state: KeyState, stroke: Stroke, context: KeyContext) -> Pressed:
     if key in DIGITS and pending == ":":
         notice = f":{key} is dropped: the letter comes first, as in :n{key}"
         return Pressed(replace(state, pending=""), notice=notice)
-    if key in DIGITS and pending[:1] in (":", ".") and pending[1:2] in LETTERS:
+    asks = pending[:1] in (":", ".") and pending[1:2] in LETTERS and set(pending[2:]) <= set(DIGITS)
+    if key in DIGITS and asks:
         of_a_letter = _option if pending[0] == ":" else _stopped_or_leaves
         return of_a_letter(state, stroke, context)
     if key in DIGITS and key == state.ended_by and _repeats(state, stroke):

@@ -115,6 +115,11 @@ def test_an_option_waits_for_its_number_not_for_another_letter(
     assert said(":nb") == ":n waits for the number of the option, as in :n2"
 
 
+def test_a_mark_in_an_options_number_chooses_none(commands: Commands, said: Said) -> None:
+    assert commands(":n:1") == []
+    assert said(":n:1") == ":n:1 means nothing: backspace takes off the last sign, escape drops it"
+
+
 def test_that_lane_stops_here(commands: Commands) -> None:
     assert commands(".n") == [StopLane("p-noor")]
     assert commands(".n", counts_by="load") == [StopLane("p-noor")]
