@@ -14,7 +14,8 @@ from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
-from classclock.screens.pages.who.who_list import WhoLine, WhoList, likely_end
+from classclock.screens.pages.who.who_list import WhoList, likely_end
+from classclock.screens.people.person_line import PersonLine
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Choice
 
@@ -121,7 +122,7 @@ def test_what_was_used_last_time_is_proposed_though_the_library_gave_that_option
     again, _ = filled_in(plan_file, tmp_path)
     who = WhoList(again.plan, "kg", in_files(tmp_path), likely_end(source.wall(), 3_600_000))
     ilse = next(known for known in who.known if known.name == "Ilse")
-    who.toggle(WhoLine("known", ilse.id, ilse.name, ilse.key))
+    who.toggle(PersonLine("known", ilse.id, ilse.name, ilse.key))
     assert who.choices.made[0, ilse.id].options == (2, step_up)
     assert "as before" in who.choices.words(who.choices.pieces[0], ilse.id)
 

@@ -1,10 +1,8 @@
 """What each of those who are here modifies, piece by piece."""
 
-from msgspec.structs import replace
-
 from classclock.book.asking.known_people import KnownPerson, options_again
 from classclock.plan.model import Plan
-from classclock.screens.pages.who.modifiable import Modifiable, modifiable
+from classclock.screens.people.modifiable import Modifiable, modifiable
 from classclock.tally.lanes import Choice
 from classclock.units.loads import Unit
 
@@ -28,11 +26,7 @@ class WhoChoices:
     def words(self, piece: Modifiable, ident: str) -> str:
         """What somebody modifies in a piece; empty is as written, no load chosen."""
         choice = self.of(piece, ident)
-        names = [
-            piece.segment.station[station].options[option - 1].name
-            for station, option in enumerate(choice.options)
-            if option
-        ]
+        names = piece.option_names(choice)
         again = ["as before"] if names and (piece.index, ident) in self._recalled else []
         return ", ".join([*names, *([choice.load] if choice.load else []), *again])
 
@@ -52,21 +46,11 @@ class WhoChoices:
 
     def toggle(self, ident: str, piece: Modifiable, number: int) -> None:
         """Use the piece's option of this number, or no longer; 0 is as written throughout."""
-        choice = self.of(piece, ident)
-        options = [0] * len(piece.segment.station)
-        if number:
-            for station, option in enumerate(choice.options[: len(options)]):
-                options[station] = option
-            place, option = piece.menu[number - 1]
-            options[place] = 0 if options[place] == option else option
-        self._choose(ident, piece, replace(choice, options=tuple(options)))
+        self._choose(ident, piece, piece.toggled(self.of(piece, ident), number))
 
     def next_load(self, ident: str, piece: Modifiable) -> None:
         """The next of the loads that the plan offers, then none."""
-        choice = self.of(piece, ident)
-        offers = (None, *piece.loads)
-        at = offers.index(choice.load) if choice.load in offers else 0
-        self._choose(ident, piece, replace(choice, load=offers[(at + 1) % len(offers)]))
+        self._choose(ident, piece, piece.with_next_load(self.of(piece, ident)))
 
     def _choose(self, ident: str, piece: Modifiable, choice: Choice) -> None:
         self.made[piece.index, ident] = choice

@@ -2,14 +2,17 @@
 
 from collections.abc import Callable
 from datetime import date
+from functools import partial
 from typing import Literal
 
 from classclock.book.asking.known_people import KnownPerson
 from classclock.screens.controls.search import Search
-from classclock.screens.pages.who.who_list import MARKS, WhoLine, WhoList
+from classclock.screens.pages.who.who_list import WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
-from classclock.screens.pages.who.who_questions import KeyQuestion, NameQuestion, Question
 from classclock.screens.pages.who.who_sharing import WhoSharing
+from classclock.screens.people.marks import MARKS
+from classclock.screens.people.person_line import PersonLine
+from classclock.screens.people.person_questions import KeyQuestion, NameQuestion, Question
 from classclock.units.names import typed_names
 
 WhoStep = Literal["", "board", "back"]
@@ -31,11 +34,11 @@ class WhoDesk:
         """What most here would do; empty where nothing tells it."""
 
     @property
-    def entries(self) -> tuple[WhoLine, ...]:
+    def entries(self) -> tuple[PersonLine, ...]:
         return self.who.entries(self.search.text)
 
     @property
-    def highlighted(self) -> WhoLine | None:
+    def highlighted(self) -> PersonLine | None:
         return self.search.cursor.lit(self.entries)
 
     @property
@@ -104,7 +107,7 @@ class WhoDesk:
         self.notice = "; ".join([*said, *self._in_heats()])
         self._show_all(came or entry.id)
 
-    def _take_in_all(self, entry: WhoLine) -> None:
+    def _take_in_all(self, entry: PersonLine) -> None:
         """Everybody of a line with commas between; it stays to be put right where it can't be."""
         self.notice = self.who.take_in_all(typed_names(entry.name))
         if not self.notice:
@@ -128,7 +131,7 @@ class WhoDesk:
         self.search.drop()
         self.search.cursor.follow(ident, [entry.id for entry in self.entries])
 
-    def _here(self) -> WhoLine | None:
+    def _here(self) -> PersonLine | None:
         """Whom the keys for one person mean; says what to do where nobody fits."""
         entry = self.highlighted
         if entry is not None and entry.kind == "here":
@@ -138,13 +141,15 @@ class WhoDesk:
 
     def ask_key(self) -> None:
         if entry := self._here():
-            self._ask(entry, KeyQuestion(self.who, entry))
+            give = partial(self.who.give_key, entry.id)
+            self._ask(entry, KeyQuestion(entry.name, give))
 
     def ask_name(self) -> None:
         if entry := self._here():
-            self._ask(entry, NameQuestion(self.who, entry))
+            keep = partial(self.who.rename, entry.id)
+            self._ask(entry, NameQuestion(entry.name, keep))
 
-    def _ask(self, entry: WhoLine, question: Question) -> None:
+    def _ask(self, entry: PersonLine, question: Question) -> None:
         self._show_all(entry.id)
         self.asked, self.notice = question, question.notice
 

@@ -1,17 +1,19 @@
 """How "who is here" is drawn."""
 
+from functools import partial
 from typing import TYPE_CHECKING
 
 from classclock.plan.care import BEFORE_A_CLASS
-from classclock.plan.outline import describe
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
+from classclock.screens.canvas.wrapped import wrapped
 from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.pages.who.who_desk import WhoDesk
-from classclock.screens.pages.who.who_list import MARKS
-from classclock.screens.pages.who.who_options import MOST_DIGITS
-from classclock.screens.pages.who.who_people_drawing import draw_people
+from classclock.screens.people.marks import MARKS
+from classclock.screens.people.options_drawing import draw_options
+from classclock.screens.people.people_drawing import MARKED, ShownPeople, draw_people
+from classclock.screens.people.person_line import PersonLine
 from classclock.units.printable import printable
 from classclock.wall.share_content import share_lines
 
@@ -32,7 +34,7 @@ def draw_who(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
     foot = above(
         *(look.text(text, inner, ink=look.theme.doubtful, bold=True) for text in _short(desk)),
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
-        *(look.text(text, inner, ink=look.theme.quiet) for text in _wrapped(_keys(desk), inner)),
+        *(look.text(text, inner, ink=look.theme.quiet) for text in wrapped(_keys(desk), inner)),
     )
     if desk.sharing.asked is not None:
         ways = _sharing(desk, desk.sharing.asked, inner, look)
@@ -40,13 +42,15 @@ def draw_who(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
         return look.box(above(heading, ways, foot), columns, rows, across="middle")
     left = rows - len(heading) - 3 - len(foot)
     over = _over_the_names(desk, inner, left, look)
+    at = desk.search.cursor.within(len(desk.entries))
+    people = ShownPeople(desk.entries, at, partial(_words, desk))
     drawn = above(
         heading,
         over,
         look.gap(inner),
         draw_typed_at_end(desk.asked.label if desk.asked else "name", desk.text, inner, look),
         look.gap(inner),
-        draw_people(desk, inner, max(0, left - len(over)), look),
+        draw_people(people, inner, max(0, left - len(over)), look),
         foot,
     )
     return look.box(drawn, columns, rows, across="middle")
@@ -54,7 +58,7 @@ def draw_who(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
 
 def _over_the_names(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawing:
     """What to ask before the class, and the options; in a low window the one, then the other."""
-    care = above(*(look.text(text, columns) for text in _wrapped([*BEFORE_A_CLASS], columns)))
+    care = above(*(look.text(text, columns) for text in wrapped([*BEFORE_A_CLASS], columns)))
     choosing = _choosing(desk, columns, look)
     if rows - len(care) - len(choosing) >= _NAMES:
         return above(care, choosing)
@@ -70,22 +74,8 @@ def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     piece = desk.options.piece
     if piece is None:
         return look.gap(columns, 0)
-    names = [
-        f"{digit} {piece.option_name(number)}{'' if digit == number else f' (:n{number})'}"
-        for digit, number in enumerate(desk.options.shown(piece), start=1)
-    ]
-    names += ["0 as written"] if names else []
-    names += ["ctrl+o more options"] if len(piece.menu) > MOST_DIGITS else []
-    names += [f"tab {' / '.join(map(piece.load_name, piece.loads))}"] if piece.loads else []
-    title = f"{piece.segment.name}: {describe(piece.segment)}"
-    if len(desk.who.choices.pieces) > 1:
-        title += "   (ctrl+n: the next piece)"
-    lines = [look.text(printable(title, 200), columns, bold=True)]
-    lines += [
-        look.text(printable(text, 400), columns, ink=look.theme.quiet)
-        for text in _wrapped(names, columns)
-    ]
-    return above(*lines)
+    more = "   (ctrl+n: the next piece)" if len(desk.who.choices.pieces) > 1 else ""
+    return draw_options(piece, desk.options.shown(piece), columns, look, more=more)
 
 
 def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing:
@@ -106,15 +96,24 @@ def _short(desk: WhoDesk) -> tuple[str, ...]:
     return (printable(f"ctrl+t: {offer.name}{more}: {words}", 300),)
 
 
-def _wrapped(parts: list[str], columns: int) -> list[str]:
-    """The parts in lines, none torn apart."""
-    lines: list[str] = []
-    for part in parts:
-        if lines and len(lines[-1]) + 3 + len(part) <= columns:
-            lines[-1] += f"   {part}"
-        else:
-            lines.append(part)
-    return lines
+def _words(desk: WhoDesk, entry: PersonLine) -> str:
+    if desk.marks_open:
+        return _marks(desk, entry)
+    if entry.kind != "here":
+        return ""
+    sign = MARKED if desk.who.person(entry.id).marks else ""
+    piece = desk.options.piece
+    chosen = printable(desk.who.choices.words(piece, entry.id), 80) if piece else ""
+    return " ".join(filter(None, [sign, chosen]))
+
+
+def _marks(desk: WhoDesk, entry: PersonLine) -> str:
+    """A person's marks, and how long they were away, for the coach's eyes."""
+    who = desk.who
+    marks = who.person(entry.id).marks if entry.kind == "here" else ()
+    days = who.away(entry.id, desk.today)
+    ago = [f"last here {days} days ago"] if days is not None and days > 0 else []
+    return ", ".join([*marks, *ago])
 
 
 def _keys(desk: WhoDesk) -> list[str]:

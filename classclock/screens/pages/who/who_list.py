@@ -2,9 +2,8 @@
 
 from collections.abc import Callable, Sequence
 from datetime import date, datetime, timedelta
-from typing import Literal, get_args
 
-from msgspec import UNSET, Struct
+from msgspec import UNSET
 from msgspec.structs import replace
 
 from classclock.book.asking.known_people import KnownPerson
@@ -12,27 +11,18 @@ from classclock.book.asking.people_reading import known_as
 from classclock.book.people_ids import drawn_id, new_id
 from classclock.plan.model import Plan, is_piece
 from classclock.screens.pages.who.who_choices import WhoChoices
+from classclock.screens.people.marks import with_mark_turned
+from classclock.screens.people.person_line import PersonLine, found_lines
 from classclock.tally.lane_keys import assign_keys, propose_key
 from classclock.tally.lanes import Mark, Person
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.visitors import numbered, visitor
 from classclock.units.loads import Unit
-from classclock.units.names import is_unnamed, name_key, typed_names, typed_twice
-from classclock.units.searching import found
+from classclock.units.names import is_unnamed, name_key, typed_twice
 
-MARKS: tuple[Mark, ...] = get_args(Mark)
 _STEP = timedelta(minutes=5)
 _CHOSEN_HERE = 1_000_000
 """Classes: a key that the coach gives here outdoes any habit."""
-
-
-class WhoLine(Struct, frozen=True):
-    """One line that can be highlighted."""
-
-    kind: Literal["here", "known", "new", "several"]
-    id: str
-    name: str
-    key: str = ""
 
 
 class WhoList:
@@ -60,24 +50,14 @@ class WhoList:
 
     # -- finding -------------------------------------------------------------------
 
-    def entries(self, text: str) -> tuple[WhoLine, ...]:
+    def entries(self, text: str) -> tuple[PersonLine, ...]:
         """Those who match what is typed; with nothing typed all, those who are here first."""
-        here = {person.id for person in self.people}
-        every = [WhoLine("here", person.id, person.name, person.key) for person in self.people]
-        every += [
-            WhoLine("known", known.id, known.name, known.key)
-            for known in self.known
-            if known.id not in here and not is_unnamed(known.name)
-        ]
-        names = typed_names(text)
-        if len(names) > 1:
-            return (WhoLine("several", "", ", ".join(names)),)
-        matching = found("".join(names), every, lambda entry: (entry.name,))
-        return (*matching, *(WhoLine("new", "", name) for name in names))
+        here = [PersonLine("here", one.id, one.name, one.key) for one in self.people]
+        return found_lines(text, here, self.known)
 
     # -- coming and going ------------------------------------------------------------
 
-    def toggle(self, entry: WhoLine) -> str:
+    def toggle(self, entry: PersonLine) -> str:
         """Take somebody in, or out again; the id of who came, empty if they went."""
         if entry.kind == "here":
             self.people = tuple(person for person in self.people if person.id != entry.id)
@@ -107,12 +87,12 @@ class WhoList:
             self.toggle(self._line_of(name))
         return ""
 
-    def _line_of(self, name: str) -> WhoLine:
+    def _line_of(self, name: str) -> PersonLine:
         """Whoever of the known has this name and isn't here, or somebody new."""
         one = None if is_unnamed(name) else known_as(name, self.known)
         if one is None or any(person.id == one.id for person in self.people):
-            return WhoLine("new", "", name)
-        return WhoLine("known", one.id, one.name, one.key)
+            return PersonLine("new", "", name)
+        return PersonLine("known", one.id, one.name, one.key)
 
     def other_spelling(self, ident: str) -> KnownPerson | None:
         """Somebody else in the book whose name is the same but for its spelling."""
@@ -133,8 +113,8 @@ class WhoList:
             and one.id not in here
         ]
         for person, one in taken_for_new:
-            self.toggle(WhoLine("here", person.id, person.name, person.key))
-            self.toggle(WhoLine("known", one.id, one.name, one.key))
+            self.toggle(PersonLine("here", person.id, person.name, person.key))
+            self.toggle(PersonLine("known", one.id, one.name, one.key))
         return bool(taken_for_new)
 
     def _take_in(self, person: Person) -> str:
@@ -158,27 +138,27 @@ class WhoList:
         self._put(replace(had, key=free))
         return f"{person.name}: key {letter}; {had.name} has {free} now"
 
-    def rename(self, ident: str, name: str) -> None:
-        """Give somebody another name on the wall.
+    def rename(self, ident: str, name: str) -> str:
+        """Give somebody another name on the wall; what to say of it.
 
         A visitor who gets one is whoever has it in the book, or somebody new.
         """
         person = self.person(ident)
         if is_unnamed(name):
-            return  # a visitor is numbered, and nobody else is called so
+            return ""  # a visitor is numbered, and nobody else is called so
         line = self._line_of(name)
         if not person.visitor or line.kind == "new":
             self._put(replace(person, name=name, visitor=UNSET))
-            return
+            return ""
         self.people = tuple(one for one in self.people if one.id != ident)
         self.toggle(line)
         self.choices.hand_on(ident, line.id)
+        return ""
 
     def toggle_mark(self, ident: str, mark: Mark) -> None:
-        person = self.person(ident)
-        marks = tuple(one for one in MARKS if (one in person.marks) != (one == mark))
-        self._put(replace(person, marks=marks, newcomer="newcomer" in marks))
-        self.marked[ident, mark] = mark in marks
+        changed = with_mark_turned(self.person(ident), mark)
+        self._put(changed)
+        self.marked[ident, mark] = mark in changed.marks
 
     def move_end(self, steps: int) -> None:
         """The class's end, five minutes later or earlier a step."""

@@ -7,7 +7,8 @@ from hypothesis import strategies as st
 from classclock.plan.model import Plan
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.pages.who.who_choices import WhoChoices
-from classclock.screens.pages.who.who_options import MOST_DIGITS, WhoOptions
+from classclock.screens.pages.who.who_options import WhoOptions
+from classclock.screens.people.option_digits import MOST_DIGITS
 
 TWO_PIECES = """
 title = "Sandbox Sunday"

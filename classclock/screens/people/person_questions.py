@@ -1,9 +1,9 @@
-"""What is asked about one of those who are here: it has the keys until it is answered."""
+"""What is asked about one person in a list: it has the keys until it is answered."""
 
+from collections.abc import Callable
 from typing import Protocol
 
 from classclock.screens.controls.typed_line import TypedLine
-from classclock.screens.pages.who.who_list import WhoLine, WhoList
 from classclock.units.names import tidy_name
 
 _LONGEST = 60
@@ -32,16 +32,17 @@ class KeyQuestion:
     label = "key"
     text = ""
 
-    def __init__(self, who: WhoList, entry: WhoLine) -> None:
-        self._who, self._entry = who, entry
-        self.notice = f"{entry.name}'s key: type a letter, escape leaves it"
+    def __init__(self, name: str, give: Callable[[str], str]) -> None:
+        """`give` lets them have a letter, and says what came of it."""
+        self._give = give
+        self.notice = f"{name}'s key: type a letter, escape leaves it"
 
     def sign(self, sign: str) -> bool:
         letter = sign.lower()
         if sign == "<escape>":
             self.notice = ""
         elif len(letter) == 1 and "a" <= letter <= "z":
-            self.notice = self._who.give_key(self._entry.id, letter)
+            self.notice = self._give(letter)
         else:
             self.notice = "a key is a letter from a to z"
         return True
@@ -55,9 +56,10 @@ class NameQuestion:
 
     label = "name on the wall"
 
-    def __init__(self, who: WhoList, entry: WhoLine) -> None:
-        self._who, self._entry = who, entry
-        self._line = TypedLine.of(entry.name, longest=_LONGEST)
+    def __init__(self, name: str, keep: Callable[[str], str]) -> None:
+        """`keep` calls them so from now on, and says what came of it."""
+        self._keep = keep
+        self._line = TypedLine.of(name, longest=_LONGEST)
         self.notice = "the name as the wall shows it; enter keeps it"
 
     @property
@@ -70,9 +72,7 @@ class NameQuestion:
             self._line.sign_at_end(sign)
             return False
         name = tidy_name(self._line.text)
-        if sign == "<enter>" and name:
-            self._who.rename(self._entry.id, name)
-        self.notice = ""
+        self.notice = self._keep(name) if sign == "<enter>" and name else ""
         return True
 
     def paste(self, text: str) -> None:

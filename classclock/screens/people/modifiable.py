@@ -1,12 +1,14 @@
-"""What there is to choose in a plan before the class: options and loads, piece by piece."""
+"""What there is to choose in a plan: options and loads, piece by piece."""
 
 from collections.abc import Iterator
 from itertools import chain
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.value_types import LoadChoice
+from classclock.tally.lanes import Choice
 from classclock.tally.piece import Piece
 from classclock.units.loads import Load, Unit
 
@@ -29,6 +31,30 @@ class Modifiable(Struct, frozen=True):
         """`heavier 22.5 kg`: the name with its loads."""
         loads = dict.fromkeys(str(offer[name]) for offer in _offers(self.segment) if name in offer)
         return " ".join([name, *loads])
+
+    def option_names(self, choice: Choice) -> list[str]:
+        """The options that somebody uses, station by station."""
+        return [
+            self.segment.station[station].options[option - 1].name
+            for station, option in enumerate(choice.options)
+            if option
+        ]
+
+    def toggled(self, choice: Choice, number: int) -> Choice:
+        """With the option of this number, or no longer; 0 is as written throughout."""
+        options = [0] * len(self.segment.station)
+        if number:
+            for station, option in enumerate(choice.options[: len(options)]):
+                options[station] = option
+            place, option = self.menu[number - 1]
+            options[place] = 0 if options[place] == option else option
+        return replace(choice, options=tuple(options))
+
+    def with_next_load(self, choice: Choice) -> Choice:
+        """With the next of the loads that the plan offers, then none."""
+        offers = (None, *self.loads)
+        at = offers.index(choice.load) if choice.load in offers else 0
+        return replace(choice, load=offers[(at + 1) % len(offers)])
 
 
 def modifiable(plan: Plan, unit: Unit) -> tuple[Modifiable, ...]:
