@@ -19,6 +19,7 @@ from rich.table import Table
 
 from benchmarks.figure import HEADS, Figure
 from benchmarks.made_club import ATHLETES, made_class, write_classes
+from benchmarks.people_list import people_list
 from classclock.book.files.results_files import write_document
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.catching_up import catch_up
@@ -31,6 +32,7 @@ from classclock.report.athlete_page import athlete_page
 from classclock.report.chart import chart
 
 TIMES = 7
+_HERE = 26
 _LATER = 10**19
 """So late that a folder which hasn't changed isn't looked through."""
 
@@ -65,6 +67,8 @@ def figures(classes: int) -> Iterator[Figure]:
         yield _chart(named, book, bare)
         yield _page(named, book, bare)
         yield _one_class(named, book, classes, chance)
+        here = [f"Athlete {number}" for number in range(_HERE)]
+        yield from people_list(named, folder, here, TIMES)
         bare.close()
         book.close()
 

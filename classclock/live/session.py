@@ -9,6 +9,7 @@ from classclock.book.asking.known_people import KnownPerson
 from classclock.book.asking.people_reading import (
     in_files,
     known_for,
+    remember_marks,
     remember_same,
     remembered,
 )
@@ -25,6 +26,7 @@ from classclock.plan.settings.club import Club, Emergency
 from classclock.sound.loudspeaker import Speaker
 from classclock.tally.keys.key_language import Stroke
 from classclock.tally.keys.strokes import translate
+from classclock.tally.lanes import Mark
 
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
@@ -61,7 +63,9 @@ class Session:
         self.check_clock = check_clock
         """After the machine was started anew: the reading is to be checked by the coach."""
         self.known: tuple[KnownPerson, ...] = ()
-        """Everybody the club knows, once `remember` has read it."""
+        """Whom the club knows, once `remember` has read it."""
+        self.all_known = False
+        """Whether that is everybody: `learn_names` or `remember` has asked the book."""
         self.basis: Basis | None = None
         """What the cap fit rests on, once `remember` has read it."""
         self.left_out = ""
@@ -71,6 +75,7 @@ class Session:
         self._offers: EquipmentOffers | None = None
         self._same: list[tuple[str, KnownPerson]] = []
         """Ids of this class, and whose they are: to be written down."""
+        self._to_mark: dict[tuple[str, Mark], bool] = {}
         self._folder = results.folder.parent
 
     @property
@@ -120,12 +125,27 @@ class Session:
             remember_same(self._folder, *self._same.pop(0))
         segments = self.live.record.plan.segment
         if not any(one.benchmark or one.lift or results_tell(one) for one in segments):
-            self.known = in_files(self._folder)
+            if not self.all_known:
+                self.known = in_files(self._folder)
             return ""
-        self.known = remembered(self._folder)
+        self.learn_names()
         trouble = self.read_bests()
         self.read_basis()
         return trouble
+
+    def learn_names(self) -> None:
+        """Ask the book for everybody whom the club knows; in a thread, as `read_bests`."""
+        self.known = remembered(self._folder)
+        self.all_known = True
+
+    def remember_mark(self, person_id: str, mark: Mark, *, on: bool) -> None:
+        """This is to be kept for later classes too: `write_marks` does."""
+        self._to_mark[person_id, mark] = on
+
+    def write_marks(self) -> bool:
+        """Keep the marks that were set here; whether that worked. Takes a moment: in a thread."""
+        marked, self._to_mark = self._to_mark, {}
+        return not marked or remember_marks(self._folder, marked)
 
     def known_for(self, name: str) -> tuple[KnownPerson, ...]:
         """Everybody whom the club may mean by this name, read now if that hasn't been done."""

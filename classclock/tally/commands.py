@@ -230,10 +230,16 @@ class ShowNotices(Struct, frozen=True):
     """All that was said in this class; again: enough of it."""
 
 
+class ShowPeople(Struct, frozen=True):
+    """Who is here: come, gone, named, and what each does in the piece to come."""
+
+
 class Leave(Struct, frozen=True):
     pass
 
 
-ScreenCommand = Select | AddLate | WriteNote | ShowCard | ShowKeys | ShowNotices | Leave
+ScreenCommand = (
+    Select | AddLate | WriteNote | ShowCard | ShowKeys | ShowNotices | ShowPeople | Leave
+)
 
 Command = CountCommand | ClockCommand | PeopleCommand | ScreenCommand

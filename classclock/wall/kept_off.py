@@ -8,6 +8,8 @@ from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
 
 DASH = "-"
+MARKED = "•"
+"""Stands for marks that the room may not read."""
 
 
 def off_the_wall(lane: Lane, people: Iterable[Person]) -> bool:

@@ -151,6 +151,7 @@ PAGES = {
 CLASS = (
     f"question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
     "ctrl+f escape "
+    f"ctrl+p plus {TYPED} escape ctrl+e {TYPED} escape tab {TYPED} escape f7 1 f7 escape "
     f"ctrl+g {TYPED} enter escape "
     f"plus {TYPED} enter exclamation_mark tab escape {TYPED} enter escape f7 escape ctrl+n escape "
     f"ctrl+e {TYPED} enter "

@@ -75,3 +75,17 @@ def test_keys_typed_ahead_of_the_first_paint_are_not_lost(club: Any) -> None:
     wall.type("?")
     wall.shows("enter starts")
     wall.shows("closes")
+
+
+@pytest.mark.real_time
+@pytest.mark.parametrize("escape", [b"\x1b", b"\x1b[27u"])  # alone, and as some terminals send it
+def test_who_is_here_opens_on_ctrl_p_and_closes_on_escape(club: Any, escape: bytes) -> None:
+    wall = club.start("run", club.plan(), "--athletes", "Noor, Ilse")
+    wall.type(b"\x10i ")
+    wall.shows("1 here, 1 has left")
+    wall.type(escape)
+    wall.shows("enter starts")
+    wall.drops("1 here, 1 has left")
+    opened, left = club.events()
+    assert left["event"] == "PersonLeft"
+    assert [one["id"] for one in opened["people"] if one["name"] == "Ilse"] == [left["person_id"]]

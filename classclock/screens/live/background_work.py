@@ -50,6 +50,8 @@ class BackgroundWork:
         self.saving = WorkInThread(session.save, lambda _: show())
         self.reading = WorkInThread(session.remember, self._remembered)
         self.sparing = WorkInThread(session.spare.keep, lambda _: None)
+        self.naming = WorkInThread(session.learn_names, lambda _: show())
+        self.marking = WorkInThread(session.write_marks, lambda _: None)
         self.upkeep = Upkeep(
             *(session, notices, battery, awake), saving=self.saving, sparing=self.sparing
         )
@@ -72,7 +74,8 @@ class BackgroundWork:
             self._awake.start()
         if isinstance(session.source, WoundSource):
             session.source.on_jump = partial(self._jumped, look_soon)
-        runs = [self.engine.run(), self.saving.run(), self.reading.run(), self.sparing.run()]
+        works = (self.saving, self.reading, self.sparing, self.naming, self.marking)
+        runs = [self.engine.run(), *(work.run() for work in works)]
         if pilot is not None:
             runs.append(pilot.run(press))
         self._tasks = [asyncio.create_task(run) for run in runs]

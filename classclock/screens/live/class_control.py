@@ -139,6 +139,8 @@ class ClassControl:
                 self._show_card()
             case cmd.ShowKeys():
                 self._overlays.show_keys()
+            case cmd.ShowPeople():
+                self._overlays.turn_people()
             case cmd.ShowNotices():
                 self._overlays.turn_notices()
             case cmd.Leave() if self._session.live.record.closed:

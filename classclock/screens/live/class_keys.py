@@ -18,6 +18,8 @@ class ClassKeys:
     def press(self, sign: str, *, selected: str | None) -> Outcome | None:
         """What came of a sign; None for one that is none of these. `selected` is a lane's id."""
         session, overlays = self._session, self._overlays
+        if (outcome := overlays.people.press(sign, session.club.keyboard.map)) is not None:
+            return outcome
         if session.check_clock and sign in ("<left>", "<right>", "<enter>"):
             return check_clock(session, sign)
         match sign:

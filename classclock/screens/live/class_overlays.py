@@ -23,6 +23,9 @@ from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
+from classclock.screens.live.people.people_desk import PeopleDesk
+from classclock.screens.live.people.people_keys import PEOPLE_KEYS
+from classclock.screens.live.people.people_overlay import PeopleOverlay
 from classclock.tally.decide_clock import why_no_clock
 from classclock.tally.decide_groups import AS_PLANNED
 from classclock.tally.load_flags import open_flags
@@ -39,9 +42,10 @@ from classclock.wall.start_lines import start_lines
 class ClassOverlays:
     """All of them are hidden until they are asked for; none of them swallows a tap."""
 
-    def __init__(self, session: Session, log: NoticeLog, look: Look) -> None:
+    def __init__(self, session: Session, log: NoticeLog, people: PeopleDesk, look: Look) -> None:
         mirrored = session.club.tv.mirrored
         self._session, self._log = session, log
+        self.people = PeopleOverlay(look, people)
         self.flags = FlagsOverlay(look)
         self.keys = KeysOverlay(look)
         self.notices = NoticesOverlay(look)
@@ -58,6 +62,7 @@ class ClassOverlays:
 
     def widgets(self) -> Iterator[Widget]:
         for widget in (
+            self.people,
             self.flags,
             self.keys,
             self.notices,
@@ -104,7 +109,19 @@ class ClassOverlays:
             self.fitting.show(fitting)
         if self.leave.display:
             self.leave.say(leave_words(self._session))
+        if live.phase in ("count-in", "running"):
+            self.people.close()
+        self.people.follow()
         self.notices.follow(self._log.newest_first())
+
+    def turn_people(self) -> None:
+        """Open the list of who is here, or close it."""
+        if self.people.display:
+            self.people.close()
+            return
+        for other in (self.keys, self.notices, self.share, self.fitting, self.flags):
+            other.display = False
+        self.people.open()
 
     def turn_notices(self) -> None:
         self.keys.display = False
@@ -114,9 +131,12 @@ class ClassOverlays:
         if self.keys.display:
             self.keys.turn()
             return
+        self.notices.display = False
+        if self.people.display:
+            self.keys.show_these(PEOPLE_KEYS)
+            return
         live = self._session.live
         phase = live.phase
-        self.notices.display = False
         piece = Piece.of(live.record.segment, live.record.unit)
         self.keys.show(piece.counts_by, "last" if phase == "closed" else phase)
 

@@ -101,10 +101,14 @@ class ClassScreen(Ground, Screen[None]):
     async def _load(self) -> None:
         from classclock.screens.live.class_control import ClassControl  # noqa: PLC0415  see above
         from classclock.screens.live.class_overlays import ClassOverlays  # noqa: PLC0415
+        from classclock.screens.live.people.people_desk import PeopleDesk  # noqa: PLC0415
+        from classclock.screens.live.people.session_people import SessionPeople  # noqa: PLC0415
 
         session, notices, views = self.session, self.notices, self.shown.views
         await views.load()
-        self.overlays = ClassOverlays(session, notices.log, self.look)
+        look_up, keep_marks = self.work.naming.ask, self.work.marking.ask
+        people = PeopleDesk(SessionPeople(session, look_up=look_up, keep_marks=keep_marks))
+        self.overlays = ClassOverlays(session, notices.log, people, self.look)
         await self.mount(*self.overlays.widgets())
         self.control = ClassControl(
             *(session, notices, self.work, views, self.overlays),
@@ -152,6 +156,10 @@ class ClassScreen(Ground, Screen[None]):
         for sign in signs_of(event.key, event.character):
             self.control.stroke(sign, event.time)
 
+    async def on_paste(self, event: events.Paste) -> None:
+        await self.load()
+        self.overlays.people.paste(event.text)
+
     def press(self, sign: str) -> None:
         """Type a sign as of now."""
         self.control.stroke(sign, stamp_now())
@@ -172,8 +180,9 @@ class ClassScreen(Ground, Screen[None]):
     def show(self) -> None:
         """Bring the screen to how the class stands."""
         self._changed = False
-        self.shown.show()
         self.overlays.follow()
+        self.shown.foot.people_listed = self.overlays.people.display
+        self.shown.show()
 
     def look_after(self) -> None:
         """What neither a key nor the clock brings."""

@@ -1,7 +1,7 @@
 """What the digits mean in a list of people: the options of one piece, nine at a time."""
 
+from classclock.planning.modifiable import Modifiable
 from classclock.screens.controls.cursor import Cursor
-from classclock.screens.people.modifiable import Modifiable
 
 MOST_DIGITS = 9
 """Options that digits can mean at a time; 0 is as written."""

@@ -1,10 +1,10 @@
 """How a piece with something to choose is drawn, and what each digit means in it."""
 
 from classclock.plan.outline import describe
+from classclock.planning.modifiable import Modifiable
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.wrapped import wrapped
-from classclock.screens.people.modifiable import Modifiable
 from classclock.screens.people.option_digits import MOST_DIGITS
 from classclock.units.printable import printable
 

@@ -11,8 +11,6 @@ from classclock.units.names import is_unnamed
 from classclock.units.printable import printable
 
 _LEAST_COLUMN = 38
-MARKED = "•"
-"""Stands for marks that the room may not read."""
 
 Words = Callable[[PersonLine], str]
 

@@ -51,16 +51,15 @@ class KeyQuestion:
         """A key is struck, not pasted."""
 
 
-class NameQuestion:
-    """What they are called on the wall."""
+class LineQuestion:
+    """A line to type; enter keeps it, escape leaves it."""
 
-    label = "name on the wall"
-
-    def __init__(self, name: str, keep: Callable[[str], str]) -> None:
-        """`keep` calls them so from now on, and says what came of it."""
-        self._keep = keep
-        self._line = TypedLine.of(name, longest=_LONGEST)
-        self.notice = "the name as the wall shows it; enter keeps it"
+    def __init__(
+        self, label: str, line: TypedLine, keep: Callable[[str], str], notice: str = ""
+    ) -> None:
+        """`keep` takes what was typed, without spaces round it, and says what came of it."""
+        self.label, self.notice = label, notice
+        self._line, self._keep = line, keep
 
     @property
     def text(self) -> str:
@@ -71,9 +70,19 @@ class NameQuestion:
         if not answered:
             self._line.sign_at_end(sign)
             return False
-        name = tidy_name(self._line.text)
-        self.notice = self._keep(name) if sign == "<enter>" and name else ""
+        self.notice = self._keep(tidy_name(self.text)) if sign == "<enter>" else ""
         return True
 
     def paste(self, text: str) -> None:
         self._line.paste(text)
+
+
+def name_question(name: str, keep: Callable[[str], str]) -> LineQuestion:
+    """What they are called on the wall; with nothing typed they are called as before."""
+
+    def kept(typed: str) -> str:
+        return keep(typed) if typed else ""
+
+    line = TypedLine.of(name, longest=_LONGEST)
+    notice = "the name as the wall shows it; enter keeps it"
+    return LineQuestion("name on the wall", line, kept, notice)

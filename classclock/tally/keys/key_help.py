@@ -18,6 +18,7 @@ _RUNS: tuple[KeyPhase, ...] = ("running", "held")
 _BETWEEN: tuple[KeyPhase, ...] = ("board", "over", "last")
 _OF_PEOPLE: tuple[KeyPhase, ...] = ("board", "last")
 _BOARD: tuple[KeyPhase, ...] = ("board",)
+_STANDS: tuple[KeyPhase, ...] = ("board", "held", "over", "last")
 
 
 class KeyLine(Struct, frozen=True):
@@ -103,6 +104,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("class", "3:82.5n", "N's third set is 82.5", ("load",), _BOARD),
     KeyLine("class", "> n m", "N and M swap places in partners or teams", _SCORED, _BOARD),
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
+    KeyLine("class", "ctrl+p", "who is here: come, gone, names, options, loads", (), _STANDS),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),
     KeyLine("class", "ctrl+e", "a note about the class or somebody, kept off the wall"),
     KeyLine("class", "?", "these keys"),

@@ -18,6 +18,7 @@ from classclock.tally.commands import (
     ShowCard,
     ShowKeys,
     ShowNotices,
+    ShowPeople,
     Start,
     WriteNote,
 )
@@ -42,6 +43,7 @@ _IN_EVERY_PHASE: Mapping[str, Command | str] = {
     "<ctrl+c>": Leave(),
 }
 _BETWEEN: Mapping[str, Command | str] = {
+    "<ctrl+p>": ShowPeople(),
     "<up>": GoTo(-1),
     "<down>": GoTo(1),
     "<ctrl+r>": GoTo(0),
@@ -54,11 +56,23 @@ _BY_PHASE: Mapping[KeyPhase, Mapping[str, Command | str]] = {
     "board": {"<space>": "nothing runs yet: enter starts", "<enter>": Start(), **_BETWEEN},
     "count-in": {
         "<space>": CallOff(),
-        **dict.fromkeys(("<enter>", "<ctrl+r>", "<up>", "<down>"), _CALL_OFF_FIRST),
+        **dict.fromkeys(("<enter>", "<ctrl+r>", "<ctrl+p>", "<up>", "<down>"), _CALL_OFF_FIRST),
     },
-    "running": {"<space>": HoldClock(), "<enter>": _RUNS, "<ctrl+r>": _RUNS},
-    "held": {"<space>": Resume(), "<enter>": EndSegment(), "<ctrl+r>": Restart()},
-    "late": dict.fromkeys(("<space>", "<enter>", "<ctrl+r>", "<up>", "<down>"), _LATE_CALLS),
+    "running": {
+        "<space>": HoldClock(),
+        "<enter>": _RUNS,
+        "<ctrl+r>": _RUNS,
+        "<ctrl+p>": "the clock runs: + adds somebody; who is here opens after it, or held",
+    },
+    "held": {
+        "<space>": Resume(),
+        "<enter>": EndSegment(),
+        "<ctrl+r>": Restart(),
+        "<ctrl+p>": ShowPeople(),
+    },
+    "late": dict.fromkeys(
+        ("<space>", "<enter>", "<ctrl+r>", "<ctrl+p>", "<up>", "<down>"), _LATE_CALLS
+    ),
     "over": {"<space>": "the segment is over: enter goes on", "<enter>": Next(), **_BETWEEN},
     "last": {"<space>": "the class is over: ctrl+q leaves", "<enter>": Next(), **_BETWEEN},
 }

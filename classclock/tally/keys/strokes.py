@@ -13,6 +13,7 @@ NAMED_KEYS = (
     "<down>",
     "<ctrl+e>",
     "<ctrl+n>",
+    "<ctrl+p>",
     "<ctrl+r>",
     "<ctrl+q>",
     "<ctrl+c>",

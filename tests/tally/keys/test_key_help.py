@@ -22,6 +22,7 @@ BY_NAME = (
     "escape",
     "ctrl+e",
     "ctrl+n",
+    "ctrl+p",
     "ctrl+r",
     "ctrl+q",
     "up",

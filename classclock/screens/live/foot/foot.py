@@ -8,7 +8,7 @@ from classclock.plan.model import is_piece
 from classclock.planning.fitting import overruns
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.foot.foot_row import FootContent, keys_room, words_room
-from classclock.screens.live.foot.keys_that_matter import keys_now
+from classclock.screens.live.foot.keys_that_matter import IN_THE_LIST, keys_now
 from classclock.screens.live.foot.notice_line import NoticeLine
 from classclock.screens.live.foot.time_line import TimeLine
 from classclock.screens.live.foot.wordings import row_parts
@@ -26,6 +26,8 @@ class Foot(Horizontal):
         self._session, self._notices = session, notices
         self._line = NoticeLine(look)
         self._time = TimeLine(look)
+        self.people_listed = False
+        """Whether the list of who is here has the keys."""
 
     def compose(self) -> ComposeResult:
         yield self._line
@@ -48,6 +50,8 @@ class Foot(Horizontal):
         self._line.show(FootContent(self._notices.shown(parts), keys))
 
     def _keys(self) -> tuple[str, ...]:
+        if self.people_listed:
+            return IN_THE_LIST
         record, now = self._session.live.record, self._session.live.clock.now()
         sheet = record.sheet
         phase, left = record.phase(now), time_left(self._session.source.wall(), record.ends)

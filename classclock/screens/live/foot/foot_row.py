@@ -51,7 +51,8 @@ def set_row(content: FootContent, columns: int) -> FootRow:
         left = room - keys_room(content.keys, columns)
         if cell_len(said) > left:
             said = f"{set_cell_size(said, max(0, left - 2)).rstrip()} …"
-    room -= cell_len(said)
+    # With nothing said keys may begin at the very edge.
+    room -= cell_len(said) if said else -between - 1
     right = [shown.count] if shown.count else []
     for key in content.keys:
         room -= between + cell_len(key)

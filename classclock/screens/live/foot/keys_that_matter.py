@@ -2,6 +2,10 @@
 
 from classclock.tally.record import Phase
 
+_PEOPLE = "ctrl+p who"
+IN_THE_LIST = ("escape: close", "? its keys")
+"""While the list of who is here is open."""
+
 
 def keys_now(
     phase: Phase,
@@ -22,7 +26,7 @@ def keys_now(
             fit = ("ctrl+f fits it",) if overruns else ()
             teach = ("tab teaches",) if teaches else ()
             more = ("up, down: another segment", "ctrl+g a clock", "F3 sound check")
-            return ("enter starts", *fit, "? keys", *teach, *more, ". and a letter: has left")
+            return ("enter starts", *fit, "? keys", _PEOPLE, *teach, *more, ". and a letter: has left")
         case "count-in":
             return ("space calls it off", "? keys")
         case "running" if all_in:
@@ -33,10 +37,10 @@ def keys_now(
             minutes = ("up: a minute more",) if countdown else ()
             return ("space holds", "? keys", *minutes)
         case "held":
-            return ("space resumes", "enter ends it", "? keys", "ctrl+r begins anew")
+            return ("space resumes", "enter ends it", "? keys", _PEOPLE, "ctrl+r begins anew")
         case "over" if scored:
-            return ("enter goes on", "? keys", "a letter selects")
+            return ("enter goes on", "? keys", _PEOPLE, "a letter selects")
         case "over":
-            return ("enter goes on", "? keys")
+            return ("enter goes on", "? keys", _PEOPLE)
         case "closed":
-            return ("ctrl+q leaves", "up goes back", "ctrl+g a clock")
+            return ("ctrl+q leaves", _PEOPLE, "up goes back", "ctrl+g a clock")

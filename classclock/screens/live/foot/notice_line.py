@@ -36,7 +36,7 @@ def draw_foot(content: FootContent, columns: int, look: Look) -> Drawing:
     theme, wrong = look.theme, content.shown.stands
     here = look.on(theme.alarm_ground, theme.alarm_ink) if wrong else look.on(theme.bar)
     row = set_row(content, columns)
-    right = f" {row.right} "
+    right = f" {row.right} "[-columns:]
     said = here.text(f" {row.said}", max(0, columns - len(right)), bold=True)
     return beside(
         said, here.text(right, min(columns, len(right)), ink=None if wrong else theme.quiet)

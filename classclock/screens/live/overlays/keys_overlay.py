@@ -22,7 +22,11 @@ class KeysOverlay(Painted):
     page = 0
 
     def show(self, counts_by: CountsBy, phase: KeyPhase) -> None:
-        self.lines = key_help(counts_by, phase, (*KEY_LINES, *SCREEN_KEYS, *SIGN_LINES))
+        self.show_these(key_help(counts_by, phase, (*KEY_LINES, *SCREEN_KEYS, *SIGN_LINES)))
+
+    def show_these(self, lines: tuple[KeyLine, ...]) -> None:
+        """The keys of what is open over the class."""
+        self.lines = lines
         self.page = 0
         self.display = True
         self.refresh(layout=True)

@@ -2,7 +2,7 @@
 
 from classclock.book.asking.known_people import KnownPerson, options_again
 from classclock.plan.model import Plan
-from classclock.screens.people.modifiable import Modifiable, modifiable
+from classclock.planning.modifiable import Modifiable, modifiable
 from classclock.tally.lanes import Choice
 from classclock.units.loads import Unit
 

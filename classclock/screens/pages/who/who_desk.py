@@ -12,7 +12,7 @@ from classclock.screens.pages.who.who_options import WhoOptions
 from classclock.screens.pages.who.who_sharing import WhoSharing
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.person_line import PersonLine
-from classclock.screens.people.person_questions import KeyQuestion, NameQuestion, Question
+from classclock.screens.people.person_questions import KeyQuestion, Question, name_question
 from classclock.units.names import typed_names
 
 WhoStep = Literal["", "board", "back"]
@@ -147,7 +147,7 @@ class WhoDesk:
     def ask_name(self) -> None:
         if entry := self._here():
             keep = partial(self.who.rename, entry.id)
-            self._ask(entry, NameQuestion(entry.name, keep))
+            self._ask(entry, name_question(entry.name, keep))
 
     def _ask(self, entry: PersonLine, question: Question) -> None:
         self._show_all(entry.id)

@@ -12,9 +12,10 @@ from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.options_drawing import draw_options
-from classclock.screens.people.people_drawing import MARKED, ShownPeople, draw_people
+from classclock.screens.people.people_drawing import ShownPeople, draw_people
 from classclock.screens.people.person_line import PersonLine
 from classclock.units.printable import printable
+from classclock.wall.kept_off import MARKED
 from classclock.wall.share_content import share_lines
 
 if TYPE_CHECKING:

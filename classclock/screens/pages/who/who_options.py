@@ -1,8 +1,8 @@
 """What the digits mean before a class: the options of one piece after the other."""
 
+from classclock.planning.modifiable import Modifiable
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.pages.who.who_choices import WhoChoices
-from classclock.screens.people.modifiable import Modifiable
 from classclock.screens.people.option_digits import OptionDigits
 
 

@@ -10,6 +10,7 @@ from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.value_types import LoadChoice
 from classclock.tally.lanes import Choice
 from classclock.tally.piece import Piece
+from classclock.tally.record import ClassRecord
 from classclock.units.loads import Load, Unit
 
 
@@ -22,6 +23,8 @@ class Modifiable(Struct, frozen=True):
     """Station and option of each number, from 1."""
     loads: tuple[str, ...]
     """The names of the loads that the plan offers."""
+    by_load: bool = False
+    """Whether it is scored by load: then each lifts what was talked over."""
 
     def option_name(self, number: int) -> str:
         station, option = self.menu[number - 1]
@@ -59,17 +62,25 @@ class Modifiable(Struct, frozen=True):
 
 def modifiable(plan: Plan, unit: Unit) -> tuple[Modifiable, ...]:
     """The pieces in which there are options or loads to choose."""
-    pieces = (
-        Modifiable(
-            index,
-            segment,
-            Piece.of(segment, unit).option_menu,
-            tuple(dict.fromkeys(chain.from_iterable(_offers(segment)))),
-        )
-        for index, segment in enumerate(plan.segment)
-        if is_piece(segment)
-    )
-    return tuple(piece for piece in pieces if piece.menu or piece.loads)
+    every = (_modifiable(index, segment, unit) for index, segment in enumerate(plan.segment))
+    return tuple(one for one in every if is_piece(one.segment) and (one.menu or one.loads))
+
+
+def piece_to_come(record: ClassRecord) -> Modifiable | None:
+    """The next piece that hasn't begun and has something to choose; None where no such is left."""
+    if record.closed:
+        return None
+    first = record.chosen.segment + (record.sheet is not None)
+    segments = enumerate(record.plan.segment[first:], first)
+    every = (_modifiable(index, segment, record.unit) for index, segment in segments)
+    pieces = (one for one in every if is_piece(one.segment))
+    return next((one for one in pieces if one.menu or one.loads or one.by_load), None)
+
+
+def _modifiable(index: int, segment: Segment, unit: Unit) -> Modifiable:
+    piece = Piece.of(segment, unit)
+    loads = tuple(dict.fromkeys(chain.from_iterable(_offers(segment))))
+    return Modifiable(index, segment, piece.option_menu, loads, piece.counts_by == "load")
 
 
 def _offers(segment: Segment) -> Iterator[dict[str, Load]]:
