@@ -66,12 +66,16 @@ def modifiable(plan: Plan, unit: Unit) -> tuple[Modifiable, ...]:
     return tuple(one for one in every if is_piece(one.segment) and (one.menu or one.loads))
 
 
+def not_begun(record: ClassRecord) -> tuple[int, ...]:
+    """The segments to come, the one on the board among them until it is started."""
+    if record.closed:
+        return ()
+    return record.to_come if record.sheet is None else record.to_come[1:]
+
+
 def piece_to_come(record: ClassRecord) -> Modifiable | None:
     """The next piece that hasn't begun and has something to choose; None where no such is left."""
-    if record.closed:
-        return None
-    first = record.chosen.segment + (record.sheet is not None)
-    segments = enumerate(record.plan.segment[first:], first)
+    segments = ((index, record.plan.segment[index]) for index in not_begun(record))
     every = (_modifiable(index, segment, record.unit) for index, segment in segments)
     pieces = (one for one in every if is_piece(one.segment))
     return next((one for one in pieces if one.menu or one.loads or one.by_load), None)

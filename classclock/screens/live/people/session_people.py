@@ -9,13 +9,12 @@ from msgspec.structs import replace
 from classclock.book.asking.known_people import KnownPerson, options_again
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
-from classclock.planning.modifiable import Modifiable
+from classclock.planning.modifiable import Modifiable, not_begun
 from classclock.screens.live import class_actions
 from classclock.screens.people.marks import with_mark_turned
 from classclock.tally import commands as cmd
 from classclock.tally.class_lineup import sharing_a_lane
 from classclock.tally.lanes import Choice, Mark, Person
-from classclock.tally.load_flags import to_come
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import parse_load
 from classclock.wall.between.here_content import HereContent, here_content
@@ -129,7 +128,7 @@ class SessionPeople:
         if came.refused:
             return came
         live, events = self._session.live, came.events
-        for index in to_come(live.record):
+        for index in not_begun(live.record):
             options = options_again(known, live.record.plan.segment[index])
             if any(options):
                 events += live.choose(known.id, index, Choice(options)).events
