@@ -50,6 +50,13 @@ time = "8:00"
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל")
 
 
+async def asks_who(coach: Any) -> None:
+    """`+`, and the club's names are read."""
+    await coach.press("plus")
+    await coach.screen.work.reading.finished()
+    await coach.screen.work.naming.finished()
+
+
 def words(text: str) -> str:
     return " ".join(text.split())
 
@@ -85,7 +92,8 @@ async def test_an_evening_s_changes_between_two_pieces(
         assert "2 here, 1 has left" in words(coach.seen())
         await coach.press("n", "2")  # an option
         assert "step-up" in words(coach.seen())
-        await coach.press("plus", *"Late", "enter")  # a latecomer by name
+        await asks_who(coach)
+        await coach.press(*"Late", "enter")  # a latecomer by name
         assert "3 here, 1 has left" in words(coach.seen())
         await coach.press("ctrl+e", "space", "R", "enter")  # another name
         assert "Late R" in words(coach.seen())
@@ -188,7 +196,8 @@ async def test_textual_s_own_palette_does_not_answer(open_class: Any) -> None:
 
 async def test_a_name_that_another_has_is_refused_and_a_comma_makes_two(open_class: Any) -> None:
     async with open_class() as coach:
-        await coach.press("ctrl+p", "plus")
+        await coach.press("ctrl+p")
+        await asks_who(coach)
         coach.screen.overlays.people.paste("Bea, Pavel")
         await coach.press("enter")
         names = [person.name for person in coach.live.record.people]
