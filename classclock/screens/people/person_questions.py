@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Protocol
 
 from classclock.screens.controls.typed_line import TypedLine
-from classclock.units.names import tidy_name
+from classclock.units.names import is_unnamed, tidy_name
 
 _LONGEST = 60
 
@@ -78,11 +78,14 @@ class LineQuestion:
 
 
 def name_question(name: str, keep: Callable[[str], str]) -> LineQuestion:
-    """What they are called on the wall; with nothing typed they are called as before."""
+    """What they are called on the wall; with nothing typed they are called as before.
+
+    The first letter typed takes the place of a visitor's number.
+    """
 
     def kept(typed: str) -> str:
         return keep(typed) if typed else ""
 
-    line = TypedLine.of(name, longest=_LONGEST)
+    line = TypedLine.of(name, fresh=is_unnamed(name), longest=_LONGEST)
     notice = "the name as the wall shows it; enter keeps it"
     return LineQuestion("name on the wall", line, kept, notice)

@@ -207,6 +207,20 @@ async def test_a_name_that_another_has_is_refused_and_a_comma_makes_two(open_cla
         assert [person.name for person in coach.live.record.people] == names
 
 
+async def test_a_visitor_comes_and_is_named_later(open_class: Any) -> None:
+    async with open_class() as coach:
+        await coach.press("ctrl+p")
+        await asks_who(coach)
+        await coach.press("question_mark", "enter")
+        assert "visitor 1" in words(coach.seen())
+        visitor = coach.live.record.people[-1]
+        await coach.press("ctrl+e", *"Tuva", "enter")
+        tuva = coach.live.record.people[-1]
+        assert (tuva.id, tuva.name) == (visitor.id, "Tuva")
+        assert visitor.visitor
+        assert not tuva.visitor
+
+
 # -- what the room may see -------------------------------------------------------------
 
 SECRET = (
