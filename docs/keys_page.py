@@ -3,6 +3,7 @@
 from typing import get_args
 
 from classclock.plan.formats.counting import CountsBy
+from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES, SIGN_LINES, Group, KeyLine
 from classclock.tally.keys.key_language import EMPTIED_MS, GUARD_MS, LAPSE_MS
@@ -30,6 +31,12 @@ The last column says when a line holds: on the *board* before a segment, in its 
 the clock is *running* or *held*, and once the segment is *over*. Signs are no keys:
 they stand on the screens where there is no room for words."""
 
+IN_THE_LIST = """\
+## Who is here
+
+`ctrl+p` opens the list of who is here, between segments or while the clock is held. While it is
+open these keys are its own, for whoever is lit."""
+
 _COUNTED = {"intervals": "reps of intervals", "nothing": "nothing", "load": "loads"}
 _WHEN = {"late": "just after the end"}
 
@@ -40,7 +47,8 @@ def keys_page() -> str:
         f"## {group.capitalize()}\n\n{table(HEADS, map(_row, _of(group, lines)))}"
         for group in get_args(Group)
     )
-    return page(INTRO, *groups)
+    listed = table(HEADS[:2], ((code(line.keys), line.meaning) for line in PEOPLE_KEYS))
+    return page(INTRO, *groups, f"{IN_THE_LIST}\n\n{listed}")
 
 
 def _of(group: str, lines: tuple[KeyLine, ...]) -> tuple[KeyLine, ...]:

@@ -7,6 +7,7 @@ from pydantic import create_model
 
 from classclock.plan.keys import KEYS
 from classclock.plan.model import FORMATS
+from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES, Group
 from docs.described import meaning
@@ -41,6 +42,8 @@ def test_every_line_of_the_help_is_there() -> None:
         assert f"| `{line.keys}` | {line.meaning} |" in page
     for group in get_args(Group):
         assert f"## {group.capitalize()}\n" in page
+    for line in PEOPLE_KEYS:
+        assert f"| `{line.keys}` | {line.meaning} |" in page
 
 
 def test_a_key_that_says_nothing_of_itself_is_named() -> None:
