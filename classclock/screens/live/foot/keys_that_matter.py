@@ -26,7 +26,15 @@ def keys_now(
             fit = ("ctrl+f fits it",) if overruns else ()
             teach = ("tab teaches",) if teaches else ()
             more = ("up, down: another segment", "ctrl+g a clock", "F3 sound check")
-            return ("enter starts", *fit, "? keys", _PEOPLE, *teach, *more, ". and a letter: has left")
+            return (
+                "enter starts",
+                *fit,
+                "? keys",
+                _PEOPLE,
+                *teach,
+                *more,
+                ". and a letter: has left",
+            )
         case "count-in":
             return ("space calls it off", "? keys")
         case "running" if all_in:
