@@ -194,4 +194,4 @@ def _hint(sheet: Sheet, asked: tuple[ScoreQuestion, ...]) -> str:
         answers += ["enter: it stands", "- enter: take it out"]
     if len(asked) > 1:
         answers.append("* enter: all stand")
-    return "   ".join(answers)
+    return "  ".join(answers)

@@ -82,6 +82,8 @@ class Terminal:
     def type(self, keys: str | bytes) -> None:
         self._take(0)
         self._typed_at = len(self.painted)
+        if isinstance(keys, str):
+            self._struck |= dict.fromkeys(keys, stamp_now())
         os.write(self._child.child_fd, keys.encode() if isinstance(keys, str) else keys)
 
     def shows(self, *texts: str, within: float = 15) -> str:
@@ -96,7 +98,6 @@ class Terminal:
     def strikes(self, key: str) -> None:
         """Strike a key once the guard of its last stroke is over."""
         self.passes(self._struck.get(key, 0) + GUARD - stamp_now())
-        self._struck[key] = stamp_now()
         self.type(key)
 
     def reads(self, bytes_a_second: float | None) -> None:

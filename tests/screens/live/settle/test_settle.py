@@ -111,7 +111,7 @@ def test_whoever_is_unsettled_stands_first_then_by_rank(coach: Callable[..., Coa
     assert [row.score for row in page.rows] == ["1+?", "4+3", "0+5"]
     assert [row.asked for row in page.rows] == ["odd reps?", "", ""]
     assert page.question == "Bram: odd reps?"
-    assert page.hint == "12 enter: 12 odd reps   enter: none"
+    assert page.hint == "12 enter: 12 odd reps  enter: none"
 
 
 def test_once_all_are_complete_enter_settles_and_goes_on(coach: Callable[..., Coach]) -> None:
@@ -125,7 +125,7 @@ def test_a_doubtful_round_is_said_in_words(coach: Callable[..., Coach]) -> None:
     page = settle_page(class_.do(cmd.SetNumber("Ilse", Decimal(0))).live, "Ilse")
     assert page.rows[0].asked == '" round 5 came fast: two taps?'
     assert page.question == 'Ilse: " round 5 came fast: two taps?'
-    assert page.hint == "enter: it stands   - enter: take it out"
+    assert page.hint == "enter: it stands  - enter: take it out"
     assert page.detail == 'Ilse, 5+0: " round 5 came fast: two taps?'
     assert settle_page(class_.live, None).detail == "round 5 in 0:12 is very short"
 

@@ -39,7 +39,7 @@ async def test_numbers_answer_one_after_the_other_and_enter_goes_on(
 ) -> None:
     async with at_the_settle(size=size) as coach:
         assert question(coach) == "Nadia: odd reps?"
-        assert "12 enter: 12 odd reps   enter: none   * enter: all stand" in coach.seen()
+        assert "12 enter: 12 odd reps  enter: none  * enter: all stand" in coach.seen()
         assert "then Piet: odd reps?; Zoë: odd reps?" in coach.seen()
         await coach.press("5", "enter")
         assert question(coach) == "Piet: odd reps?"
