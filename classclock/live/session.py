@@ -143,8 +143,14 @@ class Session:
         self._to_mark[person_id, mark] = on
 
     def write_marks(self) -> bool:
-        """Keep the marks that were set here; whether that worked. Takes a moment: in a thread."""
-        marked, self._to_mark = self._to_mark, {}
+        """Keep the marks that were set here; whether that worked. Takes a moment: in a thread.
+
+        A visitor's wait until the visitor has a name: before that nobody keeps anything of them.
+        """
+        nameless = {person.id for person in self.live.record.people if person.visitor}
+        all_of_them, self._to_mark = self._to_mark, {}
+        marked = {of: on for of, on in all_of_them.items() if of[0] not in nameless}
+        self._to_mark |= {of: on for of, on in all_of_them.items() if of not in marked}
         return not marked or remember_marks(self._folder, marked)
 
     def known_for(self, name: str) -> tuple[KnownPerson, ...]:

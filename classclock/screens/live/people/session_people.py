@@ -75,7 +75,9 @@ class SessionPeople:
     def rename(self, ident: str, name: str) -> Outcome:
         person = self._person(ident)
         if person.visitor:
-            return class_actions.name_visitor(self._session, ident, name, self.known)
+            named = class_actions.name_visitor(self._session, ident, name, self.known)
+            self._keep_marks()
+            return named
         return self._session.live.change_person(replace(person, name=name))
 
     def give_key(self, ident: str, letter: str) -> Outcome:

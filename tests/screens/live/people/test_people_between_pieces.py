@@ -276,6 +276,23 @@ async def test_a_mark_is_written_down_for_later_classes(open_class: Any, tmp_pat
         assert "under 18" in written
 
 
+async def test_a_visitors_mark_is_written_down_once_they_have_a_name(
+    open_class: Any, tmp_path: Any
+) -> None:
+    async with open_class() as coach:
+        await coach.press("ctrl+p")
+        await asks_who(coach)
+        await coach.press("question_mark", "enter")
+        await coach.press("f7", "1")
+        await coach.screen.work.marking.finished()
+        assert "under 18" in coach.live.record.people[-1].marks
+        changes = tmp_path / "changes.jsonl"
+        assert "under 18" not in (changes.read_text("utf-8") if changes.exists() else "")
+        await coach.press("ctrl+e", *"Tuva", "enter")
+        await coach.screen.work.marking.finished()
+        assert "under 18" in changes.read_text("utf-8")
+
+
 # -- how it is drawn -------------------------------------------------------------------
 
 
