@@ -27,9 +27,22 @@ CHECKS = (
     ("-m", "mypy"),
     *(mypy_as_on(platform) for platform in ("darwin", "win32")),
     ("-c", IMPORT_CONTRACT),
-    ("-m", "pytest", "-n", "2", "-m", "not real_time"),
+    ("-m", "pytest", "-n", "2", "--dist", "worksteal", "-m", "not real_time"),
+    # Terminals mostly wait.
+    (
+        "-m",
+        "pytest",
+        "-n",
+        "2",
+        "--dist",
+        "worksteal",
+        "-m",
+        "real_time",
+        "--ignore",
+        "tests/sound",
+    ),
     # What is recorded as it is heard has the machine to itself.
-    ("-m", "pytest", "-m", "real_time"),
+    ("-m", "pytest", "-m", "real_time", "tests/sound"),
 )
 
 

@@ -37,7 +37,9 @@ def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
     wall.type("\x07")
     wall.shows("which clock?")
     wall.type("down 30 s\t\r")
-    wall.waits_for(lambda: "SegmentAdded" in [one["event"] for one in club.events()], "one more")
+    wall.waits_for(
+        lambda: [one["event"] for one in club.events()].count("SegmentStarted") == 2, "one more"
+    )
     (added,) = (one for one in club.events() if one["event"] == "SegmentAdded")
     assert (added["segment"], added["before"]) == (1, None)
     wall.waits_for(club.has_gone, "go")
