@@ -27,8 +27,8 @@ CHECKS = (
     ("-m", "mypy"),
     *(mypy_as_on(platform) for platform in ("darwin", "win32")),
     ("-c", IMPORT_CONTRACT),
-    ("-m", "pytest", "-n", "2", "--dist", "worksteal", "-m", "not real_time"),
-    # Terminals mostly wait.
+    # Screens wait for their keys, and terminals for their programs: more of them than cores.
+    ("-m", "pytest", "-n", "4", "--dist", "worksteal", "-m", "not real_time"),
     (
         "-m",
         "pytest",
