@@ -3,23 +3,17 @@
 from collections.abc import Sequence
 from dataclasses import dataclass
 
-from textual.timer import Timer
-
 from classclock.screens.canvas.cells import Drawing, above
 from classclock.screens.canvas.look import Look
-from classclock.screens.controls.line_entry import LineEntry, unread_by_the_room
+from classclock.screens.controls.line_entry import unread_by_the_room
 from classclock.screens.controls.meant import Meant
-from classclock.screens.live.overlays.asked_box import AtTheFoot
-from classclock.screens.live.overlays.name_entry import PATIENCE
+from classclock.screens.live.overlays.patient_entry import PatientEntry
 from classclock.tally.lanes import Person
 from classclock.tally.notes import typed_note
 
 
-class NoteEntry(LineEntry, AtTheFoot):
-    """Has the focus while it is open. During a running piece it says that taps are off.
-
-    Where it closes by itself, what was typed is there when it is opened again.
-    """
+class NoteEntry(PatientEntry):
+    """Where it closes by itself, what was typed is there when it is opened again."""
 
     @dataclass
     class Noted(Meant):
@@ -31,26 +25,12 @@ class NoteEntry(LineEntry, AtTheFoot):
     def __init__(self, look: Look, *, mirrored: bool = True, id: str | None = None) -> None:  # noqa: A002  Textual's own name
         super().__init__(look, id=id)
         self.mirrored = mirrored
-        self.running = False
         self.people: Sequence[Person] = ()
-        self.waiting: Timer | None = None
 
     def ask(self, people: Sequence[Person], *, running: bool) -> None:
         """`people` are all whom it may be about."""
-        self.people, self.running = people, running
-        self.display = True
-        self.focus()
-        self.typed()
-        self.repaint()
-
-    def close(self) -> None:
-        self._stop_waiting()
-        self.display = False
-
-    def typed(self) -> None:
-        self._stop_waiting()
-        if self.running and self.display:
-            self.waiting = self.set_timer(PATIENCE, self.close)
+        self.people = people
+        self.open_while(running=running)
 
     def entered(self) -> None:
         note = typed_note(self.text, self.people)
@@ -84,8 +64,3 @@ class NoteEntry(LineEntry, AtTheFoot):
             here.text(foot, inner, ink=theme.quiet),
         )
         return here.box(drawn, columns, rows, across="middle", down="middle")
-
-    def _stop_waiting(self) -> None:
-        if self.waiting is not None:
-            self.waiting.stop()
-            self.waiting = None

@@ -7,7 +7,7 @@ import pytest
 from classclock.book.files.journal import read_journal
 from classclock.plan.settings.club import Club, Tv
 from classclock.screens.canvas.cells import plain_text
-from classclock.screens.live.overlays.name_entry import PATIENCE
+from classclock.screens.live.overlays.patient_entry import PATIENCE
 from classclock.tally import events as ev
 
 SIZES = [(60, 18), (120, 36), (240, 70)]

@@ -21,7 +21,8 @@ from classclock.screens.live.overlays.focus_line import FocusLine
 from classclock.screens.live.overlays.keys_layout import key_pages
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
-from classclock.screens.live.overlays.name_entry import PATIENCE, NameEntry
+from classclock.screens.live.overlays.name_entry import NameEntry
+from classclock.screens.live.overlays.patient_entry import PATIENCE
 from classclock.screens.live.screen_keys import SCREEN_KEYS
 from classclock.tally.keys.key_help import KEY_LINES
 from classclock.wall.on_disk_words import LeaveWords
