@@ -12,8 +12,8 @@ from classclock.clock.source import MS, raw_now
 from classclock.commands.command_line import main
 from classclock.machine.bundled import bundled
 from classclock.plan.movements.library import Library, Movement
-from classclock.plan.movements.movements_reading import starter_library
 from classclock.plan.movements.proposals import propose
+from classclock.plan.movements.starter_library import starter_library
 
 _MOVEMENTS = 2000
 _PLANS = 2000

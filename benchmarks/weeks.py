@@ -11,7 +11,7 @@ from benchmarks.made_weeks import write_weeks
 from classclock.book.asking.weeks_reading import read_weeks
 from classclock.book.files.class_plans import read_again
 from classclock.clock.source import MS, raw_now
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.planning.weeks import weeks_until
 
 _PLANS, _DAYS, _TIMES = 2000, 365, 5

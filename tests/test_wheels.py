@@ -14,7 +14,7 @@ def system(request: pytest.FixtureRequest) -> System:
 @pytest.mark.parametrize("python", PYTHONS)
 def test_what_we_name_and_what_that_names_is_needed_everywhere(system: System, python: str) -> None:
     names = set(needed(system, python))
-    assert {"textual", "rich", "filelock", "pydantic-core", "markupsafe", "psycopg-binary"} <= names
+    assert {"textual", "rich", "pydantic-core", "markupsafe", "psycopg-binary"} <= names
     assert not names & {"pytest", "mypy", "simpleaudio"}, "nobody who only uses it needs these"
 
 
@@ -25,4 +25,5 @@ def test_sound_is_left_out_where_it_would_want_a_compiler(system: System) -> Non
 def test_what_one_system_alone_needs_is_needed_there(system: System) -> None:
     """Windows has no table of time zones of its own, which the driver of PostgreSQL wants."""
     assert ("tzdata" in needed(system, "3.13")) == (system.sys_platform == "win32")
+    assert ("filelock" in needed(system, "3.13")) == (system.sys_platform == "win32")
     assert ("jeepney" in needed(system, "3.13")) == (system.sys_platform == "linux")

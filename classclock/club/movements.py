@@ -17,7 +17,7 @@ def club_library(folder: Path) -> "tuple[Library, str]":
 
     From a faulty `movements.toml` nothing is taken.
     """
-    from classclock.plan.movements.movements_reading import starter_library  # noqa: PLC0415  a plan may name no movement
+    from classclock.plan.movements.starter_library import starter_library  # noqa: PLC0415  a plan may name no movement
 
     library, findings = read_library(folder / "movements.toml")
     if library is not None:
@@ -35,17 +35,16 @@ def read_library(path: Path) -> "tuple[Library | None, tuple[Finding, ...]]":
 
     The library is None if there is any finding. Never raises for what is in the file.
     """
-    from classclock.plan.movements.movements_reading import (  # noqa: PLC0415  as above
-        LARGEST,
-        library_in,
-        starter_library,
-    )
+    from classclock.plan.movements.library import LARGEST  # noqa: PLC0415  as above
+    from classclock.plan.movements.starter_library import starter_library  # noqa: PLC0415  the same
 
     text = settings_text(path, LARGEST)
     if text is None:
         return starter_library(), ()
     if isinstance(text, Finding):
         return None, (text,)
+    from classclock.plan.movements.movements_reading import library_in  # noqa: PLC0415  few clubs have one
+
     return library_in(text, str(path))
 
 

@@ -10,7 +10,7 @@ from classclock.commands.shared.options import add_club, names_that_differ, spee
 from classclock.commands.shared.plan import asked_plan
 from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.live.session_opening import open_for
-from classclock.plan.reading.clock_line import FORMS, NoClock, read_clock_line
+from classclock.plan.reading.clock_forms import FORMS
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -71,6 +71,8 @@ def _is_a_line(named: str) -> bool:
             return False
     except OSError:  # too long for a file's name; reading it says so
         return False
+    from classclock.plan.reading.clock_line import NoClock, read_clock_line  # noqa: PLC0415  no file's name
+
     read = read_clock_line(named)
     if isinstance(read, NoClock) and read.instead is not None:
         raise FindingsError(f"{read.why}; nor is there such a plan file")

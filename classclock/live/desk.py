@@ -3,12 +3,15 @@
 The screens and a rehearsal both type here, so that they can't come to differ.
 """
 
+from collections.abc import Mapping
+
 from msgspec import Struct
 
 from classclock.live.live_class import LiveClass, Outcome
 from classclock.tally import commands as cmd
 from classclock.tally.keys.key_language import KeyState, Stroke, lapse, pending_shown, press
 from classclock.tally.keys.keys_now import keys_now
+from classclock.tally.keys.strokes import translate
 
 
 class Answer(Struct, frozen=True):
@@ -22,14 +25,20 @@ class Answer(Struct, frozen=True):
 class Desk:
     """Holds what is pending, and hands commands to the live class."""
 
-    def __init__(self, live: LiveClass) -> None:
+    def __init__(self, live: LiveClass, keyboard: Mapping[str, str] | None = None) -> None:
+        """`keyboard`: what a key types, and what it shall mean."""
         self.live = live
+        self._keyboard = keyboard or {}
         self._state = KeyState()
 
     @property
     def pending(self) -> str:
         """What has been typed and waits for its letter."""
         return pending_shown(self._state)
+
+    def sign(self, sign: str, real: int, at: int) -> Answer:
+        """One key, as the terminal gave it, at these moments of real time and of the class's."""
+        return self.stroke(Stroke(translate(sign, self._keyboard), real, at))
 
     def stroke(self, stroke: Stroke) -> Answer:
         """One stroke of a key."""

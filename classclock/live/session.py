@@ -1,6 +1,7 @@
 """What a running class holds together: the live class, its keys, its sound and its files."""
 
 from datetime import datetime
+from functools import cached_property
 from pathlib import Path
 from secrets import randbelow
 from typing import TYPE_CHECKING
@@ -19,16 +20,14 @@ from classclock.book.files.spare_room import SpareRoom
 from classclock.clock.engine import EngineView
 from classclock.clock.source import TimeSource
 from classclock.club import folder as club_folder
-from classclock.live.desk import Answer, Desk
 from classclock.live.live_class import LiveClass
 from classclock.live.on_disk import OnDisk
 from classclock.plan.settings.club import Club, Emergency
 from classclock.sound.loudspeaker import Speaker
-from classclock.tally.keys.key_language import Stroke
-from classclock.tally.keys.strokes import translate
 from classclock.tally.lanes import Mark
 
 if TYPE_CHECKING:
+    from classclock.live.desk import Answer, Desk
     from classclock.planning.cap_fit import Basis
     from classclock.planning.equipment_offers import EquipmentOffers, Offer
 
@@ -52,7 +51,6 @@ class Session:
         check_clock: bool = False,
     ) -> None:
         self.live = live
-        self.desk = Desk(live)
         self.journal = journal
         self.results = results
         self.spare = spare
@@ -98,10 +96,17 @@ class Session:
             return None
         return EngineView(sheet.clock, sheet.timeline, sheet.end(self.live.clock.now()))
 
-    def key(self, sign: str, stamp: float) -> Answer:
+    @cached_property
+    def desk(self) -> "Desk":
+        """Where keys are typed. What they mean isn't loaded before the first paint."""
+        from classclock.live.desk import Desk  # noqa: PLC0415
+
+        return Desk(self.live, self.club.keyboard.map)
+
+    def key(self, sign: str, stamp: float) -> "Answer":
         """One key, as the terminal gave it, with its message's stamp (CLOCK_MONOTONIC, s)."""
         at, real = self.live.clock.arrived(stamp), self.source.stroke_ms(stamp)
-        return self.desk.stroke(Stroke(translate(sign, self.club.keyboard.map), real, at))
+        return self.desk.sign(sign, real, at)
 
     def save(self) -> bool:
         """Write the results as they stand; whether that worked. `on_disk` says what didn't."""

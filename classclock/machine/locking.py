@@ -112,13 +112,13 @@ def _is_there(path: Path, file: int) -> bool:
 
 
 def _lock(file: int, *, wait: bool) -> bool:
-    from filelock import lock_descriptor  # noqa: PLC0415  only where something is held: 20 ms
-
     try:
         if wait:
-            return lock_descriptor(file, poll_interval=_PAUSE_S)
+            while not _lock_now(file):
+                time.sleep(_PAUSE_S)
+            return True
         for _ in range(_TRIES):
-            if lock_descriptor(file, blocking=False):
+            if _lock_now(file):
                 return True
             time.sleep(_PAUSE_S)
     except OSError as error:
@@ -126,3 +126,17 @@ def _lock(file: int, *, wait: bool) -> bool:
             raise
         return True
     return False
+
+
+def _lock_now(file: int) -> bool:
+    if sys.platform == "win32":
+        from filelock import lock_descriptor  # noqa: PLC0415  Windows only
+
+        return lock_descriptor(file, blocking=False)
+    import fcntl  # noqa: PLC0415  not to be had on Windows
+
+    try:
+        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except (BlockingIOError, PermissionError):  # some file systems say the one, some the other
+        return False
+    return True

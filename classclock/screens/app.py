@@ -8,6 +8,7 @@ from textual.app import App
 from textual.driver import Driver
 from textual.geometry import Size
 
+from classclock.machine.collecting import little_and_often
 from classclock.machine.ended_outside import when_ended
 from classclock.machine.opened_anew import CAN_OPEN_ANEW
 from classclock.machine.terminal_kinds import TerminalKind
@@ -15,6 +16,9 @@ from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import textual_theme
 from classclock.screens.controls.focus_moved import FocusMoved
+
+_ALL_PAINTED = 1
+"""Seconds after which the first screen stands, which is to wait for nothing."""
 
 Flow = Callable[["ClassclockApp"], Awaitable[str]]
 """Screen after screen; its last words."""
@@ -67,6 +71,7 @@ class ClassclockApp(App[str], inherit_bindings=False):
         when_ended(self._end)
         if not self.is_headless:
             self.set_interval(1, self._look_at_size)
+        self.set_timer(_ALL_PAINTED, little_and_often)
         self.run_worker(self._run_flow())
 
     def watch_app_focus(self, here: bool) -> None:  # noqa: FBT001  what Textual hands over

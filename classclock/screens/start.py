@@ -9,7 +9,6 @@ from typing import TYPE_CHECKING
 from classclock.clock.source import stamp_now
 from classclock.club.letters_file import dots_for
 from classclock.live.session import Session
-from classclock.machine.collecting import little_and_often
 from classclock.machine.said_at_last import say_at_last
 from classclock.machine.terminal_kinds import kind_answered, kind_from
 from classclock.machine.terminal_query import asked
@@ -100,7 +99,6 @@ def _run(club: Club, folder: Path, load: "Callable[[], Flow]") -> int:
         if query is not None:
             kind = kind_answered(kind, query.version())
         app = ClassclockApp(look_for(club, dots_for(club, folder, kind)), flow, kind, query)
-        little_and_often()
         said = app.run()
     if said:
         say_at_last(*said.split("\n"))  # once the terminal is its old self again

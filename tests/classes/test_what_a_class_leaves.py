@@ -5,7 +5,7 @@ from typing import Any
 
 from classclock.book.asking.fit_reading import FitQuestion, basis_for
 from classclock.book.asking.weeks_reading import read_weeks
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.planning.cap_fit import cap_fit
 from classclock.planning.weeks import weeks_until

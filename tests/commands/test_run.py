@@ -5,7 +5,7 @@ from typing import Any
 
 import pytest
 
-from classclock.plan.reading.clock_line import FORMS
+from classclock.plan.reading.clock_forms import FORMS
 from classclock.plan.settings.club import Club
 from tests.commands.typed import Typed
 

@@ -7,7 +7,6 @@ import sys
 import threading
 from pathlib import Path
 
-import filelock
 import pytest
 
 from classclock.machine.locking import HeldElsewhereError, held, is_held, lock_of, take
@@ -96,33 +95,40 @@ def _hold(path: Path, order: list[str]) -> None:
         order.append("second")
 
 
+@pytest.mark.parametrize("number", [errno.EAGAIN, errno.EACCES])
 def test_who_only_looks_doesn_t_keep_out_who_wants_it(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int
 ) -> None:
-    """Two windows may look at one class in the same instant."""
+    """Two windows may look at one class in the same instant; the two errors are POSIX's for it."""
     tried = iter([False, False, True])
-    monkeypatch.setattr(filelock, "lock_descriptor", lambda *_, **__: next(tried))
+
+    def looked_at_twice(*_: object) -> None:
+        if not next(tried):
+            raise OSError(number, os.strerror(number))
+
+    monkeypatch.setattr("fcntl.flock", looked_at_twice)
     take(tmp_path / "class.lock")
+    assert not list(tried)
 
 
 @pytest.mark.parametrize("number", [errno.ENOLCK, errno.ENOSYS, errno.EOPNOTSUPP])
 def test_where_the_file_system_knows_no_locks_a_class_runs_all_the_same(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, number: int
 ) -> None:
-    def refused(*_: object, **__: object) -> bool:
+    def refused(*_: object) -> None:
         raise OSError(number, os.strerror(number))
 
-    monkeypatch.setattr(filelock, "lock_descriptor", refused)
+    monkeypatch.setattr("fcntl.flock", refused)
     take(tmp_path / "class.lock").release()
 
 
 def test_any_other_error_is_raised_and_nothing_stays_open(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    def refused(*_: object, **__: object) -> bool:
+    def refused(*_: object) -> None:
         raise OSError(errno.EIO, "the disk is gone")
 
-    monkeypatch.setattr(filelock, "lock_descriptor", refused)
+    monkeypatch.setattr("fcntl.flock", refused)
     before = os.listdir("/dev/fd")  # noqa: PTH208  names are enough
     with pytest.raises(OSError, match="the disk is gone"):
         take(tmp_path / "class.lock")

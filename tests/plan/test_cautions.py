@@ -16,7 +16,7 @@ from classclock.plan.cautions import cautions_of, each_once
 from classclock.plan.model import Segment, is_piece
 from classclock.plan.movements.completing import complete
 from classclock.plan.movements.library import Movement
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.spelling import fold
 

@@ -6,7 +6,7 @@ import pytest
 
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment_check import NOTHING_FITS

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from classclock.club.plan_files import read_plan
 from classclock.machine.bundled import bundled
 from classclock.plan.model import Plan
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.planning.patterns import hard_piece, held, last_weeks
 

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from classclock.plan.model import Segment
 from classclock.plan.movements.completing import complete_segment
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.planning.sharing import sharing_of
 from classclock.planning.staging import Modified, Staging, propose_staging

@@ -5,7 +5,7 @@ import datetime as dt
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.planning.patterns import ClassHeld
 from classclock.planning.weeks import BEFORE, first_day, last_day, weeks_until
 

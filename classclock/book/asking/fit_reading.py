@@ -23,7 +23,7 @@ from classclock.book.tables.schema import results
 from classclock.club import folder as club_folder
 from classclock.club.movements import read_library
 from classclock.plan.model import Plan, Segment
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.planning.cap_fit import Basis, Names, Past, StationDone, results_tell, stations_of
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import NOT_SAID

@@ -47,7 +47,7 @@ def add_commands(
 
     `module` of what the parser gives is the one of the command that was typed.
     """
-    listed = parser.add_subparsers(parser_class=_WhenAsked, **said)
+    listed = parser.add_subparsers(parser_class=cast("type[Parser]", _WhenAsked), **said)
     for command in commands:
         listed.add_parser(
             command.name,
@@ -64,14 +64,17 @@ class Parser(argparse.ArgumentParser):
         super().error(escaped(message))
 
 
-class _WhenAsked(Parser):
-    """Reads what is typed behind a command's name; its module is loaded when that begins."""
+class _WhenAsked:
+    """Stands for a command's parser until something is typed behind the command's name.
+
+    All that argparse asks of one is `parse_known_args`; making one takes as long as all of these.
+    """
 
     def __init__(self, *, module: str, **said: Any) -> None:
-        super().__init__(**said)
-        self.set_defaults(module=module)
-        self._module = module
+        self._module, self._said = module, said
 
     def parse_known_args(self, args: Any = None, namespace: Any = None) -> Any:
-        command_module(self._module).add_arguments(self)
-        return super().parse_known_args(args, namespace)
+        parser = Parser(**self._said)
+        parser.set_defaults(module=self._module)
+        command_module(self._module).add_arguments(parser)
+        return parser.parse_known_args(args, namespace)

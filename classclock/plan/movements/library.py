@@ -10,6 +10,8 @@ from classclock.plan.file_key import nearest
 from classclock.plan.value_types import Flag, Lines, Strict, Text
 from classclock.units.spelling import fold
 
+LARGEST = 512 * 1024
+"""Bytes of `movements.toml`: some thousand, and read within half a second whatever they are."""
 Pattern = Literal["squat", "hinge", "push", "pull", "carry", "jump", "row/run", "trunk"]
 CountedIn = Literal["reps", "metres", "calories", "seconds"]
 

@@ -1,6 +1,5 @@
 """Reading `movements.toml`: the club's movements, or everything that is wrong with them at once."""
 
-import functools
 import re
 from collections.abc import Iterator
 from typing import Any, get_args
@@ -13,7 +12,7 @@ from classclock.plan.findings import Fault, Finding
 from classclock.plan.findings import Path as KeyPath
 from classclock.plan.keys import assignment
 from classclock.plan.movements.library import CountedIn, EasierMovement, Library, Movement, Pattern
-from classclock.plan.movements.starter_movements import STARTER
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.meant import meant
 from classclock.plan.reading.positions import Positions
 from classclock.plan.reading.syntax import read_toml
@@ -23,8 +22,6 @@ from classclock.plan.written_values import tables
 from classclock.units.printable import printable
 from classclock.units.spelling import fold
 
-LARGEST = 512 * 1024
-"""Bytes: some thousand movements, and read within half a second whatever they are."""
 _MOST_FINDINGS = 200
 
 KEYS: dict[str, FileKey] = {
@@ -67,12 +64,6 @@ def library_in(text: str, file: str) -> tuple[Library | None, tuple[Finding, ...
         return None, findings
     own = Library(read.movement)
     return own.extended(starter_library()) if read.starter else own, ()
-
-
-@functools.cache
-def starter_library() -> Library:
-    """Some sixty common movements that come with classclock."""
-    return Library(MovementsFile.model_validate({"movement": STARTER}).movement)
 
 
 def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:

@@ -16,11 +16,10 @@ from classclock.plan.formats.countdown import Countdown
 from classclock.plan.formats.interval import Interval
 from classclock.plan.formats.rounds_in_time import RoundsInTime
 from classclock.plan.model import Segment
+from classclock.plan.reading.clock_forms import FORMS
 from classclock.units.printable import printable
 from classclock.units.times import Milliseconds, parse_time, show_time
 
-FORMS = ("rounds 12", "for time 15", "8 x 20/10", "down 5")
-"""One of each, as they are shown."""
 _INTERVALS = FORMS[2]
 NOT_SCORED = "not scored"
 LONGEST = 3 * 60 * 60 * 1000

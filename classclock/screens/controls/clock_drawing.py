@@ -7,7 +7,7 @@ from rich.cells import cell_len
 
 from classclock.plan.formats.timelines import length
 from classclock.plan.outline import describe
-from classclock.plan.reading.clock_line import FORMS
+from classclock.plan.reading.clock_forms import FORMS
 from classclock.screens.canvas.cells import Drawing, above, beside, width
 from classclock.screens.canvas.foot_keys import key_rows
 from classclock.screens.canvas.look import Look

@@ -169,7 +169,7 @@ def test_the_command_prints_json(depot: Any, capsys: pytest.CaptureFixture[str])
 
 
 def test_lines_stay_within_a_narrow_terminal(depot: Any) -> None:
-    from classclock.plan.movements.movements_reading import starter_library  # noqa: PLC0415
+    from classclock.plan.movements.starter_library import starter_library  # noqa: PLC0415
     from classclock.planning.weeks import weeks_until  # noqa: PLC0415
 
     held = [ClassHeld(TODAY, "t", ("row",), 600_000)] * 49

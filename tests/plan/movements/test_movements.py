@@ -11,8 +11,8 @@ from classclock.club.plan_files import read_plan
 from classclock.machine.bundled import bundled
 from classclock.plan.movements import starter_movements
 from classclock.plan.movements.library import Library, Movement
-from classclock.plan.movements.movements_reading import starter_library
 from classclock.plan.movements.proposals import propose
+from classclock.plan.movements.starter_library import starter_library
 from classclock.units.spelling import fold, plural
 
 STARTER_MOVEMENTS = starter_library().movements

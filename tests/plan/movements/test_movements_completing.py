@@ -13,7 +13,7 @@ from classclock.plan.cautions import cautions_of
 from classclock.plan.editing.writing import plan_text
 from classclock.plan.model import Plan, Segment
 from classclock.plan.movements.completing import complete, complete_file
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.times import Milliseconds

@@ -9,8 +9,8 @@ from hypothesis import strategies as st
 
 from classclock.club.movements import read_library
 from classclock.plan.findings import Finding
-from classclock.plan.movements.library import Library
-from classclock.plan.movements.movements_reading import LARGEST, starter_library
+from classclock.plan.movements.library import LARGEST, Library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.printable import can_be_shown
 

@@ -11,8 +11,8 @@ from hypothesis import strategies as st
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Plan, Segment, is_piece
 from classclock.plan.open_class import open_class, segment_of, segment_text
+from classclock.plan.reading.clock_forms import FORMS
 from classclock.plan.reading.clock_line import (
-    FORMS,
     LONGEST,
     NOT_SCORED,
     SHORTEST_WORK,

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.plan.reading.clock_line import FORMS
+from classclock.plan.reading.clock_forms import FORMS
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.clock_desk import ClockDesk

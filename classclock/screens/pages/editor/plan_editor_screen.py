@@ -11,7 +11,7 @@ from classclock.drafts.plan_being_written import PlanOnDisk
 from classclock.machine.file_names import whole_name
 from classclock.plan.editing.draft import Draft
 from classclock.plan.editing.starts import UNTITLED
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.settings.club import Club
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.drawn_view import DrawnView

@@ -15,7 +15,7 @@ from classclock.plan.care import STOP
 from classclock.plan.cautions import cautions_of
 from classclock.plan.model import Plan, is_piece
 from classclock.plan.movements.completing import complete
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN

@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 from classclock.machine.terminal import Terminal
 from classclock.plan.editing.writing import plan_text
 from classclock.plan.movements.completing import complete
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look

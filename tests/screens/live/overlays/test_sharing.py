@@ -8,7 +8,7 @@ import pytest
 
 from classclock.club.movements import club_library
 from classclock.machine.terminal import Terminal
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment_check import equipment_lines, room_for

@@ -6,7 +6,7 @@ from collections.abc import Callable
 import pytest
 
 from classclock.machine.terminal import Terminal
-from classclock.plan.movements.movements_reading import starter_library
+from classclock.plan.movements.starter_library import starter_library
 from classclock.planning.patterns import ClassHeld
 from classclock.planning.weeks import Weeks, weeks_until
 from classclock.screens.canvas.cells import Drawing, in_ascii, plain_text
