@@ -5,12 +5,18 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 (U+1FB00 to U+1FB3B).
 """
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
+from functools import lru_cache
+from itertools import product
+from typing import TypeVar
 
 from msgspec import Struct
+from rich.segment import Segment
 
-from classclock.screens.canvas.cells import Drawing, row_of
+from classclock.screens.canvas.cells import Drawing, style
 from classclock.units.cell_dots import SIZES, CellDots
+
+Dot = TypeVar("Dot")
 
 _QUADRANTS = " ▘▝▀▖▌▞▛▗▚▐▜▄▙▟█"
 
@@ -45,37 +51,30 @@ SIGNS = Mosaic(1, 1, " #")
 """For terminals that know ASCII only."""
 
 
-def _numbers(mosaic: Mosaic) -> tuple[tuple[int, int, int], ...]:
-    return tuple(
-        (1 << (y * mosaic.across + x), x, y)
-        for y in range(mosaic.down)
-        for x in range(mosaic.across)
-    )
+@lru_cache(maxsize=4)
+def _by_dots(mosaic: Mosaic) -> dict[tuple[bool, ...], str]:
+    """A cell's character by its dots, from the left and from the top."""
+    dots = product((False, True), repeat=mosaic.across * mosaic.down)
+    return {
+        lit: mosaic.characters[sum(1 << number for number, dot in enumerate(lit) if dot)]
+        for lit in dots
+    }
 
 
 def from_dots(dots: Sequence[str], mosaic: Mosaic, ink: str, ground: str) -> Drawing:
     """A picture of rows of dots, lit where the sign is `#`; filled up to whole cells."""
-    columns = -(-max(map(len, dots), default=0) // mosaic.across)
-    rows = -(-len(dots) // mosaic.down)
-    wide = [row.ljust(columns * mosaic.across) for row in dots]
-    wide += [" " * columns * mosaic.across] * (rows * mosaic.down - len(dots))
-    return tuple(
-        row_of(
-            (
-                mosaic.characters[
-                    sum(
-                        number
-                        for number, x, y in _numbers(mosaic)
-                        if wide[row * mosaic.down + y][column * mosaic.across + x] == "#"
-                    )
-                ],
-                ink,
-                ground,
-            )
-            for column in range(columns)
-        )
-        for row in range(rows)
-    )
+    across, down, character = mosaic.across, mosaic.down, _by_dots(mosaic)
+    columns = -(-max(map(len, dots), default=0) // across)
+    wide = [[sign == "#" for sign in row.ljust(columns * across)] for row in dots]
+    wide += [[False] * columns * across] * (-len(dots) % down)
+    rows = (cells_of(wide[row : row + down], across) for row in range(0, len(wide), down))
+    drawn = ("".join(map(character.__getitem__, cells)) for cells in rows)
+    return tuple((Segment(text, style(ink, ground)),) if text else () for text in drawn)
+
+
+def cells_of(lines: Sequence[Sequence[Dot]], across: int) -> Iterator[tuple[Dot, ...]]:
+    """The dots of each cell of a row, from the rows of dots that it is high."""
+    return zip(*(line[column::across] for line in lines for column in range(across)), strict=True)
 
 
 def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
@@ -86,6 +85,8 @@ def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     part's (total squared / number) is greatest.
     """
     number, total = len(shares), sum(shares)
+    if shares.count(shares[0]) == number:  # most cells, and those need no search
+        return " ", 0, shares[0]
     lit, ink, most, least = 0, 0, total * total / number, 0
     place, above = 0, 0
     for level in sorted(set(shares), reverse=True)[:-1]:

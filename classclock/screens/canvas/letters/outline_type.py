@@ -5,14 +5,13 @@ one width, so that a tick redraws only the digits that changed. They and capital
 top to bottom. Words are drawn whole, with room for what reaches above and below.
 """
 
-from collections.abc import Iterator, Sequence
 from functools import cache, lru_cache, partial
 from itertools import pairwise
 from typing import TYPE_CHECKING
 
 from classclock.screens.canvas.cells import Drawing, beside, row_of
 from classclock.screens.canvas.colours import mix
-from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, two_tones
+from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
@@ -89,6 +88,7 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
+@lru_cache(maxsize=1024)
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
     zones = _zones(text)
@@ -165,7 +165,7 @@ def _draw(
     return tuple(
         row_of(
             (character, tones[over], tones[under])
-            for dots in _cells(lines[row : row + mosaic.down], mosaic.across)
+            for dots in cells_of(lines[row : row + mosaic.down], mosaic.across)
             for character, over, under in [two_tones(dots, mosaic)]
         )
         for row in range(0, len(lines), mosaic.down)
@@ -174,9 +174,3 @@ def _draw(
 
 def _tones(ink: str, ground: str) -> dict[int, str]:
     return {step: mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)}
-
-
-def _cells(lines: Sequence[bytes], across: int) -> Iterator[tuple[int, ...]]:
-    """The dots of each cell of a row, from the rows of dots that it is high."""
-    columns = range(across)
-    return zip(*(line[column::across] for line in lines for column in columns), strict=True)
