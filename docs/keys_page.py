@@ -5,8 +5,10 @@ from typing import get_args
 from classclock.plan.formats.counting import CountsBy
 from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.live.screen_keys import SCREEN_KEYS
+from classclock.tally.keys.guard import GUARD_MS
 from classclock.tally.keys.key_help import KEY_LINES, SIGN_LINES, Group, KeyLine
-from classclock.tally.keys.key_language import EMPTIED_MS, GUARD_MS, LAPSE_MS
+from classclock.tally.keys.key_language import EMPTIED_MS
+from classclock.tally.keys.key_state import LAPSE_MS
 from docs.markdown import code, page, table
 
 HEADS = ("keys", "what they mean", "what is counted", "when")

@@ -9,9 +9,10 @@ from msgspec import Struct
 
 from classclock.live.live_class import LiveClass, Outcome
 from classclock.tally import commands as cmd
-from classclock.tally.keys.key_language import KeyState, Stroke, lapse, pending_shown, press
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyState, lapse, pending_shown
 from classclock.tally.keys.keys_now import keys_now
-from classclock.tally.keys.strokes import translate
+from classclock.tally.keys.strokes import Stroke, translate
 
 
 class Answer(Struct, frozen=True):

@@ -15,7 +15,7 @@ from classclock.plan.model import Plan, is_piece
 from classclock.strength.class_loads import ClassLoads
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.keys.key_language import Stroke
+from classclock.tally.keys.strokes import Stroke
 from classclock.tally.keys.taps_file import TapRow
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lineup import MOST_LANES

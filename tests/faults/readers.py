@@ -24,7 +24,9 @@ from classclock.records.differences import differences
 from classclock.records.document import VERSION
 from classclock.report.class_report import class_report
 from classclock.tally import events as ev
-from classclock.tally.keys.key_language import KeyContext, KeyState, Stroke, press
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyContext, KeyState
+from classclock.tally.keys.strokes import Stroke
 from classclock.tally.keys.taps_file import read_taps
 from classclock.tally.lane_keys import people_named
 from tests.depot_classes import LANE, PIECE

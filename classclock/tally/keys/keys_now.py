@@ -3,7 +3,7 @@
 from collections.abc import Iterable
 
 from classclock.tally.counting.counting import GRACE
-from classclock.tally.keys.key_language import KeyContext, means_people
+from classclock.tally.keys.key_state import KeyContext, means_people
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.lanes import Lane
 from classclock.tally.lineup import MOST_LANES

@@ -6,7 +6,8 @@ from typing import Any
 import pytest
 
 from classclock.tally.commands import Command
-from classclock.tally.keys.key_language import KeyContext, KeyState, Pressed, press
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyContext, KeyState, Pressed
 from classclock.tally.keys.strokes import Stroke
 from classclock.tally.keys.taps_file import split_signs
 

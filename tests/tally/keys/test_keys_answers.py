@@ -16,7 +16,7 @@ from classclock.tally.commands import (
     TakeOut,
     Tap,
 )
-from classclock.tally.keys.key_language import GUARD_MS
+from classclock.tally.keys.guard import GUARD_MS
 from classclock.tally.scores.questions import ScoreQuestion
 
 ODD = ScoreQuestion("p-noor", "Noor", "n", "not given", "odd reps?", number="odd reps")

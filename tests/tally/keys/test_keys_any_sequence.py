@@ -8,15 +8,9 @@ from hypothesis import strategies as st
 from classclock.plan.formats.counting import CountsBy
 from classclock.tally.commands import BringBack, CountCommand, Select, TakeBack
 from classclock.tally.keys.forms import LONGEST
-from classclock.tally.keys.key_language import (
-    GUARD_MS,
-    HELD_MS,
-    KeyContext,
-    KeyState,
-    Pressed,
-    lapse,
-    press,
-)
+from classclock.tally.keys.guard import GUARD_MS, HELD_MS, ONE_READ_MS
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyContext, KeyState, Pressed, lapse
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import SIGNS, Stroke
 
@@ -107,9 +101,11 @@ def test_bare_taps_of_one_key_count_when_the_one_before_is_long_enough_ago(
 ROWS = ("12b", "7+12n", "2n", "11i", "3:12i", ":n1", ":b2", "*n", "-b", ".i", "n", "b")
 within = st.just(0) | st.integers(HELD_MS + 1, 400)
 """Between two signs of a row: only a keyboard strikes one key twice in less, but for a file."""
+between = st.integers(0, ONE_READ_MS - 1) | st.integers(HELD_MS + 1, 2_500)
+"""Between two rows, for the same reason: a key that bounces begins no row."""
 
 
-@given(st.lists(st.tuples(st.sampled_from(ROWS), st.integers(0, 2_500), within), max_size=12))
+@given(st.lists(st.tuples(st.sampled_from(ROWS), between, within), max_size=12))
 @example([(":n1", 0, 0), ("12b", 900, 0)])
 @example([(":n1", 0, 0), ("11i", 900, 0)])
 def test_whatever_comes_before_a_row_counts_whole_or_not_at_all(

@@ -24,7 +24,8 @@ from classclock.tally.commands import (
     Start,
     UndoHold,
 )
-from classclock.tally.keys.key_language import KeyContext, KeyState, press
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyContext, KeyState
 from classclock.tally.keys.lone_keys import KeyPhase
 from classclock.tally.keys.strokes import Stroke
 

@@ -21,13 +21,8 @@ from classclock.tally.commands import (
     TakeBack,
     Tap,
 )
-from classclock.tally.keys.key_language import (
-    KeyContext,
-    KeyState,
-    lapse,
-    pending_shown,
-    press,
-)
+from classclock.tally.keys.key_language import press
+from classclock.tally.keys.key_state import KeyContext, KeyState, lapse, pending_shown
 from classclock.tally.keys.strokes import Stroke
 
 Commands = Callable[..., list[Command]]

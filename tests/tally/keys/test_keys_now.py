@@ -8,7 +8,7 @@ from classclock.plan.model import Plan
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup
 from classclock.tally.counting.counting import GRACE
-from classclock.tally.keys.key_language import KeyContext
+from classclock.tally.keys.key_state import KeyContext
 from classclock.tally.keys.keys_now import keys_now
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lineup import MOST_LANES

@@ -6,7 +6,7 @@ import pytest
 
 from classclock.tally.commands import Command, Tap
 from classclock.tally.keys.forms import LONGEST
-from classclock.tally.keys.key_language import KeyState, lapse, pending_shown
+from classclock.tally.keys.key_state import KeyState, lapse, pending_shown
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]

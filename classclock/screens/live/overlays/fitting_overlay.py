@@ -11,7 +11,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
 from classclock.screens.live.overlays.fitting_lines import FittingContent, fitting_lines
-from classclock.tally.keys.key_language import GUARD_MS
+from classclock.tally.keys.guard import GUARD_MS
 from classclock.wall.share_content import ShareLine
 
 
