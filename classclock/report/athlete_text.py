@@ -1,9 +1,11 @@
 """An athlete's page for a terminal, and as plain values."""
 
 from collections.abc import Iterator
+from textwrap import wrap
 from typing import Any
 
 from msgspec import to_builtins
+from rich.cells import cell_len, set_cell_size
 
 from classclock.book.tables.queries import Best
 from classclock.plan.amounts import rep_words
@@ -12,6 +14,12 @@ from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
 from classclock.report.plot import plot_lines
 from classclock.units.printable import printable
+
+_GAP = "  "
+_LONGEST = 500
+"""Signs of a cell: more than all options of a piece."""
+_TERMS, _LEAST_TERMS = 3, 20
+"""Which cell of a best says its terms, and the columns that they have at least."""
 
 
 def athlete_lines(page: AthletePage, width: int) -> tuple[str, ...]:
@@ -37,16 +45,16 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
         yield ""
         yield "Modified in these weeks"
         for modification, times in page.modifications:
-            yield f"  {times} x {printable(modification)}"
+            yield f"  {times} x {printable(modification, _LONGEST)}"
     if page.bests:
         yield ""
         yield "Bests"
-        yield from _table([_best_cells(best) for best in page.bests])
+        yield from _table([_best_cells(best) for best in page.bests], width, _TERMS)
     if page.lifts:
         yield ""
         yield "Heaviest made"
         rows = [[one.lift, _reps(one.reps), one.load, one.day] for one in page.lifts]
-        yield from _table(rows)
+        yield from _table(rows, width, None)
     if plot := plot_lines(page.history, width):
         yield ""
         yield f"{printable(page.shown)}: o as written, ~ modified"
@@ -66,10 +74,22 @@ def _best_cells(best: Best) -> list[str]:
     return [result.benchmark, result.score, result.day, str(result.terms), times]
 
 
-def _table(rows: list[list[str]]) -> Iterator[str]:
-    columns = [pad([printable(cell) for cell in column]) for column in zip(*rows, strict=True)]
+def _table(rows: list[list[str]], width: int, wrapped: int | None) -> Iterator[str]:
+    """The rows; in a narrow window the cell that may be wrapped goes on in another line."""
+    columns = [
+        pad([printable(cell, _LONGEST) for cell in column]) for column in zip(*rows, strict=True)
+    ]
+    over = sum(cell_len(column[0]) + 2 for column in columns) - width
     for cells in zip(*columns, strict=True):
-        yield "  " + "  ".join(cells)
+        if over <= 0 or wrapped is None:
+            yield _GAP + _GAP.join(cells)
+            continue
+        terms = cells[wrapped]
+        before = _GAP + _GAP.join(cells[:wrapped]) + _GAP
+        narrow = max(_LEAST_TERMS, cell_len(terms) - over)
+        first, *more = wrap(terms.rstrip(), narrow) or [""]
+        yield before + _GAP.join((set_cell_size(first, narrow), *cells[wrapped + 1 :]))
+        yield from (" " * cell_len(before) + line for line in more)
 
 
 def _reps(reps: int | None) -> str:

@@ -7,9 +7,12 @@ from classclock.records.bests import Standing
 from classclock.report.class_report import ClassReport, LaneLine, PieceReport
 from classclock.units.printable import printable
 
+_LONGEST = 2000
+"""Signs of a line: more than any team with all that is said of it."""
+
 
 def class_lines(report: ClassReport) -> tuple[str, ...]:
-    return tuple(printable(line, 200) for line in _lines(report))
+    return tuple(printable(line, _LONGEST) for line in _lines(report))
 
 
 def _lines(report: ClassReport) -> Iterator[str]:

@@ -9,6 +9,9 @@ from markupsafe import Markup
 from classclock.records.bests import long_day
 from classclock.units.printable import escaped, printable
 
+_PAGEFUL = 2000
+"""Signs of about half a page."""
+
 
 @cache
 def _templates() -> Environment:
@@ -20,9 +23,14 @@ def _templates() -> Environment:
         trim_blocks=True,
         lstrip_blocks=True,
     )
-    environment.filters["printable"] = printable
+    environment.filters["whole"] = whole
     environment.filters["long_day"] = long_day
     return environment
+
+
+def whole(text: str) -> str:
+    """Text of a file as a page may hold it; only what fills a page by itself is cut."""
+    return printable(text, _PAGEFUL)
 
 
 def _shown(value: object) -> str:

@@ -26,6 +26,14 @@ OTHERWISE = (
         "a report ends with what is an emergency, and says a caution of several pieces once",
     ),
     Otherwise(
+        "west-hall/said/33-report-html.txt",
+        (
+            *("- Noor + Bram", "- Ilse + Ilsa", "- Zoë + Мария"),
+            *("+ Noor +", "+ Bram", "+ Ilse +", "+ Ilsa", "+ Zoë +", "+ Мария"),
+        ),
+        "a page breaks a team's names into lines behind its plus signs alone",
+    ),
+    Otherwise(
         "east-shed/said/3?-load-1*.txt",
         (
             "-    95 %  81 lb  10 + 10 + 2.5 a side, then the collar  (1.99 lb short)",

@@ -4,6 +4,7 @@ import csv
 import json
 import re
 import shlex
+from collections import Counter
 from collections.abc import Iterator
 from difflib import ndiff
 from html.parser import HTMLParser
@@ -27,7 +28,10 @@ def read_said(path: Path) -> Said:
 
 
 def differences(then: Said, now: Said) -> Iterator[str]:
-    """A line for each; of JSON and CSV only what is gone or another, of a page only its words."""
+    """A line for each; of JSON and CSV only what is gone or another, of a page only its words.
+
+    Where on a page they stand is no matter: a printed sheet may say a name again.
+    """
     if then.status != now.status:
         yield f"exit {now.status}, then {then.status}"
     for name in sorted(then.parts.keys() | now.parts.keys()):
@@ -39,7 +43,7 @@ def differences(then: Said, now: Said) -> Iterator[str]:
         elif name.endswith(".csv"):
             yield from _lacking(_rows(before), _rows(after), name)
         elif name.endswith(".html"):
-            yield from _other_lines(_Words(before).lines, _Words(after).lines)
+            yield from _other_words(Counter(_Words(before).lines), Counter(_Words(after).lines))
         else:
             yield from _other_lines(before.splitlines(), after.splitlines())
 
@@ -47,6 +51,12 @@ def differences(then: Said, now: Said) -> Iterator[str]:
 def _other_lines(then: list[str], now: list[str]) -> Iterator[str]:
     """Lines that are gone, with -, and new ones, with +."""
     return (line for line in ndiff(then, now) if line[0] in "-+")
+
+
+def _other_words(then: Counter[str], now: Counter[str]) -> Iterator[str]:
+    """Words that are gone, or said less often, with -, and those that nobody said, with +."""
+    yield from (f"- {line}" for line in then - now)
+    yield from (f"+ {line}" for line in now if line not in then)
 
 
 def _rows(table: str) -> list[dict[str, str]]:

@@ -4,9 +4,9 @@ Each folder beside this file is a club that version 1 made, and in its `said/` w
 answered to the command on each file's first line: its exit status, its words, the files it wrote.
 All of it stays as it is; what is said otherwise now, on purpose, stands in `otherwise.py`.
 
-Words are to be the same, those of a page as they are read. To JSON keys may be added, and to CSV
-columns. The club's path is written {club}, the path of what a command wrote {out}; of the id that
-an erasure leaves the part that chance gives is left out. Today is 6 February 2026.
+Words are to be the same; those of a page wherever on it they stand. To JSON keys may be added, and
+to CSV columns. The club's path is written {club}, the path of what a command wrote {out}; of the id
+that an erasure leaves the part that chance gives is left out. Today is 6 February 2026.
 """
 
 import json

@@ -97,6 +97,23 @@ def test_the_athletes_own_file_has_no_marks_and_asks_nothing_of_any_address(page
     assert not re.findall(r"https?:|//|url\(|@import|<script|<link|<img|<b>", html)
 
 
+def test_in_a_narrow_window_the_terms_of_a_best_go_on_in_another_line(
+    depot: Any, capsys: Any, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
+    monkeypatch.setenv("CLASSCLOCK_CLUB", str(depot.folder))
+    monkeypatch.setenv("COLUMNS", "80")
+    words = "step-up, seated press, band row, ring row, bike, chair stand"
+    depot.held("2020-01-07", depot.turntable(depot.rounds("Ilse", 7, 12, modification=words)))
+    assert main(["athlete", "Ilse"]) == 0
+    lines = capsys.readouterr().out.splitlines()
+    assert max(map(len, lines)) <= 80
+    (best,) = [place for place, line in enumerate(lines) if line.startswith("  turntable")]
+    assert lines[best].endswith("once")
+    shown = " ".join(" ".join(lines[best : best + 3]).replace("once", "").split())
+    assert f"turntable 7+12 2020-01-07 {words}; 16:00" in shown
+
+
 @pytest.mark.skipif(TIDY is None, reason="Debian's tidy isn't installed")
 def test_a_validator_finds_no_fault_in_the_athletes_file_nor_in_the_chart(
     page: Path, tmp_path: Path

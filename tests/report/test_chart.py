@@ -1,6 +1,8 @@
 """The chart: who did what best, and when, whatever the order it is looked at in."""
 
 from collections.abc import Callable, Sequence
+from datetime import date
+from pathlib import Path
 from typing import Any
 
 import pytest
@@ -10,7 +12,10 @@ from classclock.records.class_entries import read_class
 from classclock.records.result import Result
 from classclock.report.chart import Chart, chart
 from classclock.report.chart_csv import chart_csv
+from classclock.report.chart_html import chart_html
+from classclock.report.chart_layout import chart_layout, sheet_count
 from classclock.report.chart_text import chart_lines
+from tests.report.printed import Printed, needs_a_printer
 
 MONTH = "2026-11"
 ATHLETES = tuple(
@@ -164,3 +169,52 @@ def test_nothing_in_a_name_reaches_the_terminal_or_runs_in_a_spreadsheet(depot: 
     assert "\x1b" not in "\n".join(chart_lines(shown, 100))
     assert b"\n'+Il" in chart_csv(shown)
     assert b",'=cmd()," in chart_csv(shown)
+
+
+def wide_chart(depot: Any, benchmarks: int, people: int) -> Chart:
+    """Some people's bests on some benchmarks, two of them under terms of many words."""
+    athletes = tuple(
+        Athlete(f"id{number}", f"Saoirse-Marie {number}", "s", (), 3, "", "")
+        for number in range(people)
+    )
+    bests = {}
+    for number in range(benchmarks):
+        terms = {"modification": "step-up, seated press"} if number % 7 == 3 else {}
+        piece = depot.piece(
+            f"Line {number:02}", "rounds-in-time", [depot.rounds("Ilse", 7, number % 27, **terms)]
+        )
+        result = read_class(depot.document("2026-11-03", piece)).entries[0].result
+        for athlete in athletes:
+            bests[(athlete.id, result.benchmark)] = [Best(result, 1, 1)]
+    return chart(athletes, bests, month=MONTH)
+
+
+def test_every_benchmark_stands_on_one_sheet_in_order_and_larger_than_its_heading(
+    depot: Any,
+) -> None:
+    for benchmarks, people in ((1, 1), (5, 12), (14, 12), (40, 26)):
+        layout = chart_layout(wide_chart(depot, benchmarks, people))
+        assert sum(layout.groups, ()) == tuple(range(benchmarks))
+        assert layout.small < layout.heading < layout.size
+    assert chart_layout(wide_chart(depot, 3, 12)).landscape is False
+
+
+@needs_a_printer
+@pytest.mark.parametrize(("benchmarks", "people"), [(5, 12), (14, 12), (30, 26)])
+def test_names_stand_again_on_each_sheet_and_nothing_is_cut(
+    depot: Any, tmp_path: Path, benchmarks: int, people: int
+) -> None:
+    shown = wide_chart(depot, benchmarks, people)
+    sheets = Printed(chart_html(shown, "Line 0 Depot", date(2026, 11, 30)), tmp_path).sheets
+    layout = chart_layout(shown)
+    assert len(sheets) == sheet_count(shown, layout)
+    everywhere = "".join(sheets)
+    assert "…" not in everywhere
+    for place, benchmark in enumerate(shown.benchmarks):
+        assert everywhere.count(benchmark) >= 1
+        best = shown.rows[0].cells[place]
+        assert best
+        assert everywhere.count(best.best.score) >= people
+    assert everywhere.count("2026-11-03") == benchmarks * people
+    for row in shown.rows:
+        assert everywhere.count(f"{row.name} ") == len(layout.groups)

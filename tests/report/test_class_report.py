@@ -8,6 +8,8 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from classclock.book.files.saved_results import read_results
 from classclock.commands.command_line import main
@@ -16,9 +18,13 @@ from classclock.records.bests import standing
 from classclock.records.class_entries import read_class
 from classclock.records.document import ResultsDocument, plain_values
 from classclock.report.class_html import class_html
-from classclock.report.class_report import class_report
+from classclock.report.class_layout import class_layout, parts_of
+from classclock.report.class_report import ClassReport, LaneLine, PieceReport, class_report
 from classclock.report.class_text import class_lines
+from classclock.report.paper import ems
+from tests.report.printed import Printed, needs_a_printer
 
+SCORES = ("12+3", "10:31", "112.5 kg", "none made")
 CAUTION = "Step down from the box, don't jump."
 
 
@@ -158,7 +164,7 @@ def crowd(depot: Any, pieces: int) -> ResultsDocument:
     return document
 
 
-TIDY, CHROMIUM = shutil.which("tidy"), shutil.which("chromium")
+TIDY = shutil.which("tidy")
 
 
 @pytest.mark.skipif(TIDY is None, reason="Debian's tidy isn't installed")
@@ -173,27 +179,105 @@ def test_a_validator_finds_no_fault_in_the_page(depot: Any, tmp_path: Path, piec
     assert (done.returncode, done.stderr) == (0, "")
 
 
-@pytest.mark.skipif(CHROMIUM is None, reason="chromium isn't installed")
+# ISO 216: A4 is 210 mm x 297 mm, in points of 1/72 inch 595.28 x 841.89.
+UPRIGHT = (595, 842)
+
+
+@needs_a_printer
 @pytest.mark.parametrize("pieces", [1, 2, 3])
 def test_the_page_prints_on_one_sheet_of_a4(depot: Any, tmp_path: Path, pieces: int) -> None:
-    path = tmp_path / "report.html"
-    path.write_bytes(class_html(class_report(crowd(depot, pieces), club="Line 0 Depot")))
-    pdf = tmp_path / "report.pdf"
-    asked = ["--headless", "--no-sandbox", "--disable-gpu", "--no-pdf-header-footer"]
-    profile = f"--user-data-dir={tmp_path / 'profile'}"
-    subprocess.run(
-        [str(CHROMIUM), *asked, profile, f"--print-to-pdf={pdf}", path.as_uri()],
-        capture_output=True,
-        check=True,
-        timeout=120,
+    html = class_html(class_report(crowd(depot, pieces), club="Line 0 Depot"))
+    printed = Printed(html, tmp_path)
+    assert (len(printed.sheets), printed.size) == (1, UPRIGHT)
+
+
+TWELVE = (
+    *("Noor", "Ilse", "Bram", "Tuva", "Nadia", "Wilhelmina", "Saoirse-Marie O'Brien", "Jo"),
+    *("Pavel", "Roberta", "Casimir", "Maximiliana"),
+)
+
+
+def class_of_twelve(depot: Any, pieces: int) -> ResultsDocument:
+    """A strength piece, rounds, a time, pairs and reps, with all that can be said of a lane."""
+    lifted = [
+        depot.lifted(name, f"{42.5 + number} kg", f"{102.5 + number} kg", "/120 kg")
+        for number, name in enumerate(TWELVE)
+    ]
+    rounds = [depot.rounds(name, 8, 12, modification="step-up, seated press") for name in TWELVE]
+    timed = [depot.timed(name, "10:31", status="stopped") for name in TWELVE]
+    pairs = [
+        depot.rounds(f"{one} + {other}", 6)
+        for one, other in zip(TWELVE[::2], TWELVE[1::2], strict=True)
+    ]
+    made = (
+        depot.squats(*lifted, caution=[STOP]),
+        depot.turntable(*rounds, caution=[STOP, CAUTION]),
+        depot.third_rail(*timed),
+        depot.piece("Interchange", "rounds-in-time", pairs),
+        depot.piece("Signals", "interval", [depot.reps(name, 108) for name in TWELVE]),
     )
-    raw = pdf.read_bytes()
-    assert len(re.findall(rb"/Type\s*/Page\b", raw)) == 1
-    # ISO 216: A4 is 210 mm x 297 mm, in points of 1/72 inch 595.28 x 841.89.
-    box = re.search(rb"/MediaBox \[0 0 (\S+) (\S+)\]", raw)
-    assert box is not None
-    width, height = float(box[1]), float(box[2])
-    assert (round(width), round(height)) == (595, 842)
+    document: ResultsDocument = depot.document("2026-11-24", *made[:pieces])
+    return document
+
+
+@needs_a_printer
+@pytest.mark.parametrize("pieces", [1, 3, 5])
+def test_a_class_of_twelve_is_one_sheet_with_every_name_and_score_whole(
+    depot: Any, tmp_path: Path, pieces: int
+) -> None:
+    report = class_report(class_of_twelve(depot, pieces), club="Line 0 Depot")
+    printed = Printed(class_html(report), tmp_path)
+    assert (len(printed.sheets), printed.size) == (1, UPRIGHT)
+    (sheet,) = printed.sheets
+    assert "…" not in sheet
+    for piece in report.pieces:
+        for lane in piece.lanes:
+            for part in parts_of(lane.name):
+                assert part in sheet
+            assert lane.score in sheet
+    assert sheet.index(TWELVE[-1]) < sheet.index(STOP)
+
+
+@needs_a_printer
+def test_more_than_a_sheet_holds_goes_on_with_whole_pieces(depot: Any, tmp_path: Path) -> None:
+    report = class_report(crowd(depot, 5))
+    first, second = Printed(class_html(report), tmp_path).sheets
+    last = "Saoirse-Marie Z"
+    assert first.count(last) + second.count(last) == 5
+    for sheet in (first, second):
+        assert sheet.count(last) == sheet.count("rounds and reps in 16:00")
+
+
+@given(
+    st.lists(
+        st.lists(
+            st.tuples(st.text("aWi é+-", min_size=1, max_size=50), st.sampled_from(SCORES)),
+            max_size=26,
+        ),
+        max_size=6,
+    )
+)
+def test_names_are_larger_than_headings_and_words_beside_them(
+    pieces: list[list[tuple[str, str]]],
+) -> None:
+    lanes = [
+        tuple(LaneLine(1, name, score, "step-up", "", None, None, "") for name, score in piece)
+        for piece in pieces
+    ]
+    report = ClassReport(
+        "Tuesday",
+        "24 November",
+        "",
+        tuple(
+            PieceReport("Turntable", "", provisional=False, caution=(), lanes=one) for one in lanes
+        ),
+    )
+    layout = class_layout(report, lambda lane, _: lane.modification)
+    assert layout.size >= 8.5
+    for other in (layout.title, layout.piece, layout.aside):
+        assert other < layout.size
+    for score in {score for piece in pieces for _, score in piece}:
+        assert layout.score > ems(score)
 
 
 # -- the command -----------------------------------------------------------------------

@@ -9,6 +9,9 @@ from classclock.records.document import PieceResults, ResultsDocument, plain_val
 from classclock.tally.signs import signed, told_by
 from classclock.units.printable import printable
 
+_WHOLE = ("rank", "athlete", "score")
+"""Columns that give way to a narrow window last."""
+
 
 def print_results(document: ResultsDocument, *, as_json: bool) -> None:
     """Print what a results file holds: as a table for a terminal, or all of it as JSON."""
@@ -28,7 +31,8 @@ def _print_table(document: ResultsDocument) -> None:
         table = Table(box=None, pad_edge=False, padding=(0, 2, 0, 0), title_justify="left")
         table.title = Text(f"{printable(piece.name)} ({piece.status})")
         for column in ("rank", "athlete", "score", "modification", "status", "note"):
-            table.add_column("" if column == "rank" else column, justify=_side(column))
+            title, whole = "" if column == "rank" else column, column in _WHOLE
+            table.add_column(title, justify=_side(column), no_wrap=whole, overflow="fold")
         for lane in piece.lanes:
             rank = "" if lane.rank is None else f"{lane.rank}."
             words = (lane.athlete, lane.score, lane.modification or "as written")

@@ -1,0 +1,115 @@
+"""A chart on A4: which benchmarks share a sheet with all the names, which way up, how large."""
+
+from msgspec import Struct
+
+from classclock.report.chart import Cell, Chart, terms_words
+from classclock.report.paper import LONG_SIDE, POINT, REGULAR, SHORT_SIDE, ems, lines_of
+
+MARGIN = 11.0
+"""Millimetres round a sheet."""
+_SIZES = tuple(range(18, 10, -1))
+"""Points of names and scores."""
+GAP = 1.2
+"""Em between two columns."""
+_SMALL = 0.65
+"""Of a name's size: dates and terms."""
+HEADING = 0.85
+"""Of a name's size: what a benchmark is called."""
+_TITLE = 20.0
+"""Millimetres of the page's title and the line under it."""
+_WRAPPED = 8.0
+"""Em from which terms go on in another line."""
+NEW = "New"
+
+
+class ChartLayout(Struct, frozen=True):
+    landscape: bool
+    size: int
+    """Points of a name and of a score."""
+    name: float
+    """Em of `size` that the names take."""
+    widths: tuple[float, ...]
+    """Em that each benchmark takes, with the gap after it."""
+    groups: tuple[tuple[int, ...], ...]
+    """The benchmarks of each sheet, by their place in the chart."""
+
+    @property
+    def small(self) -> float:
+        """Points of dates and terms."""
+        return self.size * _SMALL
+
+    @property
+    def heading(self) -> float:
+        return self.size * HEADING
+
+
+def chart_layout(chart: Chart) -> ChartLayout:
+    """The fewest sheets; of as few those with the largest letters, upright rather than across."""
+    ways = [_laid_out(chart, size, across) for size in _SIZES for across in (False, True)]
+    return min(ways, key=lambda one: (sheet_count(chart, one), -one.size, one.landscape))
+
+
+def small_lines(cell: Cell) -> tuple[str, ...]:
+    """What stands under a score: its day and terms, and the bests under other terms."""
+    with_terms = ", ".join(filter(None, (cell.best.day, terms_words(cell.best))))
+    others = ((other.score, terms_words(other)) for other in cell.others)
+    also = (f"also {score} with {terms}" if terms else f"also {score}" for score, terms in others)
+    return (with_terms, *also)
+
+
+def _laid_out(chart: Chart, size: int, landscape: bool) -> ChartLayout:  # noqa: FBT001  used as a value here alone
+    long = LONG_SIDE if landscape else SHORT_SIDE
+    wide = (long - 2 * MARGIN) / (size * POINT)
+    names = max((ems(row.name) for row in chart.rows), default=0.0)
+    name = min(max(names, ems("Name") * HEADING) + GAP, wide * 0.4)
+    widths = tuple(min(_width(chart, place), wide - name) for place in range(len(chart.benchmarks)))
+    groups: list[tuple[int, ...]] = []
+    left = 0.0
+    for place, needed in enumerate(widths):
+        if not groups or needed > left:
+            groups.append(())
+            left = wide - name
+        groups[-1] += (place,)
+        left -= needed
+    return ChartLayout(landscape, size, name, widths, tuple(groups))
+
+
+def _width(chart: Chart, place: int) -> float:
+    """Em of a benchmark's column: no score, no day and no word of its terms is broken."""
+    cells = [cell for row in chart.rows if (cell := row.cells[place]) is not None]
+    scores = (
+        ems(cell.best.score) + (ems(f" {NEW}") * _SMALL if cell.new else 0.0) for cell in cells
+    )
+    small = [line for cell in cells for line in small_lines(cell)]
+    words = max((ems(word) for line in small for word in line.split()), default=0.0)
+    line = min(max(map(ems, small), default=0.0) * REGULAR * _SMALL, _WRAPPED)
+    return max(*scores, ems(chart.benchmarks[place]) * HEADING, words * _SMALL, line) + GAP + 0.2
+
+
+def sheet_count(chart: Chart, layout: ChartLayout) -> int:
+    """How many sheets it takes in print."""
+    high = (SHORT_SIDE if layout.landscape else LONG_SIDE) - 2 * MARGIN - 3
+    return sum(_pages(chart, layout, group, high) for group in layout.groups)
+
+
+def _pages(chart: Chart, layout: ChartLayout, group: tuple[int, ...], high: float) -> int:
+    line = layout.size * POINT
+    heading = line * HEADING * 1.3 + 3
+    pages, used = 1, heading + (_TITLE if group == layout.groups[0] else 0.0)
+    for row in chart.rows:
+        name = lines_of((row.name,), layout.name - GAP) * line * 1.2
+        cells = ((row.cells[place], layout.widths[place]) for place in group)
+        tall = max(name, *(_cell(cell, wide, line) for cell, wide in cells)) + line * 0.35
+        if used + tall > high:
+            pages, used = pages + 1, heading
+        used += tall
+    return pages
+
+
+def _cell(cell: Cell | None, wide: float, line: float) -> float:
+    """Millimetres that a cell takes down the page."""
+    if cell is None:
+        return 0.0
+    wide = (wide - GAP) / _SMALL / REGULAR
+    small = sum(lines_of(tuple(text.split()), wide) for text in small_lines(cell))
+    return line * 1.2 + small * line * _SMALL * 1.2
