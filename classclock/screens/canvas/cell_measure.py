@@ -1,0 +1,36 @@
+"""What letters measure in a terminal's cells, for the layout."""
+
+from msgspec import Struct
+from rich.cells import cell_len
+
+from classclock.machine.terminal import Terminal
+from classclock.screens.canvas.letters import dot_type, outline_type, plain_blocks
+from classclock.screens.canvas.letters.lettering import lettering_width
+
+
+class CellMeasure(Struct, frozen=True):
+    """Letters in a terminal's cells: sizes are rows, and one row is terminal text."""
+
+    terminal: Terminal
+
+    def sizes(self, words: str, most: int) -> tuple[int, ...]:
+        if self.terminal.dots is None:
+            return (1, *range(5, most + 1)) if plain_blocks.can_draw(words) else ()
+        if outline_type.can_draw(words):
+            dotted = (3,) if dot_type.can_draw(words, self.terminal.dots) else ()
+            first = 4 if outline_type.fills_rows(words) else 5
+            return (1, *dotted, *range(first, most + 1))
+        if dot_type.can_draw(words, self.terminal.dots):
+            return (1, *range(dot_type.ROWS, most + 1, dot_type.ROWS))
+        return ()
+
+    def columns(self, words: str, size: int) -> int:
+        if size == 1:
+            return cell_len(words)
+        if self.terminal.dots is None:
+            drawn = plain_blocks.can_draw(words)
+            return plain_blocks.text_width(words, size) if drawn else cell_len(words)
+        return max(
+            lettering_width(words, size, self.terminal),
+            lettering_width(words, dot_type.ROWS, self.terminal),
+        )

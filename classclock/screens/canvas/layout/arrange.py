@@ -1,0 +1,137 @@
+"""The one rule by which every screen is laid out.
+
+A screen says what it shows: texts and drawn things with a role, and in which ways they may stand.
+`arrange` answers where each stands and how large it is:
+
+1. Whatever is read from the back (`room`, `caution`) or at the laptop (`coach`) stands there. Only
+   where not even all of it stands in its least size something goes: what matters least, first of
+   the coach's, then of the room's; cautions never.
+2. The sizes of the groups read from the back are leximin: the smallest is as large as any of the
+   ways and sizes let it be, then the next smallest, and so on. Of equals it is the one with the
+   larger cautions, then with the larger of what matters more.
+3. A group that leads (the clock) is the largest, and so many times as large as some.
+4. Details come back one by one, what matters most first, where they cost nobody of the room a
+   size. They and what is the coach's then grow, as far as the smallest of the room's.
+5. Where some text of the room is in its least size, what is `paged` is parted over the fewest
+   pages on which none is; over none where no number of pages helps.
+6. What is left goes to what is drawn, as far as it wishes, to tables' rows, and to the air between.
+
+For example:
+
+    lanes = Table(
+        rows=tuple(
+            (
+                Text(("key", n), lane.key, "key"),
+                Text(("name", n), lane.name, "name"),
+                Text(("score", n), "12+12", "score", across="right"),  # room for what may come
+                Drawn(("ribbon", n), "ribbon", least=(20, 1), wished=(120, 9)),
+            )
+            for n, lane in enumerate(lanes)
+        ),
+        across=(1, 2, 3),
+    )
+    screen = Stack(
+        (
+            Beside((Text("clock", "00:00", "clock"), Text("work", "12 row", "work", breaks=True))),
+            Text("hint", "enter goes on", "hint", role="coach"),
+            lanes,
+        ),
+        air=1,
+    )
+    lead = Lead("clock", 1.5, over=("key", "name", "score"))
+    laid = arrange(screen, 120, 35, CellMeasure(look.terminal), lead=lead)
+    laid.spots["name", 3]  # Spot(box=Box(x=…, y=…, width=…, height=…), size=3, lines=("Ilse",))
+
+`draw_arranged` in `canvas/arranged_drawing.py` makes cells of it. What is laid out is kept: the
+same parts in the same box are looked up. So give texts the widest words that they may come to have,
+and draw in their spots what they have: then a changed digit lays out nothing.
+"""
+
+from functools import lru_cache
+
+from msgspec import Struct
+
+from classclock.screens.canvas.layout.compiling import Compiler, most_rows
+from classclock.screens.canvas.layout.grouping import groups_of, leading
+from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
+from classclock.screens.canvas.layout.parts import Lead, Part
+from classclock.screens.canvas.layout.search import Found, Search
+
+
+class Arranged(Struct, frozen=True):
+    """Spots by name, a page each; those that aren't paged are on every page."""
+
+    pages: tuple[Spots, ...]
+    sizes: dict[str, int]
+    """Each group's; 0 where it is left out."""
+    whole: bool
+    """Whether all stands in the box: else even the least of it was too much, and is cut."""
+
+    @property
+    def spots(self) -> Spots:
+        """Of the first page."""
+        return self.pages[0]
+
+    @property
+    def left_out(self) -> tuple[str, ...]:
+        return tuple(group for group, size in self.sizes.items() if not size)
+
+
+@lru_cache(maxsize=64)
+def arrange(
+    part: Part, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
+) -> Arranged:
+    """Each part's spot in a box of this size.
+
+    Raises ValueError where two leaves of one group disagree about their role, or where a cell of a
+    table could stand in several ways.
+    """
+    groups = groups_of(part, rows, measure)
+    search = Search(groups, columns, rows, leading(lead, groups))
+    compiler = Compiler([group.name for group in groups], measure)
+    pages, nodes = _fewest_pages(part, compiler, search)
+    found = search.largest(nodes)
+    whole = bool(search.standing(found.sizes, found.nodes))
+    box = Box(0, 0, columns, rows)
+    return Arranged(
+        tuple(_spots(found, box, page) for page in range(pages)),
+        {group.name: size for group, size in zip(groups, found.sizes, strict=True)},
+        whole,
+    )
+
+
+def _fewest_pages(part: Part, compiler: Compiler, search: Search) -> tuple[int, list[Node]]:
+    """The fewest on which no text of the room is in its least size; else on which all stands."""
+    ways = [compiler.ways(part)]
+    for wanted in (search.second, search.first):
+        for pages in range(1, most_rows(part) + 1):
+            if pages > len(ways):
+                ways.append(compiler.ways(part, pages))
+            if search.standing(wanted, ways[pages - 1]) is not None:
+                return pages, ways[pages - 1]
+    return 1, ways[0]
+
+
+def _spots(found: Found, box: Box, page: int) -> Spots:
+    spots: Spots = {}
+    found.nodes[0].place(box, found.sizes, spots, page)
+    return {name: clipped for name, spot in spots.items() if (clipped := _within(spot, box))}
+
+
+def _within(spot: Spot, box: Box) -> Spot | None:
+    """As much of it as lies in the box, if it was cut."""
+    x, y, wide, high = spot.box
+    wide, high = min(wide, box.width - x), min(high, box.height - y)
+    return spot._replace(box=Box(x, y, wide, high)) if wide > 0 and high > 0 else None
+
+
+def largest_alone(
+    part: Part, group: str, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
+) -> int:
+    """The size that the group could have if it alone mattered: all else that must be is least."""
+    groups = groups_of(part, rows, measure)
+    search = Search(groups, columns, rows, leading(lead, groups))
+    nodes = Compiler([one.name for one in groups], measure).ways(part)
+    at = [one.name for one in groups].index(group)
+    return search.leximin(search.least(nodes), frozenset((at,))).sizes[at]

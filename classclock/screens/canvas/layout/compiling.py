@@ -1,0 +1,106 @@
+"""Parts as nodes: each way in which they may stand, with its groups numbered."""
+
+from collections.abc import Iterator, Sequence
+from itertools import product
+
+from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.nodes import (
+    BesideNode,
+    DrawnNode,
+    Node,
+    StackNode,
+    TableNode,
+    TextNode,
+)
+from classclock.screens.canvas.layout.parts import (
+    Beside,
+    Drawn,
+    Part,
+    Stack,
+    Table,
+    Text,
+    Ways,
+)
+
+
+def leaves(part: Part) -> Iterator[Text | Drawn]:
+    """All texts and drawn things, in order."""
+    match part:
+        case Text() | Drawn():
+            yield part
+        case Stack(parts=parts) | Beside(parts=parts) | Ways(parts=parts):
+            for one in parts:
+                yield from leaves(one)
+        case Table():
+            for one in (*(cell for row in part.rows for cell in row), *part.under):
+                yield from leaves(one)
+
+
+def most_rows(part: Part) -> int:
+    """Of the longest table that may be parted over pages; 1 where none may."""
+    match part:
+        case Table():
+            return max(1, len(part.rows)) if part.paged else 1
+        case Stack(parts=parts) | Beside(parts=parts) | Ways(parts=parts):
+            return max(map(most_rows, parts), default=1)
+        case _:
+            return 1
+
+
+class Compiler:
+    """A part that stands in several ways is measured once for all of them."""
+
+    def __init__(self, groups: Sequence[str], measure: Measure) -> None:
+        self._numbers = {group: number for number, group in enumerate(groups)}
+        self._measure = measure
+        self._made: dict[int, Node] = {}
+        self._ways: dict[tuple[int, int], list[Node]] = {}
+
+    def ways(self, part: Part, pages: int = 1) -> list[Node]:
+        """The nodes that stand for the part, what is preferred first."""
+        at = id(part), pages
+        if at not in self._ways:
+            self._ways[at] = self._each_way(part, pages)
+        return self._ways[at]
+
+    def _each_way(self, part: Part, pages: int) -> list[Node]:
+        match part:
+            case Text() | Drawn():
+                return [self._leaf(part)]
+            case Ways(parts=parts):
+                return [node for one in parts for node in self.ways(one, pages)]
+            case Table():
+                table = self._table(part)
+                number = pages if part.paged else 1
+                return [table.as_(across, number) for across in part.across]
+            case Stack(parts=parts):
+                each = product(*(self.ways(one, pages) for one in parts))
+                middle = part.down == "middle"
+                return [StackNode(one, part.gap, part.air, middle=middle) for one in each]
+            case Beside(parts=parts):
+                each = product(*(self.ways(one, pages) for one in parts))
+                return [BesideNode(one, part.gap) for one in each]
+
+    def _leaf(self, part: Text | Drawn) -> Node:
+        if id(part) not in self._made:
+            number = self._numbers[part.group]
+            self._made[id(part)] = (
+                TextNode(part, number, self._measure)
+                if isinstance(part, Text)
+                else DrawnNode(part, number)
+            )
+        return self._made[id(part)]
+
+    def _table(self, table: Table) -> TableNode:
+        made = self._made.get(id(table))
+        if not isinstance(made, TableNode):
+            rows = [[self._only(cell) for cell in row] for row in table.rows]
+            made = TableNode.of(table, rows, [self._only(one) for one in table.under])
+            self._made[id(table)] = made
+        return made
+
+    def _only(self, part: Part) -> Node:
+        node, *others = self.ways(part)
+        if others:
+            raise ValueError("a cell of a table stands in one way only")
+        return node

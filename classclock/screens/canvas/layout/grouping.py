@@ -1,0 +1,44 @@
+"""The groups of a screen's parts: what has one size, and the sizes that all of it comes in."""
+
+from collections.abc import Iterable
+
+from classclock.screens.canvas.layout.compiling import leaves
+from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.parts import Drawn, Lead, Part, Text
+from classclock.screens.canvas.layout.search import Group, Leading
+
+
+def groups_of(part: Part, rows: int, measure: Measure) -> tuple[Group, ...]:
+    members: dict[str, list[Text | Drawn]] = {}
+    for leaf in leaves(part):
+        members.setdefault(leaf.group, []).append(leaf)
+    return tuple(_group(name, of, rows, measure) for name, of in members.items())
+
+
+def _group(name: str, of: list[Text | Drawn], rows: int, measure: Measure) -> Group:
+    if len({(one.role, type(one)) for one in of}) > 1:
+        raise ValueError(f"{name} is one group: give its parts one role")
+    matters = max(one.matters for one in of)
+    texts = [one for one in of if isinstance(one, Text)]
+    if not texts:
+        return Group(name, (1,), of[0].role, matters, drawn=True)
+    common = _common(dict.fromkeys(one.words for one in texts if one.words), rows, measure)
+    least, most = max(one.least for one in texts), min(one.most for one in texts)
+    within = tuple(size for size in common if least <= size <= most)
+    return Group(name, within or common[:1], of[0].role, matters)
+
+
+def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...]:
+    """The sizes that all words come in; words that come in one alone don't hold back the others."""
+    each = [sizes for words in every if len(sizes := measure.sizes(words, rows)) > 1]
+    if not each:
+        return (1,)
+    return tuple(size for size in each[0] if all(size in others for others in each[1:]))
+
+
+def leading(lead: Lead | None, groups: tuple[Group, ...]) -> Leading | None:
+    numbers = {group.name: number for number, group in enumerate(groups)}
+    if lead is None or lead.group not in numbers:
+        return None
+    over = frozenset(numbers[name] for name in lead.over if name in numbers)
+    return Leading(numbers[lead.group], lead.times, over)
