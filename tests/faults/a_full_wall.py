@@ -6,10 +6,10 @@ from types import MappingProxyType
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import plain_text
+from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.wall.big_clock import ClockFace, draw_clock
-from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.wall_view import alone_layout, lanes_layout
 from classclock.units.times import show_time
 

@@ -18,12 +18,12 @@ A screen says what it shows: texts and drawn things with a role, and in which wa
 
 For example:
 
-    lanes = Table(
+    lanes = Grid(
         rows=tuple(
             (
-                Text(("key", n), lane.key, "key"),
-                Text(("name", n), lane.name, "name"),
-                Text(("score", n), "12+12", "score", across="right"),  # room for what may come
+                Written(("key", n), lane.key, "key"),
+                Written(("name", n), lane.name, "name"),
+                Written(("score", n), "12+12", "score", across="right"),  # room for what may come
                 Drawn(("ribbon", n), "ribbon", least=(20, 1), wished=(120, 9)),
             )
             for n, lane in enumerate(lanes)
@@ -32,8 +32,8 @@ For example:
     )
     screen = Stack(
         (
-            Beside((Text("clock", "00:00", "clock"), Text("work", "12 row", "work", breaks=True))),
-            Text("hint", "enter goes on", "hint", role="coach"),
+            Beside((Written("clock", "00:00", "clock"), Written("work", "12 row", "work"))),
+            Written("hint", "enter goes on", "hint", role="coach"),
             lanes,
         ),
         air=1,
@@ -55,8 +55,8 @@ from classclock.screens.canvas.layout.compiling import Compiler, most_rows
 from classclock.screens.canvas.layout.grouping import groups_of, leading
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
-from classclock.screens.canvas.layout.parts import Lead, Part
-from classclock.screens.canvas.layout.search import Found, Search
+from classclock.screens.canvas.layout.parts import Arrangement, Lead
+from classclock.screens.canvas.layout.search import SizeSearch, SizesFound
 
 
 class Arranged(Struct, frozen=True):
@@ -80,7 +80,7 @@ class Arranged(Struct, frozen=True):
 
 @lru_cache(maxsize=64)
 def arrange(
-    part: Part, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
+    part: Arrangement, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
 ) -> Arranged:
     """Each part's spot in a box of this size.
 
@@ -88,7 +88,7 @@ def arrange(
     table could stand in several ways.
     """
     groups = groups_of(part, rows, measure)
-    search = Search(groups, columns, rows, leading(lead, groups))
+    search = SizeSearch(groups, columns, rows, leading(lead, groups))
     compiler = Compiler([group.name for group in groups], measure)
     pages, nodes = _fewest_pages(part, compiler, search)
     found = search.largest(nodes)
@@ -101,7 +101,9 @@ def arrange(
     )
 
 
-def _fewest_pages(part: Part, compiler: Compiler, search: Search) -> tuple[int, list[Node]]:
+def _fewest_pages(
+    part: Arrangement, compiler: Compiler, search: SizeSearch
+) -> tuple[int, list[Node]]:
     """The fewest on which no text of the room is in its least size; else on which all stands."""
     ways = [compiler.ways(part)]
     for wanted in (search.second, search.first):
@@ -113,7 +115,7 @@ def _fewest_pages(part: Part, compiler: Compiler, search: Search) -> tuple[int, 
     return 1, ways[0]
 
 
-def _spots(found: Found, box: Box, page: int) -> Spots:
+def _spots(found: SizesFound, box: Box, page: int) -> Spots:
     spots: Spots = {}
     found.nodes[0].place(box, found.sizes, spots, page)
     return {name: clipped for name, spot in spots.items() if (clipped := _within(spot, box))}
@@ -127,11 +129,17 @@ def _within(spot: Spot, box: Box) -> Spot | None:
 
 
 def largest_alone(
-    part: Part, group: str, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
+    part: Arrangement,
+    group: str,
+    columns: int,
+    rows: int,
+    measure: Measure,
+    *,
+    lead: Lead | None = None,
 ) -> int:
     """The size that the group could have if it alone mattered: all else that must be is least."""
     groups = groups_of(part, rows, measure)
-    search = Search(groups, columns, rows, leading(lead, groups))
+    search = SizeSearch(groups, columns, rows, leading(lead, groups))
     nodes = Compiler([one.name for one in groups], measure).ways(part)
     at = [one.name for one in groups].index(group)
     return search.leximin(search.least(nodes), frozenset((at,))).sizes[at]

@@ -7,41 +7,41 @@ from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import (
     BesideNode,
     DrawnNode,
+    GridNode,
     Node,
     StackNode,
-    TableNode,
-    TextNode,
+    WrittenNode,
 )
 from classclock.screens.canvas.layout.parts import (
+    Arrangement,
     Beside,
     Drawn,
-    Part,
+    Grid,
+    OneOf,
     Stack,
-    Table,
-    Text,
-    Ways,
+    Written,
 )
 
 
-def leaves(part: Part) -> Iterator[Text | Drawn]:
+def leaves(part: Arrangement) -> Iterator[Written | Drawn]:
     """All texts and drawn things, in order."""
     match part:
-        case Text() | Drawn():
+        case Written() | Drawn():
             yield part
-        case Stack(parts=parts) | Beside(parts=parts) | Ways(parts=parts):
+        case Stack(parts=parts) | Beside(parts=parts) | OneOf(parts=parts):
             for one in parts:
                 yield from leaves(one)
-        case Table():
+        case Grid():
             for one in (*(cell for row in part.rows for cell in row), *part.under):
                 yield from leaves(one)
 
 
-def most_rows(part: Part) -> int:
+def most_rows(part: Arrangement) -> int:
     """Of the longest table that may be parted over pages; 1 where none may."""
     match part:
-        case Table():
+        case Grid():
             return max(1, len(part.rows)) if part.paged else 1
-        case Stack(parts=parts) | Beside(parts=parts) | Ways(parts=parts):
+        case Stack(parts=parts) | Beside(parts=parts) | OneOf(parts=parts):
             return max(map(most_rows, parts), default=1)
         case _:
             return 1
@@ -56,20 +56,20 @@ class Compiler:
         self._made: dict[int, Node] = {}
         self._ways: dict[tuple[int, int], list[Node]] = {}
 
-    def ways(self, part: Part, pages: int = 1) -> list[Node]:
+    def ways(self, part: Arrangement, pages: int = 1) -> list[Node]:
         """The nodes that stand for the part, what is preferred first."""
         at = id(part), pages
         if at not in self._ways:
             self._ways[at] = self._each_way(part, pages)
         return self._ways[at]
 
-    def _each_way(self, part: Part, pages: int) -> list[Node]:
+    def _each_way(self, part: Arrangement, pages: int) -> list[Node]:
         match part:
-            case Text() | Drawn():
+            case Written() | Drawn():
                 return [self._leaf(part)]
-            case Ways(parts=parts):
+            case OneOf(parts=parts):
                 return [node for one in parts for node in self.ways(one, pages)]
-            case Table():
+            case Grid():
                 table = self._table(part)
                 number = pages if part.paged else 1
                 return [table.as_(across, number) for across in part.across]
@@ -81,25 +81,25 @@ class Compiler:
                 each = product(*(self.ways(one, pages) for one in parts))
                 return [BesideNode(one, part.gap) for one in each]
 
-    def _leaf(self, part: Text | Drawn) -> Node:
+    def _leaf(self, part: Written | Drawn) -> Node:
         if id(part) not in self._made:
             number = self._numbers[part.group]
             self._made[id(part)] = (
-                TextNode(part, number, self._measure)
-                if isinstance(part, Text)
+                WrittenNode(part, number, self._measure)
+                if isinstance(part, Written)
                 else DrawnNode(part, number)
             )
         return self._made[id(part)]
 
-    def _table(self, table: Table) -> TableNode:
+    def _table(self, table: Grid) -> GridNode:
         made = self._made.get(id(table))
-        if not isinstance(made, TableNode):
+        if not isinstance(made, GridNode):
             rows = [[self._only(cell) for cell in row] for row in table.rows]
-            made = TableNode.of(table, rows, [self._only(one) for one in table.under])
+            made = GridNode.of(table, rows, [self._only(one) for one in table.under])
             self._made[id(table)] = made
         return made
 
-    def _only(self, part: Part) -> Node:
+    def _only(self, part: Arrangement) -> Node:
         node, *others = self.ways(part)
         if others:
             raise ValueError("a cell of a table stands in one way only")

@@ -4,28 +4,28 @@ from collections.abc import Iterable
 
 from classclock.screens.canvas.layout.compiling import leaves
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.parts import Drawn, Lead, Part, Text
-from classclock.screens.canvas.layout.search import Group, Leading
+from classclock.screens.canvas.layout.parts import Arrangement, Drawn, Lead, Written
+from classclock.screens.canvas.layout.search import Leading, SizeGroup
 
 
-def groups_of(part: Part, rows: int, measure: Measure) -> tuple[Group, ...]:
-    members: dict[str, list[Text | Drawn]] = {}
+def groups_of(part: Arrangement, rows: int, measure: Measure) -> tuple[SizeGroup, ...]:
+    members: dict[str, list[Written | Drawn]] = {}
     for leaf in leaves(part):
         members.setdefault(leaf.group, []).append(leaf)
     return tuple(_group(name, of, rows, measure) for name, of in members.items())
 
 
-def _group(name: str, of: list[Text | Drawn], rows: int, measure: Measure) -> Group:
+def _group(name: str, of: list[Written | Drawn], rows: int, measure: Measure) -> SizeGroup:
     if len({(one.role, type(one)) for one in of}) > 1:
         raise ValueError(f"{name} is one group: give its parts one role")
     matters = max(one.matters for one in of)
-    texts = [one for one in of if isinstance(one, Text)]
+    texts = [one for one in of if isinstance(one, Written)]
     if not texts:
-        return Group(name, (1,), of[0].role, matters, drawn=True)
+        return SizeGroup(name, (1,), of[0].role, matters, drawn=True)
     common = _common(dict.fromkeys(one.words for one in texts if one.words), rows, measure)
     least, most = max(one.least for one in texts), min(one.most for one in texts)
     within = tuple(size for size in common if least <= size <= most)
-    return Group(name, within or common[:1], of[0].role, matters)
+    return SizeGroup(name, within or common[:1], of[0].role, matters)
 
 
 def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...]:
@@ -36,7 +36,7 @@ def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...
     return tuple(size for size in each[0] if all(size in others for others in each[1:]))
 
 
-def leading(lead: Lead | None, groups: tuple[Group, ...]) -> Leading | None:
+def leading(lead: Lead | None, groups: tuple[SizeGroup, ...]) -> Leading | None:
     numbers = {group.name: number for number, group in enumerate(groups)}
     if lead is None or lead.group not in numbers:
         return None

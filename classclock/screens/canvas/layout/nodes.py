@@ -9,7 +9,7 @@ from typing import NamedTuple, Protocol
 
 from classclock.screens.canvas.layout.breaking import lines_of, unbroken
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.parts import Across, Drawn, Name, Table, Text
+from classclock.screens.canvas.layout.parts import Across, Drawn, Grid, Name, Written
 
 NEVER = 1_000_000
 Sizes = tuple[int, ...]
@@ -80,8 +80,8 @@ class _Kept:
         return found
 
 
-class TextNode:
-    def __init__(self, text: Text, group: int, measure: Measure) -> None:
+class WrittenNode:
+    def __init__(self, text: Written, group: int, measure: Measure) -> None:
         self.text, self.group, self._measure = text, group, measure
         self.groups = frozenset((group,))
         self._words = unbroken(text.words)
@@ -314,10 +314,10 @@ class _Rows:
         return tuple([column.wide(high, sizes) for column in self.columns])
 
 
-class TableNode:
+class GridNode:
     def __init__(
         self,
-        table: Table,
+        table: Grid,
         rows: _Rows,
         under: Sequence[Node],
         *,
@@ -336,12 +336,12 @@ class TableNode:
         self.groups = rows.groups | below
 
     @classmethod
-    def of(cls, table: Table, rows: Sequence[Sequence[Node]], under: Sequence[Node]) -> "TableNode":
+    def of(cls, table: Grid, rows: Sequence[Sequence[Node]], under: Sequence[Node]) -> "GridNode":
         return cls(table, _Rows(list(zip(*rows, strict=True)), table.gap), under)
 
-    def as_(self, across: int, pages: int) -> "TableNode":
+    def as_(self, across: int, pages: int) -> "GridNode":
         """The same rows in so many columns and pages."""
-        return TableNode(self._table, self._rows, self._under, across=across, pages=pages)
+        return GridNode(self._table, self._rows, self._under, across=across, pages=pages)
 
     def _each(self, columns: int) -> int:
         return (columns - self._table.between * (self._across - 1)) // self._across

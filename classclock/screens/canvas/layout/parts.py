@@ -15,7 +15,7 @@ Across = Literal["left", "middle", "right"]
 MOST = 1_000_000
 
 
-class Text(Struct, frozen=True):
+class Written(Struct, frozen=True):
     """Words of one size. Those of one `group` have one size, all lanes' names for instance."""
 
     name: Name
@@ -49,7 +49,7 @@ class Drawn(Struct, frozen=True):
 class Stack(Struct, frozen=True):
     """One over the other, each as wide as the box."""
 
-    parts: "tuple[Part, ...]"
+    parts: "tuple[Arrangement, ...]"
     gap: int = 0
     """Rows between two of them."""
     air: int = 0
@@ -60,20 +60,20 @@ class Stack(Struct, frozen=True):
 class Beside(Struct, frozen=True):
     """Side by side, each as high as the box. What breaks is as narrow as the others need it."""
 
-    parts: "tuple[Part, ...]"
+    parts: "tuple[Arrangement, ...]"
     gap: int = 2
     """Columns between two of them."""
 
 
-class Table(Struct, frozen=True):
+class Grid(Struct, frozen=True):
     """Rows of cells, in columns that share a width. All rows are equally high.
 
     With `across` (1, 2) they stand in one column of rows, or in two: down the first, then down the
     next. Where a text in it breaks all rows are as high as that takes.
     """
 
-    rows: "tuple[tuple[Part, ...], ...]"
-    under: "tuple[Part, ...]" = ()
+    rows: "tuple[tuple[Arrangement, ...], ...]"
+    under: "tuple[Arrangement, ...]" = ()
     """For each row what stands below its cells, as wide as they are together or wider."""
     across: tuple[int, ...] = (1,)
     gap: int = 2
@@ -83,16 +83,16 @@ class Table(Struct, frozen=True):
     """Whether its rows may be parted over several pages."""
 
 
-class Ways(Struct, frozen=True):
+class OneOf(Struct, frozen=True):
     """One of these, the first that is as good as any. Not within a table.
 
     One that lacks a group is no way in which that group could be there.
     """
 
-    parts: "tuple[Part, ...]"
+    parts: "tuple[Arrangement, ...]"
 
 
-Part = Text | Drawn | Stack | Beside | Table | Ways
+Arrangement = Written | Drawn | Stack | Beside | Grid | OneOf
 
 
 class Lead(Struct, frozen=True):

@@ -18,7 +18,7 @@ _ROOM = ("caution", "room")
 _MUSTS = (*_ROOM, "coach")
 
 
-class Group(Struct, frozen=True):
+class SizeGroup(Struct, frozen=True):
     """What has one size."""
 
     name: str
@@ -37,19 +37,19 @@ class Leading(Struct, frozen=True):
     over: frozenset[int]
 
 
-class Found(Struct, frozen=True):
+class SizesFound(Struct, frozen=True):
     sizes: Sizes
     nodes: tuple[Node, ...]
     """The ways in which all stands in these sizes, the preferred first."""
 
 
-class Search:
+class SizeSearch:
     def __init__(
-        self, groups: Sequence[Group], columns: int, rows: int, lead: Leading | None = None
+        self, groups: Sequence[SizeGroup], columns: int, rows: int, lead: Leading | None = None
     ) -> None:
         self._groups, self._box, self._lead = tuple(groups), (columns, rows), lead
 
-    def raised(self, found: Found, changes: Sequence[int]) -> Found | None:
+    def raised(self, found: SizesFound, changes: Sequence[int]) -> SizesFound | None:
         """With these groups in their next larger size; None where that doesn't stand."""
         sizes = list(found.sizes)
         for group in changes:
@@ -59,7 +59,7 @@ class Search:
             sizes[group] = larger
         return self.standing(tuple(sizes), found.nodes)
 
-    def standing(self, sizes: Sizes, nodes: Sequence[Node]) -> Found | None:
+    def standing(self, sizes: Sizes, nodes: Sequence[Node]) -> SizesFound | None:
         """Those of the nodes that stand in such sizes or, of what leads, in larger ones."""
         led = self._led(sizes)
         if led is None:
@@ -69,7 +69,7 @@ class Search:
         left = tuple(
             [node for node in nodes if there <= node.groups and node.rows(columns, led) <= rows]
         )
-        return Found(led, left) if left else None
+        return SizesFound(led, left) if left else None
 
     def _next(self, group: int, size: int) -> int | None:
         return next((one for one in self._groups[group].sizes if one > size), None)
@@ -86,21 +86,21 @@ class Search:
             return None
         return tuple(size if group == lead.group else one for group, one in enumerate(sizes))
 
-    def leximin(self, found: Found, free: frozenset[int]) -> Found:
+    def leximin(self, found: SizesFound, free: frozenset[int]) -> SizesFound:
         """All of `free` as large as they get; the others stay."""
-        kept: dict[tuple[Sizes, frozenset[int]], Found] = {}
+        kept: dict[tuple[Sizes, frozenset[int]], SizesFound] = {}
         order = sorted(free, key=self._kept_longest)
 
-        def worth(one: Found) -> tuple[list[int], list[int]]:
+        def worth(one: SizesFound) -> tuple[list[int], list[int]]:
             return sorted(one.sizes[g] for g in free), [one.sizes[g] for g in order]
 
-        def best(found: Found, free: frozenset[int]) -> Found:
+        def best(found: SizesFound, free: frozenset[int]) -> SizesFound:
             at = found.sizes, free
             if at not in kept:
                 kept[at] = grown(found, free)
             return kept[at]
 
-        def grown(found: Found, free: frozenset[int]) -> Found:
+        def grown(found: SizesFound, free: frozenset[int]) -> SizesFound:
             while free:
                 least = min(found.sizes[group] for group in free)
                 smallest = [group for group in free if found.sizes[group] == least]
@@ -136,18 +136,18 @@ class Search:
             for group in self._groups
         )
 
-    def least(self, nodes: Sequence[Node]) -> Found:
+    def least(self, nodes: Sequence[Node]) -> SizesFound:
         """What must be there in its least size; what doesn't stand even so is left out."""
         if (everything := self.standing(self.first, nodes)) is not None:
             return everything
-        found = Found((0,) * len(self._groups), tuple(nodes))
+        found = SizesFound((0,) * len(self._groups), tuple(nodes))
         musts = [at for at, group in enumerate(self._groups) if group.role in _MUSTS]
         for at in sorted(musts, key=self._kept_longest):
             added = self.raised(found, [at])
             if added is None and self._groups[at].role == "caution":
                 sizes = list(found.sizes)
                 sizes[at] = self._groups[at].sizes[0]
-                added = Found(tuple(sizes), found.nodes)
+                added = SizesFound(tuple(sizes), found.nodes)
             found = added or found
         return found
 
@@ -155,7 +155,7 @@ class Search:
         one = self._groups[group]
         return _MUSTS.index(one.role) if one.role in _MUSTS else len(_MUSTS), -one.matters, group
 
-    def largest(self, nodes: Sequence[Node]) -> Found:
+    def largest(self, nodes: Sequence[Node]) -> SizesFound:
         """What is read from the back by leximin; then the rest, what matters most first."""
         found, groups = self.least(nodes), self._groups
         room = frozenset(

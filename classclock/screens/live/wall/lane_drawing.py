@@ -6,10 +6,11 @@ from rich.cells import cell_len
 
 from classclock.screens.canvas.cells import Drawing, Side, above, blank, lay_out, place, width
 from classclock.screens.canvas.interval_strip import draw_interval_strip
+from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
-from classclock.screens.live.wall.lane_layout import Box, LaneLayout
+from classclock.screens.live.wall.lane_layout import LaneLayout
 from classclock.tally.signs import SIGNS
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Boxes, Ribbon, Share

@@ -6,21 +6,14 @@ Key, name and tally always stay.
 
 from msgspec import Struct
 
+from classclock.screens.canvas.layout.nodes import Box
+
 _LEAST_RIBBON = 14
 _WIDE_RIBBON = 44
 _GAP = 2
 _READABLE = 3  # rows from which letters are drawn
 _DETAIL_WIDTHS = (20, 16, 12)
 _SPLIT = 5  # columns of 12:34
-
-
-class Box(Struct, frozen=True):
-    """In cells, from the upper left corner of the screen or of the lane."""
-
-    x: int
-    y: int
-    width: int
-    height: int
 
 
 class Needs(Struct, frozen=True):

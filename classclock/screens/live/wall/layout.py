@@ -6,8 +6,9 @@ in two columns.
 
 from msgspec import Struct
 
+from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
-from classclock.screens.live.wall.lane_layout import Box, LaneLayout, Needs, lane_layout
+from classclock.screens.live.wall.lane_layout import LaneLayout, Needs, lane_layout
 from classclock.units.cell_dots import CellDots
 
 MOST_LANES = 26

@@ -11,12 +11,12 @@ from textual.widget import Widget
 
 from classclock.screens.canvas.cells import Side
 from classclock.screens.canvas.ground import Ground
+from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.placed import Placed
 from classclock.screens.live.wall.big_clock import BigClock, ClockFace
 from classclock.screens.live.wall.heading import Heading, around_lines, beside_lines
-from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.live.wall.layout import MOST_LANES, WallLayout, wall_layout
 from classclock.units.cell_dots import CellDots

@@ -12,14 +12,14 @@ from math import ceil
 from msgspec.structs import replace
 
 from classclock.screens.canvas.layout.parts import (
+    Arrangement,
     Beside,
     Drawn,
+    Grid,
     Lead,
-    Part,
+    OneOf,
     Stack,
-    Table,
-    Text,
-    Ways,
+    Written,
 )
 from tests.screens.canvas.layout.toy_measure import ToyMeasure
 
@@ -31,10 +31,12 @@ Sizes = dict[str, int]
 class Tried:
     """All that the rule says of a screen's sizes and pages."""
 
-    def __init__(self, part: Part, columns: int, rows: int, lead: Lead | None = None) -> None:
+    def __init__(
+        self, part: Arrangement, columns: int, rows: int, lead: Lead | None = None
+    ) -> None:
         self.part, self.columns, self.rows, self.lead = part, columns, rows, lead
         self.ways = [(one, {leaf.group for leaf in every_leaf(one)}) for one in ways_of(part)]
-        self.members: dict[str, list[Text | Drawn]] = {}
+        self.members: dict[str, list[Written | Drawn]] = {}
         for leaf in every_leaf(part):
             self.members.setdefault(leaf.group, []).append(leaf)
 
@@ -45,11 +47,11 @@ class Tried:
         return max(leaf.matters for leaf in self.members[group])
 
     def is_text(self, group: str) -> bool:
-        return isinstance(self.members[group][0], Text)
+        return isinstance(self.members[group][0], Written)
 
     def ladder(self, group: str) -> list[int]:
         """The sizes that the group can have."""
-        texts = [leaf for leaf in self.members[group] if isinstance(leaf, Text)]
+        texts = [leaf for leaf in self.members[group] if isinstance(leaf, Written)]
         free = [t for t in texts if t.words and len(MEASURE.sizes(t.words, self.rows)) > 1]
         if not free:
             return [1]
@@ -154,10 +156,10 @@ class Tried:
         return None
 
 
-def every_leaf(part: Part) -> Iterator[Text | Drawn]:
-    if isinstance(part, Text | Drawn):
+def every_leaf(part: Arrangement) -> Iterator[Written | Drawn]:
+    if isinstance(part, Written | Drawn):
         yield part
-    elif isinstance(part, Table):
+    elif isinstance(part, Grid):
         for row in part.rows:
             for cell in row:
                 yield from every_leaf(cell)
@@ -168,10 +170,10 @@ def every_leaf(part: Part) -> Iterator[Text | Drawn]:
             yield from every_leaf(one)
 
 
-def ways_of(part: Part) -> Iterator[Part]:
+def ways_of(part: Arrangement) -> Iterator[Arrangement]:
     """The part in each of its ways."""
     match part:
-        case Ways(parts=parts):
+        case OneOf(parts=parts):
             for one in parts:
                 yield from ways_of(one)
         case Stack(parts=parts) | Beside(parts=parts):
@@ -181,15 +183,15 @@ def ways_of(part: Part) -> Iterator[Part]:
             yield part
 
 
-def longest_paged(part: Part) -> int:
-    if isinstance(part, Table):
+def longest_paged(part: Arrangement) -> int:
+    if isinstance(part, Grid):
         return len(part.rows) if part.paged else 1
-    if isinstance(part, Text | Drawn):
+    if isinstance(part, Written | Drawn):
         return 1
     return max(map(longest_paged, part.parts))
 
 
-def is_there(part: Part, sizes: Sizes) -> bool:
+def is_there(part: Arrangement, sizes: Sizes) -> bool:
     return any(
         sizes[leaf.group] and (isinstance(leaf, Drawn) or leaf.words) for leaf in every_leaf(part)
     )
@@ -197,7 +199,7 @@ def is_there(part: Part, sizes: Sizes) -> bool:
 
 @lru_cache(maxsize=200_000)
 def stands(
-    part: Part, columns: int, rows: int, sized: tuple[tuple[str, int], ...], pages: int
+    part: Arrangement, columns: int, rows: int, sized: tuple[tuple[str, int], ...], pages: int
 ) -> bool:
     """Whether there is any way at all."""
     sizes = dict(sized)
@@ -206,7 +208,7 @@ def stands(
     if not is_there(part, sizes):
         return True
     match part:
-        case Text():
+        case Written():
             size = sizes[part.group]
             return any(
                 len(lines) * size <= rows
@@ -215,7 +217,7 @@ def stands(
             )
         case Drawn(least=(wide, high)):
             return wide <= columns and high <= rows
-        case Ways():
+        case OneOf():
             raise AssertionError("one of its ways stands for it")
         case Stack():
             there = [one for one in part.parts if is_there(one, sizes)]
@@ -237,14 +239,14 @@ def stands(
                 )
                 for wides in splits(left, len(there))
             )
-        case Table():
+        case Grid():
             return any(
                 table_stands(part, across, (columns, rows), sized, pages) for across in part.across
             )
 
 
 def table_stands(
-    table: Table, across: int, box: tuple[int, int], sized: tuple[tuple[str, int], ...], pages: int
+    table: Grid, across: int, box: tuple[int, int], sized: tuple[tuple[str, int], ...], pages: int
 ) -> bool:
     sizes, (columns, rows) = dict(sized), box
     each = (columns - table.between * (across - 1)) // across
@@ -263,7 +265,7 @@ def table_stands(
 
 
 def narrowest(
-    cells: Sequence[Part], most: int, high: int, sized: tuple[tuple[str, int], ...]
+    cells: Sequence[Arrangement], most: int, high: int, sized: tuple[tuple[str, int], ...]
 ) -> int:
     """The columns in which all of them stand; one more than there are where they don't."""
     fitting = (
@@ -274,7 +276,7 @@ def narrowest(
     return next(fitting, most + 1)
 
 
-def breakings(text: Text) -> Iterator[list[str]]:
+def breakings(text: Written) -> Iterator[list[str]]:
     """Every way to break it; a number and `kg` stay together."""
     words = text.words.replace(" kg", "\0kg").split(" ")
     gaps = len(words) - 1 if text.breaks else 0

@@ -5,15 +5,15 @@ from random import Random
 from msgspec.structs import replace
 
 from classclock.screens.canvas.layout.parts import (
+    Arrangement,
     Beside,
     Drawn,
+    Grid,
     Lead,
-    Part,
+    OneOf,
     Role,
     Stack,
-    Table,
-    Text,
-    Ways,
+    Written,
 )
 
 WORDS = ("7", "12", "7+12", "Jo", "Ilse", "row", "12 row", "5 kg a", "do it now", "a~b", "")
@@ -28,14 +28,14 @@ class RandomScreen:
         self._leaves = 0
         self._roles: dict[str, Role] = {}
         self.columns, self.rows = self._random.randint(6, 26), self._random.randint(2, 13)
-        self.part: Part = Stack((self._part(2), self._part(1)))
+        self.part: Arrangement = Stack((self._part(2), self._part(1)))
         rooms = [group for group, role in self._roles.items() if role == "room"]
         self.lead = None
         if rooms and self._random.random() < 0.3:
             first, *others = self._random.sample(rooms, len(rooms))
             self.lead = Lead(first, self._random.choice((1.0, 1.5, 2.0)), tuple(others[:1]))
 
-    def _part(self, depth: int) -> Part:
+    def _part(self, depth: int) -> Arrangement:
         kind = self._random.choice(
             ("leaf", "stack", "beside", "table", "ways")[: 5 if depth else 1]
         )
@@ -45,16 +45,16 @@ class RandomScreen:
             case "beside":
                 return Beside(self._parts(depth), gap=self._random.choice((0, 1)))
             case "ways":
-                return Ways(self._parts(depth))
+                return OneOf(self._parts(depth))
             case "table":
                 return self._table()
             case _:
                 return self._leaf("abcd")
 
-    def _parts(self, depth: int) -> tuple[Part, ...]:
+    def _parts(self, depth: int) -> tuple[Arrangement, ...]:
         return tuple(self._part(depth - 1) for _ in range(self._random.randint(1, 3)))
 
-    def _leaf(self, groups: str) -> Text | Drawn:
+    def _leaf(self, groups: str) -> Written | Drawn:
         self._leaves += 1
         if self._random.random() < 0.15:
             group = self._random.choice("xy")
@@ -64,7 +64,7 @@ class RandomScreen:
                 (group, self._leaves), group, (wide, high), (wide + 4, high + 2), role, ord(group)
             )
         group = self._random.choice(groups)
-        return Text(
+        return Written(
             (group, self._leaves),
             self._random.choice(WORDS),
             group,
@@ -74,15 +74,15 @@ class RandomScreen:
             most=3 if group == "d" else 9,
         )
 
-    def _table(self) -> Table:
+    def _table(self) -> Grid:
         columns = [self._leaf(group) for group in self._random.sample("abcd", 2)]
         count = self._random.randint(1, 4)
         rows = tuple(tuple(self._like(cell) for cell in columns) for _ in range(count))
-        under: tuple[Part, ...] = ()
+        under: tuple[Arrangement, ...] = ()
         if self._random.random() < 0.3:
             below = self._leaf("cd")
             under = tuple(self._like(below) for _ in range(count))
-        return Table(
+        return Grid(
             rows,
             under,
             across=self._random.choice(((1,), (1, 2), (2, 1), (1, 2, 3))),
@@ -91,7 +91,7 @@ class RandomScreen:
             paged=self._random.random() < 0.3,
         )
 
-    def _like(self, leaf: Text | Drawn) -> Text | Drawn:
+    def _like(self, leaf: Written | Drawn) -> Written | Drawn:
         self._leaves += 1
         name = leaf.group, self._leaves
         if isinstance(leaf, Drawn):

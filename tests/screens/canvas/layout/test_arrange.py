@@ -10,15 +10,15 @@ from classclock.screens.canvas.layout.arrange import arrange, largest_alone
 from classclock.screens.canvas.layout.breaking import lines_of, unbroken
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.layout.parts import (
+    Arrangement,
     Beside,
     Drawn,
+    Grid,
     Lead,
-    Part,
+    OneOf,
     Role,
     Stack,
-    Table,
-    Text,
-    Ways,
+    Written,
 )
 from classclock.screens.canvas.look import Look
 from tests.screens.canvas.layout.toy_measure import ToyMeasure
@@ -27,8 +27,8 @@ TOY = ToyMeasure()
 CELLS = CellMeasure(Terminal())
 
 
-def words(text: str, *, role: Role = "room", matters: int = 0, breaks: bool = False) -> Text:
-    return Text(text, text, text, role, matters, breaks)
+def words(text: str, *, role: Role = "room", matters: int = 0, breaks: bool = False) -> Written:
+    return Written(text, text, text, role, matters, breaks)
 
 
 def test_a_number_stays_with_its_unit() -> None:
@@ -44,7 +44,7 @@ def test_a_word_that_begins_like_a_unit_is_a_word() -> None:
 
 
 def test_texts_of_a_group_have_one_size() -> None:
-    part = Stack((Text("a", "Jo", "name"), Text("b", "Wilhelmina", "name"), words("12")))
+    part = Stack((Written("a", "Jo", "name"), Written("b", "Wilhelmina", "name"), words("12")))
     found = arrange(part, 20, 9, TOY)
     assert found.sizes == {"name": 1, "12": 4}
     assert found.spots["a"].size == found.spots["b"].size == 1
@@ -117,15 +117,15 @@ def test_what_breaks_leaves_its_neighbour_the_columns_that_it_needs() -> None:
     assert found.spots["12"].box.x == 5
 
 
-def rows(count: int) -> tuple[tuple[Part, ...], ...]:
+def rows(count: int) -> tuple[tuple[Arrangement, ...], ...]:
     return tuple(
-        (Text(("key", n), "7", "key"), Text(("name", n), name, "name"))
+        (Written(("key", n), "7", "key"), Written(("name", n), name, "name"))
         for n, name in enumerate(("Jo", "Ilse", "Bo", "Al", "Tuva")[:count])
     )
 
 
 def test_columns_of_a_table_share_a_width_and_rows_go_down_first() -> None:
-    found = arrange(Table(rows(5), across=(1, 2), gap=1, between=2), 22, 4, TOY)
+    found = arrange(Grid(rows(5), across=(1, 2), gap=1, between=2), 22, 4, TOY)
     assert found.sizes == {"key": 1, "name": 1}
     corners = [(found.spots["name", n].box.x, found.spots["name", n].box.y) for n in range(5)]
     assert corners == [(2, 0), (2, 1), (2, 2), (14, 0), (14, 1)]
@@ -133,8 +133,8 @@ def test_columns_of_a_table_share_a_width_and_rows_go_down_first() -> None:
 
 
 def test_a_table_stands_in_as_many_columns_as_make_it_largest() -> None:
-    assert arrange(Table(rows(4), across=(1, 2), between=1), 40, 6, TOY).sizes["name"] == 3
-    assert arrange(Table(rows(4), across=(1,), between=1), 40, 6, TOY).sizes["name"] == 1
+    assert arrange(Grid(rows(4), across=(1, 2), between=1), 40, 6, TOY).sizes["name"] == 3
+    assert arrange(Grid(rows(4), across=(1,), between=1), 40, 6, TOY).sizes["name"] == 1
 
 
 def test_a_drawn_detail_is_shown_in_its_least_size_or_not_and_takes_what_it_wishes() -> None:
@@ -146,20 +146,20 @@ def test_a_drawn_detail_is_shown_in_its_least_size_or_not_and_takes_what_it_wish
 
 def test_what_may_stand_in_several_ways_stands_in_the_first_of_the_best() -> None:
     wide, high = Beside((words("12"), words("7"))), Stack((words("12"), words("7")))
-    assert arrange(Ways((wide, high)), 20, 4, TOY).spots["7"].box.y == 0
-    assert arrange(Ways((wide, high)), 9, 9, TOY).spots["7"].box.x == 0
-    assert arrange(Ways((high, wide)), 20, 8, TOY).spots["7"].box.x == 0
+    assert arrange(OneOf((wide, high)), 20, 4, TOY).spots["7"].box.y == 0
+    assert arrange(OneOf((wide, high)), 9, 9, TOY).spots["7"].box.x == 0
+    assert arrange(OneOf((high, wide)), 20, 8, TOY).spots["7"].box.x == 0
 
 
 def test_pages_are_the_fewest_on_which_no_text_is_in_its_least_size() -> None:
-    table = Table(rows(5), gap=1, paged=True)
+    table = Grid(rows(5), gap=1, paged=True)
     assert len(arrange(table, 40, 15, TOY).pages) == 1
     found = arrange(table, 40, 9, TOY)
     assert [len(spots) for spots in found.pages] == [6, 4]
     assert found.sizes == {"key": 3, "name": 3}
     assert len(arrange(table, 8, 9, TOY).pages) == 1, "no number of pages makes it wider"
     assert len(arrange(table, 8, 3, TOY).pages) == 2, "not all stands on fewer"
-    assert len(arrange(Table(rows(5), gap=1), 40, 9, TOY).pages) == 1
+    assert len(arrange(Grid(rows(5), gap=1), 40, 9, TOY).pages) == 1
 
 
 def test_what_is_left_goes_between() -> None:
@@ -170,15 +170,15 @@ def test_what_is_left_goes_between() -> None:
 
 
 def test_one_name_that_no_letters_have_holds_back_nobody_else() -> None:
-    part = Stack((Text("a", "Jo", "name"), Text("b", "a~b", "name")))
+    part = Stack((Written("a", "Jo", "name"), Written("b", "a~b", "name")))
     assert arrange(part, 20, 6, TOY).sizes == {"name": 3}
 
 
 def test_a_group_has_one_role_and_a_cell_one_way() -> None:
     with pytest.raises(ValueError, match="one role"):
-        arrange(Stack((Text("a", "a", "g"), Text("b", "b", "g", "detail"))), 9, 9, TOY)
+        arrange(Stack((Written("a", "a", "g"), Written("b", "b", "g", "detail"))), 9, 9, TOY)
     with pytest.raises(ValueError, match="one way only"):
-        arrange(Table(((Ways((words("a"), words("b"))),),)), 9, 9, TOY)
+        arrange(Grid(((OneOf((words("a"), words("b"))),),)), 9, 9, TOY)
 
 
 def test_how_large_one_could_be_alone() -> None:

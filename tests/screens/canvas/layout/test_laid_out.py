@@ -8,8 +8,8 @@ from hypothesis import strategies as st
 
 from classclock.screens.canvas.layout.arrange import Arranged, arrange, largest_alone
 from classclock.screens.canvas.layout.compiling import leaves
-from classclock.screens.canvas.layout.nodes import Box, Spot, Spots
-from classclock.screens.canvas.layout.parts import Beside, Part, Stack, Table, Text
+from classclock.screens.canvas.layout.nodes import Box, Spots
+from classclock.screens.canvas.layout.parts import Arrangement, Beside, Grid, Stack, Written
 from tests.screens.canvas.layout.random_screens import RandomScreen
 from tests.screens.canvas.layout.toy_measure import ToyMeasure
 
@@ -49,11 +49,11 @@ def test_every_text_stands_whole_in_its_size(screen: RandomScreen) -> None:
     found = laid(screen)
     if not found.whole:
         return
-    shown: dict[object, Spot] = {}
+    shown: Spots = {}
     for spots in found.pages:
         shown |= spots
     for leaf in leaves(screen.part):
-        if isinstance(leaf, Text) and leaf.name in shown:
+        if isinstance(leaf, Written) and leaf.name in shown:
             spot = shown[leaf.name]
             assert spot.size == found.sizes[leaf.group]
             assert " ".join(spot.lines) == leaf.words
@@ -75,7 +75,7 @@ def test_the_order_is_kept(screen: RandomScreen) -> None:
             assert_in_order(screen.part, spots)
 
 
-def assert_in_order(part: Part, spots: Spots) -> None:
+def assert_in_order(part: Arrangement, spots: Spots) -> None:
     match part:
         case Stack(parts=parts):
             boxes = [within for one in parts if (within := list(boxes_of(one, spots)))]
@@ -85,7 +85,7 @@ def assert_in_order(part: Part, spots: Spots) -> None:
             boxes = [within for one in parts if (within := list(boxes_of(one, spots)))]
             for left, right in pairwise(boxes):
                 assert max(b.x + b.width for b in left) <= min(b.x for b in right)
-        case Table(rows=rows):
+        case Grid(rows=rows):
             corners = [(b.x, b.y) for row in rows for b in list(boxes_of(row[0], spots))[:1]]
             assert corners == sorted(corners)
             parts = ()
@@ -95,7 +95,7 @@ def assert_in_order(part: Part, spots: Spots) -> None:
         assert_in_order(one, spots)
 
 
-def boxes_of(part: Part, spots: Spots) -> Iterator[Box]:
+def boxes_of(part: Arrangement, spots: Spots) -> Iterator[Box]:
     return (spots[leaf.name].box for leaf in leaves(part) if leaf.name in spots)
 
 
@@ -112,7 +112,7 @@ def test_in_a_larger_box_no_text_is_smaller(screen: RandomScreen, wider: int, hi
     musts = [leaf for leaf in leaves(screen.part) if leaf.role != "detail"]
     if len(small.pages) > 1 or any(not small.sizes[leaf.group] for leaf in musts):
         return  # fewer pages, or more on them
-    room = {one.group for one in musts if isinstance(one, Text) and one.role != "coach"}
+    room = {one.group for one in musts if isinstance(one, Written) and one.role != "coach"}
     before, after = (sorted(found.sizes[group] for group in room) for found in (small, large))
     assert after >= before
 
@@ -123,7 +123,7 @@ def test_no_group_is_larger_than_it_could_be_alone(screen: RandomScreen) -> None
     if len(found.pages) > 1 or not found.whole or found.left_out:
         return
     for leaf in leaves(screen.part):
-        if isinstance(leaf, Text) and leaf.role in ("room", "caution"):
+        if isinstance(leaf, Written) and leaf.role in ("room", "caution"):
             alone = largest_alone(
                 screen.part, leaf.group, screen.columns, screen.rows, MEASURE, lead=screen.lead
             )

@@ -9,11 +9,11 @@ from hypothesis import strategies as st
 
 from classclock.machine.terminal import ALL, Colours, Terminal
 from classclock.screens.canvas.cells import plain_text
+from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.letters.outline_type import text_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import theme_for
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.lane_layout import Box
 from classclock.screens.live.wall.layout import WallLayout, wall_layout
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent
