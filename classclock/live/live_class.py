@@ -25,9 +25,7 @@ from classclock.tally.decide_fitting import decide_fitting
 from classclock.tally.decide_groups import (
     AS_PLANNED,
     SharedWay,
-    decide_partners,
     decide_swap,
-    decide_teams,
     decide_way,
 )
 from classclock.tally.decide_people import (
@@ -149,20 +147,6 @@ class LiveClass:
     def change_person(self, person: Person) -> Outcome:
         """Another name, key or mark for the person of this id."""
         return self._came(decide_change(self.record, person, self.clock.now()))
-
-    def set_partners(self, segment: int, groups: Groups) -> Outcome:
-        """Before a segment starts: who shares a bar in it, by ids, turn by turn; (): nobody."""
-        return self._came(decide_partners(self.record, segment, groups, self.clock.now()))
-
-    def set_teams(
-        self, segment: int, groups: Groups, how: str = "", seed: int | None = None
-    ) -> Outcome:
-        """Before a segment starts: who shares a tally in it, by ids; (): as the plan has it.
-
-        `how` says in words how they came about, `seed` with what the lot was drawn.
-        """
-        made = ev.TeamsSet(self.clock.now(), segment, groups, how, seed)
-        return self._came(decide_teams(self.record, made))
 
     def share_so(self, segment: int, way: SharedWay = AS_PLANNED) -> Outcome:
         """Before a segment starts: all that is shared in it, in this way, or as planned."""

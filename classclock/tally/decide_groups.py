@@ -34,40 +34,15 @@ _TWICE = Refusal("nobody is in two groups: put each in one")
 _BY_HAND = ", then changed by hand"
 
 
-def decide_partners(
-    record: ClassRecord, segment: int, groups: Groups, at: int
-) -> tuple[ev.Event, ...] | Refusal:
-    """These share a bar in a segment, turn by turn; no groups: nobody does."""
-    shared = tuple(group for group in groups if len(group) > 1)
-    wrong = _wrong(record, segment, shared)
-    return wrong or (ev.PartnersSet(at, segment, shared),)
-
-
-def decide_teams(record: ClassRecord, made: ev.TeamsSet) -> tuple[ev.Event, ...] | Refusal:
-    """These share a tally in a segment; no groups: as the plan has it.
-
-    Where equipment is shared too, the teams take the places that were given out.
-    """
-    segment, groups = made.segment, made.groups
-    if wrong := _wrong(record, segment, groups):
-        return wrong
-    sharing = record.shared.get(segment)
-    if sharing is None:
-        return (made,)
-    if not groups or len(groups) != len(sharing.places):
-        return Refusal("the equipment is shared by other teams: ctrl+t and 0 first, then the teams")
-    places = tuple(
-        replace(place, members=group) for place, group in zip(sharing.places, groups, strict=True)
-    )
-    return (made, ev.EquipmentShared(made.at, segment, replace(sharing, places=places)))
-
-
 def decide_way(
     record: ClassRecord, segment: int, way: SharedWay, at: int
 ) -> tuple[ev.Event, ...] | Refusal:
     """All at once: equipment, bars and tallies shared in this way and in no other."""
     if _started(record, segment):
         return _STARTED
+    for groups in (way.partners, way.teams.groups if way.teams is not None else ()):
+        if wrong := _wrong(record, groups):
+            return wrong
     made: list[ev.Event] = []
     if way.sharing != record.shared.get(segment):
         made.append(ev.EquipmentShared(at, segment, way.sharing))
@@ -141,9 +116,7 @@ def _swapped(groups: Groups, swapped: dict[str, str]) -> Groups:
     return tuple(tuple(swapped.get(one, one) for one in group) for group in groups)
 
 
-def _wrong(record: ClassRecord, segment: int, groups: Groups) -> Refusal | None:
-    if _started(record, segment):
-        return _STARTED
+def _wrong(record: ClassRecord, groups: Groups) -> Refusal | None:
     named = [ident for group in groups for ident in group]
     if not {person.id for person in record.here}.issuperset(named):
         return _NOT_HERE

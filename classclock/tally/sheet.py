@@ -37,7 +37,6 @@ class Sheet(Struct, frozen=True):
     piece: Piece
     timeline: Timeline
     clock: RunningTime
-    segment_index: int
     heat: int
     lanes: tuple[Lane, ...]
     """As they stood at the start, and those who joined."""
@@ -62,7 +61,6 @@ class Sheet(Struct, frozen=True):
             piece=piece,
             timeline=timeline,
             clock=RunningTime(event.go),
-            segment_index=event.segment,
             heat=event.heat,
             lanes=event.lanes,
             tallies={},

@@ -11,8 +11,9 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.strength.class_loads import ClassLoads, LiftHistory
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
+from classclock.tally.decide_groups import SharedWay
 from classclock.tally.lane_keys import people_named
-from classclock.tally.lanes import Choice, Person
+from classclock.tally.lanes import Choice, Person, Teams
 from classclock.tally.record import ClassRecord
 from classclock.units.bars_and_plates import Equipment
 
@@ -154,8 +155,9 @@ def test_what_is_agreed_before_the_start_is_an_event_of_that_moment(opened: Clas
         ev.OptionChosen(1_000, "Ilse", TURNTABLE, (1,), None, 0),
     )
     pair = (("Ilse", "Bram"),)
-    assert live.set_partners(TURNTABLE, pair).events == (ev.PartnersSet(1_000, TURNTABLE, pair),)
-    assert live.set_teams(TURNTABLE, pair, "drawn by lot", 7).events == (
+    drawn = SharedWay(partners=pair, teams=Teams(pair, "drawn by lot"), seed=7)
+    assert live.share_so(TURNTABLE, drawn).events == (
+        ev.PartnersSet(1_000, TURNTABLE, pair),
         ev.TeamsSet(1_000, TURNTABLE, pair, "drawn by lot", 7),
     )
     assert live.share_so(TURNTABLE).events == (

@@ -10,9 +10,7 @@ from classclock.tally.class_lineup import all_heats, partners_now
 from classclock.tally.decide_groups import (
     AS_PLANNED,
     SharedWay,
-    decide_partners,
     decide_swap,
-    decide_teams,
     decide_way,
 )
 from classclock.tally.lane_keys import people_named
@@ -48,19 +46,14 @@ def board(depot: Plan) -> ClassRecord:
 
 def test_partners_keep_their_lanes_and_keys_and_stand_beside_each_other(board: ClassRecord) -> None:
     groups = (("Noor", "Ilse"), ("Bram", "Tuva", "Piet"))
-    shared = done(board, decide_partners(board, PIECE, groups, 1))
+    shared = done(board, decide_way(board, PIECE, SharedWay(partners=groups), 1))
     lanes = all_heats(shared, None)
     assert [lane.name for lane in lanes] == ["Noor", "Ilse", "Bram", "Tuva", "Piet"]
     assert [lane.key for lane in lanes] == ["n", "i", "b", "t", "p"]
     assert all(lane.members == (lane.id,) for lane in lanes)
     assert partners_now(shared, lanes) == groups
-    nobody = done(shared, decide_partners(shared, PIECE, (), 2))
+    nobody = done(shared, decide_way(shared, PIECE, AS_PLANNED, 2))
     assert (names(nobody), nobody.partners) == (list(NAMES), {})
-
-
-def test_one_alone_is_no_partner(board: ClassRecord) -> None:
-    decided = decide_partners(board, PIECE, (("Ilse", "Bram"), ("Noor",)), 1)
-    assert decided == (ev.PartnersSet(1, PIECE, (("Ilse", "Bram"),)),)
 
 
 def test_partners_are_those_who_are_here_and_in_one_heat(board: ClassRecord) -> None:
@@ -76,31 +69,13 @@ def test_partners_are_those_who_are_here_and_in_one_heat(board: ClassRecord) -> 
 
 
 def test_teams_share_a_lane_and_who_is_in_none_comes_after(board: ClassRecord) -> None:
-    made = ev.TeamsSet(1, PIECE, (("Tuva", "Ilse"), ("Noor", "Bram")), "drawn by lot", 7)
-    shared = done(board, decide_teams(board, made))
+    made = Teams((("Tuva", "Ilse"), ("Noor", "Bram")), "drawn by lot")
+    shared = done(board, decide_way(board, PIECE, SharedWay(teams=made, seed=7), 1))
     assert names(shared) == ["Tuva + Ilse", "Noor + Bram", "Piet"]
-    assert shared.teams[PIECE] == Teams(made.groups, "drawn by lot")
+    assert shared.teams[PIECE] == made
     gone = folded(shared, ev.PersonLeft(2, "Tuva"))
     assert names(gone) == ["Ilse", "Noor + Bram", "Piet"]
     assert names(folded(shared, ev.TeamsSet(2, PIECE, ()))) == list(NAMES)
-
-
-def test_teams_take_the_places_that_were_given_out_where_there_are_as_many(
-    board: ClassRecord,
-) -> None:
-    places = (Place(("Ilse", "Bram")), Place(("Noor", "Piet"), 2, 1), Place(("Tuva",), 2))
-    heats = folded(board, ev.EquipmentShared(1, PIECE, Sharing("heats", places)))
-    made = ev.TeamsSet(2, PIECE, (("Tuva", "Piet"), ("Ilse", "Noor"), ("Bram",)), "by lot")
-    shared = done(heats, decide_teams(heats, made))
-    lanes = all_heats(shared, None)
-    assert [(lane.name, lane.heat, lane.start_station) for lane in lanes] == [
-        ("Tuva + Piet", 1, 0),
-        ("Ilse + Noor", 2, 1),
-        ("Bram", 2, 0),
-    ]
-    fewer = decide_teams(heats, ev.TeamsSet(2, PIECE, (("Tuva", "Piet"),)))
-    assert isinstance(fewer, Refusal)
-    assert "ctrl+t and 0 first" in fewer.text
 
 
 @pytest.mark.parametrize(
@@ -114,8 +89,8 @@ def test_what_cant_be_is_refused_with_what_to_do(
     board: ClassRecord, groups: tuple[tuple[str, ...], ...], why: str
 ) -> None:
     for decided in (
-        decide_partners(board, PIECE, groups, 1),
-        decide_teams(board, ev.TeamsSet(1, PIECE, groups)),
+        decide_way(board, PIECE, SharedWay(partners=groups), 1),
+        decide_way(board, PIECE, SharedWay(teams=Teams(groups)), 1),
     ):
         assert isinstance(decided, Refusal)
         assert decided.text.startswith(why)
@@ -124,8 +99,6 @@ def test_what_cant_be_is_refused_with_what_to_do(
 def test_what_has_been_started_goes_on_as_it_began(board: ClassRecord) -> None:
     started = folded(board, ev.SegmentStarted(1, PIECE, 1, 11, all_heats(board, None)))
     for decided in (
-        decide_partners(started, PIECE, (("Ilse", "Bram"),), 2),
-        decide_teams(started, ev.TeamsSet(2, PIECE, (("Ilse", "Bram"),))),
         decide_way(started, PIECE, AS_PLANNED, 2),
         decide_swap(started, "Ilse", "Bram", 2),
     ):
@@ -133,7 +106,8 @@ def test_what_has_been_started_goes_on_as_it_began(board: ClassRecord) -> None:
     first = folded(board, ev.SegmentChosen(1, 0), ev.SegmentStarted(1, 0, 1, 11, ()))
     assert isinstance(decide_way(first, 0, AS_PLANNED, 2), Refusal)
     anew = folded(started, ev.SegmentChosen(3, PIECE, anew=True))
-    assert not isinstance(decide_partners(anew, PIECE, (("Ilse", "Bram"),), 4), Refusal)
+    pair = SharedWay(partners=(("Ilse", "Bram"),))
+    assert not isinstance(decide_way(anew, PIECE, pair, 4), Refusal)
 
 
 PARTNERS = (("Ilse", "Bram"), ("Noor", "Piet"))

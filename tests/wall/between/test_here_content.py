@@ -12,6 +12,7 @@ from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.tally import commands as cmd
+from classclock.tally.decide_groups import SharedWay
 from classclock.tally.lanes import Choice, Person
 from classclock.units.loads import parse_load
 from classclock.wall.between.here_content import here_content
@@ -99,7 +100,7 @@ def test_options_loads_and_who_is_in_a_team_with_whom(session: Session) -> None:
 
 def test_who_shares_a_bar_with_whom_and_two_who_change_places(session: Session) -> None:
     pass_over(session, 1)
-    session.live.set_partners(1, (("i1", "n1"),))
+    session.live.share_so(1, SharedWay(partners=(("i1", "n1"),)))
     assert said(session.live) == ["• 60 kg, with Noor", "• -", "60 kg, with Ilse"]
     session.live.do(cmd.SwapPlaces("b1", "n1"))
     assert said(session.live) == ["• 60 kg, with Bram", "• -, with Ilse", "60 kg"]
