@@ -55,7 +55,7 @@ from classclock.screens.canvas.layout.compiling import Compiler, most_rows
 from classclock.screens.canvas.layout.grouping import groups_of, leading
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
-from classclock.screens.canvas.layout.parts import Arrangement, Lead
+from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
 from classclock.screens.canvas.layout.search import SizeSearch, SizesFound
 
 
@@ -80,9 +80,15 @@ class Arranged(Struct, frozen=True):
 
 @lru_cache(maxsize=64)
 def arrange(
-    part: Arrangement, columns: int, rows: int, measure: Measure, *, lead: Lead | None = None
+    part: Arrangement,
+    columns: int,
+    rows: int,
+    measure: Measure,
+    *,
+    lead: Lead | None = None,
+    most_pages: int = MOST,
 ) -> Arranged:
-    """Each part's spot in a box of this size.
+    """Each part's spot in a box of this size, on no more than so many pages.
 
     Raises ValueError where two leaves of one group disagree about their role, or where a cell of a
     table could stand in several ways.
@@ -90,7 +96,7 @@ def arrange(
     groups = groups_of(part, rows, measure)
     search = SizeSearch(groups, columns, rows, leading(lead, groups))
     compiler = Compiler([group.name for group in groups], measure)
-    pages, nodes = _fewest_pages(part, compiler, search)
+    pages, nodes = _fewest_pages(part, compiler, search, most_pages)
     found = search.largest(nodes)
     whole = bool(search.standing(found.sizes, found.nodes))
     box = Box(0, 0, columns, rows)
@@ -102,12 +108,12 @@ def arrange(
 
 
 def _fewest_pages(
-    part: Arrangement, compiler: Compiler, search: SizeSearch
+    part: Arrangement, compiler: Compiler, search: SizeSearch, most: int
 ) -> tuple[int, list[Node]]:
     """The fewest on which no text of the room is in its least size; else on which all stands."""
     ways = [compiler.ways(part)]
     for wanted in (search.second, search.first):
-        for pages in range(1, most_rows(part) + 1):
+        for pages in range(1, min(most, most_rows(part)) + 1):
             if pages > len(ways):
                 ways.append(compiler.ways(part, pages))
             if search.standing(wanted, ways[pages - 1]) is not None:

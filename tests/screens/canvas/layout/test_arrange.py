@@ -160,6 +160,7 @@ def test_pages_are_the_fewest_on_which_no_text_is_in_its_least_size() -> None:
     assert len(arrange(table, 8, 9, TOY).pages) == 1, "no number of pages makes it wider"
     assert len(arrange(table, 8, 3, TOY).pages) == 2, "not all stands on fewer"
     assert len(arrange(Grid(rows(5), gap=1), 40, 9, TOY).pages) == 1
+    assert len(arrange(table, 40, 9, TOY, most_pages=1).pages) == 1
 
 
 def test_what_is_left_goes_between() -> None:
