@@ -45,7 +45,8 @@ def _lift_lane(lane: LiftLane, keys: Collection[str]) -> LiftLane:
         lane = replace(lane, change=replace(lane.change, plates=""))
     if lane.key not in keys:
         return lane
-    return replace(lane, amount="", unit="", bar="", plates=(), side="", words=DASH, later="")
+    kept = replace(lane, amount=DASH, unit="", bar="", plates=(), side="", which="")
+    return replace(kept, words="", later="")
 
 
 def score_kept_off(row: ScoreRow, *, by_load: bool) -> ScoreRow:

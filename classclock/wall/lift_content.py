@@ -63,7 +63,9 @@ class LiftLane(Struct, frozen=True):
     """What the bare bar weighs, without its unit; empty where no bar is used."""
     plates: tuple[PlateShape, ...] = ()
     side: str = ""
-    """The plates in words, where they can't be drawn."""
+    """The plates in words."""
+    which: str = ""
+    """The bar in words, where the club has several."""
     words: str = ""
     later: str = ""
     """The loads of the sets after this, and what else is to be known."""
@@ -71,13 +73,22 @@ class LiftLane(Struct, frozen=True):
     waits: bool = False
     change: BarChange = BarChange()
 
+    @property
+    def plate_words(self) -> str:
+        """The plates of one side as they are called across the room: `20+5+1.25`."""
+        return "+".join(plate.label for plate in self.plates) or self.side
+
 
 class LiftBoard(Struct, frozen=True):
     title: str
-    """Which set it is, and for how many reps."""
+    """Which set it is."""
+    work: str
+    """What is lifted in it: `3 at 65 %`."""
     lanes: tuple[LiftLane, ...]
     short: str
     """What is short for all to lift at once; empty where there is enough."""
+    page: int = 0
+    """Which of the pages that it takes is on, counted on beyond the last."""
 
 
 def lift_board(live: LiveClass) -> LiftBoard | None:
@@ -90,7 +101,7 @@ def lift_board(live: LiveClass) -> LiftBoard | None:
     flagged = {flag.person_id for flag in open_flags(live.record, loads, (index,))}
     first = f"set 1 of {len(segment.sets)}" if len(segment.sets) > 1 else "one set"
     drawn, short = _lanes(live, loads, lanes, flagged)
-    return LiftBoard(f"{first}: {set_words(segment.sets[0])}", drawn, short)
+    return LiftBoard(first, set_words(segment.sets[0]), drawn, short)
 
 
 def _lanes(
@@ -120,7 +131,8 @@ def _lanes(
                 own[0].unit if own[0] is not None else "",
                 plain(loading.bar.weight.amount) if loading is not None else "",
                 side_shapes(loading) if loading is not None else (),
-                _side(loading, loads.equipment) if loading is not None else "",
+                printable(side_words(loading)) if loading is not None else "",
+                _which(loading, loads.equipment),
                 _instead(plan, own[0]),
                 _later(plan, own),
                 bool(flagged.intersection(lane.members)),
@@ -160,10 +172,9 @@ def _planned(piece: Piece, lane: Lane) -> tuple[Load | None, ...]:
     return tuple(piece.planned_load(lane, number + 1) for number in range(len(piece.segment.sets)))
 
 
-def _side(loading: Loading, equipment: Equipment) -> str:
-    """The plates in words, and on which bar where there are several."""
-    bar = f", {loading.bar.name}" if len(equipment.bars) > 1 else ""
-    return printable(f"{side_words(loading)}{bar}")
+def _which(loading: Loading | None, equipment: Equipment) -> str:
+    """The bar, where there are several."""
+    return printable(loading.bar.name) if loading is not None and len(equipment.bars) > 1 else ""
 
 
 def _instead(plan: LiftPlan | None, first: Load | None) -> str:

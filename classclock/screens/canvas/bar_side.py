@@ -44,6 +44,13 @@ def draw_side(
     return drawn if wide <= columns else None
 
 
+def side_columns(labels: Sequence[int]) -> int:
+    """Columns of a side whose labels are so wide, the bar's first."""
+    bar, *plates = labels
+    between = max(0, len(plates) - 1)
+    return bar + 1 + _SHAFT + sum(plates) + 2 * len(plates) + between + _SLEEVE
+
+
 def _plate(plate: PlateShape, rows: int, theme: Theme, *, dots: CellDots | None) -> Drawing:
     ground = theme.first.running
     least = min(rows, _LABEL_ROWS if dots else 1)

@@ -1,78 +1,79 @@
-"""The board of a lift: the plan above, everybody's load and plates under it."""
+"""The board of a lift: the set, what to look out for, everybody's load and plates."""
 
-from classclock.screens.canvas.cells import Drawing, above, beside
+from functools import partial
+
+from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arranged
+from classclock.screens.canvas.bar_side import draw_side
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.canvas.layout.nodes import Spots
+from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, least_rows, stack
-from classclock.screens.live.board.caution_lines import caution_ways, largest
-from classclock.screens.live.board.lift_drawing import draw_lifts
-from classclock.tally.signs import signed
+from classclock.screens.live.board.lift_layout import lift_layout, page_words
 from classclock.wall.board_content import BoardContent
-from classclock.wall.lift_content import LiftBoard
-
-_TWO_SIDES = 100
-"""Columns from which the cautions stand beside the plan."""
-_SHARE = 0.3
-"""Of the rows that goes to the plan, where everybody's loads leave it that."""
-_ROOMY = 6
-"""Rows of a plan that reads from afar."""
+from classclock.wall.lift_content import LiftBoard, LiftLane
 
 
 def draw_lift_body(
     content: BoardContent, lift: LiftBoard, columns: int, rows: int, look: Look
 ) -> Drawing:
     """What is between the board's first row and its foot. Cautions are never left out."""
-    two_sides = columns >= _TWO_SIDES
-    left = columns * 11 // 20
-    right = columns - left - 3
-    plan = _plan(content, lift, look)
-    cautions = caution_ways(content, look, right if two_sides else columns, rows)
-    ways = [_care(content, lift, one, look) for one in cautions]
-    if two_sides and ways[0]:
-        least = max(least_rows(plan, left, look), least_rows(ways[0], right, look))
-        high = _head_rows(least, len(lift.lanes), rows)
-        care = largest(ways, right, high, look)
-        head = beside(
-            stack(plan, left, high, look), look.gap(3, high), stack(care, right, high, look)
-        )
-    else:
-        ways = [(*plan, *care) for care in ways]
-        high = _head_rows(least_rows(ways[0], columns, look), len(lift.lanes), rows)
-        head = stack(largest(ways, columns, high, look), columns, high, look)
-    spare = 1 if rows >= 24 else 0
-    under = rows - high - spare
-    return above(head, look.gap(columns, spare), draw_lifts(lift.lanes, columns, under, look))
+    laid = lift_layout(content, lift, columns, rows, CellMeasure(look.terminal))
+    spots = laid.pages[lift.page % len(laid.pages)]
+    inks = {name: _ink(name, spots, lift, look) for name in spots}
+    inks["page"] = Ink(look.theme.quiet, words=_shown(spots, lift) if len(laid.pages) > 1 else "")
+    return draw_arranged(spots, columns, rows, look, inks=inks, drawers=_drawers(spots, lift, look))
 
 
-def _head_rows(least: int, lanes: int, rows: int) -> int:
-    """Rows of the plan: its share, less where lanes can be drawn large with what it gives up."""
-    wanted = max(least, round(rows * _SHARE))
-    if lanes * 3 > rows - least:
-        lanes = -(-lanes // 2)  # they stand in two columns
-    for each, head in ((6, _ROOMY), (3, least)):
-        left = rows - 1 - lanes * each
-        if left >= max(least, head):
-            return min(wanted, left)
-    return min(wanted, max(least, rows - 1))
+def _shown(spots: Spots, lift: LiftBoard) -> str:
+    here = [at for at, _ in enumerate(lift.lanes, start=1) if ("key", at - 1) in spots]
+    return page_words(here[0], here[-1], len(lift.lanes))
 
 
-def _plan(content: BoardContent, lift: LiftBoard, look: Look) -> tuple[Line, ...]:
-    quiet = look.theme.quiet
-    return (
-        Line(content.name, "title", bold=True),
-        Line(lift.title, "main", bold=True),
-        Line(content.words, keep=6, ink=quiet),
-        *(Line(text, keep=5) for text in content.lines),
-    )
-
-
-def _care(
-    content: BoardContent, lift: LiftBoard, cautions: tuple[Line, ...], look: Look
-) -> tuple[Line, ...]:
+def _ink(name: Name, spots: Spots, lift: LiftBoard, look: Look) -> Ink:
     theme = look.theme
-    short = (
-        (Line(signed("not all at once", lift.short), "second", ink=theme.doubtful, bold=True),)
-        if lift.short
-        else ()
-    )
-    notes = (Line(text, keep=5, ink=theme.quiet) for text in content.notes)
-    return (*cautions, *short, *notes)
+    match name:
+        case ("key", _):
+            return Ink(theme.key, bold=True)
+        case "stop" | ("caution", _):
+            return Ink(theme.alarm_ink, theme.alarm_ground, bold=True)
+        case "short":
+            return Ink(theme.doubtful, bold=True)
+        case ("load", int(number)) if lift.lanes[number].flagged:
+            return Ink(theme.doubtful, bold=True)
+        case ("unit", int(number)):
+            drawn = spots["load", number].size > 1
+            return Ink(theme.quiet, down="bottom" if drawn else "middle")
+        case "title" | "words" | (("note" | "later" | "instead"), _):
+            return Ink(theme.quiet)
+        case _:
+            return Ink(bold=True)
+
+
+def _drawers(spots: Spots, lift: LiftBoard, look: Look) -> dict[Name, Drawer]:
+    found: dict[Name, Drawer] = {}
+    for name in spots:
+        match name:
+            case ("tie", int(number)):
+                found[name] = partial(_tie, lift.lanes[number], look)
+            case ("picture", int(number)):
+                found[name] = partial(_picture, lift.lanes[number], look)
+    return found
+
+
+def _picture(lane: LiftLane, look: Look, columns: int, rows: int) -> Drawing:
+    theme, terminal = look.theme, look.terminal
+    drawn = draw_side(lane.bar, lane.plates, columns, rows, theme=theme, terminal=terminal)
+    return drawn or look.gap(columns, rows)
+
+
+def _tie(lane: LiftLane, look: Look, columns: int, rows: int) -> Drawing:
+    """A line beside the keys that holds those together who share a bar."""
+    begins, ends = lane.change.place != "last", lane.change.place != "first"
+    if rows == 1:
+        signs = ["┌" if not ends else "├" if begins else "└"]
+    else:
+        first = "│" if ends else "┌"
+        last = "│" if begins else "└"
+        signs = [first, *["│"] * (rows - 2), last]
+    return above(*(look.text(sign, columns, ink=look.theme.quiet) for sign in signs))

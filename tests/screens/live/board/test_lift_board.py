@@ -1,5 +1,6 @@
 """The board of a lift: loads and plates for everybody, in every window."""
 
+import re
 from collections.abc import AsyncIterator, Callable
 from contextlib import asynccontextmanager
 from typing import Any
@@ -11,15 +12,17 @@ from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club
-from classclock.screens.canvas.bar_side import draw_side
+from classclock.screens.canvas.bar_side import draw_side, side_columns
+from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text, width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import DARK, SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
-from classclock.screens.live.board.lift_drawing import draw_lifts
+from classclock.screens.live.board.lift_layout import lift_layout
 from classclock.strength.bar_picture import PlateShape
+from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent
-from classclock.wall.lift_content import LiftBoard, LiftLane
+from classclock.wall.lift_content import BarChange, LiftBoard, LiftLane
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))
 PLAN = """
@@ -68,36 +71,95 @@ def board(*lanes: LiftLane) -> BoardContent:
         lanes=(),
         next="next: Turntable, 16:00",
         left="40 min of the class left",
-        lift=LiftBoard("set 1 of 5: 3 at 65 %", lanes, "not all at once: 1 pair of 20 kg short"),
+        lift=LiftBoard("set 1 of 5", "3 at 65 %", lanes, "not all at once: 1 pair of 20 kg short"),
     )
 
 
 @given(
     st.integers(60, 240),
-    st.integers(17, 70),
+    st.integers(14, 70),
     st.integers(1, 26),
     st.sampled_from(["first", "again"]),
+    st.sampled_from(["sextants", "quadrants", "halves", None]),
 )
-@settings(deadline=None)
+@settings(deadline=None, max_examples=40)
 def test_no_window_hides_a_caution_or_anybody_s_load(
-    check_filled: Callable[[Drawing, int, int], None],
-    columns: int,
-    rows: int,
-    lanes: int,
-    time: str,
+    columns: int, rows: int, lanes: int, time: str, dots: CellDots | None
 ) -> None:
     keys = [chr(ord("A") + number) for number in range(lanes)]
-    shown = board(*(lane(key, f"N{key}") for key in keys))
+    shown = board(*(lane(key, f"Name{key}") for key in keys))
     shown = replace(shown, stop=STOP, stop_stood=time == "again")
-    drawn = draw_board(shown, columns, rows, PLAIN)
-    check_filled(drawn, columns, rows)
-    text = " ".join(plain_text(drawn).split())
-    assert STOP in text
-    assert "Nobody walks behind a lifter." in text
-    assert "Safety bars are set." in text
-    assert "not all at once: 1 pair of 20 kg short" in text
-    for key in keys:
-        assert f"{key} N{key} 65" in text
+    assert shown.lift
+    laid = lift_layout(shown, shown.lift, columns, rows, CellMeasure(Terminal(16, dots)))
+    assert laid.whole
+    assert 1 <= len(laid.pages) <= 4
+    for page in laid.pages:
+        cautions = " ".join(
+            " ".join(spot.lines)
+            for name, spot in page.items()
+            if name == "stop" or name[0] == "caution"
+        )
+        for words in (STOP, *shown.cautions):
+            assert words in " ".join(cautions.split())
+        assert page["set"].lines
+    for kind, words in (("key", "{0}"), ("name", "Name{0}"), ("load", "65")):
+        said = [
+            page[kind, number].lines[0]
+            for page in laid.pages
+            for number in range(lanes)
+            if (kind, number) in page
+        ]
+        assert said == [words.format(key) for key in keys]
+
+
+NAMES = (
+    *("Noor", "Ilse", "Bram", "Tuva", "Nadia", "Wilhelmina", "Jo", "Pavel", "Roberta", "Casimir"),
+    *("Mo", "Zoe", "Anna", "Bea", "Cleo", "Dora", "Elif", "Fay", "Gus", "Hana", "Ivo", "Jan"),
+    *("Kai", "Lea", "Max", "Nils"),
+)
+
+
+@pytest.mark.parametrize(
+    ("size", "lanes", "pages", "small"),
+    [
+        ((116, 31), 4, 1, ""),
+        ((116, 31), 10, 2, ""),
+        ((116, 31), 26, 4, "plates"),
+        ((209, 55), 10, 1, ""),
+        ((209, 55), 26, 2, ""),
+        ((78, 21), 10, 4, "plates"),
+    ],
+)
+@pytest.mark.parametrize("dots", ["sextants", "quadrants", "halves"])
+def test_names_loads_and_the_set_are_drawn_from_120_columns_on(
+    size: tuple[int, int], lanes: int, pages: int, small: str, dots: CellDots
+) -> None:
+    people = [
+        lane(chr(65 + at), name, amount=f"{42.5 + 2.5 * at:g}", plates=(*PLATES, PLATES[1]))
+        for at, name in enumerate(NAMES[:lanes])
+    ]
+    shown = board(*people)
+    assert shown.lift
+    laid = lift_layout(shown, shown.lift, *size, CellMeasure(Terminal(16, dots)))
+    for group in {"set", "key", "name", "load", "plates"} - {small}:
+        assert laid.sizes[group] >= 3
+    assert len(laid.pages) <= pages
+
+
+def test_who_is_on_the_page_is_said_and_pages_are_counted_on_beyond_the_last() -> None:
+    shown = board(*(lane(chr(65 + at), name) for at, name in enumerate(NAMES[:20])))
+    lift = shown.lift
+    assert lift
+    pages = []
+    for page in range(5):
+        drawn = draw_board(replace(shown, lift=replace(lift, page=page)), 120, 35, Look())
+        found = re.search(r"people (\d+) to (\d+) of 20", plain_text(drawn))
+        assert found
+        pages.append((int(found[1]), int(found[2])))
+    count = len(set(pages))
+    assert 1 < count <= 4
+    assert pages[count] == pages[0]
+    assert (pages[0][0], pages[count - 1][1]) == (1, 20)
 
 
 @pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])
@@ -149,18 +211,30 @@ def test_a_side_too_long_for_its_box_is_not_drawn() -> None:
     assert draw_side("20", PLATES * 9, 40, 3, theme=DARK, terminal=Terminal()) is None
 
 
-def test_large_loads_are_drawn_before_everything_else_in_a_narrow_window() -> None:
-    drawn = draw_lifts([lane(), lane("B", "Bram")], 58, 9, Look())
-    text = plain_text(drawn)
-    assert width(drawn) == 58
-    assert "20 + 2.5 a side" in text, "the plates are said where they can't be drawn"
-    assert "65" not in text, "the load itself is in drawn letters"
-
-
-def test_whoever_waits_for_plates_is_told_so() -> None:
-    assert "waits for plates, then 70, 80" in plain_text(
-        draw_lifts([lane(waits=True)], 120, 8, Look())
+def test_whoever_waits_for_plates_or_shares_a_bar_is_told_so() -> None:
+    change = BarChange("Ian", "on 10, off 1.25", "first")
+    told = plain_text(
+        draw_board(board(lane(waits=True, change=change), lane("B")), 120, 35, Look())
     )
+    assert "waits for plates, then Ian: on 10, off 1.25" in told
+    assert "┌" in told
+
+
+def test_a_load_that_nobody_knows_is_a_question_and_words() -> None:
+    shown = board(lane(), nobody_knows())
+    assert shown.lift
+    laid = lift_layout(shown, shown.lift, 116, 31, CellMeasure(Terminal()))
+    assert laid.spots["load", 1].lines == ("?",)
+    assert " ".join(laid.spots["instead", 1].lines) == "no record: choose the load together"
+
+
+def test_a_picture_of_plates_is_as_wide_as_it_was_said_to_be() -> None:
+    measure = CellMeasure(Terminal())
+    for plates in (PLATES, PLATES[:1], ()):
+        drawn = draw_side("20", plates, 99, 3, theme=DARK, terminal=Terminal())
+        assert drawn
+        labels = ("20", *(plate.label for plate in plates))
+        assert width(drawn) <= side_columns([measure.columns(label, 3) for label in labels])
 
 
 # -- in a class -------------------------------------------------------------------------
@@ -187,8 +261,10 @@ def lifting(open_class: Any, depot: Any) -> Any:
 async def test_the_board_has_loads_and_plates_once_the_records_are_read(lifting: Any) -> None:
     async with lifting() as coach:
         seen = coach.seen()
-        assert "set 1 of 3: 3 at 65 %" in seen
-        assert "65 kg  20 + 2.5 a side, 20 kg bar" in seen
+        assert "3 at 65 %" in seen
+        assert "set 1 of 3" in seen
+        assert re.search(r"I +Ilse +\^65 kg +20\+2.5 ", seen)
+        assert "20 kg bar" in seen
         assert "no record: choose the load together" in seen
 
 
@@ -217,7 +293,7 @@ async def test_a_mirrored_screen_shows_only_that_there_is_a_load_to_look_at(lift
         await coach.press("f7")
         seen = coach.seen()
         assert "F7: 1 load to look at before the start" not in seen, "F7 was answered just now"
-        assert "^ " in seen
+        assert "^65" in seen
         assert "maximum" not in seen
         assert "the room sees this screen" in seen
         await coach.reads("F7: 1 load to look at before the start")
