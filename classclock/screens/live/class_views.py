@@ -53,7 +53,7 @@ class ClassViews(Ground, ContentSwitcher):
     def show(self, cue: str) -> None:
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         if self.on_the_board:
-            content = board_now(self._session, self.board_keys.lesson)
+            content = self.board_keys.on_page(board_now(self._session, self.board_keys.lesson))
             self._board.show(self._expecting(content))
             self.current = "board"
         else:

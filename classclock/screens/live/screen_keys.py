@@ -13,6 +13,7 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
     KeyLine("class", "tab, shift+tab", "teach one movement after the other", phases=("board",)),
     KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
+    KeyLine("class", "left, right", "turn the pages of many loads", ("load",), ("board",)),
     KeyLine("class", "ctrl+t", "partners, teams, and what is short", phases=("board",)),
     KeyLine("class", "ctrl+f", "fit the class to the clock", phases=("board",)),
     KeyLine("class", "ctrl+g", "go: a clock without a plan", phases=("board",)),

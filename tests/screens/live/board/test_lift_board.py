@@ -331,3 +331,28 @@ async def test_a_planned_load_is_to_be_looked_at_for_whoever_has_no_record(lifti
         assert no_text in coach.seen()
         await coach.press("enter")
         assert coach.live.record.acknowledged == {("Piet", 0, no_text)}
+
+
+MANY = {"names": NAMES[:20], "look": Look()}
+
+
+def page_on(coach: Any) -> int:
+    found = re.search(r"people (\d+) to \d+ of 20", coach.seen())
+    assert found
+    return int(found[1])
+
+
+async def test_pages_of_a_board_turn_by_themselves_until_a_key_has_turned_them(
+    lifting: Any,
+) -> None:
+    async with lifting(**MANY) as coach:
+        assert page_on(coach) == 1
+        await coach.wind(8)
+        second = page_on(coach)
+        assert second > 1
+        await coach.press("left")
+        assert page_on(coach) == 1
+        await coach.wind(60)
+        assert page_on(coach) == 1
+        await coach.press("right")
+        assert page_on(coach) == second

@@ -1,0 +1,40 @@
+"""Pages that turn by themselves until a key has turned or stopped them. Pure.
+
+What moves by itself must let itself be stopped (WCAG 2.2, 2.2.2: Pause, Stop, Hide).
+"""
+
+from msgspec import Struct
+
+EVERY = 8_000
+"""Milliseconds of real time for one page."""
+
+
+class PageOn(Struct, frozen=True):
+    """Which page is on, from 0."""
+
+    number: int = 0
+    """Counted on beyond the last, or back: how many there are may change with the window."""
+    by_hand: bool = False
+    """A key has turned or stopped it, and it stays."""
+
+    def of(self, count: int) -> int:
+        """Which of so many it is: after the last comes the first."""
+        return self.number % count
+
+
+class PageTurns(Struct, frozen=True):
+    """Every moment is in milliseconds of real time."""
+
+    page: PageOn = PageOn()
+    """As it was at `since`."""
+    since: int = 0
+
+    def on(self, real: int) -> PageOn:
+        """The page at this moment, not before `since`."""
+        if self.page.by_hand:
+            return self.page
+        return PageOn(self.page.number + (real - self.since) // EVERY)
+
+    def turned(self, by: int, real: int) -> "PageTurns":
+        """So many pages on, or back where it is less than none; it stays there."""
+        return PageTurns(PageOn(self.on(real).number + by, by_hand=True), real)
