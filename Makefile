@@ -1,5 +1,5 @@
 # The same commands as in the README, shorter to type.
-.PHONY: check bench docs faults pictures terminals
+.PHONY: check bench docs faults pictures readable terminals
 
 check:
 	python -m tests
@@ -15,6 +15,9 @@ faults:
 
 pictures:
 	python -m pictures
+
+readable:
+	python -m readable
 
 terminals:
 	python -m pictures.terminals

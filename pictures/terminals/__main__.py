@@ -60,7 +60,7 @@ def _tell(name: str, seen: Shot, into: Path, letters: str) -> None:
     for how, far in (("sharp", False), ("10m", True)):
         eye = Eye(seen.picture, facts, far)
         stem = "-".join(filter(None, (name, size, letters, how)))
-        eye.seen(seen.picture).save(into / f"{stem}.png")
+        eye.seen().save(into / f"{stem}.png")
         found = eye.read()
         print(_row(*told, how, *_counts(found)), flush=True)
         told = ("",) * len(told)

@@ -1,0 +1,156 @@
+"""What the room has to be able to read in each state, said apart from how it is shown."""
+
+from collections.abc import Callable, Mapping
+from typing import Literal
+
+from msgspec import Struct
+
+from classclock.live.session import Session
+from classclock.tally.lane_tally import LaneTally
+from classclock.tally.scores.questions import questions
+from classclock.tally.scores.scores import scores
+from classclock.tally.sheet import Sheet
+from classclock.units.times import show_time
+from readable.made_plan import load
+from readable.script import State
+
+Role = Literal[
+    "clock",
+    "word",
+    "name",
+    "key",
+    "tally",
+    "load",
+    "movement",
+    "set",
+    "title",
+    "next",
+    "caution",
+    "coach",
+]
+"""`word`: HELD, TIME, ALL IN, GET READY. `next`: what the room must do next.
+
+`coach`: what is read at the laptop alone.
+"""
+
+
+class Wanted(Struct, frozen=True):
+    role: Role
+    texts: tuple[str, ...]
+    """Each as often as it must stand there."""
+
+
+_Texts = Callable[[Session], tuple[str, ...]]
+
+
+def wanted(state: State, session: Session) -> tuple[Wanted, ...]:
+    """By role, in the words of the made plan and of what was typed."""
+    return tuple(Wanted(role, texts(session)) for role, texts in _STATES[state].items())
+
+
+def _clock(session: Session) -> tuple[str, ...]:
+    view, live = session.view(), session.live
+    if view is None:
+        raise RuntimeError("no clock runs")
+    reading = view.at(live.clock.now())
+    counts_in = reading.span.kind == "count-in"
+    return (str(reading.shown) if counts_in else show_time(reading.shown * 1000),)
+
+
+def _names(session: Session) -> tuple[str, ...]:
+    return tuple(person.name for person in session.live.record.people)
+
+
+def _keys(session: Session) -> tuple[str, ...]:
+    return tuple(person.key.upper() for person in session.live.record.people)
+
+
+def _sheet(session: Session) -> Sheet:
+    sheet = session.live.record.sheet
+    if sheet is None:
+        raise RuntimeError("no piece has begun")
+    return sheet
+
+
+def _tallies(session: Session) -> tuple[str, ...]:
+    sheet = _sheet(session)
+    counts = sheet.piece.counts_by
+    return tuple(_tally(tally, counts) for tally in sheet.tallies.values())
+
+
+def _tally(tally: LaneTally, counts: str) -> str:
+    if tally.finish is not None:
+        return show_time(-(-tally.finish // 1000) * 1000)
+    if counts == "intervals":
+        return str(sum(reps for reps in tally.intervals if reps is not None))
+    return str(len(tally.rounds))
+
+
+def _scores(session: Session) -> tuple[str, ...]:
+    record = session.live.record
+    every = scores(record.heats(record.chosen), now=None, settled=False)
+    return tuple(score.score for score in every)
+
+
+def _loads(number: int) -> _Texts:
+    """What each has on the bar in this set."""
+    return lambda session: tuple(load(at, number) for at in range(len(session.live.record.people)))
+
+
+def _asked_first(session: Session) -> tuple[str, ...]:
+    first = questions(_sheet(session))[0]
+    return (f"{first.name}: {first.words}",)
+
+
+def _always(*texts: str) -> _Texts:
+    return lambda _: texts
+
+
+_LANES: Mapping[Role, _Texts] = {"key": _keys, "name": _names}
+_RUNNING: Mapping[Role, _Texts] = {"clock": _clock, **_LANES, "tally": _tallies}
+_SETTLE: Mapping[Role, _Texts] = {**_LANES, "tally": _scores}
+_ROUND = _always("6 box step-over", "12 bodyweight squat")
+_CAUTION = _always("Step down from the box.")
+_RAIL = _always("ring row", "push-up")
+_STATES: Mapping[State, Mapping[Role, _Texts]] = {
+    "warm-up": {"clock": _clock, "movement": _always("easy row", "arm circles")},
+    "board": {
+        "title": _always("Points Lever"),
+        "movement": _ROUND,
+        "caution": _CAUTION,
+        **_LANES,
+    },
+    "teaching": {"movement": _always("box step-over")},
+    "sharing": {"coach": _always("escape leaves it")},
+    "people": {"coach": _names},
+    "count-in": {"clock": _clock, "word": _always("GET READY"), "movement": _ROUND},
+    "running": {**_RUNNING, "movement": _ROUND},
+    "held": {**_RUNNING, "word": _always("HELD"), "movement": _ROUND},
+    "card": {"next": _always("the local emergency number", "0 Points Row", "yard gate")},
+    "time": {**_RUNNING, "word": _always("TIME")},
+    "settle": {**_SETTLE, "next": _asked_first},
+    "board, scheme": {
+        "title": _always("Third Rail"),
+        "movement": _always("18 12 6", "ring row", "push-up"),
+        **_LANES,
+    },
+    "running, scheme": {**_RUNNING, "movement": _RAIL},
+    "all in": {**_RUNNING, "word": _always("ALL IN")},
+    "settle, times": _SETTLE,
+    "running, steps": {**_RUNNING, "movement": _always("goblet squat")},
+    "board, lift": {
+        "title": _always("Back squat"),
+        "set": _always("5 at 40 kg"),
+        **_LANES,
+        "load": _loads(1),
+    },
+    "running, lift": {
+        "clock": _clock,
+        "set": _always("5 at 40 kg"),
+        **_LANES,
+        "load": _loads(1),
+    },
+    "rest, lift": {"clock": _clock, "set": _always("5 at 45 kg"), **_LANES, "load": _loads(2)},
+    "settle, lift": _SETTLE,
+    "end": {"name": _names},
+}

@@ -1,0 +1,75 @@
+"""The table: how large each role's text is in each state, beside how large it could be."""
+
+from collections.abc import Iterable, Iterator
+
+from msgspec import Struct
+
+from readable.bound import bounds, capital
+from readable.finding import pieces, standing
+from readable.heights import minutes
+from readable.made_class import Kind, Seen, Size
+from readable.room_texts import Role
+from readable.script import State
+
+
+class Line(Struct, frozen=True):
+    """One role on one screen; heights are a capital's, in rows, of the smallest of its texts."""
+
+    kind: Kind
+    state: State
+    size: Size
+    role: Role
+    high: float
+    """0 where one of its texts isn't there whole."""
+    could_be: float
+
+    @property
+    def share(self) -> float:
+        """Of what it could be."""
+        return self.high / self.could_be if self.could_be else 1.0
+
+    @property
+    def too_small(self) -> bool:
+        """Whether it is one-row text, or not there, though it could be in drawn letters."""
+        drawn = capital(3, self.kind.dots)
+        return self.could_be >= drawn > self.high
+
+
+def lines(seen: Seen) -> Iterator[Line]:
+    """One for each role that the room needs there."""
+    every = pieces(seen)
+    columns, rows = seen.size.columns, seen.size.rows
+    could_be = bounds(seen.wanted, columns, rows, seen.kind.dots)
+    for wanted in seen.wanted:
+        if not wanted.texts:
+            continue
+        found = standing(every, wanted.texts)
+        high = min(min((piece.high for piece in places), default=0.0) for places in found)
+        bound = could_be.get(wanted.role, 0.0) if wanted.role != "coach" else 0.0
+        yield Line(seen.kind, seen.state, seen.size, wanted.role, high, bound)
+
+
+HEAD = (
+    f"{'state':<17}{'window':<8}{'lanes':>5} {'names':>5} {'dots':<10}{'':<9}"
+    f"{'rows':>6}{'at 10 m':>9}{'could be':>10}{'at 10 m':>9}"
+)
+
+
+def shown(line: Line) -> str:
+    """A line of the table."""
+    kind, rows = line.kind, line.size.rows
+    could_be = (
+        f"{line.could_be:>10.1f}{minutes(line.could_be, rows):>8.1f}'"
+        if line.could_be
+        else f"{'?':>10}"
+    )
+    return (
+        f"{line.state:<17}{line.size!s:<8}{kind.lanes:>5} {kind.letters or 'mixed':>5} "
+        f"{kind.dots:<10}{line.role:<9}{line.high:>6.1f}{minutes(line.high, rows):>8.1f}'"
+        f"{could_be}{'  too small' if line.too_small else ''}"
+    ).rstrip()
+
+
+def worst_first(every: Iterable[Line]) -> list[Line]:
+    """First what is least of what it could be, then what is least seen."""
+    return sorted(every, key=lambda line: (line.share, minutes(line.high, line.size.rows)))

@@ -1,0 +1,35 @@
+"""Nothing that the room needs is in one-row text where larger letters would have room.
+
+A letter is seen under at least 16 minutes of arc (ISO 9241-3 (1992)); a row of terminal text on a
+TV of 55 inches has 4 to 9 of them ten metres away.
+"""
+
+from readable.made_class import Kind, Size, seen
+from readable.room_texts import Role
+from readable.script import STATES, State
+from readable.table import lines, shown
+
+SIZES = (Size(60, 18), Size(120, 36))
+FLOOR: tuple[Role, ...] = (
+    *("clock", "key", "tally", "name", "set", "load", "movement"),
+    *("word", "next"),
+)
+"""What is held to it; `word` is HELD, TIME, ALL IN, and a finishing time is a tally."""
+NOT_YET: frozenset[State] = frozenset(
+    {
+        *("board", "board, scheme", "board, lift", "count-in", "card"),
+        *("running", "running, scheme", "running, steps", "running, lift", "rest, lift"),
+        *("held", "all in", "time"),
+    }
+)
+"""Screens that don't follow the one rule for size yet."""
+
+
+async def test_no_text_of_the_room_is_one_row_where_it_could_be_larger() -> None:
+    small = [
+        shown(line)
+        async for screen in seen(Kind(12, 8), SIZES, set(STATES) - NOT_YET)
+        for line in lines(screen)
+        if line.role in FLOOR and line.too_small
+    ]
+    assert small == []
