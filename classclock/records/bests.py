@@ -31,6 +31,8 @@ class Standing(Struct, frozen=True):
     others: tuple[Result, ...] = ()
     """Bests under other terms: named, not compared."""
     why_not: str = ""
+    last: Result | None = None
+    """The latest until then, under equal terms, whether it was the best or not."""
 
     def words(self) -> str:
         """In a coach's words: `new best: 18 reps more than 7+12 of 2 October 2026`."""
@@ -58,15 +60,17 @@ _COMPARED = {"rounds": "more", "reps": "more", "time": "better", "load": "heavie
 
 def standing(result: Result, results: Iterable[Result]) -> Standing:
     """How a result stands beside the earlier ones among the same athlete's on this benchmark."""
-    if not result.counts:
-        return Standing("not compared", why_not=result.why_not)
     earlier = [one for one in results if one.counts and one.moment < result.moment]
     equal = [one for one in earlier if one.compares(result)]
+    last = max(equal, key=lambda one: one.moment, default=None)
+    if not result.counts:
+        return Standing("not compared", why_not=result.why_not, last=last)
     others = bests([one for one in earlier if not one.compares(result)])
     before = best_of(equal)
     if before is None:
         return Standing("first", others=others)
-    return Standing(_verdict(result, before), before, margin(result, before), others)
+    verdict, by = _verdict(result, before), margin(result, before)
+    return Standing(verdict, before, by, others, last=last)
 
 
 def _verdict(result: Result, before: Result) -> BestVerdict:

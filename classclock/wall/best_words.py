@@ -45,6 +45,12 @@ def with_best(row: ScoreRow, standing: Standing | None) -> ScoreRow:
     return replace(row, best=best_words(standing), best_hue=best_hue(standing))
 
 
+def with_last(row: ScoreRow, standing: Standing | None) -> ScoreRow:
+    """Beside the latest score before it, where both are of equal terms."""
+    last = standing.last if standing is not None else None
+    return row if last is None else replace(row, last=printable(last.score, 20))
+
+
 def best_hue(standing: Standing | None) -> Hue:
     """The colour of those words."""
     return "first" if standing is None else _HUES.get(standing.verdict, "first")

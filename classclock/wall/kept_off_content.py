@@ -52,4 +52,4 @@ def _lift_lane(lane: LiftLane, keys: Collection[str]) -> LiftLane:
 def score_kept_off(row: ScoreRow, *, by_load: bool) -> ScoreRow:
     """A score at the settle or the end without them."""
     score = DASH if by_load else row.score
-    return replace(row, rank=DASH if row.rank else "", score=score, best="")
+    return replace(row, rank=DASH if row.rank else "", score=score, best="", last="")

@@ -20,7 +20,13 @@ class ScoreRow(Struct, frozen=True):
     best: str = ""
     """What is to be cheered beside the athlete's earlier scores."""
     best_hue: Hue = "first"
+    last: str = ""
+    """What the same athlete had the last time."""
     selected: bool = False
+
+    @property
+    def new_best(self) -> bool:
+        return bool(self.best) and self.best_hue == "ahead"
 
     @property
     def has_words(self) -> bool:

@@ -36,6 +36,8 @@ class SettlePage(Struct, frozen=True):
     """Who is asked what first, to be drawn large; empty where nobody is."""
     short_question: str = ""
     """Where there is no room for that in large letters."""
+    short_state: str = ""
+    """Where there is no room for the file's name."""
 
 
 def settle_page(
@@ -107,6 +109,7 @@ def settle_page(
         _hint(sheet, asked),
         _aloud(asked[0], hidden) if asked else "",
         _aloud(replace(asked[0], words=asked[0].short or asked[0].words), hidden) if asked else "",
+        _state(sheet, saved, named=False),
     )
 
 
@@ -175,9 +178,11 @@ def _detail(row: ScoreRow) -> str:
     return f"{row.name}, {row.score}: {'; '.join(words) or 'complete'}"
 
 
-def _state(sheet: Sheet, saved: tuple[str, ...]) -> str:
+def _state(sheet: Sheet, saved: tuple[str, ...], *, named: bool = True) -> str:
     standing = "settled" if sheet.settled else "provisional"
-    return f"{standing}, saved as {Path(saved[0]).name}" if saved else f"{standing}, not saved yet"
+    if not saved:
+        return f"{standing}, not saved yet"
+    return f"{standing}, saved as {Path(saved[0]).name}" if named else f"{standing}, saved"
 
 
 def _hint(sheet: Sheet, asked: tuple[ScoreQuestion, ...]) -> str:

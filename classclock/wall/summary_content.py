@@ -1,6 +1,7 @@
 """What is shown at the end of the class: pure values, ready to be painted."""
 
 from collections.abc import Sequence
+from pathlib import Path
 
 from msgspec import Struct
 
@@ -12,7 +13,7 @@ from classclock.tally.scores.lane_score import LaneScore
 from classclock.tally.scores.scores import scores
 from classclock.tally.signs import SIGNS, Doubt, Remark, signed, told_by
 from classclock.units.printable import printable
-from classclock.wall.best_words import RunStandings, with_best
+from classclock.wall.best_words import RunStandings, with_best, with_last
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow
@@ -29,14 +30,17 @@ class Summary(Struct, frozen=True):
     pieces: tuple[PieceSummary, ...]
     saved: str
     """Where the results are, or that they aren't saved yet."""
+    short_saved: str
+    """The same where there is little room."""
 
 
 def summary(
     live: LiveClass, saved: tuple[str, ...], standings: RunStandings | None = None
 ) -> Summary:
-    """All pieces that have run, each with the scores of those who took part, in rank order.
+    """All pieces that have run, each with the scores of those who took part.
 
-    `standings` says how scores stand beside earlier ones; a provisional one is never a best.
+    New bests stand first, then all others; both in rank order. `standings` says how scores stand
+    beside earlier ones; a provisional one is never a best.
     """
     record = live.record
     pieces = []
@@ -46,21 +50,25 @@ def summary(
         again = f", attempt {key.attempt}" if key.attempt > 1 else ""
         settled = all(sheet.settled for sheet in heats)
         provisional = "" if settled else ", provisional"
-        rows = tuple(
+        rows = [
             _row(score, (standings or {}).get((key, score.lane.id)) if settled else None, record)
             for score in _in_order(scores(heats, now=None, settled=settled), record)
             if score.status != "absent"
-        )
+        ]
+        rows.sort(key=lambda row: not row.new_best)
         words = printable(described(record, key.segment, heats[0]), 120) + provisional
-        pieces.append(PieceSummary(printable(segment.name) + again, words, rows))
-    where = (
-        f"saved: {saved[0]}, with a table for each piece beside it"
-        if saved
-        else "not saved yet: it is tried again"
-    )
-    if not pieces:
-        where = "nothing was scored"
-    return Summary(printable(record.plan.title), tuple(pieces), where)
+        pieces.append(PieceSummary(printable(segment.name) + again, words, tuple(rows)))
+    return Summary(printable(record.plan.title), tuple(pieces), *_where(saved, any_=bool(pieces)))
+
+
+def _where(saved: tuple[str, ...], *, any_: bool) -> tuple[str, str]:
+    """Where the results are, in full and in short."""
+    if not any_:
+        return ("nothing was scored",) * 2
+    if not saved:
+        return ("not saved yet: it is tried again",) * 2
+    whole = f"saved: {saved[0]}, with a table for each piece beside it"
+    return whole, f"saved: {Path(saved[0]).name}"
 
 
 def _in_order(every: Sequence[LaneScore], record: ClassRecord) -> list[LaneScore]:
@@ -83,7 +91,7 @@ def _row(score: LaneScore, standing: Standing | None, record: ClassRecord) -> Sc
         notes=tuple(signed(kind, said) for kind, said in words.items()),
         signs="".join(SIGNS[kind].sign for kind in words),
     )
-    row = with_best(row, standing)
+    row = with_last(with_best(row, standing), standing)
     if off_the_wall(score.lane, record.people):
         return score_kept_off(row, by_load=score.load_kg is not None or bool(score.attempts))
     return row

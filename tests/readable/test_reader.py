@@ -11,6 +11,7 @@ from readable.made_class import Kind, Seen, Size, seen
 from readable.marked_look import marked
 from readable.reader import Found, read
 from readable.room_texts import Wanted
+from readable.script import State
 
 pytestmark = pytest.mark.skipif(
     not (which("tesseract") and FONT.exists() and BOLD.exists()),
@@ -46,7 +47,8 @@ def test_letters_of_five_rows_are_read_from_the_back(text: str) -> None:
 
 async def test_names_and_scores_are_read_from_the_back_at_the_settle() -> None:
     found: dict[str, Found] = {}
-    async for screen in seen(Kind(8, 0), (SIZE,), ("settle",)):
+    states: tuple[State, ...] = ("settle",)
+    async for screen in seen(Kind(8, 0), (SIZE,), states):
         found = {one.role: one for one in read(screen, ("key", "name", "tally"))}
     for role, one in found.items():
         assert one.far >= one.count - 1, (role, one.otherwise)

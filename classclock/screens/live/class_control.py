@@ -58,7 +58,8 @@ class ClassControl:
         self._views, self._overlays = views, overlays
         self._changed, self._after, self._leave = changed, after, leave
         sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
-        self._keys = ClassKeys(session, overlays, sound, views.board_keys)
+        pages = views.started.page_keys
+        self._keys = ClassKeys(session, overlays, sound, views.board_keys, pages)
 
     def stroke(self, sign: str, stamp: float) -> None:
         """A sign that was typed, with its message's stamp (CLOCK_MONOTONIC, s)."""

@@ -11,6 +11,13 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
         ("over",),
     ),
     KeyLine("clock", "left, right", "after a restart: set the clock by a second", (), ("held",)),
+    KeyLine(
+        "class",
+        "left, right",
+        "scores on several pages: another one; no page turns by itself any more",
+        phases=("over", "last"),
+    ),
+    KeyLine("class", "space", "scores on several pages: this one stays", phases=("over", "last")),
     KeyLine("class", "tab, shift+tab", "teach one movement after the other", phases=("board",)),
     KeyLine("class", "tab", "on the emergency card: fill in what it lacks", phases=("board",)),
     KeyLine("class", "left, right", "turn the pages of many loads", ("load",), ("board",)),

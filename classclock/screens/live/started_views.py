@@ -6,10 +6,12 @@ from classclock.live.session import Session
 from classclock.plan.model import is_piece
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.end.summary_view import SummaryView
+from classclock.screens.live.page_keys import PageKeys
 from classclock.screens.live.settle.settle_view import SettleView
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.tally.counting.counting import GRACE
 from classclock.tally.record import ClassRecord
+from classclock.tally.scores.questions import questions
 from classclock.tally.sheet import Sheet
 from classclock.units.kept import Same
 from classclock.units.times import show_time
@@ -31,6 +33,8 @@ class StartedViews:
         self._standings = lru_cache(maxsize=1)(standings)
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
+        self._on: WallView | SettleView | SummaryView = self._wall
+        self.page_keys = PageKeys(session.source, self._pages)
 
     def widgets(self) -> tuple[WallView | SettleView | SummaryView, ...]:
         return self._wall, self._settle, self._summary
@@ -39,14 +43,25 @@ class StartedViews:
         """Show the class as it stands now; the id of the view that shows it."""
         live = self._session.live
         sheet = live.record.sheet
+        saved, beside = self._saved, self._beside_earlier
         if live.record.closed or sheet is None:
-            self._summary.show(live, self._saved(), self._beside_earlier())
+            self._on = self._summary
+            self._summary.show(live, saved(), beside(), on=self.page_keys.page("summary"))
             return "summary"
         if self._is_to_be_settled(sheet):
-            self._settle.show(live, selected, self._saved(), self._beside_earlier())
+            self._on = self._settle
+            asked = next(iter(questions(sheet)), None)
+            on = self.page_keys.page((live.record.chosen, asked, selected))
+            self._settle.show(live, selected, saved(), beside(), on=on)
             return "settle"
+        self._on = self._wall
+        self.page_keys.page("wall")
         self._show_wall(sheet, selected, cue)
         return "wall"
+
+    def _pages(self) -> int:
+        """How many pages that turn by themselves what is shown has."""
+        return 1 if isinstance(self._on, WallView) else self._on.pages
 
     def show_digits(self) -> None:
         """Bring the digits of a running clock up to date, and nothing else."""

@@ -1,91 +1,137 @@
-"""The end of the class: every piece with its scores, and where they are kept."""
+"""The end of the class: one piece after the other with its scores, and where they are kept."""
+
+from collections.abc import Sequence
+
+from msgspec import Struct
 
 from classclock.live.live_class import LiveClass
-from classclock.screens.canvas.cells import Drawing, above, beside
+from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.layout.arrange import Arranged, arrange
+from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Stack, Written
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.settle.score_layout import type_rows
-from classclock.screens.live.settle.score_table import draw_scores
+from classclock.screens.live.page_turning import PageOn
+from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
+from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.best_words import RunStandings
 from classclock.wall.summary_content import PieceSummary, Summary, summary
 
-_BETWEEN = 4
-_KEYS = "up goes back to the last segment     ctrl+q leaves"
+_TURN = "left, right: another page; space: it stays; "
+_KEYS = "up: back to the last segment; ctrl+q leaves"
+_LAST = "in brackets the last time"
+_FIRST = PageOn()
+
+
+class _PiecePage(Struct, frozen=True):
+    """A piece, or a part of it where not all of it has room; which page of it."""
+
+    piece: PieceSummary
+    laid: Arranged
+    number: int
 
 
 class SummaryView(Painted):
     """Stays until the coach leaves."""
 
     page: Summary | None = None
+    on = _FIRST
 
     def show(
-        self, live: LiveClass, saved: tuple[str, ...], standings: RunStandings | None = None
+        self,
+        live: LiveClass,
+        saved: tuple[str, ...],
+        standings: RunStandings | None = None,
+        *,
+        on: PageOn = _FIRST,
     ) -> None:
-        """Show all pieces. `saved`: the paths of the results, as they are to be read."""
+        """Show the page that is on. `saved`: the paths of the results, as they are to be read."""
         page = summary(live, saved, standings)
-        if page != self.page:
-            self.page = page
+        if (page, on) != (self.page, self.on):
+            self.page, self.on = page, on
             self.repaint()
+
+    @property
+    def pages(self) -> int:
+        """How many there are at this size."""
+        return len(_pages(self.page, *self.size, self.look)) if self.page else 1
 
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.page is None:
             return self.look.gap(columns, rows)
-        return draw_summary(self.page, columns, rows, self.look)
+        return draw_summary(self.page, columns, rows, self.look, self.on)
 
 
-def draw_summary(page: Summary, columns: int, rows: int, look: Look) -> Drawing:
-    """The page in a box of this size."""
+def draw_summary(
+    page: Summary, columns: int, rows: int, look: Look, on: PageOn = _FIRST
+) -> Drawing:
+    """The page that is on, in a box of this size."""
     theme, inner = look.theme, columns - 2
-    high = heading_rows(rows)
-    heading = draw_heading("Well done", (page.title,), inner, high, look)
-    last = (
-        look.text(page.saved, inner, ink=theme.quiet),
-        look.text(_KEYS, inner, bold=True),
-    )
-    space = rows - high - 1 - len(last)
-    pieces = _pieces(page.pieces, inner, space, look)
-    drawn = above(heading, look.gap(inner), pieces, *last)
+    pages = _pages(page, columns, rows, look)
+    at = on.of(len(pages))
+    shown, many = pages[at], len(pages) > 1
+    inks = {
+        "well done": Ink(theme.ahead.text, bold=True),
+        "title": Ink(bold=True),
+        "place": Ink(theme.quiet, words=f"{at + 1} of {len(pages)}" if many else ""),
+        "about": Ink(theme.quiet),
+        "saved": Ink(theme.quiet),
+        "keys": Ink(bold=True),
+        **dict(score_inks(shown.piece.rows, shown.laid, look)),
+    }
+    drawn = draw_arranged(shown.laid.pages[shown.number], inner, rows, look, inks=inks)
     return look.box(drawn, columns, rows, across="middle")
 
 
-def _pieces(pieces: tuple[PieceSummary, ...], columns: int, rows: int, look: Look) -> Drawing:
-    """Side by side or one under the other, whichever gives the larger letters."""
-    if not pieces:
-        return look.gap(columns, rows)
-    count = len(pieces)
-    each = (columns - _BETWEEN * (count - 1)) // count
-    if count == 1 or _smallest(pieces, each, rows, look) >= _smallest(
-        pieces, columns, rows // count, look
-    ):
-        gap = look.gap(_BETWEEN, rows)
-        drawn = [_piece(piece, each, rows, look) for piece in pieces]
-        together = beside(drawn[0], *(part for one in drawn[1:] for part in (gap, one)))
-        return look.box(together, columns, rows)
-    ends = [rows * number // count for number in range(count + 1)]
-    return above(
-        *(
-            _piece(piece, columns, ends[number + 1] - ends[number], look)
-            for number, piece in enumerate(pieces)
-        )
+def _pages(page: Summary, columns: int, rows: int, look: Look) -> tuple[_PiecePage, ...]:
+    """Every piece in its order, each on as few pages as let it be read from the back."""
+    pieces = page.pieces or (PieceSummary(page.title, "", ()),)
+    box = columns - 2, rows
+    alone = _laid_out(page, pieces, _KEYS, look, box=box) if len(pieces) == 1 else ()
+    if len(alone) == 1:
+        return alone
+    return _laid_out(page, pieces, _TURN + _KEYS, look, box=box)
+
+
+def _laid_out(
+    page: Summary,
+    pieces: Sequence[PieceSummary],
+    keys: str,
+    look: Look,
+    *,
+    box: tuple[int, int],
+) -> tuple[_PiecePage, ...]:
+    measure = CellMeasure(look.terminal)
+    return tuple(
+        _PiecePage(piece, laid, number)
+        for piece in pieces
+        for laid in [arrange(_parts(page, piece, keys), *box, measure, most_pages=MOST_PAGES)]
+        for number in range(len(laid.pages))
     )
 
 
-def _smallest(pieces: tuple[PieceSummary, ...], columns: int, rows: int, look: Look) -> int:
-    """How high the smallest letters are if each piece gets a box of this size."""
-    left = rows - _above_scores(rows)
-    return min(type_rows(piece.rows, columns, left, look) for piece in pieces)
-
-
-def _above_scores(rows: int) -> int:
-    """Rows for a piece's name and words, and a gap where there is room."""
-    return 5 if rows >= 20 else 2
-
-
-def _piece(piece: PieceSummary, columns: int, rows: int, look: Look) -> Drawing:
-    high = _above_scores(rows)
-    name = look.letters(piece.name, columns, 3 if high > 2 else 1)
-    words = look.text(piece.words, columns, ink=look.theme.quiet)
-    table = draw_scores(piece.rows, columns, rows - high, look)
-    top = look.box(above(look.box(name, columns, len(name)), words), columns, high)
-    return look.box(above(top, table), columns, rows)
+def _parts(page: Summary, piece: PieceSummary, keys: str) -> Arrangement:
+    beside_last = _LAST if any(row.last for row in piece.rows) else ""
+    about = "; ".join(filter(None, (piece.words, beside_last)))
+    return Stack(
+        (
+            Beside(
+                (
+                    Written("title", piece.name, "title", role="coach"),
+                    Written("well done", "Well done", "well done", role="detail", across="right"),
+                    Written("place", "99 of 99", "place", role="coach", across="right"),
+                )
+            ),
+            Written("about", about, "about", role="detail", matters=1),
+            score_table(piece.rows, rank="room"),
+            OneOf(
+                tuple(
+                    Written("saved", text, "saved", role="coach")
+                    for text in dict.fromkeys((page.saved, page.short_saved))
+                )
+            ),
+            Written("keys", keys, "keys", role="coach", breaks=True),
+        ),
+        air=1,
+    )

@@ -1,26 +1,22 @@
 """The settle: after a piece, each lane's score, and who is still to be asked."""
 
-from msgspec import Struct
+from collections.abc import Sequence
 
 from classclock.live.live_class import LiveClass
-from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.layout.arrange import Arranged, arrange
+from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Role, Stack, Written
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.canvas.stack import Line, heights, stack
-from classclock.screens.live.settle.score_layout import type_rows
-from classclock.screens.live.settle.score_table import draw_scores
+from classclock.screens.live.page_turning import PageOn
+from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
+from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.best_words import RunStandings
 from classclock.wall.settle_content import SettlePage, settle_page
 
-_SHARE = 4
-"""What is asked first takes one row in so many."""
-_LEAST = 6
-"""It takes two lines of the smallest large letters all the same."""
-
-
-_LARGE = 3
-"""Rows from which letters are large."""
+_FIRST = PageOn()
 
 
 class SettleView(Painted):
@@ -30,6 +26,7 @@ class SettleView(Painted):
         super().__init__(look, id=id)
         self.mirrored = mirrored
         self.page: SettlePage | None = None
+        self._on = PageOn()
 
     def show(
         self,
@@ -37,64 +34,108 @@ class SettleView(Painted):
         selected: str | None,
         saved: tuple[str, ...] = (),
         standings: RunStandings | None = None,
+        *,
+        on: PageOn = _FIRST,
     ) -> None:
-        """Show the piece on the board as it stands. `saved`: the names of its results files."""
+        """Show the piece on the board as it stands. `saved`: the names of its results files.
+
+        `on` is the page to be shown where not all has room on one.
+        """
         page = settle_page(live, selected, saved, mirrored=self.mirrored, standings=standings)
-        if page != self.page:
-            self.page = page
+        if (page, on) != (self.page, self._on):
+            self.page, self._on = page, on
             self.repaint()
+
+    @property
+    def pages(self) -> int:
+        """How many there are at this size."""
+        return len(laid_out(self.page, *self.size, self.look).pages) if self.page else 1
 
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.page is None:
             return self.look.gap(columns, rows)
-        return draw_settle(self.page, columns, rows, self.look)
+        return draw_settle(self.page, columns, rows, self.look, self._on)
 
 
-def draw_settle(page: SettlePage, columns: int, rows: int, look: Look) -> Drawing:
+def draw_settle(
+    page: SettlePage, columns: int, rows: int, look: Look, on: PageOn = _FIRST
+) -> Drawing:
     """The page in a box of this size."""
-    high = heading_rows(rows)
-    inner = columns - 2
-    heading = draw_heading(page.title, (page.state, page.words), inner, high, look)
-    ink = look.theme.doubtful if page.question else look.theme.ink
-    hint = look.text(page.hint, inner, ink=ink, bold=True)
-    left = rows - high - 3
-    question = _question(page, inner, left, max(_LEAST, rows // _SHARE), look)
-    table = draw_scores(page.rows, inner, left - len(question), look)
-    detail = look.text(page.detail, inner)
-    drawn = above(heading, look.gap(inner), question, table, detail, hint)
+    theme, inner = look.theme, columns - 2
+    laid = laid_out(page, columns, rows, look)
+    number, count = _page_on(page, laid, on), len(laid.pages)
+    place = _place(number + 1, count)
+    if "place" in laid.spots and len(place) > laid.spots["place"].box.width:
+        place = _short_place(number + 1, count)
+    inks = {
+        "title": Ink(bold=True),
+        "state": Ink(theme.quiet),
+        "place": Ink(words=place),
+        "about": Ink(theme.quiet),
+        "question": Ink(theme.doubtful, bold=True),
+        "hint": Ink(theme.doubtful if page.question else theme.ink, bold=True),
+        **dict(score_inks(page.rows, laid, look)),
+    }
+    drawn = draw_arranged(laid.pages[number], inner, rows, look, inks=inks)
     return look.box(drawn, columns, rows, across="middle")
 
 
-def _question(page: SettlePage, columns: int, rows: int, most: int, look: Look) -> Drawing:
-    """What is asked first, in `most` of these rows, or fewer where the scores come out large then.
+def laid_out(page: SettlePage, columns: int, rows: int, look: Look) -> Arranged:
+    """Where all of it stands in a box of this size."""
+    box, measure = (columns - 2, rows), CellMeasure(look.terminal)
+    alone = arrange(_parts(page), *box, measure, most_pages=MOST_PAGES)
+    if len(alone.pages) == 1:
+        return alone
+    return arrange(_parts(page, paged=True), *box, measure, most_pages=MOST_PAGES)
 
-    In the first wording that has room in large letters.
-    """
-    texts = [text for text in (page.question, page.short_question) if text]
-    if not texts:
-        return look.gap(columns, 0)
-    ways = [
-        _large(text, columns, high, look)
-        for high in dict.fromkeys((most, _LEAST))
-        for text in texts
-    ]
-    large = [way for way in ways if way.rows >= _LARGE] or ways[-1:]
-    readable = (
-        way for way in large if type_rows(page.rows, columns, rows - len(way.drawn), look) >= _LARGE
+
+def _page_on(page: SettlePage, laid: Arranged, on: PageOn) -> int:
+    """Whoever is selected or asked is in view; else the pages take turns."""
+    count = len(laid.pages)
+    lit = next((number for number, row in enumerate(page.rows) if row.selected), None)
+    if count == 1 or on.by_hand or (lit is None and not page.question):
+        return on.of(count)
+    # Who is asked stands first.
+    return next(at for at, spots in enumerate(laid.pages) if ("name", lit or 0) in spots)
+
+
+def _place(number: int, count: int) -> str:
+    return f"page {number} of {count}: left, right"
+
+
+def _short_place(number: int, count: int) -> str:
+    return f"{number} of {count}"
+
+
+def _parts(page: SettlePage, *, paged: bool = False) -> Arrangement:
+    return Stack(
+        (
+            Beside(
+                (
+                    Written("title", page.title, "title", role="coach"),
+                    _worded("state", (page.state, page.short_state), role="coach"),
+                    _worded("place", (_place(99, 99), _short_place(99, 99)), role="coach")
+                    if paged
+                    else Written("place", "", "place", role="coach"),
+                )
+            ),
+            Written("about", page.words, "about", role="detail"),
+            _worded("question", (page.question, page.short_question), matters=3),
+            score_table(page.rows, rank="detail"),
+            Written("detail", page.detail, "detail", role="coach", breaks=True),
+            Written("hint", page.hint, "hint", role="coach", breaks=True),
+        ),
+        air=1,
     )
-    return next(readable, large[0]).drawn
 
 
-class _Way(Struct, frozen=True):
-    """How high its letters are, and the words as they come out."""
-
-    rows: int
-    drawn: Drawing
-
-
-def _large(text: str, columns: int, most: int, look: Look) -> _Way:
-    """As large as it gets in so many rows, in no more of them than that takes."""
-    lines = (Line(text, "title", ink=look.theme.doubtful, bold=True),)
-    largest = heights(lines, columns, most, look)
-    rows = next(n for n in range(1, most + 1) if heights(lines, columns, n, look) == largest)
-    return _Way(largest.title, stack(lines, columns, rows, look))
+def _worded(
+    name: str, wordings: Sequence[str], *, role: Role = "room", matters: int = 0
+) -> Arrangement:
+    """In the first wording that comes out as large as any."""
+    texts = [text for text in dict.fromkeys(wordings) if text] or [""]
+    ways = (
+        Written(name, text, name, role, matters, breaks=role == "room", across="left")
+        for text in texts
+    )
+    return OneOf(tuple(ways))

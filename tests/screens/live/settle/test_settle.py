@@ -1,7 +1,9 @@
 """The settle and the end of a class: what they say, and that it fits every size."""
 
+import re
 from collections.abc import Callable
 from decimal import Decimal
+from itertools import product
 
 import pytest
 
@@ -13,11 +15,10 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.page_heading import heading_rows
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.live.end.summary_view import draw_summary
-from classclock.screens.live.settle.score_table import draw_scores
-from classclock.screens.live.settle.settle_view import draw_settle
+from classclock.screens.live.page_turning import PageOn
+from classclock.screens.live.settle.settle_view import draw_settle, laid_out
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
@@ -49,6 +50,8 @@ score = "load"
 """
 NAMES = ("Ilse", "Bram", "Noor")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
+LETTERS = 3
+"""Rows from which letters are drawn, and not terminal text."""
 SAVED = ("/club/results/2026-03-03-1830-turntable.json", "/club/results/x.csv")
 
 
@@ -217,17 +220,31 @@ def test_names_are_never_read_as_markup(coach: Callable[..., Coach]) -> None:
     assert escaped.rows[0].name == "\\x1b[2JBram"
 
 
-@pytest.mark.parametrize("size", [(120, 34), (213, 58)])
-@pytest.mark.parametrize("count", [4, 8])
-def test_names_and_scores_of_a_small_class_are_drawn_large(
+@pytest.mark.parametrize(
+    ("size", "count"),
+    [((60, 17), 4), ((60, 17), 8), *product([(120, 35), (213, 59)], [4, 12, 26])],
+)
+def test_names_and_scores_are_drawn_large_on_as_many_pages_as_that_takes(
     size: tuple[int, int], count: int, coach: Callable[..., Coach]
 ) -> None:
-    people = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell")[:count]
+    people = (*("Ilse", "Bram", "Noor", "Piet"), *(f"Uri {n}" for n in range(22)))[:count]
     class_ = coach(*people).start().rounds("Ilse", 3).over()
-    drawn = plain_text(draw_settle(settle_page(class_.live, None), *size, Look()))
-    # Large letters are drawn in blocks: as terminal text none of them is found.
-    table = drawn.splitlines()[1:-2]
-    assert not any(name in row for name in people for row in table)
+    laid = laid_out(settle_page(class_.live, None), *size, Look())
+    assert min(laid.sizes[what] for what in ("key", "name", "score")) >= LETTERS
+    shown = [name for spots in laid.pages for name in spots if name[0] == "name"]
+    assert shown == [("name", number) for number in range(count)]
+
+
+@pytest.mark.parametrize("size", [(60, 17), (80, 23), (120, 35), (213, 59)])
+def test_no_name_touches_its_score(size: tuple[int, int], coach: Callable[..., Coach]) -> None:
+    people = ("Nadia", "Ilse", "Bram", "Wilhelmina")
+    class_ = coach(*people).start().rounds("Nadia", 6).over()
+    class_.do(cmd.SetNumber("Nadia", Decimal(12)))
+    laid = laid_out(settle_page(class_.live, None), *size, Look())
+    for spots in laid.pages:
+        for name in (name for name in spots if name[0] == "name"):
+            box, score = spots[name].box, spots["score", name[1]].box
+            assert box.y + box.height <= score.y or box.x + box.width < score.x
 
 
 @pytest.mark.parametrize(
@@ -248,22 +265,18 @@ def test_the_settle_can_be_drawn_in_every_terminal(
     check_filled(draw_summary(summary(class_.live, SAVED), 120, 34, look), 120, 34)
 
 
-@pytest.mark.parametrize("size", [(60, 16), (120, 34), (213, 58)])
+@pytest.mark.parametrize("size", [(60, 17), (120, 35), (213, 59)])
 @pytest.mark.parametrize("count", [1, 8, 26])
 def test_what_is_asked_first_is_drawn_large_at_every_size(
     size: tuple[int, int], count: int, coach: Callable[..., Coach]
 ) -> None:
-    # Large letters are drawn in blocks: as terminal text they are not found.
     people = ("Maximiliana", *(f"Ilse {number}" for number in range(1, count)))
     class_ = coach(*people).start().rounds("Maximiliana", 4).rounds("Maximiliana", 1, every=12)
     for asked in ("odd reps?", "round 5 came fast: two taps?"):
         page = settle_page(class_.over().live, None)
         assert page.question.startswith("Maximiliana: ")
         assert page.question.endswith(asked)
-        below = heading_rows(size[1]) + 1
-        seen = plain_text(draw_settle(page, *size, Look())).splitlines()[below : below + 3]
-        assert all(row.strip() for row in seen)
-        assert not any(sign.isalnum() for row in seen for sign in row)
+        assert laid_out(page, *size, Look()).sizes["question"] >= LETTERS
         class_.do(cmd.SetNumber("Maximiliana", Decimal(0)))
 
 
@@ -305,15 +318,43 @@ def test_who_is_asked_stands_in_the_order_of_the_lanes(coach: Callable[..., Coac
     assert page.detail == "then Bram: odd reps?; Noor: odd reps?"
 
 
-def test_where_there_is_room_for_one_sign_the_first_of_several_is_shown(
-    coach: Callable[..., Coach],
-) -> None:
+def test_signs_are_said_in_words_where_there_is_room(coach: Callable[..., Coach]) -> None:
     class_ = coach("Ilse", "Bram", "Saoirse", "Noor").start().rounds("Saoirse", 12, every=5)
     class_.do(cmd.ChangeOption("Saoirse", 1)).over()
     for name in ("Ilse", "Bram", "Noor"):
         class_.do(cmd.SetNumber(name, Decimal(5)))
     page = settle_page(class_.live, None)
     assert page.rows[0].signs == "?%"
-    seen = plain_text(draw_scores(page.rows, 56, 12, Look()))
-    assert "?" in seen
-    assert "odd" not in seen
+    narrow, wide = (plain_text(draw_settle(page, *size, Look())) for size in ((60, 17), (213, 59)))
+    assert "?%" in narrow
+    assert "step-up" not in narrow
+    assert "?%" not in wide
+    assert "odd reps?; % step-up" in wide
+
+
+def place(drawn: str) -> str:
+    """Which page of how many, as the screen says it."""
+    found = re.search(r"(\d+) of (\d+)", drawn)
+    return found[0] if found else ""
+
+
+def test_where_not_all_can_be_read_who_is_asked_or_selected_is_in_view_and_then_pages_turn(
+    coach: Callable[..., Coach],
+) -> None:
+    people = tuple(f"Ilse {number}" for number in range(20))
+    class_ = coach(*people).start().rounds(people[7], 2).over()
+
+    def seen(selected: str | None = None, on: PageOn | None = None) -> str:
+        page = settle_page(class_.live, selected)
+        return place(plain_text(draw_settle(page, 80, 23, Look(), on or PageOn())))
+
+    first, count = seen().split(" of ")
+    assert (first, int(count) > 2) == ("1", True)
+    assert seen(on=PageOn(2)) == f"1 of {count}"  # somebody is asked: they stand first
+    assert seen(on=PageOn(2, by_hand=True)) == f"3 of {count}"
+    class_.do(cmd.Next(all_stands=True)).do(cmd.GoTo(-1))
+    first, count = seen().split(" of ")  # without a question there is room for more
+    assert (first, int(count) > 2) == ("1", True)
+    assert seen(on=PageOn(2)) == f"3 of {count}"
+    shown, count = seen(selected=people[19]).split(" of ")
+    assert shown == count
