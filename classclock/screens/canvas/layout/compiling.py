@@ -1,7 +1,7 @@
 """Parts as nodes: each way in which they may stand, with its groups numbered."""
 
-from collections.abc import Iterator, Sequence
-from itertools import product
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import groupby, product
 
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import (
@@ -9,6 +9,7 @@ from classclock.screens.canvas.layout.nodes import (
     DrawnNode,
     GridNode,
     Node,
+    OneOfNode,
     StackNode,
     WrittenNode,
 )
@@ -47,6 +48,12 @@ def most_rows(part: Arrangement) -> int:
             return 1
 
 
+def _as_one(nodes: Iterable[Node]) -> list[Node]:
+    """Neighbours of the same groups as one node: which of them stands concerns nobody else."""
+    runs = [list(run) for _, run in groupby(nodes, key=lambda node: node.groups)]
+    return [run[0] if len(run) == 1 else OneOfNode(run) for run in runs]
+
+
 class Compiler:
     """A part that stands in several ways is measured once for all of them."""
 
@@ -68,11 +75,11 @@ class Compiler:
             case Written() | Drawn():
                 return [self._leaf(part)]
             case OneOf(parts=parts):
-                return [node for one in parts for node in self.ways(one, pages)]
+                return _as_one(node for one in parts for node in self.ways(one, pages))
             case Grid():
                 table = self._table(part)
                 number = pages if part.paged else 1
-                return [table.as_(across, number) for across in part.across]
+                return _as_one(table.as_(across, number) for across in part.across)
             case Stack(parts=parts):
                 each = product(*(self.ways(one, pages) for one in parts))
                 middle = part.down == "middle"

@@ -238,6 +238,15 @@ class BesideNode:
         most = max(part.rows(part.columns(NEVER, sizes), sizes) for part in self._parts)
         return fewest(least, most, lambda high: self.columns(high, sizes) <= columns)
 
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        """Whether it does in a box of this size: quicker than to ask how low it could be."""
+        last = max(self._parts, key=lambda part: (part.bends, len(part.groups)))
+        others = [part.columns(rows, sizes) for part in self._parts if part is not last]
+        left = columns - sum(wide + self._gap for wide in others if wide)
+        if not last.rows(NEVER, sizes):
+            return left + self._gap >= 0
+        return left >= 0 and last.rows(left, sizes) <= rows
+
     def _there(self, rows: int, sizes: Sizes) -> list[tuple[Node, int]]:
         each = ((part, part.columns(rows, sizes)) for part in self._parts)
         return [(part, wide) for part, wide in each if wide]
@@ -258,6 +267,47 @@ class BesideNode:
             spare -= more
             part.place(Box(x, box.y, wide + more, box.height), sizes, spots, page)
             x += wide + more + self._gap
+
+
+class OneOfNode:
+    """Several nodes of the same groups, of which one stands: the first that does, of equals."""
+
+    def __init__(self, parts: Sequence[Node]) -> None:
+        self._parts = tuple(parts)
+        self.bends = True  # one may be lower, another narrower
+        self.groups = parts[0].groups
+        self.rows = _Kept(self.groups, self._rows)
+        self.columns = _Kept(self.groups, self._columns)
+
+    def _rows(self, columns: int, sizes: Sizes) -> int:
+        return min(part.rows(columns, sizes) for part in self._parts)
+
+    def _columns(self, rows: int, sizes: Sizes) -> int:
+        return min(part.columns(rows, sizes) for part in self._parts)
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return any(stands(part, columns, rows, sizes) for part in self._parts)
+
+    def _shown(self, box: Box, sizes: Sizes) -> Node:
+        standing = (part for part in self._parts if stands(part, box.width, box.height, sizes))
+        lowest = min(self._parts, key=lambda part: part.rows(box.width, sizes))
+        return next(standing, lowest)
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        if box.width < NEVER:
+            return self._shown(box, sizes).wished(box, sizes)
+        each = [part.wished(box, sizes) for part in self._parts]  # what any of them could fill
+        return max(wide for wide, _ in each), max(high for _, high in each)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        self._shown(box, sizes).place(box, sizes, spots, page)
+
+
+def stands(node: Node, columns: int, rows: int, sizes: Sizes) -> bool:
+    """Whether it does in a box of this size."""
+    if isinstance(node, BesideNode | OneOfNode):
+        return node.stands(columns, rows, sizes)
+    return node.rows(columns, sizes) <= rows
 
 
 class _Column:

@@ -11,7 +11,7 @@ from math import ceil
 
 from msgspec import Struct
 
-from classclock.screens.canvas.layout.nodes import Node, Sizes
+from classclock.screens.canvas.layout.nodes import Node, Sizes, stands
 from classclock.screens.canvas.layout.parts import Role
 
 _ROOM = ("caution", "room")
@@ -67,7 +67,7 @@ class SizeSearch:
         columns, rows = self._box
         there = {group for group, size in enumerate(led) if size}
         left = tuple(
-            [node for node in nodes if there <= node.groups and node.rows(columns, led) <= rows]
+            [node for node in nodes if there <= node.groups and stands(node, columns, rows, led)]
         )
         return SizesFound(led, left) if left else None
 
