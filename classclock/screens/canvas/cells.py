@@ -15,6 +15,7 @@ from rich.cells import cell_len, set_cell_size
 from rich.segment import Segment
 from rich.style import Style
 
+from classclock.units.likeness import LIKE
 from classclock.units.printable import escaped
 
 if TYPE_CHECKING:
@@ -140,6 +141,7 @@ _ASCII = str.maketrans(
     | dict.fromkeys("┌┐└┘├", "+")
     | {"─": "-", "▀": "=", "\u2571": "/", "█": "#", "□": "o"}
     | {"•": "*", "…": ".", "→": ">", "\N{NO-BREAK SPACE}": " "}
+    | {"\N{EN DASH}": "-", "\N{EM DASH}": "-", "\N{MULTIPLICATION SIGN}": "x"}
 )
 
 
@@ -162,7 +164,7 @@ def _ascii_sign(sign: str) -> str:
     if sign.isascii():
         return sign
     wide = cell_len(sign)
-    plain = unicodedata.normalize("NFKD", sign).encode("ascii", "ignore").decode()
+    plain = unicodedata.normalize("NFKD", LIKE.get(sign, sign)).encode("ascii", "ignore").decode()
     return plain if len(plain) == wide else "?" * wide
 
 

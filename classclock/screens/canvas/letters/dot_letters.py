@@ -2,7 +2,11 @@
 
 Capitals and digits are six dots wide and seven high: more than the 5 x 7 that ISO 9241-3 asks for
 at least. In sextant cells (half a cell wide, a third high) that is 0.64 : 1. The shapes are in
-dot_letters.txt. Accents are set over or under the plain letter.
+dot_letters.txt. Accents are set over or under the plain letter, one of each at most. What has no
+shape is drawn as what it is like or made of (`units/likeness.py`).
+
+What is simpler than in print: quotes are straight, a fraction is written with its stroke, the caron
+of d, l and t stands over them, Ð is as Đ.
 """
 
 import unicodedata
@@ -12,6 +16,7 @@ from pathlib import Path
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.letters.dot_shapes import Shape, centred, read_shapes
 from classclock.screens.canvas.letters.mosaic import SEXTANTS, from_dots
+from classclock.units.likeness import spelled
 
 CAP = 7
 """Dots from the top of a capital to the line it stands on."""
@@ -27,18 +32,25 @@ _OVER = {
     "\u0302": ("..##..", ".#..#."),  # circumflex
     "\u0303": (".##..#", "#..##."),  # tilde
     "\u0304": (".####.", "......"),  # macron
-    "\u0306": ("#....#", ".####."),  # breve
+    "\u0306": ("##..##", ".####."),  # breve
     "\u0307": ("..##..", "......"),  # dot
     "\u0308": ("##..##", "......"),  # diaeresis
     "\u030a": ("..##..", "..##.."),  # ring
     "\u030b": (".##.##", "##.##."),  # double acute
     "\u030c": (".#..#.", "..##.."),  # caron
+    "\u0309": ("..###.", "...#.."),  # hook
+    "\u0312": ("...##.", "..##.."),  # comma, turned
+    "\u031b": ("....##", "....#."),  # horn
 }
 _UNDER = {
     "\u0326": ("..##..", "..#..."),  # comma
     "\u0327": ("...##.", ".###.."),  # cedilla
     "\u0328": ("...##.", "...###"),  # ogonek
+    "\u0323": ("......", "..##.."),  # dot
+    "\u0331": ("......", ".####."),  # line
 }
+_TURNED = {"g\u0327": "g\u0312"}
+"""Where there is no room below the mark stands over the letter, turned, as it is printed too."""
 _MARK_WIDTH = 6
 
 
@@ -47,23 +59,27 @@ def _shapes() -> dict[str, Shape]:
     return {" ": (_SPACE,) * HEIGHT} | read_shapes(Path(__file__).with_suffix(".txt"), HEIGHT)
 
 
-def shape_of(character: str) -> Shape | None:
-    """Its rows of dots; None where there is neither a shape nor a letter and its accents."""
+def shape_of(sign: str) -> Shape | None:
+    """The rows of dots of a letter with its marks; None where there is no shape for it."""
     shapes = _shapes()
-    if character in shapes:
-        return shapes[character]
-    base, *marks = list(unicodedata.normalize("NFD", character))
-    rows = shapes.get("\u0131" if base == "i" else base)
-    if rows is None or not marks:
+    if sign in shapes:
+        return shapes[sign]
+    apart = unicodedata.normalize("NFD", sign)
+    base, *marks = list(_TURNED.get(apart, apart))
+    rows = shapes.get(base)
+    if rows is None or not marks or not all(mark in _OVER or mark in _UNDER for mark in marks):
         return None
-    for mark in marks:
-        if mark in _OVER:
-            rows = _with_mark_over(rows, _OVER[mark])
-        elif mark in _UNDER:
-            rows = _with_mark_under(rows, _UNDER[mark])
-        else:
-            return None
-    return rows
+    under = next((mark for mark in marks if mark in _UNDER), "")
+    over = next((mark for mark in marks if mark in _OVER), "")
+    if over:
+        rows = shapes.get(f"{base} low", rows)
+    if under:
+        rows = _with_mark_under(rows, _UNDER[under])
+    return _with_mark_over(rows, _OVER[over]) if over else rows
+
+
+def has_shape(sign: str) -> bool:
+    return shape_of(sign) is not None
 
 
 def _with_mark_over(rows: Shape, mark: Shape) -> Shape:
@@ -87,8 +103,8 @@ def _widened(rows: Shape) -> Shape:
 
 
 def can_draw(text: str) -> bool:
-    """Whether there is a shape, or a letter and its accents, for every character."""
-    return all(shape_of(character) for character in unicodedata.normalize("NFC", text))
+    """Whether there is a shape for every letter, or for what stands for it."""
+    return all(map(has_shape, spelled(text, has_shape)))
 
 
 def _taller(character: str, shape: Shape) -> Shape:
@@ -99,18 +115,18 @@ def _taller(character: str, shape: Shape) -> Shape:
 
 def has_tall(text: str) -> bool:
     """Whether it can be drawn eight dots high: plain capitals, digits and the signs of a score."""
-    return text.isascii() and not any(c.islower() or c in ",;" for c in text)
+    return text.isascii() and not any(c.islower() or c in ",;|" for c in text)
 
 
 def dots(text: str, scale: int = 1, *, tall: bool = False) -> Shape:
-    """The text as rows of dots, `scale` times as large; unknown characters are left out.
+    """The text as rows of dots, `scale` times as large; what has no shape is left out.
 
     `tall` is for capitals and digits alone: eight dots high, where reading distance counts most.
     """
     shapes = [
-        _taller(character, shape) if tall else shape
-        for character in unicodedata.normalize("NFC", text)
-        for shape in [shape_of(character)]
+        _taller(sign, shape) if tall else shape
+        for sign in spelled(text, has_shape)
+        for shape in [shape_of(sign)]
         if shape
     ]
     rows = [_GAP.join(parts) for parts in zip(*shapes, strict=True)] or [""] * HEIGHT
@@ -119,7 +135,7 @@ def dots(text: str, scale: int = 1, *, tall: bool = False) -> Shape:
 
 def text_width(text: str, scale: int = 1) -> int:
     """Columns that the text takes."""
-    shapes = filter(None, map(shape_of, unicodedata.normalize("NFC", text)))
+    shapes = filter(None, map(shape_of, spelled(text, has_shape)))
     wide = [len(shape[0]) for shape in shapes]
     between = len(_GAP) * max(0, len(wide) - 1)
     return -(-(sum(wide) + between) * scale // SEXTANTS.across)

@@ -44,6 +44,12 @@ def fit_size(text: str, columns: int, rows: int, dots: CellDots) -> DotSize | No
     return next((size for size in sizes if _width(text, size, dots) <= columns), None)
 
 
+def line_row(rows: int, dots: CellDots) -> int:
+    """The row, from 0, in which letters of this height end on the line that they stand on."""
+    cap = dot_letters.CAP if dots == "sextants" else low_letters.CAP
+    return -(-cap * (rows // ROWS) // MOSAICS[dots].down) - 1
+
+
 def _width(text: str, size: DotSize, dots: CellDots) -> int:
     if dots == "sextants":
         return dot_letters.text_width(text, size.scale)

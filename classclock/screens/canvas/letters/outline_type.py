@@ -7,6 +7,7 @@ top to bottom. Words are drawn whole, with room for what reaches above and below
 
 from functools import cache, lru_cache, partial
 from itertools import pairwise
+from math import ceil
 from typing import TYPE_CHECKING
 
 from classclock.screens.canvas.cells import Drawing, beside, row_of
@@ -109,6 +110,12 @@ def text_width(text: str, rows: int) -> int:
 def fit_rows(text: str, max_width: int, max_rows: int) -> int:
     """The largest height at which the text fits the box; 0 if none does."""
     return next((rows for rows in range(max_rows, 0, -1) if text_width(text, rows) <= max_width), 0)
+
+
+def line_row(text: str, rows: int) -> int:
+    """The row, from 0, in which letters of this height end on the line that they stand on."""
+    zones = _zones(text)
+    return min(rows, ceil(-zones[0] * rows / (zones[-1] - zones[0]))) - 1
 
 
 def draw_text(
