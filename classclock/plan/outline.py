@@ -62,8 +62,16 @@ def _outline(segment: SegmentBase) -> SegmentOutline:
 
 def describe(segment: SegmentBase) -> str:
     """The format in the words of the wall: `rounds in 16:00, 27 reps a round`."""
-    words = segment.described()
-    return f"{words}, in teams of {segment.teams}" if segment.teams else words
+    return f"{segment.described()}{_teams(segment)}"
+
+
+def terms_words(segment: SegmentBase) -> str:
+    """The same without its headline: `for time, cap 9:00, 72 reps`."""
+    return f"{segment.terms()}{_teams(segment)}".lstrip(", ")
+
+
+def _teams(segment: SegmentBase) -> str:
+    return f", in teams of {segment.teams}" if segment.teams else ""
 
 
 def station_line(station: Station, option: Option | None = None) -> str:

@@ -14,7 +14,7 @@ from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment, is_piece
 from classclock.plan.option_menu import number_words, option_menu
-from classclock.plan.outline import describe, set_words, station_line
+from classclock.plan.outline import describe, set_words, station_line, terms_words
 from classclock.plan.station import Option, Station
 from classclock.planning.fitting import time_needed
 from classclock.tally.class_lineup import partners_now
@@ -39,9 +39,11 @@ _LONGEST = 300
 
 
 class BoardStation(Struct, frozen=True):
+    """What is done: a movement with its amount and what it needs, or a rest."""
+
     words: str
-    standard: str
-    options: tuple[str, ...]
+    standard: str = ""
+    options: tuple[str, ...] = ()
     """Numbered as the key language has them: `(1) lower box`."""
 
 
@@ -84,6 +86,10 @@ class BoardContent(Struct, frozen=True):
     """What is short, or how it is shared."""
     lesson: "Lesson | None" = None
     """The movement that is taught; then nothing else is shown."""
+    head: str = ""
+    """What a coach writes over the movements: `18-12-6`; `terms` is the rest of `words`."""
+    terms: str = ""
+    """`for time, cap 9:00, 72 reps`."""
 
 
 def board_now(session: Session, lesson: "Lesson | None" = None) -> BoardContent:
@@ -136,6 +142,8 @@ def board_content(
         lift=_lift(live, off),
         equipment=_equipment(record, offer, lanes, partners),
         lesson=lesson,
+        head=segment.headline(),
+        terms=terms_words(segment),
     )
 
 
@@ -191,6 +199,24 @@ def _all_safe(texts: tuple[str, ...]) -> tuple[str, ...]:
 
 
 def _stations(segment: Segment) -> Iterator[BoardStation]:
+    """What is done in the order in which it is done, each movement's standard and options once."""
+    written = tuple(zip(segment.station, _each_station(segment), strict=True))
+    said: set[str] = set()
+    for turn in segment.turns():
+        if not turn.stations:
+            yield BoardStation(_safe(turn.words))
+        before = f"{turn.words} " if turn.words else ""
+        for station, shown in written:
+            if station.movement in turn.stations:
+                words = f"{_safe(before)}{shown.words}"
+                first = station.movement not in said
+                yield replace(shown, words=words) if first else BoardStation(words)
+                before = ""
+        said.update(turn.stations)
+    yield from (shown for station, shown in written if station.movement not in said)
+
+
+def _each_station(segment: Segment) -> Iterator[BoardStation]:
     menu = option_menu(segment)
     numbers = {named: number_words(at, len(menu)) for at, named in enumerate(menu, start=1)}
     for place, station in enumerate(segment.station):

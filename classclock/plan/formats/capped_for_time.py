@@ -62,14 +62,15 @@ class CappedForTime(SegmentBase):
     def counts_up(self) -> bool:
         return True
 
-    def described(self) -> str:
+    def headline(self) -> str:
         if self.scheme:
-            work = "-".join(str(reps) for reps in self.scheme)
-        else:
-            work = "1 round" if self.rounds == 1 else f"{self.rounds} rounds"
+            return "-".join(str(reps) for reps in self.scheme)
+        return "1 round" if self.rounds == 1 else f"{self.rounds} rounds"
+
+    def terms(self) -> str:
         total = self.total_reps
         reps = f", {rep_words(total)}" if total else ""
-        return f"{work} for time, cap {show_time(self.cap)}{reps}"
+        return f" for time, cap {show_time(self.cap)}{reps}"
 
     @classmethod
     def faults(cls, values: Table, path: Path) -> Iterator[Fault]:

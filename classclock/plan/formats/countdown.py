@@ -36,5 +36,5 @@ class Countdown(SegmentBase):
     def spans(self, total: int | None = None) -> tuple[Span, ...]:
         return one_stretch(self.time if total is None else total)
 
-    def described(self) -> str:
+    def headline(self) -> str:
         return f"{_SCORED[self.score]}{show_time(self.time)}"

@@ -11,7 +11,7 @@ from classclock.plan.file_key import TEXT, TIME, YES, FileKey, nearest
 from classclock.plan.findings import Fault, Path
 from classclock.plan.formats.counting import Counting
 from classclock.plan.formats.fit import Fit, fewer_repeats
-from classclock.plan.formats.segment_base import About, SegmentBase
+from classclock.plan.formats.segment_base import About, SegmentBase, WrittenTurn
 from classclock.plan.value_types import Flag, Label, Length, Repeats, Strict, Text
 from classclock.plan.written_values import Table, tables
 from classclock.units.printable import printable
@@ -123,6 +123,20 @@ class Interval(SegmentBase):
         works = fit.repeat * sum(step.work is not None for step in self.steps)
         return self.model_copy(update={"repeat": fit.repeat, "sets": self.sets[:works]})
 
+    def headline(self) -> str:
+        if len(self.steps) > 1:
+            return f"{self.repeat} x"
+        return f"{self.repeat} x {show_time(self.steps[0].work or self.steps[0].rest or 0)}"
+
+    def terms(self) -> str:
+        return _SCORED[self.score]
+
+    def turns(self) -> tuple[WrittenTurn, ...]:
+        if len(self.steps) == 1:
+            only = self.steps[0]
+            return (WrittenTurn(only.label, only.stations),) if only.label or only.stations else ()
+        return tuple(_turn(step) for step in self.steps)
+
     def described(self) -> str:
         steps = ", ".join(_step_words(step) for step in self.steps)
         works = sum(step.work is not None for step in self.steps)
@@ -153,6 +167,16 @@ class Interval(SegmentBase):
         ):
             what = f"{works * repeat} work steps, but the number of sets is {len(sets)}"
             yield Fault((*path, "sets"), what, "Make the two numbers equal", "hint")
+
+
+def _turn(step: Step) -> WrittenTurn:
+    if step.work is None or not (step.label or step.stations):
+        words = f"{_step_words(step)}, {step.label}" if step.label else _step_words(step)
+        return WrittenTurn(words)
+    long = show_time(step.work)
+    return (
+        WrittenTurn(long, step.stations) if step.stations else WrittenTurn(f"{long} {step.label}")
+    )
 
 
 def _step_words(step: Step) -> str:

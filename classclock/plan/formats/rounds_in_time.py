@@ -52,10 +52,10 @@ class RoundsInTime(SegmentBase):
     def counts_up(self) -> bool:
         return self.direction == "up"
 
-    def described(self) -> str:
-        return f"rounds in {show_time(self.time)}{self._round_words()}"
+    def headline(self) -> str:
+        return f"rounds in {show_time(self.time)}"
 
-    def _round_words(self) -> str:
+    def terms(self) -> str:
         first, second = self.round_reps(), self.round_reps(1)
         if first != second:
             return f", {rep_words(first)} in the first round, {second} in the second, and so on"

@@ -63,6 +63,15 @@ class About(Struct, frozen=True, kw_only=True):
         return self.rounds != "none"
 
 
+class WrittenTurn(Struct, frozen=True):
+    """A stretch of work or rest among several, as it is written under each other."""
+
+    words: str
+    """How long it is, and what is done if it has a name of its own: `0:45 row`, `0:45`."""
+    stations: tuple[str, ...] = ()
+    """The movements that are done in it, where it names any."""
+
+
 class SegmentBase(Strict, ABC):
     """The keys of every format; under them what a format answers, most of it by its own keys."""
 
@@ -119,8 +128,20 @@ class SegmentBase(Strict, ABC):
         return False
 
     @abstractmethod
+    def headline(self) -> str:
+        """What a coach writes over the movements: `18-12-6`, `rounds in 16:00`, `6 x 0:45`."""
+
+    def terms(self) -> str:
+        """What stands behind it: ` for time, cap 9:00, 72 reps`, with what parts the two."""
+        return ""
+
     def described(self) -> str:
         """The format in the words of the wall: `rounds in 16:00, 27 reps a round`."""
+        return f"{self.headline()}{self.terms()}"
+
+    def turns(self) -> tuple[WrittenTurn, ...]:
+        """What is done one after the other each time, where that is not all the stations."""
+        return ()
 
     @classmethod
     def faults(cls, values: Table, path: Path) -> Iterator[Fault]:  # noqa: ARG003  few have any

@@ -5,7 +5,7 @@ from rich.cells import cell_len
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.letters import dot_type, outline_type, plain_blocks
-from classclock.screens.canvas.letters.lettering import lettering_width
+from classclock.screens.canvas.letters.lettering import in_outline, lettering_width
 
 
 class CellMeasure(Struct, frozen=True):
@@ -16,13 +16,19 @@ class CellMeasure(Struct, frozen=True):
     def sizes(self, words: str, most: int) -> tuple[int, ...]:
         if self.terminal.dots is None:
             return (1, *range(5, most + 1)) if plain_blocks.can_draw(words) else ()
-        if outline_type.can_draw(words):
+        shown = in_outline(words)
+        if outline_type.can_draw(shown):
             dotted = (3,) if dot_type.can_draw(words, self.terminal.dots) else ()
-            first = 4 if outline_type.fills_rows(words) else 5
+            first = 4 if outline_type.fills_rows(shown) else 5
             return (1, *dotted, *range(first, most + 1))
         if dot_type.can_draw(words, self.terminal.dots):
             return (1, *range(dot_type.ROWS, most + 1, dot_type.ROWS))
-        return ()
+        single = words.split()
+        if len(single) < 2:
+            return ()
+        # Some words are drawn and the others stand among them; four rows suit capitals alone.
+        each = {size for word in single for size in self.sizes(word, most)}
+        return tuple(sorted(each - {4}))
 
     def columns(self, words: str, size: int) -> int:
         if size == 1:

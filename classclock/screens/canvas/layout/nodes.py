@@ -245,7 +245,7 @@ class BesideNode:
         left = columns - sum(wide + self._gap for wide in others if wide)
         if not last.rows(NEVER, sizes):
             return left + self._gap >= 0
-        return left >= 0 and last.rows(left, sizes) <= rows
+        return left >= 0 and stands(last, left, rows, sizes)
 
     def _there(self, rows: int, sizes: Sizes) -> list[tuple[Node, int]]:
         each = ((part, part.columns(rows, sizes)) for part in self._parts)

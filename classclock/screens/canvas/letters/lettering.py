@@ -75,7 +75,7 @@ def _drawn(text: str, columns: int, rows: int, paint: Paint, air: int) -> Drawin
 def _drawn_width(text: str, rows: int, terminal: Terminal) -> int | None:
     """Columns of the text in drawn letters; None where it has none of this height."""
     if rows > 1 and _has_outline(text, rows, terminal):
-        return outline_type.text_width(_in_outline(text), rows)
+        return outline_type.text_width(in_outline(text), rows)
     if rows >= dot_type.ROWS and terminal.dots and dot_type.can_draw(text, terminal.dots):
         return dot_type.least_width(text, rows, terminal.dots)
     return None
@@ -146,11 +146,12 @@ def _draw_runs(runs: Sequence[_Run], rows: int, paint: Paint) -> Drawing:
 def _line_row(text: str, rows: int, terminal: Terminal) -> int:
     """The row, from 0, in which letters of this height end on the line that they stand on."""
     if _has_outline(text, rows, terminal):
-        return outline_type.line_row(_in_outline(text), rows)
+        return outline_type.line_row(in_outline(text), rows)
     return dot_type.line_row(rows, terminal.dots or "halves")
 
 
-def _in_outline(text: str) -> str:
+def in_outline(text: str) -> str:
+    """The text in signs that outline type has, as far as there are any."""
     return text if text.isascii() else "".join(spelled(text, outline_type.can_draw))
 
 
@@ -158,14 +159,14 @@ def _has_outline(text: str, rows: int, terminal: Terminal) -> bool:
     if not (terminal.dots and text and rows >= _LEAST_OUTLINE):
         return False
     least = _LEAST_OUTLINE if outline_type.fills_rows(text) else _LEAST_OUTLINE_WORD
-    return rows >= least and outline_type.can_draw(_in_outline(text))
+    return rows >= least and outline_type.can_draw(in_outline(text))
 
 
 def _outline(text: str, columns: int, rows: int, paint: Paint, air: int) -> Drawing | None:
     terminal = paint.terminal
     if not _has_outline(text, rows, terminal):
         return None
-    shown = _in_outline(text)
+    shown = in_outline(text)
     fitting = outline_type.fit_rows(shown, columns, rows)
     if terminal.dots is None or not _has_outline(text, fitting, terminal):
         return None

@@ -27,7 +27,6 @@ _KEPT_ROWS = (
     dict.fromkeys("GS37", (0, 2, 3, 4, 6))
     | dict.fromkeys("QRVWZ\N{YEN SIGN}\N{MULTIPLICATION SIGN}!", (0, 1, 3, 5, 6))
     | dict.fromkeys("\N{PLUS-MINUS SIGN}\N{ALMOST EQUAL TO}", (1, 2, 3, 5, 6))
-    | dict.fromkeys("=?", (0, 2, 3, 5, 6))
     | {"2": (0, 2, 3, 5, 6), "5": (0, 1, 2, 4, 6), "=": (0, 2, 3, 4, 6)}
     | {"\N{DIVISION SIGN}": (1, 2, 3, 4, 5), "\N{BROKEN BAR}": (0, 1, 4, 5, 6)}
     | {"\N{INVERTED EXCLAMATION MARK}": (2, 3, 4, 5, 6)}

@@ -1,49 +1,59 @@
 """The board while one movement is taught: nothing else stands on it, so that it can be large."""
 
-from collections.abc import Iterator
-
+from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
+from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, beside
+from classclock.screens.canvas.layout.arrange import Arranged, arrange
+from classclock.screens.canvas.layout.parts import Arrangement, Stack, Written
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, Size, stack
-from classclock.screens.live.board.caution_lines import caution_line
+from classclock.screens.live.board.caution_layout import caution_ink, cautions_together
 from classclock.wall.lesson_content import Lesson
 
 _KEYS = "tab: next movement; escape: the plan"
 _ROOMY = 24
-"""Rows from which points can be large too; in fewer the name alone is."""
+"""Rows from which one is free over the foot."""
+_MARGIN = 2
 
 
 def draw_lesson(lesson: Lesson, columns: int, rows: int, look: Look) -> Drawing:
     """The movement in a box of this size. Its cautions are never left out."""
     spare = 1 if rows >= _ROOMY else 0
-    inner = columns - 4
-    name: Size = "main" if rows >= _ROOMY else "title"
-    body = stack(tuple(_lines(lesson, name, look)), inner, rows - 1 - spare, look)
+    inner, high, theme = columns - 2 * _MARGIN, rows - 1 - spare, look.theme
+    laid = lesson_layout(lesson, inner, high, CellMeasure(look.terminal))
+    inks = {
+        "words": Ink(theme.quiet),
+        "name": Ink(theme.key, bold=True),
+        "standard": Ink(ground=theme.band, bold=True),
+        "options": Ink(theme.quiet),
+        "point": Ink(bold=True),
+        "caution": caution_ink(look),
+    }
+    shown = {name: inks[name if isinstance(name, str) else str(name[0])] for name in laid.spots}
+    body = draw_arranged(laid.spots, inner, high, look, inks=shown)
     right = min(len(lesson.place), inner)
     foot = beside(
-        look.text(_KEYS, inner - right, ink=look.theme.quiet),
-        look.text(lesson.place, right, ink=look.theme.quiet),
+        look.text(_KEYS, inner - right, ink=theme.quiet),
+        look.text(lesson.place, right, ink=theme.quiet),
     )
     drawn = (*body, *look.gap(inner, spare), *foot)
     return look.box(drawn, columns, rows, across="middle")
 
 
-def _lines(lesson: Lesson, name: Size, look: Look) -> Iterator[Line]:
-    """What the plan's board says too goes before the letters get smaller."""
-    theme = look.theme
-    if lesson.words not in ("", lesson.name):
-        yield Line(lesson.words, keep=5, ink=theme.quiet)
-    yield Line(lesson.name, name, keep=1, ink=theme.key, bold=True)
-    for text in lesson.cautions:
-        yield caution_line(text, look)
-    if lesson.standard:
-        yield Line(keep=7)
-        said = f"counts: {lesson.standard}"  # on a ground of its own: gaps may be gone
-        yield Line(said, "second", keep=1, ground=theme.band, bold=True)
-    if lesson.points:
-        yield Line(keep=7)
-    for text in lesson.points:
-        yield Line(text, "main", keep=1, ink=theme.ink, bold=True)
-    if lesson.options:
-        yield Line(keep=7)
-        yield Line(f"easier: {', '.join(lesson.options)}", keep=6, ink=theme.quiet)
+def lesson_layout(lesson: Lesson, columns: int, rows: int, measure: CellMeasure) -> Arranged:
+    """What counts, what to coach and what to look out for are read from the back."""
+    words = lesson.words if lesson.words != lesson.name else ""
+    standard = f"counts: {lesson.standard}" if lesson.standard else ""
+    options = f"easier: {', '.join(lesson.options)}" if lesson.options else ""
+
+    lines: tuple[Arrangement, ...] = (
+        Written("words", words, "words", "detail", 2, breaks=True),
+        Written("name", lesson.name, "name", matters=8, breaks=True),
+        cautions_together(lesson.cautions),
+        Written("standard", standard, "standard", matters=7, breaks=True),
+        *(
+            Written(("point", number), point, "point", matters=6, breaks=True)
+            for number, point in enumerate(lesson.points)
+        ),
+        Written("options", options, "options", "detail", 1, breaks=True),
+    )
+    return arrange(Stack(lines, air=1), columns, rows, measure)

@@ -198,6 +198,8 @@ def test_the_letters_of_a_terminal_come_in_these_sizes() -> None:
     assert CELLS.sizes("12:34", 6) == (1, 3, 4, 5, 6)
     assert CELLS.sizes("Ilse", 6) == (1, 3, 5, 6)
     assert CELLS.sizes("\u4e2d", 6) == ()
+    assert CELLS.sizes("\u4e2d Ilse 12", 6) == (1, 3, 5, 6), "word by word"
+    assert CELLS.sizes("O\u2019Brien", 6) == (1, 3, 5, 6)
     assert CellMeasure(Terminal(dots=None)).sizes("12:34", 6) == (1, 5, 6)
     assert CellMeasure(Terminal(dots=None)).sizes("Ilse", 6) == ()
 
@@ -208,7 +210,7 @@ def test_larger_letters_are_never_narrower_and_are_as_wide_as_they_are_measured(
 ) -> None:
     look = Look(terminal=Terminal(dots=dots))  # type: ignore[arg-type]
     measure = CellMeasure(look.terminal)
-    for text in ("Illi", "Wilhelmina", "12+12", "12 box step-over", "O'Brien"):
+    for text in ("Illi", "Wilhelmina", "12+12", "12 box step-over", "O'Brien", "\u4e2d Jo 12"):
         wide = [measure.columns(text, size) for size in measure.sizes(text, 12)]
         assert wide == sorted(wide)
         for size, columns in zip(measure.sizes(text, 12), wide, strict=True):

@@ -12,11 +12,11 @@ from classclock.plan.editing.writing import plan_text
 from classclock.plan.movements.completing import complete
 from classclock.plan.movements.starter_library import starter_library
 from classclock.plan.reading.plan_reading import parse_plan
+from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import fit
 from classclock.screens.canvas.theme import SIXTEEN
-from classclock.screens.live.board.lesson_drawing import _lines, draw_lesson
+from classclock.screens.live.board.lesson_drawing import draw_lesson, lesson_layout
 from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.lesson_content import Lesson, lessons
 
@@ -119,9 +119,7 @@ def test_the_points_are_read_from_ten_metres_in_a_common_window(lesson: Lesson) 
     assert "Shoulder pain" not in words
     needed = character_height(10) / row_height(55, 36)
     assert needed < 5 * 660 / 917
-    inner = 116
-    lines = tuple(_lines(lesson, "main", Look()))
-    assert fit(lines, inner, 33, Look())[0] >= 5
+    assert lesson_layout(lesson, 116, 33, CellMeasure(Terminal())).sizes["point"] >= 5
 
 
 @pytest.mark.parametrize("size", SIZES)

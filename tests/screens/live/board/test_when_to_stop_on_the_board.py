@@ -5,19 +5,23 @@ from typing import Any, Literal
 
 from hypothesis import given
 from hypothesis import strategies as st
+from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
 from classclock.plan.care import STOP
 from classclock.plan.settings.club import Care, Club
+from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, fit
 from classclock.screens.canvas.theme import SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
-from classclock.screens.live.board.caution_lines import caution_ways, largest
+from classclock.screens.live.board.board_layout import board_layout
 from classclock.tally import events as ev
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation, board_now
+from tests.screens.live.board.read_board import read_board
 
+LARGE = 3
+"""Rows of the smallest drawn letters."""
 PLAIN = Look(SIXTEEN, Terminal(16, None))
 CAUTIONS = tuple(f"Knees hurt at station {number}: less deep, or to a box." for number in range(5))
 TWO_PIECES = """
@@ -82,10 +86,10 @@ def test_no_window_hides_when_to_stop(
     when: Literal["first", "later"],
 ) -> None:
     shown = content(lanes, cautions=CAUTIONS, when=when)
-    drawn = draw_board(shown, columns, rows, PLAIN)
-    check_filled(drawn, columns, rows)
-    text = " ".join(plain_text(drawn).split())
-    assert all(caution in text for caution in (STOP, *shown.cautions))
+    check_filled(draw_board(shown, columns, rows, PLAIN), columns, rows)
+    read = read_board(shown, columns, rows, PLAIN)
+    assert STOP in read["caution" if when == "first" else "stop"]
+    assert all(caution in read["caution"] for caution in shown.cautions)
 
 
 def test_when_to_stop_is_in_letters_the_first_time_and_in_text_after_it() -> None:
@@ -131,8 +135,9 @@ async def test_a_club_s_own_words_for_when_to_stop_stand_on_the_board(open_class
 def test_when_to_stop_is_never_large_at_the_cost_of_what_is_to_be_done(
     columns: int, rows: int
 ) -> None:
-    work = tuple(Line(text, "main", keep=1) for text in ("6 box step-over", "12 bodyweight squat"))
     shown = content(1, cautions=CAUTIONS[:2], when="first")
-    ways = [(*one, *work) for one in caution_ways(shown, Look(), columns, rows)]
-    taken = largest(ways, columns, rows, Look())
-    assert fit(taken, columns, rows, Look()) >= fit(ways[-1], columns, rows, Look())
+    measure = CellMeasure(Terminal())
+    found = board_layout(shown, columns, rows, measure).sizes
+    later = board_layout(replace(shown, stop_stood=True), columns, rows, measure).sizes
+    assert found["caution"] <= found["work"]
+    assert found["work"] >= LARGE or later["work"] < LARGE
