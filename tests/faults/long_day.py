@@ -64,6 +64,8 @@ class TirelessCoach:
         while not live.record.closed:
             phase = live.phase
             if phase in ("board", "over"):
+                if phase == "over" and live.record.sheet is not None:
+                    press("*")  # whatever is asked stands
                 press("<enter>")
                 await asyncio.sleep(1.3)  # enter is guarded against repeating itself
             else:
