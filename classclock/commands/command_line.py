@@ -35,6 +35,8 @@ COMMANDS = (
     Subcommand("report", "one class to print or to send", "report"),
     Subcommand("notes", "accidents, holds and notes of a class, for the club's file", "notes"),
     Subcommand("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),
+    Subcommand("month", "who came, what is new: a month on one page", "month"),
+    Subcommand("away", "who hasn't come for weeks, since when, and what they did", "away"),
     Subcommand("book", "what is remembered: put right, taken in, given out", "book.actions"),
     Subcommand("schema", "the plan file's JSON Schema", "schema"),
 )

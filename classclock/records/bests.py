@@ -47,9 +47,20 @@ class Standing(Struct, frozen=True):
             return f"equals the best, {before}"
         if self.verdict == "below":
             return f"best {before}"
-        if not self.by:
-            return f"new best, after {before}"
-        return f"new best: {self.by} {_COMPARED[self.before.kind]} than {before}"
+        return f"new best{':' if self.by else ','} {self.gain()}"
+
+    def gain(self) -> str:
+        """What is new in a best: `18 reps more than 7+12 of 2 October 2026`.
+
+        Where no number says how much more it is: `after 7+12 of 2 October 2026`.
+        """
+        assert self.before is not None  # noqa: S101  a best has outdone one
+        before = f"{self.before.score} of {long_day(self.before.day)}"
+        return (
+            f"{self.by} {_COMPARED[self.before.kind]} than {before}"
+            if self.by
+            else (f"after {before}")
+        )
 
     def _named(self) -> str:
         return ", ".join(f"{other.score} with {other.terms}" for other in self.others)
@@ -183,7 +194,12 @@ def earlier_run(result: Result) -> Earlier | None:
 def long_day(day: str) -> str:
     """`2026-10-02` as 2 October 2026."""
     read = date.fromisoformat(day)
-    return f"{read.day} {_MONTHS[read.month - 1]} {read.year}"
+    return f"{read.day} {month_words(read)}"
+
+
+def month_words(day: date) -> str:
+    """The month of a day: `October 2026`."""
+    return f"{_MONTHS[day.month - 1]} {day.year}"
 
 
 _MONTHS = (

@@ -73,6 +73,8 @@ class ClassEntry(Struct, frozen=True):
     moment: int
     people: tuple[PersonSeen, ...]
     entries: tuple[PieceEntry, ...]
+    visitors: int
+    """How many came without a name."""
 
 
 def read_class(document: ResultsDocument) -> ClassEntry:
@@ -90,8 +92,9 @@ def read_class(document: ResultsDocument) -> ClassEntry:
         for number, piece in enumerate(document.pieces)
         for entry in _piece_entries(number, piece, started[:10], moment + number, here)
     )
+    visitors = sum(1 for person in document.people if known(person.visitor, otherwise=False))
     return ClassEntry(
-        document.journal, document.title, started, started[:10], moment, people, entries
+        document.journal, document.title, started, started[:10], moment, people, entries, visitors
     )
 
 

@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 3
+VERSION = 5
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -59,6 +59,7 @@ classes = Table(
     Column("started", String, nullable=False),
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
+    Column("visitors", Integer, nullable=False),  # who came without a name
 )
 
 seen = Table(

@@ -92,6 +92,7 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
             "started": entry.started,
             "day": entry.day,
             "moment": entry.moment,
+            "visitors": entry.visitors,
         },
     )
     who = _who(rows, entry)

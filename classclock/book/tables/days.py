@@ -1,0 +1,143 @@
+"""What the book is asked about some days: who came, and what they did. Days are in ISO 8601."""
+
+from collections.abc import Sequence
+from typing import Any
+
+from msgspec import Struct
+from sqlalchemy import Connection, Select, String, cast, distinct, func, select, union, union_all
+
+from classclock.book.people_ids import said_in
+from classclock.book.tables.opening import asking_room
+from classclock.book.tables.queries import result_of
+from classclock.book.tables.schema import athletes, bests, changes, classes, results, seen
+from classclock.records.result import Result
+
+
+class DaysHeld(Struct, frozen=True):
+    """What was held on some days, and who came."""
+
+    classes: int
+    visitors: int
+    """How often somebody came without a name."""
+    came: dict[str, int]
+    """By athlete's id, to how many classes."""
+
+
+def held_between(connection: Connection, since: str, until: str) -> DaysHeld:
+    """The classes of these days, the first and the last too."""
+    room, theirs = asking_room(connection), classes.c.day.between(since, until)
+    counted = select(func.count(), func.coalesce(func.sum(classes.c.visitors), 0)).where(theirs)
+    number, visitors = connection.execute(counted).one()
+    # Two entries that were merged may be in one class: nobody is in two of one moment.
+    often = func.count(distinct(seen.c.moment))
+    came = (
+        select(seen.c.athlete, often.label("times"))
+        .where(seen.c.came, seen.c.class_key.in_(select(classes.c.class_key).where(theirs)))
+        .group_by(seen.c.athlete)
+    )
+    found = {said_in(room, athlete): times for athlete, times in connection.execute(came)}
+    return DaysHeld(number, visitors, found)
+
+
+def first_came_between(connection: Connection, since: str, until: str) -> tuple[str, ...]:
+    """The ids of those whose first class was on one of these days.
+
+    Who has older scores from another club's or an earlier record isn't new.
+    """
+    older = (
+        select(seen.c.athlete)
+        .where(seen.c.athlete == athletes.c.athlete, ~seen.c.came)
+        .where(seen.c.day < athletes.c.first_day)
+    )
+    asked = select(athletes.c.athlete).where(
+        athletes.c.first_day.between(since, until), ~older.exists()
+    )
+    room = asking_room(connection)
+    return tuple(said_in(room, row.athlete) for row in connection.execute(asked))
+
+
+def counted_between(connection: Connection, since: str, until: str) -> tuple[Result, ...]:
+    """All results of these days that can be a best, the earliest first."""
+    room = asking_room(connection)
+    asked = select(results).where(*_counted_in(since, until))
+    place = (results.c.moment, results.c.class_key, results.c.piece, results.c.lane)
+    return tuple(
+        result_of(room, row) for row in connection.execute(asked.order_by(*place, results.c.person))
+    )
+
+
+def bests_before(connection: Connection, since: str, until: str) -> tuple[Result, ...]:
+    """What those who did a benchmark between these days had done best before, by all its terms."""
+    done = (
+        select(results.c.athlete, results.c.benchmark)
+        .where(*_counted_in(since, until))
+        .distinct()
+        .subquery()
+    )
+    terms = ("athlete", "benchmark", "modification", "loads", "work", "team")
+    order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
+    ranked = (
+        select(
+            results,
+            func.row_number()
+            .over(partition_by=[results.c[name] for name in terms], order_by=order)
+            .label("place"),
+        )
+        .join_from(
+            done,
+            results,
+            (results.c.athlete == done.c.athlete) & (results.c.benchmark == done.c.benchmark),
+        )
+        .where(results.c.counts, results.c.day < since)
+        .subquery()
+    )
+    room = asking_room(connection)
+    found = connection.execute(select(ranked).where(ranked.c.place == 1))
+    return tuple(result_of(room, row) for row in found)
+
+
+def most_done(
+    connection: Connection, since: str, until: str
+) -> dict[str, tuple[tuple[str, int], ...]]:
+    """What those whose last class was on one of these days did, by id, and how often.
+
+    Their benchmarks and lifts, as far as they count; else the pieces that they were in. What was
+    done most often comes first.
+    """
+    theirs = athletes.c.last_day.between(since, until)
+    counted = (
+        select(bests.c.athlete, bests.c.benchmark.label("what"), func.sum(bests.c.times))
+        .join_from(bests, athletes, bests.c.athlete == athletes.c.athlete)
+        .where(theirs)
+        .group_by(bests.c.athlete, bests.c.benchmark)
+    )
+    others = (
+        select(results.c.athlete, results.c.name, func.count())
+        .join_from(results, athletes, results.c.athlete == athletes.c.athlete)
+        .where(theirs, ~select(bests).where(bests.c.athlete == results.c.athlete).exists())
+        .group_by(results.c.athlete, results.c.name)
+    )
+    room = asking_room(connection)
+    found: dict[str, list[tuple[str, int]]] = {}
+    for athlete, what, times in connection.execute(union_all(counted, others)):
+        found.setdefault(said_in(room, athlete), []).append((what, int(times)))
+    return {
+        athlete: tuple(sorted(done, key=lambda one: (-one[1], one[0])))
+        for athlete, done in found.items()
+    }
+
+
+def _counted_in(since: str, until: str) -> Sequence[Any]:
+    """The results that count of these days, found by their classes and by what was imported."""
+    return (
+        results.c.class_key.in_(_keys(since, until)),
+        results.c.day.between(since, until),
+        results.c.counts,
+    )
+
+
+def _keys(since: str, until: str) -> Select[Any]:
+    held = select(classes.c.class_key).where(classes.c.day.between(since, until))
+    imported = changes.c.room + "/import-" + cast(changes.c.n, String)
+    either = union(held, select(imported.label("class_key"))).subquery()
+    return select(either.c.class_key)
