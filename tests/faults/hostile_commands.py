@@ -45,7 +45,7 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
         yield ("athlete", ilse, *more)
         yield ("load", ilse, *more)
         yield ("bar", "82.5", "--bar", f"<Long bar{club.hostile}>", *more)
-        for command in ("results", "report", "chart", "weeks", "notes"):
+        for command in ("results", "report", "chart", "weeks", "notes", "month", "away"):
             yield (command, *more)
         yield ("notes", journal, *more)
         yield ("report", "--notes", *more)
@@ -53,6 +53,9 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
     yield ("notes", journal, "--html", str(out / "notes.html"))
     yield ("chart", "--html", str(out / "chart.html"), "--csv", str(out / "chart.csv"))
     yield ("athlete", ilse, "--html", str(out / "athlete.html"))
+    yield ("athlete", ilse, "--folder", str(out / "ilse"))
+    yield ("month", "2026-11", "--html", str(out / "month.html"))
+    yield ("month", "2026-11", "--with", ilse)
     yield ("resume",)
 
 
@@ -86,6 +89,10 @@ def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     yield ("chart", "--sort", hostile)
     yield ("chart", "--here", hostile)
     yield ("athlete", hostile, "--benchmark", hostile)
+    yield ("athlete", hostile, "--folder", hostile)
+    yield ("away", "--weeks", hostile)
+    yield ("month", hostile)
+    yield ("month", "--with", hostile)
     yield ("load", hostile, "--lift", hostile)
     yield ("load", "80", "--percent", hostile)
     yield ("bar", "80", "--bar", hostile)

@@ -121,9 +121,11 @@ def every_command(club: HostileClub, out: Path, ran: Ran) -> None:
         assert status in (0, 1, 2), words
         if "--json" in words and printed:
             json.loads(printed)
-    for path in (*club.folder.rglob("*.csv"), *out.glob("all*/*.csv"), *out.glob("*.html")):
+    tables = (*club.folder.rglob("*.csv"), *out.glob("all*/*.csv"))
+    for path in (*tables, *out.glob("*.html"), *out.glob("ilse/*")):
         assert steers(path.read_bytes().decode()) == [], path.name
-    for table in ("chart.csv", "report.html", "notes.html", "chart.html", "athlete.html"):
+    pages = ("report.html", "notes.html", "chart.html", "athlete.html", "month.html")
+    for table in ("chart.csv", *pages, "ilse/README.txt", "ilse/journals.json"):
         assert "OWNED" in (out / table).read_text("utf-8"), table
 
 

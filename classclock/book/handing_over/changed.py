@@ -1,0 +1,115 @@
+"""What a club's changes have about one person, those too that were taken back."""
+
+from collections.abc import Collection, Iterable, Iterator
+from typing import Any, assert_never
+
+from msgspec import Struct
+
+from classclock.book.files.changes import (
+    Change,
+    Changes,
+    Erasure,
+    Import,
+    ImportedScore,
+    MarkSet,
+    Merge,
+    Rename,
+    Undo,
+)
+from classclock.book.people_ids import entry_said
+from classclock.book.people_rules import digest
+
+
+class ChangeAbout(Struct, frozen=True):
+    """One change, as far as it is about the person."""
+
+    line: Change
+    words: str
+    scores: tuple[ImportedScore, ...]
+    """Of an import those that are theirs."""
+    taken_back: bool
+
+
+def changes_about(rooms: Iterable[Changes], entries: Collection[str]) -> Iterator[ChangeAbout]:
+    """What concerns somebody with these entries (`ROOM/ID`), room by room as it was made."""
+    for room in rooms:
+        taken_back = {line.of for line in room.lines if isinstance(line, Undo)}
+        numbers: set[int] = set()
+        for line in room.lines:
+            scores = _scores(line, room.room, entries)
+            if not scores and not _about(line, room.room, entries, numbers):
+                continue
+            numbers.add(line.n)
+            yield ChangeAbout(line, _words(line), scores, line.n in taken_back)
+
+
+def names_in(line: Change) -> Iterator[tuple[str, str]]:
+    """Whom a change names: each as it says them, and their name."""
+    match line:
+        case Rename():
+            yield line.athlete, line.name
+        case Merge():
+            yield line.kept, line.name
+        case Import():
+            yield from ((score.athlete, score.name) for score in line.scores)
+        case MarkSet() | Erasure() | Undo():
+            pass
+        case _:
+            assert_never(line)
+
+
+def _scores(line: Change, room: str, entries: Collection[str]) -> tuple[ImportedScore, ...]:
+    if not isinstance(line, Import):
+        return ()
+    return tuple(score for score in line.scores if entry_said(room, score.athlete) in entries)
+
+
+def _about(line: Change, room: str, entries: Collection[str], numbers: Collection[int]) -> bool:
+    match line:
+        case Rename() | MarkSet():
+            return entry_said(room, line.athlete) in entries
+        case Merge():
+            return bool({entry_said(room, one) for one in (line.gone, line.kept)} & {*entries})
+        case Undo():
+            return line.of in numbers
+        case Erasure():
+            return any(digest(line.salt, entry) in line.digests for entry in entries)
+        case Import():
+            return False
+        case _:
+            assert_never(line)
+
+
+def _words(line: Change) -> str:
+    """What was changed; whose it is stands beside it."""
+    match line:
+        case Rename():
+            return f"the name is {line.name}"
+        case Merge():
+            return "two entries are one person" + (f", called {line.name}" if line.name else "")
+        case MarkSet():
+            return f"the mark {line.mark} is {'set' if line.on else 'taken off'}"
+        case Import():
+            return f"scores from {line.file}"
+        case Erasure():
+            return "everything until then was erased"
+        case Undo():
+            return f"number {line.of} was taken back"
+        case _:
+            assert_never(line)
+
+
+def imported_values(one: ChangeAbout) -> Iterator[dict[str, Any]]:
+    """The rows of an import that are theirs."""
+    if isinstance(one.line, Import):
+        for score in one.scores:
+            yield {
+                "file": one.line.file,
+                "benchmark": score.benchmark,
+                "score": score.score,
+                "date": score.day,
+                "modification": score.modification,
+                "load": score.loads,
+                "work": score.work,
+                "taken_back": int(one.taken_back),
+            }
