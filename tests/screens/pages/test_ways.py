@@ -34,8 +34,8 @@ async def test_home_chart_athlete_and_back_to_the_same_places(
         assert isinstance(page, AthleteScreen)
         await coach.read()
         shown = plain_text(page.view.paint(*page.view.size))
-        assert page.athlete == "ilse"
-        assert "turntable   (2 of 2)" in shown, "the highlighted column, the second"
+        assert (page.athlete, page.desk.benchmark) == ("ilse", "turntable")
+        assert "benchmark 2 of 2" in shown
         await coach.press("escape")
         assert coach.is_at(chart)
         assert chart.desk.highlighted is not None

@@ -9,6 +9,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
 from classclock.screens.pages.athlete.athlete_desk import AthleteDesk
+from classclock.screens.pages.athlete.athlete_wall_drawing import draw_on_the_wall
 from classclock.units.printable import printable
 
 _TWO_SIDES = 110
@@ -17,15 +18,15 @@ _SIDE = 44
 _LAST_DAY = 8
 """Columns by which the last day's label stands out at the right."""
 _KEYS = "left, right: another benchmark   up, down: scroll   escape: back"
-_COVERED = ("F7: attendance and what they modify", "The room would see it too.")
-_PRIVATE = ("F7: all of it", "They keep loads, rank and bests off the wall.")
 
 _Line = tuple[str, str]
 """The text, and the name of its ink: empty, `quiet` or `bold`."""
 
 
 def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Drawing:
-    """The page in a box of this size; scrolled, where it is longer."""
+    """The page in a box of this size: large for the room, or all of it for the coach, scrolled."""
+    if desk.book is not None and desk.covered:
+        return draw_on_the_wall(desk, desk.book.page, columns, rows, look)
     inner = columns - 2
     foot = above(
         look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
@@ -35,17 +36,17 @@ def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Draw
         return look.box(above(look.gap(inner, rows - len(foot)), foot), columns, rows)
     page = desk.book.page
     high = heading_rows(rows)
-    came = (_classes_words(page),) if not desk.covered else ()
-    heading = draw_heading(printable(page.athlete.name, 40), came, inner, high, look)
+    came = _classes_words(page)
+    heading = draw_heading(printable(page.athlete.name, 40), (came,), inner, high, look)
     left = max(1, rows - high - 1 - len(foot))
     if columns >= _TWO_SIDES:
-        side = _drawn(tuple(_side(desk, page)), desk.top, _SIDE, left, look)
+        side = _drawn(tuple(_side(page)), desk.top, _SIDE, left, look)
         wide = inner - _SIDE - 3
         plot = _plot(desk, wide, max(7, min(left * 3 // 5, 26)))
-        main = _drawn((*plot, *_bests(desk, page)), desk.top, wide, left, look)
+        main = _drawn((*plot, *_bests(page)), desk.top, wide, left, look)
         body = beside(main, look.gap(3, left), side)
     else:
-        lines = (*_plot(desk, inner, 7), *_bests(desk, page), *_side(desk, page))
+        lines = (*_plot(desk, inner, 7), *_bests(page), *_side(page))
         body = _drawn(lines, desk.top, inner, left, look)
     drawn = above(heading, look.gap(inner), body, foot)
     return look.box(drawn, columns, rows, across="middle")
@@ -62,7 +63,7 @@ def _drawn(lines: Sequence[_Line], top: int, columns: int, rows: int, look: Look
 
 
 def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
-    if desk.book is None or desk.wholly_covered:
+    if desk.book is None:
         return
     if not desk.benchmark:
         yield "no benchmark yet", "quiet"
@@ -80,9 +81,7 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
     yield "", ""
 
 
-def _bests(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
-    if desk.wholly_covered:
-        return
+def _bests(page: AthletePage) -> Iterator[_Line]:
     if page.bests:
         yield "Bests", "bold"
         wide = max(len(printable(one.result.benchmark, 24)) for one in page.bests)
@@ -103,12 +102,8 @@ def _bests(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
         yield "", ""
 
 
-def _side(desk: AthleteDesk, page: AthletePage) -> Iterator[_Line]:
+def _side(page: AthletePage) -> Iterator[_Line]:
     """What the room may not read during a class."""
-    if desk.covered:
-        for line in _PRIVATE if desk.wholly_covered else _COVERED:
-            yield line, "quiet"
-        return
     if page.athlete.marks:
         yield f"marked: {', '.join(page.athlete.marks)}", ""
         yield "", ""

@@ -5,9 +5,11 @@ from collections.abc import Collection, Mapping, Sequence
 from msgspec import Struct, field
 
 from classclock.book.tables.queries import Athlete, Best
-from classclock.report.chart import Chart, ChartRow, chart
+from classclock.records.bests import long_day
+from classclock.report.chart import Cell, Chart, ChartRow, chart
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.search import Search
+from classclock.units.printable import printable
 from classclock.units.searching import found
 
 
@@ -64,6 +66,15 @@ class ChartDesk:
         """Whether the room may not read this athlete's bests."""
         return self.mirrored and row.athlete in self._off
 
+    @property
+    def detail(self) -> str:
+        """The highlighted best in words, with those under other terms."""
+        row = self.highlighted
+        if row is None or not self.benchmarks:
+            return ""
+        cell = row.cells[self.across.at]
+        return cell_words(row, cell, self.benchmark, off=self.kept_off(row))
+
     def sign(self, sign: str) -> bool:
         """One key but enter; whether it leaves."""
         self.notice = ""
@@ -107,3 +118,15 @@ class ChartDesk:
 
     def _find(self) -> None:
         self._rows = found(self.search.text, self._chart.rows, lambda row: (row.name,))
+
+
+def cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -> str:
+    """One best in words; `off` where the room may not read it."""
+    who = f"{printable(row.name, 40)}, {printable(benchmark, 40)}"
+    if off:
+        return f"{who}: kept off the wall"
+    if cell is None:
+        return f"{who}: not yet"
+    words = [f"{cell.best.score} on {long_day(cell.best.day)}", str(cell.best.terms)]
+    words += [f"{one.score} with {one.terms}" for one in cell.others]
+    return printable(f"{who}: {'; '.join(words)}", 400)

@@ -214,8 +214,8 @@ def test_settle_and_summary_fill_every_size_whatever_the_names(
 
 def test_names_are_never_read_as_markup(coach: Callable[..., Coach]) -> None:
     class_ = coach("[red]Odell[/red]").start().over()
-    drawn = draw_settle(settle_page(class_.live, None), 60, 16, Look())
-    assert "[red]Odell[/red]" in plain_text(drawn)
+    drawn = laid_out(settle_page(class_.live, None), 60, 16, Look())
+    assert drawn.spots["name", 0].lines == ("[red]Odell[/red]",)
     escaped = settle_page(coach("\x1b[2JBram").start().over().live, None)
     assert escaped.rows[0].name == "\\x1b[2JBram"
 

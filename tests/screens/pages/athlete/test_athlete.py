@@ -14,8 +14,11 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.pages.athlete.athlete_desk import AthleteDesk
 from classclock.screens.pages.athlete.athlete_drawing import draw_athlete
 from classclock.screens.pages.athlete.athlete_screen import AthleteScreen
+from classclock.screens.pages.athlete.athlete_wall_drawing import laid_out
 
 SIZES = [(60, 18), (120, 36), (213, 60)]
+FOOT = ("covered", "keys", "notice", "place", "pages")
+"""What the coach reads."""
 
 
 @pytest.fixture
@@ -39,7 +42,7 @@ def shown(desk: AthleteDesk, columns: int = 120, rows: int = 40) -> str:
 
 
 def test_a_page_plots_the_history_of_each_benchmark_and_lift(page_of: Callable[..., Any]) -> None:
-    desk = page_of("ilse")
+    desk = page_of("ilse", mirrored=False)
     assert "turntable   (2 of 2)" in shown(desk)
     assert "7+4" in shown(desk)
     assert sum("o" in line.partition("|")[2] for line in shown(desk).splitlines()) >= 2
@@ -63,23 +66,55 @@ def test_attendance_and_modifications_stay_covered_on_a_mirrored_tv_until_f7(
 def test_bests_that_are_kept_off_the_wall_are_covered_too(
     page_of: Callable[..., Any], two_classes: Path
 ) -> None:
+    assert "7+4" in read_by_the_room(page_of("ilse"))
     mark = MarkSet(athlete="ilse", mark="off the wall", on=True)
     write_down(two_classes, [mark], local_now())
     desk = page_of("ilse")
+    assert read_by_the_room(desk) == {"Ilse"}
     assert "7+4" not in shown(desk)
     desk.sign("<f7>")
     assert "7+4" in shown(desk)
 
 
 @pytest.mark.parametrize("size", SIZES)
+def test_the_room_reads_name_benchmarks_and_bests(
+    size: tuple[int, int], page_of: Callable[..., Any]
+) -> None:
+    desk = page_of("ilse")
+    assert read_by_the_room(desk, *size) == {"Ilse", "turntable", "7+4", "front squat", "67 kg"}
+
+
+def test_the_room_sees_how_it_went_beside_letters_that_it_can_read(
+    page_of: Callable[..., Any],
+) -> None:
+    desk = page_of("ilse")
+    for columns, rows in SIZES[1:]:
+        laid = laid_out(desk, desk.book.page, columns - 2, rows, Look())
+        assert "plot" in laid.spots
+        plotted = shown(desk, columns, rows).splitlines()
+        assert sum("o" in line.partition("|")[2] for line in plotted) >= 2
+
+
+def read_by_the_room(desk: AthleteDesk, columns: int = 120, rows: int = 36) -> set[str]:
+    """All that is drawn in letters of what the room needs, on whichever page."""
+    assert desk.book is not None
+    laid = laid_out(desk, desk.book.page, columns - 2, rows, Look())
+    spots = [spot for page in laid.pages for name, spot in page.items() if name not in FOOT]
+    return {" ".join(spot.lines) for spot in spots if spot.size >= 3 and "-" not in spot.lines[0]}
+
+
+@pytest.mark.parametrize("size", SIZES)
 @pytest.mark.parametrize("who", ["ilse", "bram"])
+@pytest.mark.parametrize("mirrored", [False, True])
 def test_a_page_fills_every_size_however_far_it_is_scrolled(
     size: tuple[int, int],
     who: str,
+    *,
+    mirrored: bool,
     page_of: Callable[..., Any],
     check_filled: Callable[..., None],
 ) -> None:
-    desk = page_of(who, mirrored=False)
+    desk = page_of(who, mirrored=mirrored)
     for _ in range(4):
         check_filled(draw_athlete(desk, *size, Look()), *size)
         for _ in range(9):

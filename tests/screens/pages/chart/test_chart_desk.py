@@ -14,6 +14,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
 from classclock.screens.pages.chart.chart_drawing import draw_chart
+from classclock.screens.pages.chart.chart_layout import chart_block, score_words
 
 WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
@@ -88,28 +89,54 @@ def test_f6_leaves_out_who_is_not_here_and_benchmarks_that_none_of_them_did(
     assert press(desk, "<f6>") == ["Bram", "Ilse", "Noor"]
 
 
+def scores(desk: ChartDesk) -> dict[str, str]:
+    """What stands beside each name on the benchmark that is highlighted."""
+    at = desk.across.at
+    return {row.name: score_words(row.cells[at], off=desk.kept_off(row)) for row in desk.rows}
+
+
 def test_new_this_month_and_modified_are_told_by_a_sign_not_by_colour_alone(
     desk: ChartDesk,
 ) -> None:
-    lines = picture(desk).splitlines()
-    ilse, bram = (next(line for line in lines if name in line) for name in (" Ilse", "Bram"))
-    assert "9+3*" in ilse
-    assert "7+3*" not in ilse
-    assert "~8+3" in bram
+    assert scores(desk)["Ilse"] == "9+3*"
+    press(desk, "<right>")
+    assert (scores(desk)["Ilse"], scores(desk)["Bram"]) == ("7+3", "~8+3")
 
 
 def test_the_highlighted_best_is_told_in_words(desk: ChartDesk) -> None:
     press(desk, "<down>", "<right>")
-    assert "Ilse, turntable: 7+3 on 2 October 2026; as written; 22.5 kg; 16:00" in picture(desk)
+    assert desk.detail == "Ilse, turntable: 7+3 on 2 October 2026; as written; 22.5 kg; 16:00"
 
 
 def test_who_keeps_bests_off_the_wall_has_a_dash_where_the_room_sees_it(desk: ChartDesk) -> None:
     press(desk, "<right>", "<end>")
-    shown = picture(desk)
-    assert "Noor, turntable: kept off the wall" in shown
-    assert not any("9+3" in line for line in shown.splitlines() if "Noor" in line)
+    assert desk.detail == "Noor, turntable: kept off the wall"
+    assert scores(desk)["Noor"] == "-"
+    block = chart_block(desk, (), 118, 36, Look())
+    assert block.laid.spots["score", 2].lines == ("-",)
     desk.mirrored = False
-    assert "Noor, turntable: 9+3" in picture(desk)
+    assert desk.detail.startswith("Noor, turntable: 9+3")
+    assert scores(desk)["Noor"] == "9+3"
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("count", [4, 12, 26, 300])
+def test_names_and_bests_are_drawn_large_whoever_is_highlighted(
+    size: tuple[int, int], count: int
+) -> None:
+    people = tuple(athlete(f"Tram {n:03d}") for n in range(count))
+    bests = {
+        (one.id, "turntable"): [best(one.id, "turntable", 12, "2026-11-03", MODIFIED)]
+        for one in people
+    }
+    desk = ChartDesk(mirrored=True)
+    desk.know(ChartBook(people, bests, "2026-11"))
+    for _ in range(3):
+        press(desk, *["<down>"] * (count // 3))
+        at = desk.search.cursor.at
+        block = chart_block(desk, (), size[0] - 2, size[1], Look())
+        assert min(block.laid.sizes[what] for what in ("name", "score", "benchmark")) >= 3
+        assert block.page_of(at)["name", at - block.first].lines == (f"Tram {at:03d}",)
 
 
 def test_the_highlight_stays_within_the_chart(desk: ChartDesk) -> None:
@@ -136,8 +163,9 @@ def test_three_hundred_by_sixty_fill_every_size_with_the_highlight_in_view(
     press(desk, *["<pagedown>"] * 9, *["<right>"] * 47)
     drawn = draw_chart(desk, *size, look)
     check_filled(drawn, *size)
-    assert names[180] in plain_text(drawn)
-    assert "piece 47" in plain_text(drawn)
+    block = chart_block(desk, (), size[0] - 2, size[1], look)
+    assert block.page_of(180)["name", 180 - block.first].lines == (names[180],)
+    assert block.laid.spots["benchmark"].lines == ("piece 47",)
     press(desk, "<home>")
     check_filled(draw_chart(desk, *size, look), *size)
 
