@@ -17,7 +17,7 @@ FLOOR: tuple[Role, ...] = (
 """What is held to it; `word` is HELD, TIME, ALL IN, and a finishing time is a tally."""
 NOT_YET: frozenset[State] = frozenset(
     {
-        *("board", "board, scheme", "board, lift", "count-in", "card"),
+        *("board, lift", "count-in", "card"),
         *("running", "running, scheme", "running, steps", "running, lift", "rest, lift"),
         *("held", "all in", "time"),
     }

@@ -21,6 +21,7 @@ from classclock.wall.modification import AS_WRITTEN
 
 Lanes = list[tuple[int, BoardLane]]
 """Some of them, with their places."""
+_ROOM = ("name", "head", "work", "key", "person", "start", GROUP)
 TIE = "\N{NO-BREAK SPACE}"
 """What a line isn't broken at."""
 _WORD = re.compile(r"[^\W\d]")
@@ -28,23 +29,36 @@ _WIDE = 90
 """Columns from which people rather stand beside the work than under it."""
 _BESIDE = (1, 2, 3)
 """Columns of people beside the work."""
-_UNDER = (2, 3, 4, 6, 1)
+_UNDER = (2, 3, 4, 5, 6, 1)
 """The same under it."""
 
 
 def board_layout(content: BoardContent, columns: int, rows: int, measure: CellMeasure) -> Arranged:
     """All but the first row and the foot, which are the coach's.
 
-    Cautions are no larger than what is to be done.
+    Cautions are no larger than what is to be done. Keys are as large as names; only where those
+    are in one row they may be larger.
     """
+
+    def laid(largest: int, key: str) -> Arranged:
+        part = _board(content, largest, key, wide=columns >= _WIDE)
+        return arrange(part, columns, rows, measure, lead=lead)
+
     lead = Lead("head", 1.0) if _is_numbers(content.head) else None
-    found = arrange(_board(content, MOST, wide=columns >= _WIDE), columns, rows, measure, lead=lead)
+    found, largest = laid(MOST, "person"), MOST
     work, cautions = (found.sizes.get(group, 0) for group in ("work", GROUP))
     if 0 < work < cautions:
-        return arrange(
-            _board(content, work, wide=columns >= _WIDE), columns, rows, measure, lead=lead
-        )
-    return found
+        largest = work
+        found = laid(largest, "person")
+    if found.sizes.get("person") != 1:
+        return found
+    return max(found, laid(largest, "key"), key=_worth)
+
+
+def _worth(laid: Arranged) -> list[int]:
+    """What is read from the back, the smallest first; keys are as large as names unless apart."""
+    sizes = {"key": laid.sizes["person"]} | laid.sizes
+    return sorted(sizes[group] for group in _ROOM if group in sizes)
 
 
 def _is_numbers(head: str) -> bool:
@@ -52,14 +66,15 @@ def _is_numbers(head: str) -> bool:
     return bool(head) and not _WORD.search(head)
 
 
-def _board(content: BoardContent, most: int, *, wide: bool) -> Arrangement:
+def _board(content: BoardContent, most: int, key: str, *, wide: bool) -> Arrangement:
+    """Keys are of the group `key`; only where that is the names' they may stand in lines."""
     plan = Stack((*_work(content), _cautions(content, most)), air=1)
     if not content.lanes:
         return plan
-    beside = Beside((plan, _people(content, _BESIDE)), gap=3)
-    under = Stack((plan, _people(content, _UNDER)), air=1)
-    flowing = Stack((plan, _people(content)), air=1)
-    return OneOf((beside, under, flowing) if wide else (under, flowing, beside))
+    beside = Beside((plan, _people(content, key, _BESIDE)), gap=3)
+    under = Stack((plan, _people(content, key, _UNDER)), air=1)
+    flowing = (Stack((plan, _people(content, key)), air=1),) if key == "person" else ()
+    return OneOf((beside, under, *flowing) if wide else (under, *flowing, beside))
 
 
 def _work(content: BoardContent) -> Iterator[Arrangement]:
@@ -100,12 +115,12 @@ def _cautions(content: BoardContent, most: int) -> Arrangement:
     return Stack((stop, cautions_together(content.cautions, most=most)))
 
 
-def _people(content: BoardContent, across: tuple[int, ...] = ()) -> Arrangement:
+def _people(content: BoardContent, key: str, across: tuple[int, ...] = ()) -> Arrangement:
     """Who is in it, together with those who start where they do: in columns, or in lines."""
     starts = dict.fromkeys(lane.start for lane in content.lanes)
     numbered = list(enumerate(content.lanes))
     each = [[one for one in numbered if one[1].start == start] for start in starts]
-    shown = [_columns(lanes, across) if across else _lines(lanes) for lanes in each]
+    shown = [_columns(lanes, key, across) if across else _lines(lanes) for lanes in each]
     if len(shown) == 1:
         return shown[0]
     words = [Written(("start", start), f"{start}:", "start", matters=7) for start in starts]
@@ -113,10 +128,10 @@ def _people(content: BoardContent, across: tuple[int, ...] = ()) -> Arrangement:
     return Stack(tuple(Stack(pair) for pair in pairs), air=1)
 
 
-def _columns(lanes: Lanes, across: tuple[int, ...]) -> Arrangement:
+def _columns(lanes: Lanes, key: str, across: tuple[int, ...]) -> Arrangement:
     rows = tuple(
         (
-            Written(("key", number), lane.key, "person", matters=7),
+            Written(("key", number), lane.key, key, matters=7),
             Written(("person", number), lane.name, "person", matters=7),
             Written(("does", number), does(lane), "does", "coach", 3),
         )
