@@ -19,6 +19,8 @@ LIKE = (
 
 def clusters(text: str) -> list[str]:
     """The letters of a text, each with what stands over and under it, composed where it can be."""
+    if text.isascii():
+        return list(text)
     found: list[str] = []
     for sign in unicodedata.normalize("NFC", text):
         if found and unicodedata.combining(sign):
@@ -33,8 +35,11 @@ def spelled(text: str, has: Callable[[str], bool]) -> list[str]:
 
     A fraction is spelled with its stroke, and apart from a whole number before it: 1 1/2.
     """
+    signs = clusters(text)
+    if all(map(has, signs)):
+        return signs
     found: list[str] = []
-    for sign in clusters(text):
+    for sign in signs:
         parts = list(_parts(sign, has))
         apart = parts != [sign] and unicodedata.category(sign[0]) == "No"
         if apart and found and found[-1].isdigit():

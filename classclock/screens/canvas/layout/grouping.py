@@ -30,10 +30,8 @@ def _group(name: str, of: list[Written | Drawn], rows: int, measure: Measure) ->
 
 def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...]:
     """The sizes that all words come in; words that come in one alone don't hold back the others."""
-    each = [sizes for words in every if len(sizes := measure.sizes(words, rows)) > 1]
-    if not each:
-        return (1,)
-    return tuple(size for size in each[0] if all(size in others for others in each[1:]))
+    each = {sizes for words in every if len(sizes := measure.sizes(words, rows)) > 1}
+    return tuple(sorted(set.intersection(*map(set, each)))) if each else (1,)
 
 
 def leading(lead: Lead | None, groups: tuple[SizeGroup, ...]) -> Leading | None:

@@ -231,12 +231,12 @@ class BesideNode:
 
     def _rows(self, columns: int, sizes: Sizes) -> int:
         least = max((part.rows(NEVER, sizes) for part in self._parts), default=0)
-        if self.columns(least, sizes) <= columns:
+        if self.stands(columns, least, sizes):
             return least
         if not self.bends:
             return NEVER
         most = max(part.rows(part.columns(NEVER, sizes), sizes) for part in self._parts)
-        return fewest(least, most, lambda high: self.columns(high, sizes) <= columns)
+        return fewest(least + 1, most, lambda high: self.stands(columns, high, sizes))
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         """Whether it does in a box of this size: quicker than to ask how low it could be."""
@@ -289,9 +289,10 @@ class OneOfNode:
         return any(stands(part, columns, rows, sizes) for part in self._parts)
 
     def _shown(self, box: Box, sizes: Sizes) -> Node:
-        standing = (part for part in self._parts if stands(part, box.width, box.height, sizes))
-        lowest = min(self._parts, key=lambda part: part.rows(box.width, sizes))
-        return next(standing, lowest)
+        for part in self._parts:
+            if stands(part, box.width, box.height, sizes):
+                return part
+        return min(self._parts, key=lambda part: part.rows(box.width, sizes))
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         if box.width < NEVER:

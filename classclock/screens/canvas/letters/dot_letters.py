@@ -104,7 +104,14 @@ def _widened(rows: Shape) -> Shape:
 
 def can_draw(text: str) -> bool:
     """Whether there is a shape for every letter, or for what stands for it."""
+    if text.isascii():
+        return text.isprintable()  # all of those have one
     return all(map(has_shape, spelled(text, has_shape)))
+
+
+def _signs(text: str) -> list[str]:
+    """What the text is drawn in."""
+    return list(text) if text.isascii() else spelled(text, has_shape)
 
 
 def _taller(character: str, shape: Shape) -> Shape:
@@ -125,7 +132,7 @@ def dots(text: str, scale: int = 1, *, tall: bool = False) -> Shape:
     """
     shapes = [
         _taller(sign, shape) if tall else shape
-        for sign in spelled(text, has_shape)
+        for sign in _signs(text)
         for shape in [shape_of(sign)]
         if shape
     ]
@@ -135,8 +142,8 @@ def dots(text: str, scale: int = 1, *, tall: bool = False) -> Shape:
 
 def text_width(text: str, scale: int = 1) -> int:
     """Columns that the text takes."""
-    shapes = filter(None, map(shape_of, spelled(text, has_shape)))
-    wide = [len(shape[0]) for shape in shapes]
+    shapes = map(_shapes().get if text.isascii() else shape_of, _signs(text))
+    wide = [len(shape[0]) for shape in shapes if shape]
     between = len(_GAP) * max(0, len(wide) - 1)
     return -(-(sum(wide) + between) * scale // SEXTANTS.across)
 

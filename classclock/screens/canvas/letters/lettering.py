@@ -61,7 +61,9 @@ def lettering_width(text: str, rows: int, terminal: Terminal) -> int:
 
 
 def _composed(text: str) -> str:
-    return text if text.isascii() else unicodedata.normalize("NFC", text)
+    if text.isascii():
+        return text
+    return unicodedata.normalize("NFC", text).replace("\N{NO-BREAK SPACE}", " ")
 
 
 def _drawn(text: str, columns: int, rows: int, paint: Paint, air: int) -> Drawing | None:

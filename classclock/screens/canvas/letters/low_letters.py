@@ -141,7 +141,9 @@ def dots(text: str, mosaic: Mosaic, scale: int = 1, *, narrow: bool = False) -> 
 @lru_cache(maxsize=4096)
 def text_width(text: str, mosaic: Mosaic, scale: int = 1, *, narrow: bool = False) -> int:
     """Columns that the text takes."""
-    return -(-len(dots(text, mosaic, scale, narrow=narrow)[0]) // mosaic.across)
+    wide = [len(shape[0]) for shape in _shapes(text, mosaic, narrow=narrow) if shape]
+    between = mosaic.across * max(0, len(wide) - 1)
+    return -(-(sum(wide) + between) * scale // mosaic.across)
 
 
 @lru_cache(maxsize=1024)

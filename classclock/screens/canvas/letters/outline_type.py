@@ -85,11 +85,12 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
         low = _level(text, size, top=False) if _BELOW_THE_LINE.intersection(text) else 0
         return _level("1", size, top=True), max(0, low)
     # An accent over a capital makes this one text smaller rather than being cut off.
-    top = min(_level("d", size, top=True), _level(text, size, top=True))
+    top = min(_level(character, size, top=True) for character in f"d{text}" if character != " ")
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
 @lru_cache(maxsize=1024)
+@lru_cache(maxsize=4096)
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
     zones = _zones(text)
