@@ -96,10 +96,10 @@ def _head(
     """The set, what to look out for, and what the plan says beside it."""
     short = signed("not all at once", lift.short) if lift.short else ""
     yield Written("set", lift.work, "set", matters=8, breaks=True)
-    title = f"{content.name}, {lift.title}"
+    yield Written("name", content.name, "title", matters=6, breaks=True)
     yield Beside(
         (
-            Written("title", title, "title", "coach", 7, breaks=True),
+            Written("title", lift.title, "which", "coach", 7, breaks=True),
             Written("page", page_words(*[len(lift.lanes)] * 3), "page", "coach", 1, most=1),
         )
     )
@@ -179,6 +179,6 @@ def _picture(number: int, lane: LiftLane, measure: CellMeasure) -> Arrangement:
 def _notes(number: int, lane: LiftLane) -> Iterator[Written]:
     """On which bar, whose turn comes then, and the sets to come."""
     turn = ", ".join(filter(None, ("waits for plates" if lane.waits else "", lane.change.words)))
-    yield Written(("which", number), lane.which, "which", "coach", 5)
+    yield Written(("bar", number), lane.which, "bar", "coach", 5)
     yield Written(("turn", number), turn, "turn", "coach", 6)
     yield Written(("later", number), lane.later, "later", "detail", 5)

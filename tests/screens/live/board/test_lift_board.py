@@ -141,7 +141,7 @@ def test_names_loads_and_the_set_are_drawn_from_120_columns_on(
     shown = board(*people)
     assert shown.lift
     laid = lift_layout(shown, shown.lift, *size, CellMeasure(Terminal(16, dots)))
-    for group in {"set", "key", "name", "load", "plates"} - {small}:
+    for group in {"set", "title", "key", "name", "load", "plates"} - {small}:
         assert laid.sizes[group] >= 3
     assert len(laid.pages) <= pages
 
