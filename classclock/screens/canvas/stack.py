@@ -81,12 +81,6 @@ def stack(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Drawing
     return look.box(above(*drawn) if drawn else look.gap(columns, 0), columns, rows)
 
 
-def fit(lines: Sequence[Line], columns: int, rows: int, look: Look) -> tuple[int, int]:
-    """Rows that the main lines would be high in this box, and how much text would stay."""
-    heights, pieces = _set(lines, columns, rows, look.terminal)
-    return heights.main, sum(len(one.text) for one in pieces)
-
-
 def heights(lines: Sequence[Line], columns: int, rows: int, look: Look) -> Heights:
     """Rows that each size of type would be high in this box."""
     return _set(lines, columns, rows, look.terminal)[0]

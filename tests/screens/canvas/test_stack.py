@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import Line, fit, stack
+from classclock.screens.canvas.stack import Line, heights, stack
 from classclock.screens.canvas.theme import SIXTEEN
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))
@@ -25,8 +25,8 @@ def test_a_stack_fills_its_box_whatever_is_in_it(
 
 def test_lines_are_larger_where_there_is_more_room() -> None:
     lines = [Line("Turntable", "title"), Line("6 box step-over", "main")]
-    heights = [fit(lines, columns, rows, Look())[0] for columns, rows in ((30, 6), (200, 30))]
-    assert heights == [1, 10]
+    found = [heights(lines, *size, Look()).main for size in ((30, 6), (200, 30))]
+    assert found == [1, 10]
 
 
 def test_what_matters_less_goes_first() -> None:
