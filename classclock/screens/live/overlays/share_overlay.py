@@ -5,15 +5,24 @@ from typing import TYPE_CHECKING
 
 from textual.geometry import Size
 
+from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
+from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.canvas.layout.arrange import Arranged, arrange
+from classclock.screens.canvas.layout.nodes import Spot
+from classclock.screens.canvas.layout.parts import Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
 from classclock.tally.decide_groups import SharedWay
-from classclock.wall.share_content import ShareLine, broken, share_lines
+from classclock.units.printable import printable
+from classclock.wall.share_content import ShareLine, share_lines
 
 if TYPE_CHECKING:
     from classclock.planning.equipment_offers import Offer  # loaded only where equipment is counted
+
+
+_LONGEST = 400
 
 
 class ShareOverlay(Painted):
@@ -65,25 +74,41 @@ class ShareOverlay(Painted):
         self.post_message(self.Chose(asked.segment, way))
 
     def get_content_height(self, container: Size, viewport: Size, width: int) -> int:  # noqa: ARG002  Textual's signature
-        return min(viewport.height - 2, len(self._fitting(width - 4)) + 1)
+        most = viewport.height - 2
+        if self.starts:
+            spots = self._laid(width - 4, most - 1).spots.values()
+            return max((spot.box.y + _lines_high(spot) for spot in spots), default=0) + 1
+        return min(most, len(self._fitting(width - 4)) + 1)
 
     def paint(self, columns: int, rows: int) -> Drawing:
         """The lines on a ground of their own, the keys under them."""
         here, inner = self.look.on(self.look.theme.bar), columns - 4
-        lines = [here.text(one.text, inner, bold=one.bold) for one in self._fitting(inner)]
+        if self.starts:
+            spots = self._laid(inner, rows - 1).spots
+            inks = dict.fromkeys(spots, Ink(bold=True, down="top"))
+            shown = draw_arranged(spots, inner, rows - 1, here, inks=inks)
+        else:
+            lines = [here.text(one.text, inner, bold=one.bold) for one in self._fitting(inner)]
+            shown = above(*lines[: max(0, rows - 1)])
         keys = here.text(self._keys(), inner, ink=here.theme.quiet)
-        return here.box(above(*lines[: max(0, rows - 1)], keys), columns, rows, across="middle")
+        return here.box(above(shown, keys), columns, rows, across="middle")
 
     def _fitting(self, columns: int) -> tuple[ShareLine, ...]:
         """The lines, in brief where they would fill more than half of the window."""
         if self.asked is None:
             return ()
-        if self.starts:
-            return tuple(broken("", self.starts, columns))
         whole = tuple(share_lines(self.asked, self.holds, columns))
         if len(whole) <= self.app.size.height // 2:
             return whole
         return tuple(share_lines(self.asked, self.holds, columns, brief=True))
+
+    def _laid(self, columns: int, rows: int) -> Arranged:
+        """Who shares and starts where, to be read from the back."""
+        lines = tuple(
+            Written(("start", number), printable(words, _LONGEST), "start", breaks=True)
+            for number, words in enumerate(self.starts)
+        )
+        return arrange(Stack(lines), columns, rows, CellMeasure(self.look.terminal))
 
     def _keys(self) -> str:
         if self.starts:
@@ -91,3 +116,7 @@ class ShareOverlay(Painted):
         if self.asked is not None and self.asked.ways:
             return "a digit chooses, escape leaves it"
         return "escape leaves it"
+
+
+def _lines_high(spot: Spot) -> int:
+    return max(1, spot.size) * len(spot.lines)

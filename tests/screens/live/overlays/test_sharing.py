@@ -13,8 +13,10 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment_check import equipment_lines, room_for
 from classclock.planning.equipment_offers import EquipmentOffers
+from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.live.overlays.share_overlay import ShareOverlay
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_drawing import draw_who
@@ -89,6 +91,19 @@ async def test_a_digit_shares_what_is_short_and_0_takes_it_back(
         await coach.press("0")
         assert {lane.heat for lane in coach.live.lineup()} == {1}
         assert SHORT in words(coach.seen())
+
+
+async def test_who_starts_where_is_drawn_large_once_a_way_is_chosen(open_class: Any) -> None:
+    async with open_class(PLAN, names=NAMES, size=(213, 60), club=CLUB, look=Look()) as coach:
+        await learned(coach)
+        await coach.press("ctrl+t")
+        assert "a digit chooses, escape leaves it" in coach.seen()
+        await coach.press("2")
+        overlay = coach.screen.query_one(ShareOverlay)
+        assert overlay.starts[1].startswith("heat 1, at push press")
+        assert "0: as planned" in coach.seen()
+        assert "heat 1" not in plain_text(overlay.paint(*overlay.size)), "drawn, not typed"
+        assert overlay.size.height > 3 * len(overlay.starts)
 
 
 async def test_the_wall_says_from_where_each_ones_rounds_are_counted(open_class: Any) -> None:
