@@ -52,7 +52,7 @@ class Seen(Struct, frozen=True):
     state: State
     size: Size
     pages: tuple[Drawing, ...]
-    """One, or where scores have several all of them, in turn."""
+    """One, or where there are several all of them, in turn."""
     wanted: tuple[Wanted, ...]
     ledger: Ledger
 
@@ -91,7 +91,7 @@ async def seen(
 
 
 async def _pages(pilot: Pilot[str], screen: ClassScreen, state: State) -> AsyncIterator[Drawing]:
-    """As it stands, and where scores have other pages those, until the first comes again."""
+    """As it stands, and where there are other pages those, until the first comes again."""
     seen_before: set[str] = set()
     while True:
         screen.show()

@@ -126,7 +126,15 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "count-in": {"clock": _clock, "word": _always("GET READY"), "movement": _ROUND},
     "running": {**_RUNNING, "movement": _ROUND},
     "held": {**_RUNNING, "word": _always("HELD"), "movement": _ROUND},
-    "card": {"next": _always("the local emergency number", "0 Points Row", "yard gate")},
+    "card": {
+        "next": _always(
+            "Call the local emergency number now.",
+            "Send someone to the door.",
+            "We are at Line 0 Depot, 0 Points Row, yard gate",
+            "Defibrillator: in the ticket window, left of the door",
+            "First-aid kit: green box under the route map",
+        )
+    },
     "time": {**_RUNNING, "word": _always("TIME")},
     "settle": {**_SETTLE, "next": _asked_first},
     "board, scheme": {

@@ -17,7 +17,7 @@ FLOOR: tuple[Role, ...] = (
 """What is held to it; `word` is HELD, TIME, ALL IN, and a finishing time is a tally."""
 NOT_YET: frozenset[State] = frozenset(
     {
-        *("board, lift", "count-in", "card"),
+        "count-in",
         *("running", "running, scheme", "running, steps", "running, lift", "rest, lift"),
         *("held", "all in", "time"),
     }

@@ -1,49 +1,71 @@
 """What the emergency card says, and what is under it: its keys, or a line that is typed."""
 
+from collections.abc import Iterator
+
 from classclock.plan.settings.club import Emergency
-from classclock.screens.canvas.stack import Line, Size
+from classclock.screens.canvas.layout.parts import Arrangement, Stack, Written
 from classclock.screens.controls.line_entry import unread_by_the_room
 from classclock.units.printable import printable
 from classclock.wall.emergency_words import LONGEST, lacks
 
 _NO_NUMBER = "your local emergency number"
-_PLACES: dict[str, tuple[str, Size]] = {
-    "address": ("We are at {}", "main"),
-    "defibrillator": ("Defibrillator: {}", "main"),
-    "first_aid": ("First-aid kit: {}", "second"),
+_PLACES = {
+    "address": "We are at {}",
+    "defibrillator": "Defibrillator: {}",
+    "first_aid": "First-aid kit: {}",
 }
+_DISPATCHER, _RULES = "Do what the dispatcher says.", "Keep to your local rules and training."
+AT_ONCE = ("call", "door")
+"""What is to be done at once, by name; the call is the largest of all."""
+FOR_THE_ROOM = ("door", "place")
+"""The other groups that the room has to read."""
 
 
-def first_lines(card: Emergency) -> tuple[Line, ...]:
-    """What is to be done at once, whatever the card lacks; whom to call is the largest."""
+def card_parts(card: Emergency, *, before: bool) -> Arrangement:
+    """What is to be done at once, then the rest. Of what the room reads nothing is left out.
+
+    `before` as in `other_lines`.
+    """
+    others = other_lines(card, before=before)
+    return Stack((Stack(first_lines(card)), Stack(others, air=2)), air=1)
+
+
+def first_lines(card: Emergency) -> tuple[Written, ...]:
+    """What is to be done at once, whatever the card lacks; whom to call first."""
     call = printable(card.call.strip(), LONGEST) or _NO_NUMBER
     return (
-        Line(f"Call {call} now.", "title", bold=True),
-        Line("Send someone to the door.", "main", bold=True),
+        _for_the_room("call", f"Call {call} now.", "call", matters=4),
+        _for_the_room("door", "Send someone to the door.", "door", matters=2),
     )
 
 
-def other_lines(card: Emergency, *, before: bool) -> tuple[Line, ...]:
+def other_lines(card: Emergency, *, before: bool) -> tuple[Written, ...]:
     """Where we are and where the help is, as far as is known; whom to obey; what the card lacks.
 
     `before`: nothing of this class has been started, so that no clock can be held.
     """
-    places = tuple(
-        Line(words.format(printable(said, LONGEST)), size, bold=True)
-        for field, (words, size) in _PLACES.items()
-        if (said := getattr(card, field).strip())
-    )
-    short = lacks(card)
-    return (
-        Line(keep=5),
-        *places,
-        *((Line(keep=7),) if places else ()),
-        Line("Do what the dispatcher says.", "second", bold=True),
-        Line(keep=7),
-        Line("Keep to your local rules and training.", "second"),
-        *(() if before else (Line("If a clock ran, it is held: space resumes.", keep=6),)),
-        *((Line(f"{short.capitalize()}.", keep=1),) if short else ()),
-    )
+    return tuple(_other_lines(card, before=before))
+
+
+def _other_lines(card: Emergency, *, before: bool) -> Iterator[Written]:
+    for field, words in _PLACES.items():
+        if said := getattr(card, field).strip():
+            yield _for_the_room(field, words.format(printable(said, LONGEST)), "place", matters=3)
+    # These may be smaller, but go last of what isn't for the room.
+    for name, words in (("dispatcher", _DISPATCHER), ("rules", _RULES)):
+        yield Written(name, words, "obey", role="coach", matters=1, breaks=True)
+    if not before:
+        yield _for_the_coach("clock", "If a clock ran, it is held: space resumes.")
+    if short := lacks(card):
+        yield _for_the_coach("lacks", f"{short.capitalize()}.")
+
+
+def _for_the_room(name: str, words: str, group: str, *, matters: int) -> Written:
+    return Written(name, words, group, role="caution", matters=matters, breaks=True)
+
+
+def _for_the_coach(name: str, words: str) -> Written:
+    return Written(name, words, "coach", role="coach", breaks=True, most=1)
 
 
 def note_line(text: str, *, mirrored: bool) -> str:

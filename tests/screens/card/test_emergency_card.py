@@ -14,10 +14,9 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club, Emergency
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.stack import heights
 from classclock.screens.canvas.theme import SIXTEEN
-from classclock.screens.card.emergency_drawing import MARGIN, draw_card, first_rows
-from classclock.screens.card.emergency_lines import first_lines, other_lines
+from classclock.screens.card.emergency_drawing import MARGIN, draw_card, laid_out
+from classclock.screens.card.emergency_lines import FOR_THE_ROOM, first_lines, other_lines
 from classclock.screens.card.emergency_screen import EmergencyScreen
 from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.emergency_words import LONGEST, lacks, lacks_briefly
@@ -54,8 +53,8 @@ def test_a_full_card_says_whom_to_call_where_we_are_and_where_the_help_is() -> N
     assert said.startswith("Call 112 now. Send someone to the door. We are at Line 0 Depot")
     for place in ("Defibrillator: in the ticket window", "First-aid kit: green box"):
         assert place in said
-    last = [line.text for line in other_lines(FULL, before=True)][-3:]
-    assert last == ["Do what the dispatcher says.", "", "Keep to your local rules and training."]
+    last = [line.words for line in other_lines(FULL, before=True)][-2:]
+    assert last == ["Do what the dispatcher says.", "Keep to your local rules and training."]
 
 
 def test_what_is_known_is_shown_and_what_lacks_is_said() -> None:
@@ -122,27 +121,24 @@ def test_nothing_that_matters_is_left_out_whatever_the_club_wrote(
     check_filled(draw_card(card, 120, 34, look, before=False), 120, 34)
     said = words(card)
     for line in (*first_lines(card), *other_lines(card, before=False)):
-        assert " ".join(line.text.split()) in said
+        assert " ".join(line.words.split()) in said
 
 
 @pytest.mark.parametrize("card", CARDS.values(), ids=CARDS)
 @pytest.mark.parametrize("size", [(60, 18), (120, 36), (213, 60)])
-def test_the_first_line_is_the_largest_and_is_read_from_ten_metres(
+def test_nothing_is_larger_than_the_first_line_which_is_read_from_ten_metres(
     card: Emergency, size: tuple[int, int]
 ) -> None:
-    # 16' of arc is the least (ISO 9241-3), a 55-inch TV. A capital takes 660 of an outline word's
-    # 917 units, and 7 of the 9 dots that a word of three rows is high.
+    # 16' of arc is the least (ISO 9241-3), a 55-inch TV; letters of dots have 15.3 of them in 36
+    # rows. A capital takes 660 of an outline word's 917 units, and 7 of the 9 dots that a word of
+    # three rows is high.
     columns, rows = size[0] - 2 * MARGIN, size[1] - 2
-    first, others = first_lines(card), other_lines(card, before=False)
-    high = first_rows(first, others, columns, rows, Look())
-    largest = heights(first, columns, high, Look())
-    share = 660 / 917 if largest.title > 3 else 7 / 9
-    assert largest.title * share * row_height(55, size[1]) >= character_height(10)
-    under = heights(others, columns, rows - high, Look())
-    assert largest.title > under.main or not card.address
-    assert largest.main >= under.second
-    if size[1] >= 36 and card.address:
-        assert under.main >= 3, "the address is drawn, too"
+    sizes = laid_out(card, columns, rows, Look(), before=False).sizes
+    share = 660 / 917 if sizes["call"] > 3 else 7 / 9
+    assert sizes["call"] * share * row_height(55, size[1]) >= character_height(10, 15)
+    assert sizes["call"] >= max(sizes[group] for group in FOR_THE_ROOM if group in sizes)
+    if size[1] >= 36:
+        assert min(sizes[group] for group in FOR_THE_ROOM if group in sizes) >= 3, "all is drawn"
 
 
 async def test_before_a_class_tab_on_the_card_asks_its_lines_and_writes_them(
