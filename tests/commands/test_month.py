@@ -26,6 +26,8 @@ def test_the_running_month_is_told_where_none_is_named(command_says: CommandSays
     title, sums, *_ = command_says("month").splitlines()
     assert title.endswith(" so far")
     assert sums == "0 classes"
+    values = json.loads(command_says("month", "--json"))
+    assert values["news"] == {"new_bests": [], "first_times": [], "first_classes": []}
 
 
 def test_a_month_that_isnt_one_is_answered_with_how_to_write_it(typed: Typed) -> None:

@@ -42,6 +42,10 @@ class OnlyTheirNames:
 
     def stand_in(self, text: str) -> bool:
         """Whether the person's own name does."""
+        folded = _folded(text)
+        # Most files tell of other people: those needn't be taken apart into words.
+        if not any(words[0] in folded for words in self._own):
+            return False
         return any(own for _, _, own in self._found(text))
 
     def left_in(self, text: str) -> str:
@@ -104,6 +108,12 @@ def _split(text: str) -> _Words:
     return tuple(_key(word) for word in _WORD.findall(text))
 
 
-@lru_cache(maxsize=4096)
-def _key(word: str) -> str:
-    return name_key(unicodedata.normalize("NFC", word))
+_key = lru_cache(maxsize=4096)(name_key)
+
+
+def _folded(text: str) -> str:
+    """A whole text as `name_key` has each of its words."""
+    if text.isascii():
+        return text.casefold()
+    apart = unicodedata.normalize("NFD", text).casefold()
+    return unicodedata.normalize("NFC", unicodedata.normalize("NFD", apart))

@@ -9,7 +9,7 @@ from classclock.book.tables.queries import Athlete
 from classclock.records.bests import long_day
 from classclock.report.cells import pad
 from classclock.report.chart import terms_words
-from classclock.report.month.news import News
+from classclock.report.month.news import NEWS, News
 from classclock.report.month.page import MonthPage
 from classclock.units.printable import printable
 
@@ -98,7 +98,10 @@ def month_values(page: MonthPage) -> dict[str, Any]:
         "people": page.people,
         "visitors": page.visitors,
         "came": [{**_who(one.athlete), "times": one.times} for one in page.came],
-        "news": {kind.key: [_news_values(one) for one in news] for kind, news in page.news},
+        "news": {
+            **{kind.key: [] for kind in NEWS},
+            **{kind.key: [_news_values(one) for one in news] for kind, news in page.news},
+        },
         "left_out": page.left_out,
     }
 

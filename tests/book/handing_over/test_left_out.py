@@ -66,3 +66,10 @@ def test_no_name_of_others_stays_and_nothing_goes_that_is_none(
         assert not re.search(rf"\b{name}\b", left)
     assert all(word in left for word in text if word not in others)
     assert names.left_in(left) == left
+
+
+@given(st.text(max_size=8), st.text(max_size=30))
+def test_a_name_is_found_in_any_text_that_holds_it(name: str, text: str) -> None:
+    names = OnlyTheirNames([name], [])
+    words = bool(re.search(r"[^\W_]", name))
+    assert names.stand_in(f"{text} {name} {text}") is words
