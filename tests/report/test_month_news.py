@@ -57,7 +57,7 @@ def test_the_last_one_that_outdid_all_before_it_is_the_best_of_the_month(
         assert standing is not None
         assert standing.before is not None
         assert standing.before.worth == stood
-        assert standing.by == ("1 rep" if last.worth == stood + 1 else f"{last.worth - stood} reps")
+        assert standing.by == ("1 rep" if most == stood + 1 else f"{most - stood} reps")
 
 
 @given(WORTHS, WORTHS)

@@ -8,9 +8,8 @@ from sqlalchemy import Connection, Select, String, cast, distinct, func, select,
 
 from classclock.book.people_ids import said_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.queries import result_of
 from classclock.book.tables.schema import athletes, bests, changes, classes, results, seen
-from classclock.records.result import Result
+from classclock.records.result import Result, Terms
 
 
 class DaysHeld(Struct, frozen=True):
@@ -58,12 +57,9 @@ def first_came_between(connection: Connection, since: str, until: str) -> tuple[
 
 def counted_between(connection: Connection, since: str, until: str) -> tuple[Result, ...]:
     """All results of these days that can be a best, the earliest first."""
-    room = asking_room(connection)
-    asked = select(results).where(*_counted_in(since, until))
+    asked = select(*(results.c[name] for name in _RESULT)).where(*_counted_in(since, until))
     place = (results.c.moment, results.c.class_key, results.c.piece, results.c.lane)
-    return tuple(
-        result_of(room, row) for row in connection.execute(asked.order_by(*place, results.c.person))
-    )
+    return _results(connection, asked.order_by(*place, results.c.person))
 
 
 def bests_before(connection: Connection, since: str, until: str) -> tuple[Result, ...]:
@@ -78,7 +74,7 @@ def bests_before(connection: Connection, since: str, until: str) -> tuple[Result
     order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
     ranked = (
         select(
-            results,
+            *(results.c[name] for name in _RESULT),
             func.row_number()
             .over(partition_by=[results.c[name] for name in terms], order_by=order)
             .label("place"),
@@ -91,9 +87,28 @@ def bests_before(connection: Connection, since: str, until: str) -> tuple[Result
         .where(results.c.counts, results.c.day < since)
         .subquery()
     )
+    best = select(*(ranked.c[name] for name in _RESULT)).where(ranked.c.place == 1)
+    return _results(connection, best)
+
+
+_RESULT = (
+    *("athlete", "name", "benchmark", "day", "moment", "score", "kind", "worth", "total_reps"),
+    *("modification", "loads", "work", "team"),
+)
+
+
+def _results(connection: Connection, asked: Select[Any]) -> tuple[Result, ...]:
+    """Results that can be a best, without their splits."""
     room = asking_room(connection)
-    found = connection.execute(select(ranked).where(ranked.c.place == 1))
-    return tuple(result_of(room, row) for row in found)
+    found = []
+    # Taken apart by place: a busy month has thousands of these.
+    for athlete, piece, benchmark, day, moment, score, kind, worth, *rest in connection.execute(
+        asked
+    ):
+        reps, modification, loads, work, team = rest
+        terms, who = Terms(modification, loads, work, team), said_in(room, athlete)
+        found.append(Result(who, piece, benchmark, day, moment, score, kind, worth, reps, terms))
+    return tuple(found)
 
 
 def most_done(
