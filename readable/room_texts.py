@@ -97,6 +97,13 @@ def _loads(number: int) -> _Texts:
     return lambda session: tuple(load(at, number) for at in range(len(session.live.record.people)))
 
 
+def _last_scores(session: Session) -> tuple[str, ...]:
+    """Of the last piece, which has a page as every other."""
+    record = session.live.record
+    every = scores(record.heats(record.pieces()[-1]), now=None, settled=True)
+    return tuple(score.score for score in every)
+
+
 def _asked_first(session: Session) -> tuple[str, ...]:
     first = questions(_sheet(session))[0]
     return (f"{first.name}: {first.words}",)
@@ -160,5 +167,5 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     },
     "rest, lift": {"clock": _clock, "set": _always("5 at 45 kg"), **_LANES, "load": _loads(2)},
     "settle, lift": _SETTLE,
-    "end": {"name": _names},
+    "end": {"name": _names, "tally": _last_scores},
 }
