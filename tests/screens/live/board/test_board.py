@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
@@ -45,6 +45,7 @@ def content(lanes: int = 8, *, more: int = 0, equipment: str = "") -> BoardConte
 
 
 @given(st.integers(60, 240), st.integers(17, 70), st.integers(0, 26), st.integers(0, 6))
+@settings(deadline=None)
 def test_no_window_hides_a_caution(
     check_filled: Callable[[Drawing, int, int], None],
     columns: int,

@@ -4,7 +4,7 @@ from collections.abc import Callable
 from typing import Any
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.machine.terminal import Terminal
@@ -79,6 +79,7 @@ def test_a_lift_is_taught_as_a_movement_is() -> None:
 
 
 @given(st.integers(60, 240), st.integers(17, 70), st.integers(1, 4))
+@settings(deadline=None)
 def test_no_window_hides_a_movements_caution(
     check_filled: Callable[[Drawing, int, int], None],
     lesson: Lesson,

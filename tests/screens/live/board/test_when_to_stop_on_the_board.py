@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from typing import Any, Literal
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 from msgspec.structs import replace
 
@@ -78,6 +78,7 @@ def content(
     st.integers(0, 26),
     st.sampled_from(["first", "later"]),
 )
+@settings(deadline=None)
 def test_no_window_hides_when_to_stop(
     check_filled: Callable[[Drawing, int, int], None],
     columns: int,
@@ -132,6 +133,7 @@ async def test_a_club_s_own_words_for_when_to_stop_stand_on_the_board(open_class
 
 
 @given(st.integers(40, 200), st.integers(12, 60))
+@settings(deadline=None)
 def test_when_to_stop_is_never_large_at_the_cost_of_what_is_to_be_done(
     columns: int, rows: int
 ) -> None:
