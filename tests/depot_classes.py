@@ -110,7 +110,8 @@ class DepotClasses:
             "attempts": attempts,
             "load_kg": best["load_kg"] if best else None,
         }
-        return self.lane(name, str(best["load"]) if best else "none made", **{**done, **more})
+        score = more.pop("score", str(best["load"]) if best else "none made")
+        return self.lane(name, score, **{**done, **more})
 
     def lane(self, name: str, score: str, **more: Any) -> Lane:
         """A lane whose athletes' ids are their names in small letters."""

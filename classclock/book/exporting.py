@@ -98,6 +98,7 @@ def _sheets() -> Sequence[_Sheet]:
                 "load_kg": lambda row: plain(kg_of(row["worth"]).amount),
                 "made": lambda row: int(row["made"]),
                 "date": _field("day"),
+                "status": lambda row: "settled" if row["settled"] else "provisional",
             },
         ),
         _Sheet(

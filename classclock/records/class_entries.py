@@ -8,9 +8,11 @@ from msgspec import Struct
 
 from classclock.plan.amounts import rep_words
 from classclock.plan.model import FORMATS
+from classclock.records.attempts import kilograms, reps_of_set, standing_attempts
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.records.result import (
     NOT_SAID,
+    PROVISIONAL,
     Result,
     ScoreKind,
     Terms,
@@ -34,7 +36,7 @@ class PersonSeen(Struct, frozen=True):
 
 
 class Lift(Struct, frozen=True):
-    """A load tried in a set."""
+    """A load tried in a set, as the settled score leaves it."""
 
     athlete: str
     lift: str
@@ -43,6 +45,8 @@ class Lift(Struct, frozen=True):
     load: str
     load_kg: Decimal
     made: bool
+    settled: bool
+    """Whether it is in the book for good: a provisional one may still be a slip of the fingers."""
 
 
 class PieceEntry(Struct, frozen=True):
@@ -152,7 +156,7 @@ def _piece_entries(
 
 def _why_not(lane: LaneResults, *, settled: bool) -> str:
     if not settled:
-        return "provisional"
+        return PROVISIONAL
     if lane.late:
         return "came late"
     if lane.status == "stopped":
@@ -191,25 +195,21 @@ def _set_words(piece: PieceResults, lane: LaneResults) -> str:
     """How many reps the set had in which the heaviest load was made."""
     for attempt in lane.attempts:
         if attempt.made and attempt.load_kg == lane.load_kg:
-            reps = _reps_of_set(piece, attempt.set)
+            reps = reps_of_set(known(piece.sets, ()), attempt.set)
             return NOT_SAID if reps is None else rep_words(reps)
     return NOT_SAID
 
 
-def _reps_of_set(piece: PieceResults, number: int) -> int | None:
-    sets = known(piece.sets, ())
-    return sets[max(1, min(number, len(sets))) - 1] if sets else None
-
-
 def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift]:
     lift = benchmark_key(known(piece.lift, None) or piece.benchmark or piece.name)
-    for attempt in lane.attempts:
+    for attempt in standing_attempts(lane):
         if attempt.load_kg is not None:
             yield Lift(
                 member,
                 lift,
-                _reps_of_set(piece, attempt.set),
+                reps_of_set(known(piece.sets, ()), attempt.set),
                 attempt.load or "",
-                Decimal(str(attempt.load_kg)),
+                kilograms(attempt),
                 attempt.made,
+                piece.status == "settled",
             )

@@ -12,6 +12,8 @@ from classclock.units.times import parse_time
 ScoreKind = Literal["rounds", "time", "reps", "load"]
 """What a benchmark is scored in. A time may be reps, where the cap came first."""
 NOT_SAID = "?"
+PROVISIONAL = "provisional"
+"""Why a score can't be a best while nobody has settled it."""
 
 _ROUND = 10**6
 """More than the odd reps of any round: equal terms have rounds of equal size."""

@@ -7,12 +7,12 @@ from typing import Any
 from msgspec import to_builtins
 from rich.cells import cell_len, set_cell_size
 
-from classclock.book.tables.queries import Best
+from classclock.book.tables.queries import Best, LiftBest
 from classclock.plan.amounts import rep_words
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
-from classclock.report.plot import plot_lines
+from classclock.report.plot import legend, plot_lines
 from classclock.units.printable import printable
 
 _GAP = "  "
@@ -53,11 +53,11 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
     if page.lifts:
         yield ""
         yield "Heaviest made"
-        rows = [[one.lift, _reps(one.reps), one.load, one.day] for one in page.lifts]
+        rows = [[one.lift, _reps(one.reps), one.load, one.day, _aside(one)] for one in page.lifts]
         yield from _table(rows, width, None)
     if plot := plot_lines(page.history, width):
         yield ""
-        yield f"{printable(page.shown)}: o as written, ~ modified"
+        yield f"{printable(page.shown)}: {legend(page.history)}"
         yield from plot
 
 
@@ -96,6 +96,10 @@ def _reps(reps: int | None) -> str:
     if reps is None:
         return "reps not said"
     return rep_words(reps)
+
+
+def _aside(lift: LiftBest) -> str:
+    return "provisional" if lift.provisional else ""
 
 
 def _classes(number: int) -> str:

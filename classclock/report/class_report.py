@@ -11,6 +11,7 @@ from msgspec import Struct
 
 from classclock.plan.formats.fit import length_of_planned
 from classclock.plan.model import FORMATS
+from classclock.records.attempts import standing_attempts
 from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.tally.signs import SIGNS
@@ -155,7 +156,7 @@ def _ribbon(piece: PieceResults, lane: LaneResults) -> PageRibbon | None:
 
 def _tried(lane: LaneResults) -> str:
     """`60, 70; missed 80`: the unit stands at the score, unless several were used."""
-    tried = [(load, attempt.made) for attempt in lane.attempts if (load := attempt.load)]
+    tried = [(load, attempt.made) for attempt in standing_attempts(lane) if (load := attempt.load)]
     units = {load.rpartition(" ")[2] for load, _ in tried}
     unit = f" {units.pop()}" if len(units) == 1 else ""
     made, missed = (

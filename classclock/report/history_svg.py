@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from classclock.records.bests import in_one_line
 from classclock.records.result import Result
-from classclock.report.plot import LEAST_POINTS, plotted
+from classclock.report.plot import LEAST_POINTS, plotted, provisional
 
 WIDTH, HEIGHT = 1000, 240
 
@@ -18,6 +18,7 @@ class Point(Struct, frozen=True):
     score: str
     words: str
     modified: bool
+    provisional: bool
     best: bool
     """Whether nothing before was better on this scale, among those of its terms."""
 
@@ -45,8 +46,9 @@ def points(results: Sequence[Result]) -> tuple[Point, ...]:
                 _scaled(day, days, WIDTH),
                 HEIGHT - _scaled(value, values, HEIGHT),
                 one.score,
-                f"{one.score}, {one.day}, {one.terms}",
+                f"{one.score}, {one.day}, {one.terms}" + (", provisional" * provisional(one)),
                 bool(one.terms.modification),
+                provisional(one),
                 best,
             )
         )

@@ -6,10 +6,10 @@ from math import ceil
 
 from plotille import Figure
 
-from classclock.records.result import Result, finish_of, kg_of
+from classclock.records.result import PROVISIONAL, Result, finish_of, kg_of
 from classclock.units.times import show_time
 
-_WRITTEN, _MODIFIED = "o", "~"
+_WRITTEN, _MODIFIED, _PROVISIONAL = "o", "~", "?"
 LEAST_POINTS = 2
 _STEPS = {
     "load": (0.25, 0.5, 1, 2, 5, 10, 20, 50, 100, 200),
@@ -22,7 +22,7 @@ _AXES = 17
 
 
 def plot_lines(results: Sequence[Result], width: int, height: int = 9) -> tuple[str, ...]:
-    """The results over time, `o` as written and `~` modified; nothing for fewer than two.
+    """The results over time, with the signs of `legend`; nothing for fewer than two.
 
     What can't be put on one scale with the others, as reps at a cap beside times, is left out.
     """
@@ -44,11 +44,27 @@ def plot_lines(results: Sequence[Result], width: int, height: int = 9) -> tuple[
     days = [datetime.fromisoformat(result.day) for result, _ in points]
     figure.plot(days, values)
     for result, value in points:
-        marker = _MODIFIED if result.terms.modification else _WRITTEN
-        figure.scatter([datetime.fromisoformat(result.day)], [value], marker=marker)
+        figure.scatter([datetime.fromisoformat(result.day)], [value], marker=_sign(result))
     # Not every font has the empty one of these signs.
     shown = figure.show().replace("-> ()", "->").replace("\u2800", " ")
     return tuple(line.rstrip() for line in shown.splitlines())
+
+
+def legend(results: Sequence[Result]) -> str:
+    """What the signs of a plot mean, those that may be in it."""
+    known = f"{_WRITTEN} as written, {_MODIFIED} modified"
+    return f"{known}, {_PROVISIONAL} provisional" if any(map(provisional, results)) else known
+
+
+def _sign(result: Result) -> str:
+    if provisional(result):
+        return _PROVISIONAL
+    return _MODIFIED if result.terms.modification else _WRITTEN
+
+
+def provisional(result: Result) -> bool:
+    """Whether nobody has settled it yet."""
+    return result.why_not == PROVISIONAL
 
 
 def plotted(result: Result) -> float | None:

@@ -2,13 +2,13 @@
 
 from collections.abc import Iterator, Mapping, Sequence
 from datetime import date, datetime
-from decimal import Decimal
 from pathlib import Path
 
 from msgspec import Struct
 
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, read_results
-from classclock.records.document import AttemptMade, PieceResults, ResultsDocument, known
+from classclock.records.attempts import reps_of_set, standing_attempts
+from classclock.records.document import PieceResults, ResultsDocument, known
 from classclock.strength.class_loads import Handled, LiftHistory
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
 from classclock.units.loads import Load, parse_load
@@ -141,21 +141,10 @@ def _lifted(piece: PieceResults, on: date) -> Iterator[LoadMade]:
         return
     for lane in piece.lanes:
         if len(lane.members) == 1 and not lane.modification and lane.load_kg:
-            heaviest = Decimal(str(lane.load_kg))
-            for load, reps in _made(lane.attempts, heaviest, known(piece.sets, ()) or (1,)):
-                yield LoadMade(lane.members[0], lift, load, reps, on)
-
-
-def _made(
-    attempts: Sequence[AttemptMade], heaviest: Decimal, reps: Sequence[int]
-) -> Iterator[tuple[Load, int]]:
-    """The loads made and the reps of their sets. The settled score decides on the heaviest."""
-    made = [
-        (parse_load(attempt.load, "kg"), reps[max(1, min(attempt.set, len(reps))) - 1])
-        for attempt in attempts
-        if attempt.made and attempt.load is not None
-    ]
-    yield from ((load, count) for load, count in made if load.kg <= heaviest)
-    if all(load.kg != heaviest for load, _ in made):
-        # A correction: nobody said for how many reps.
-        yield Load(heaviest, "kg"), 1
+            sets = known(piece.sets, ())
+            for attempt in standing_attempts(lane):
+                if attempt.made and attempt.load is not None:
+                    load = parse_load(attempt.load, "kg")
+                    # Where nobody said for how many reps, it was made for one at least.
+                    reps = reps_of_set(sets, attempt.set) or 1
+                    yield LoadMade(lane.members[0], lift, load, reps, on)

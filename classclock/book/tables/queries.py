@@ -48,6 +48,8 @@ class LiftBest(Struct, frozen=True):
     reps: int | None
     load: str
     day: str
+    provisional: bool = False
+    """Whether nobody has settled it: it counts nowhere yet."""
 
 
 def all_athletes(connection: Connection) -> tuple[Athlete, ...]:
@@ -234,16 +236,24 @@ def usual_modifications(
 
 
 def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
-    """The heaviest made in each lift for each number of reps; of equals the earliest."""
+    """The heaviest made in each lift for each number of reps; of equals the earliest.
+
+    What nobody settled stands beside it, where it would be more.
+    """
     made = and_(lifts.c.athlete == entry_said(asking_room(connection), athlete), lifts.c.made)
     place = func.row_number().over(
-        partition_by=(lifts.c.lift, lifts.c.reps),
+        partition_by=(lifts.c.lift, lifts.c.reps, lifts.c.settled),
         order_by=(lifts.c.worth.desc(), lifts.c.moment, lifts.c.number),
     )
     ranked = select(lifts, place.label("place")).where(made).subquery()
-    found = connection.execute(select(ranked).where(ranked.c.place == 1))
-    every = [LiftBest(row.lift, row.reps, row.load, row.day) for row in found]
-    return tuple(sorted(every, key=lambda one: (one.lift, one.reps or 0)))
+    found = connection.execute(select(ranked).where(ranked.c.place == 1)).all()
+    settled = {(row.lift, row.reps): row.worth for row in found if row.settled}
+    every = [
+        LiftBest(row.lift, row.reps, row.load, row.day, provisional=not row.settled)
+        for row in found
+        if row.settled or row.worth > settled.get((row.lift, row.reps), 0)
+    ]
+    return tuple(sorted(every, key=lambda one: (one.lift, one.reps or 0, one.provisional)))
 
 
 def last_options(

@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 5
+VERSION = 6
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -126,6 +126,7 @@ lifts = Table(
     Column("load", String, nullable=False),
     Column("worth", BigInteger, nullable=False),
     Column("made", Boolean, nullable=False),
+    Column("settled", Boolean, nullable=False),
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
     PrimaryKeyConstraint("class_key", "piece", "lane", "person", "number"),

@@ -180,6 +180,7 @@ def _lift_row(whose: Whose, class_key: str, entry: PieceEntry, number: int, lift
         "load": lift.load,
         "worth": load_worth(lift.load_kg),
         "made": lift.made,
+        "settled": lift.settled,
         "day": entry.result.day,
         "moment": entry.result.moment,
     }

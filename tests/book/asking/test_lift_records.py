@@ -7,19 +7,24 @@ from typing import Any
 import pytest
 
 from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called, read_lifts
+from classclock.units.loads import parse_load
 from tests.depot_classes import LANE, PIECE
 
 Save = Callable[..., None]
 
 
+def kg(load: str) -> float:
+    return float(parse_load(load, "kg").kg)
+
+
 def lane(*attempts: tuple[int, str, bool], **fields: Any) -> dict[str, Any]:
     """A settled lane of Ilse's: the set, the load and whether it was made, for each attempt."""
-    made = [float(load.split()[0]) for _, load, good in attempts if good]
+    made = [kg(load) for _, load, good in attempts if good]
     return {
         **LANE,
         "load_kg": max(made, default=None),
         "attempts": [
-            {"set": number, "load": load, "load_kg": None, "made": good}
+            {"set": number, "load": load, "load_kg": kg(load), "made": good}
             for number, load, good in attempts
         ],
         **fields,
@@ -102,7 +107,7 @@ def test_more_reps_than_say_anything_still_are_a_load_handled(save: Save, record
 
 
 def test_pounds_stay_as_they_were_entered(save: Save, records: Records) -> None:
-    save(lane((1, "135 lb", True), load_kg=61.23496995))
+    save(lane((1, "135 lb", True)))
     assert str(records()["front squat"].heaviest.load) == "135 lb"
 
 

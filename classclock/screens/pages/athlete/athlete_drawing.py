@@ -4,7 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
-from classclock.report.plot import plot_lines
+from classclock.report.plot import legend, plot_lines
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.page_heading import draw_heading, heading_rows
@@ -73,7 +73,7 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
     results = desk.book.histories[desk.benchmark]
     plot = plot_lines(results, columns - _LAST_DAY, rows)
     if plot:
-        yield "o as written, ~ modified", "quiet"
+        yield legend(results), "quiet"
         yield from ((line, "") for line in plot)
     else:
         for one in results:
@@ -98,6 +98,7 @@ def _bests(page: AthletePage) -> Iterator[_Line]:
         for lift in page.lifts:
             name = printable(lift.lift, 24).ljust(wide)
             reps = "reps not said" if lift.reps is None else f"{lift.reps} x"
+            reps += ", provisional" if lift.provisional else ""
             yield f"  {name}  {lift.load:>9}  {lift.day}  {reps}", ""
         yield "", ""
 
