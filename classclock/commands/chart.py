@@ -12,8 +12,8 @@ from classclock.clock.source import local_now
 from classclock.commands.shared.book import asked_book, say_if_forgotten, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
-from classclock.commands.shared.options import add_club, add_json, names
-from classclock.commands.shared.printing import page_width, print_json
+from classclock.commands.shared.options import add_club, add_json, add_kept_off, names
+from classclock.commands.shared.printing import page_width, print_json, say_left_out
 from classclock.machine.standard_streams import say
 from classclock.report.chart import Cell, Chart, chart
 from classclock.report.chart_csv import chart_csv
@@ -23,6 +23,7 @@ from classclock.report.chart_text import chart_lines
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
     add_json(parser)
+    add_kept_off(parser)
     parser.add_argument("--html", metavar="FILE", help="write it as a page")
     parser.add_argument("--csv", metavar="FILE", help="write it as a table")
     parser.add_argument(
@@ -58,10 +59,14 @@ def _chart(book: Book, asked: argparse.Namespace, today: date) -> Chart:
         here = None
         if asked.here is not None:
             here = {the_one(connection, name).id for name in asked.here}
+        named = {the_one(connection, name).id for name in asked.named}
         everybody = all_athletes(connection)
         bests = best_rows(connection, here)
+    shown = [one for one in everybody if not one.off_the_wall or one.id in named | (here or set())]
+    with_bests = {athlete for athlete, _ in bests}
+    say_left_out(len(with_bests & {one.id for one in everybody} - {one.id for one in shown}))
     try:
-        return chart(everybody, bests, month=f"{today:%Y-%m}", here=here, sort=asked.sort)
+        return chart(shown, bests, month=f"{today:%Y-%m}", here=here, sort=asked.sort)
     except LookupError as error:
         raise BadUseError(error.args[0]) from None
 

@@ -13,8 +13,8 @@ NO_SET = 0
 def standing_attempts(lane: LaneResults) -> Iterator[AttemptMade]:
     """All that was tried, as the score has it: it decides on the heaviest made.
 
-    A load above it was put right (`825` typed for 82.5), and a score that no attempt made is what it
-    was put right to.
+    A load above it was put right (`825` typed for 82.5), and a score that no attempt made is what
+    it was put right to.
     """
     heaviest = lane.load_kg
     if heaviest is None:

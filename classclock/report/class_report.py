@@ -1,6 +1,7 @@
 """What a class's report says: scores, ribbons, bests, cautions. Values, from a results document.
 
-Display names only; no marks, no reasons of corrections, no attendance.
+Display names only; no marks, no reasons of corrections, no attendance. Who is kept off the wall
+is left out, and so is each note that names them.
 """
 
 from collections.abc import Collection, Mapping
@@ -15,6 +16,7 @@ from classclock.records.attempts import standing_attempts
 from classclock.records.bests import Standing, long_day
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.tally.signs import SIGNS
+from classclock.units.names import names_pattern
 from classclock.units.times import show_time
 
 PageStandings = Mapping[tuple[int, int], Standing]
@@ -79,25 +81,35 @@ def class_report(
     standings: PageStandings | None = None,
     club: str = "",
     notes: tuple[str, ...] = (),
+    private: Collection[str] = (),
 ) -> ClassReport:
-    """The report of one class. Without `standings` it says nothing of bests."""
+    """The report of one class. Without `standings` it says nothing of bests.
+
+    `private` are the ids of those who are left out.
+    """
     started = datetime.fromisoformat(document.started)
     when = f"{_DAYS[started.weekday()]} {long_day(started.date().isoformat())}, {started:%H:%M}"
     pieces: list[PieceReport] = []
     for number, piece in enumerate(document.pieces):
         said = {line for earlier in pieces for line in earlier.caution}
-        pieces.append(_piece(number, piece, standings or {}, said))
+        pieces.append(_piece(number, piece, standings or {}, said, private))
+    named = names_pattern(one.name for one in document.people if one.id in private)
+    notes = tuple(note for note in notes if named is None or not named.search(note))
     return ClassReport(document.title, when, club, tuple(pieces), notes)
 
 
 def _piece(
-    number: int, piece: PieceResults, standings: PageStandings, said: Collection[str]
+    number: int,
+    piece: PieceResults,
+    standings: PageStandings,
+    said: Collection[str],
+    private: Collection[str],
 ) -> PieceReport:
     """A piece; of its cautions those that no earlier piece of the class has said."""
     lanes = tuple(
-        _lane(piece, lane, standings.get((number, place)))
+        _lane(piece, lane, standings.get((number, place)), name)
         for place, lane in enumerate(piece.lanes)
-        if lane.status != "absent"
+        if lane.status != "absent" and (name := _name(lane, private))
     )
     again = f", attempt {piece.attempt}" if piece.attempt > 1 else ""
     return PieceReport(
@@ -123,13 +135,25 @@ def _format_words(piece: PieceResults) -> str:
     return timed.format(time=time)
 
 
-def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None) -> LaneLine:
+def _name(lane: LaneResults, private: Collection[str]) -> str:
+    """Whose line it is; of a team those who may be named, and empty where nobody may."""
+    hidden = [member in private for member in lane.members]
+    parts = lane.athlete.split(" + ")
+    if not any(hidden):
+        return lane.athlete
+    if all(hidden) or len(parts) != len(hidden):
+        return ""
+    shown = (part for part, hide in zip(parts, hidden, strict=True) if not hide)
+    return " + ".join((*shown, f"{sum(hidden)} more"))
+
+
+def _lane(piece: PieceResults, lane: LaneResults, standing: Standing | None, name: str) -> LaneLine:
     remarks = ["late"] if lane.late else []
     if lane.status == "stopped":
         remarks.append(SIGNS["stopped"].word)
     return LaneLine(
         lane.rank,
-        lane.athlete,
+        name,
         lane.score,
         lane.modification,
         ", ".join(remarks),

@@ -2,6 +2,7 @@
 
 import json
 from pathlib import Path
+from typing import Any
 
 import pytest
 
@@ -49,3 +50,39 @@ def test_a_server_that_is_gone_is_said_without_its_password(
     assert said.status == 1
     assert "can't be reached" in said.err
     assert "secret" not in said.err
+
+
+@pytest.fixture
+def with_noor(depot: Any, club_with_classes: None, command_says: CommandSays) -> None:
+    """Noor, who has a benchmark of her own, keeps her bests off the wall."""
+    depot.held("2020-01-21", depot.third_rail(depot.timed("Noor", "8:00")))
+    command_says("book", "mark", "Noor", "off-the-wall")
+
+
+@pytest.mark.usefixtures("with_noor")
+def test_who_is_kept_off_the_wall_is_left_out_of_what_others_see(
+    typed: Typed, tmp_path: Path
+) -> None:
+    page = tmp_path / "chart"
+    for words in ([], ["--json"], ["--html", str(page)], ["--csv", str(page)]):
+        said = typed("chart", *words)
+        assert said.err == ("left out: 1 person kept off the wall; --with NAME has them in it\n")
+        told = said.out + (page.read_text("utf-8") if page.exists() else "")
+        assert "Noor" not in told
+        assert "third-rail" not in told
+
+
+@pytest.mark.usefixtures("with_noor")
+@pytest.mark.parametrize("words", [("--with", "noor"), ("--here", "Ilse, noor")], ids="".join)
+def test_who_is_kept_off_the_wall_is_there_when_asked_for_by_name(
+    typed: Typed, words: tuple[str, ...]
+) -> None:
+    said = typed("chart", *words)
+    assert "Noor" in said.out
+    assert "8:00" in said.out
+    assert said.err == ""
+
+
+@pytest.mark.usefixtures("with_noor")
+def test_of_those_who_are_here_only_who_is_kept_off_is_said_to_be_left_out(typed: Typed) -> None:
+    assert typed("chart", "--here", "Ilse").err == ""

@@ -1,4 +1,4 @@
-"""What counts in loads: what was settled, as it was put right; the rest says that it is provisional."""
+"""Of loads counts what was settled, as it was put right; the rest is said to be provisional."""
 
 import csv
 import re
@@ -91,4 +91,6 @@ def test_a_plot_marks_what_nobody_settled(club: Any, command_says: CommandSays) 
     assert page.count("?") == 2
     club.held("2020-02-18", club.turntable(club.rounds("Ilse", 7)))
     club.held("2020-02-25", club.turntable(club.rounds("Ilse", 8)))
-    assert "o as written, ~ modified\n" in command_says("athlete", "Ilse", "--benchmark", "turntable")
+    assert "o as written, ~ modified\n" in command_says(
+        "athlete", "Ilse", "--benchmark", "turntable"
+    )

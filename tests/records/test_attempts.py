@@ -57,8 +57,6 @@ def test_the_heaviest_that_stands_is_the_score(score: int, made: list[int]) -> N
     assert sum(one.load_kg == score for one in stands) == max(1, made.count(score))
 
 
-@pytest.mark.parametrize(
-    ("number", "reps"), [(1, 5), (2, 3), (7, 3), (NO_SET, None)], ids=str
-)
+@pytest.mark.parametrize(("number", "reps"), [(1, 5), (2, 3), (7, 3), (NO_SET, None)], ids=str)
 def test_a_set_beyond_the_last_is_like_the_last(number: int, reps: int | None) -> None:
     assert reps_of_set((5, 3), number) == reps

@@ -30,6 +30,11 @@ class Athlete(Struct, frozen=True):
     first_day: str
     last_day: str
 
+    @property
+    def off_the_wall(self) -> bool:
+        """Whether they keep loads, rank and bests off the wall, and off what others see."""
+        return "off the wall" in self.marks
+
 
 class Best(Struct, frozen=True):
     """An athlete's best on a benchmark under some terms."""

@@ -20,6 +20,18 @@ def add_json(parser: argparse.ArgumentParser) -> None:
     parser.add_argument("--json", action="store_true", help="print JSON")
 
 
+def add_kept_off(parser: argparse.ArgumentParser) -> None:
+    """Let those be asked for who are left out of pages that others see; `named` are they."""
+    parser.add_argument(
+        "--with",
+        dest="named",
+        type=names,
+        default=(),
+        metavar='"NOOR"',
+        help="with these of those who are kept off the wall, and so off this page",
+    )
+
+
 def add_unit(parser: argparse.ArgumentParser) -> None:
     """Let the unit be named; `unit` is None where it isn't."""
     units = parser.add_mutually_exclusive_group()

@@ -46,6 +46,15 @@ def page_width() -> int:
     return max(60, shutil.get_terminal_size().columns)
 
 
+def say_left_out(number: int) -> None:
+    """Say how many were left out of a page since they keep such things off the wall, if any."""
+    if number:
+        say_wrong(
+            f"left out: {counted(number, 'person', 'people')} kept off the wall; "
+            "--with NAME has them in it"
+        )
+
+
 def counted(number: int, one: str, many: str) -> str:
     """`1 class`, `2 classes`."""
     return f"{number} {one if number == 1 else many}"

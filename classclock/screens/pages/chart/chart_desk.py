@@ -107,7 +107,7 @@ class ChartDesk:
         except LookupError:  # nobody who is here has done it
             self.sort = "name"
             self._chart = self._charted(here, self.sort)
-        self._off = {one.id for one in self.book.athletes if "off the wall" in one.marks}
+        self._off = {one.id for one in self.book.athletes if one.off_the_wall}
         self.across.follow(shown, self.benchmarks)
         self.search.cursor.at = 0
         self._find()
