@@ -74,6 +74,12 @@ def _lacking(then: Any, now: Any, at: str) -> Iterator[str]:
     elif isinstance(then, list) and isinstance(now, list):
         if len(then) != len(now):
             yield f"{at} has {len(now)} entries, then {len(then)}"
+            gone = [one for one in then if all(any(_lacking(one, other, "")) for other in now)]
+            come = [one for one in now if all(any(_lacking(other, one, "")) for other in then)]
+            if len(then) - len(gone) == len(now) - len(come):
+                # All others are there as they were: no need to compare them by their places.
+                yield from (f"{at} lacks {json.dumps(one, ensure_ascii=False)}" for one in gone)
+                return
         for place, (before, after) in enumerate(zip(then, now, strict=False)):
             yield from _lacking(before, after, f"{at}[{place}]")
     elif then != now:
