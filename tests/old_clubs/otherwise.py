@@ -169,6 +169,19 @@ OTHERWISE = (
         "the book's tables have another version: the one of then was kept beside, and goes",
     ),
     Otherwise(
+        "*/said/after-erasing/0[23]-*.txt",
+        (
+            "+   the log of such a server",
+            "-   plans, and nicknames in notes: only the names in the book are looked for",
+            "+   nicknames: only the names that the club has had for them are looked for",
+            "+ Text with the name in it:",
+            "+   1. the name goes in a reason of a correction: counted to Zoë by mistake, *",
+            "+   1. the name is gone in a reason of a correction: counted to Zoë by mistake, *",
+            "+   --keep NUMBERS leaves some as they are, --take-out NUMBERS takes the name out.",
+        ),
+        "texts in which the name stands are listed, and each is asked about",
+    ),
+    Otherwise(
         "*/said/1?-replay-2026-0*-json.txt",
         ("stdout.people has 7 entries, then 6",),
         "who left is named among the people, with the piece after which they did",

@@ -4,10 +4,12 @@ import html
 import json
 import re
 from collections.abc import Iterable, Iterator
+from datetime import datetime
 from pathlib import Path
 from typing import Any, Literal
 
-from classclock.book.erasing.scrubbing import Scrub
+from classclock.book.erasing.raw_search import may_hold
+from classclock.book.erasing.scrubbing import FreeText, Scrub
 from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.book.files.results_files import write_document
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
@@ -25,27 +27,78 @@ Found = Literal["nowhere", "readable", "damaged", "later"]
 def own_records(folder: Path) -> tuple[Path, ...]:
     """The journals and results of the club in this folder, and what a power cut left half."""
     there = sorted((*journals(folder).glob("*"), *results(folder).glob("*")))
-    return tuple(path for path in there if path.suffix in (".json", ".jsonl") or _is_half(path))
+    return tuple(path for path in there if path.suffix in (".json", ".jsonl") or is_half(path))
+
+
+def those_naming(paths: Iterable[Path], texts: Iterable[str]) -> tuple[Path, ...]:
+    """The files in which one of these ids or names may stand, and those that can't be opened."""
+    wanted = frozenset(texts)
+    return tuple(path for path in paths if _may_hold(path, wanted))
 
 
 def found_in(path: Path, scrub: Scrub) -> Found:
+    """Whether a file would be another without the person."""
     try:
         text = plain_text(path)
     except OSError:
         return "damaged"
     if not scrub.may_be_in(text):
         return "nowhere"
-    if _is_half(path):
+    if is_half(path):
         return "readable"
     if path.suffix == ".jsonl":
         return _found_in_journal(path.read_bytes(), scrub)
     try:
-        read_results(path)
+        document = read_results(path)
     except LaterResultsError:
         return "later"
     except ResultsError:
         return "damaged"
-    return "readable" if scrub.recorded_in(text) else "nowhere"
+    return "readable" if scrub.results(document) != document else "nowhere"
+
+
+def texts_in(path: Path, scrub: Scrub) -> tuple[tuple[FreeText, ...], bool]:
+    """The free texts with a name, as far as the file can be read; and whose name it is likely not.
+
+    Not theirs: somebody else of that name is recorded in the file, and they aren't.
+    """
+    try:
+        if is_half(path):
+            return (), False
+        if path.suffix == ".jsonl":
+            lines = [line for line in _read_lines(path) if line is not None]
+            found = tuple(one for line in lines for one in scrub.texts_in_event(line))
+            return found, bool(found) and _of_another(_people_in(lines), scrub)
+        document = read_results(path)
+        people = ((person.id, person.name) for person in document.people)
+        return tuple(scrub.texts_in_results(document)), _of_another(people, scrub)
+    except (OSError, ResultsError):
+        return (), False
+
+
+def names_in(path: Path, scrub: Scrub) -> frozenset[str]:
+    """What the person is called in a file, as far as it can be read."""
+    try:
+        if path.suffix == ".jsonl":
+            lines = (line for line in _read_lines(path) if line is not None)
+            return frozenset(name for line in lines for name in scrub.names_in_event(line))
+        people = read_results(path).people if not is_half(path) else ()
+    except (OSError, ResultsError):
+        return frozenset()
+    return frozenset(person.name for person in people if person.id in scrub.ids)
+
+
+def started(path: Path) -> int:
+    """When its class began, in milliseconds since 1970; 0 where it doesn't say."""
+    try:
+        if path.suffix == ".jsonl":
+            first = next((line for line in _read_lines(path) if line is not None), {})
+            said = str(first.get("wall") or first.get("anchor", {}).get("wall"))
+        else:
+            said = read_results(path).started
+        return int(datetime.fromisoformat(said).timestamp() * 1000)
+    except (OSError, ResultsError, ValueError, AttributeError):
+        return 0
 
 
 def tables_beside(left: Iterable[Path], scrub: Scrub) -> Iterator[Path]:
@@ -54,7 +107,8 @@ def tables_beside(left: Iterable[Path], scrub: Scrub) -> Iterator[Path]:
         stems = {one.stem for one in path.parent.glob("*.json")}
         for table in sorted(path.parent.glob("*.csv")):
             theirs = (stem for stem in stems if table.name.startswith(f"{stem}-"))
-            if max(theirs, key=len, default="") == path.stem and scrub.named_in(plain_text(table)):
+            named = scrub.named.stands_in(plain_text(table))
+            if max(theirs, key=len, default="") == path.stem and named:
                 yield table
 
 
@@ -64,7 +118,7 @@ def write_without(path: Path, scrub: Scrub) -> None:
     Raises:
         ResultsError, OSError: it was changed meanwhile, or can't be written.
     """
-    if _is_half(path):
+    if is_half(path):
         take_away(path)
     elif path.suffix == ".jsonl":
         lines, _ = _journal_lines(path.read_bytes())
@@ -87,8 +141,21 @@ def plain_text(path: Path) -> str:
     return _without_escapes(raw) if path.suffix == ".json" else raw
 
 
-def _is_half(path: Path) -> bool:
+def is_half(path: Path) -> bool:
     return path.name.startswith(".writing-")
+
+
+def _may_hold(path: Path, texts: frozenset[str]) -> bool:
+    try:
+        return may_hold(read_file(path), texts)
+    except OSError:
+        return True
+
+
+def _of_another(people: Iterable[tuple[str, str]], scrub: Scrub) -> bool:
+    there = dict(people)
+    others = (name for ident, name in there.items() if ident not in scrub.ids)
+    return not scrub.ids & there.keys() and any(map(scrub.named.is_one, others))
 
 
 def _without_escapes(text: str) -> str:
@@ -110,8 +177,25 @@ def _found_in_journal(data: bytes, scrub: Scrub) -> Found:
         return "damaged"
     if any(map(_is_later, naming)):
         return "later"
-    held = any(map(scrub.recorded_in, texts)) or scrub.may_be_in(texts[-1])
-    return "readable" if held else "nowhere"
+    changed = any(_changed(line, scrub) for line in naming) or scrub.may_be_in(texts[-1])
+    return "readable" if changed else "nowhere"
+
+
+def _changed(line: bytes, scrub: Scrub) -> bool:
+    fields = _read(line)
+    return fields is not None and "anchor" not in fields and scrub.event(fields) != fields
+
+
+def _read_lines(path: Path) -> Iterator[dict[str, Any] | None]:
+    lines, _ = _journal_lines(read_file(path))
+    return map(_read, lines)
+
+
+def _people_in(lines: Iterable[dict[str, Any]]) -> Iterator[tuple[str, str]]:
+    for line in lines:
+        for one in (*(line.get("people") or ()), line.get("person")):
+            if isinstance(one, dict):
+                yield str(one.get("id")), str(one.get("name"))
 
 
 def _journal_lines(data: bytes) -> tuple[list[bytes], bytes]:

@@ -10,6 +10,7 @@ from classclock.machine.opening import open_raw
 
 ROOM = 1_048_576
 """Bytes: ten classes and their results, or more."""
+NAME = "spare-room"
 _LAST = 4096
 """The last bytes of it, for the words that something is lost."""
 _PLENTY = 4 * ROOM
@@ -21,7 +22,7 @@ class SpareRoom:
     """A file in a folder, one for all classes there. Nothing raises for the disk's sake."""
 
     def __init__(self, folder: Path) -> None:
-        self.path = folder / "spare-room"
+        self.path = folder / NAME
         self.short = False
         """Whether the disk was too full for it when it was to be made."""
         self.given_up = False

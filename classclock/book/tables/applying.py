@@ -15,12 +15,17 @@ from classclock.book.tables.schema import PERSONAL, changes, seen
 from classclock.book.tables.taking_in import Rows, take_out
 
 
-def rules_in(connection: Connection) -> PeopleRules:
-    """What the changes of all rooms come to, as the book holds them."""
+def all_changes(connection: Connection) -> tuple[Changes, ...]:
+    """The changes of all rooms, as the book holds them."""
     found: dict[str, list[Change]] = {}
     for row in connection.execute(select(changes).order_by(changes.c.room, changes.c.n)):
         found.setdefault(row.room, []).append(read_change(row.line))
-    return people_rules(Changes(room, tuple(lines)) for room, lines in found.items())
+    return tuple(Changes(room, tuple(lines)) for room, lines in found.items())
+
+
+def rules_in(connection: Connection) -> PeopleRules:
+    """What the changes of all rooms come to."""
+    return people_rules(all_changes(connection))
 
 
 def athletes_now(connection: Connection, recorded: Collection[str]) -> dict[str, str]:

@@ -1,16 +1,27 @@
 """`book erase`: forget somebody who asked for it."""
 
 import argparse
+from collections.abc import Iterator, Mapping, Sequence
 from typing import Any
 
-from classclock.book.erasing.erasing import OUT_OF_REACH, ClassRunningError, Reach, erase, look
-from classclock.book.tables.queries import Athlete
+from classclock.book.erasing.erasing import OUT_OF_REACH, erase, look
+from classclock.book.erasing.known_under import only_undone
+from classclock.book.erasing.mentions import KIND_WORDS, Mention
+from classclock.book.erasing.reach import ClassRunningError, Reach
+from classclock.book.files.changes import read_changes
+from classclock.book.tables.opening import Book
+from classclock.book.tables.queries import Athlete, find
 from classclock.clock.source import local_now
+from classclock.commands.shared.asking import can_ask, choose
 from classclock.commands.shared.book import asked_book, the_one
 from classclock.commands.shared.club import asked_club
-from classclock.commands.shared.exit_status import FINDINGS, OK, FindingsError
+from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError, FindingsError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import counted, print_answer
+
+_NOT_GIVEN: tuple[int, ...] = ()
+_FILES = 3
+"""So many files are named in which a text stands."""
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -18,20 +29,76 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_json(parser)
     parser.add_argument("name", help="who, by the name in the book")
     parser.add_argument("--yes", action="store_true", help="do it; it can't be taken back")
+    parser.add_argument(
+        "--keep",
+        type=_numbers,
+        default=_NOT_GIVEN,
+        metavar="1,2",
+        help="leave the texts of these numbers as they are",
+    )
+    parser.add_argument(
+        "--take-out",
+        type=_numbers,
+        default=_NOT_GIVEN,
+        metavar="3",
+        help="take the name out of the texts of these numbers",
+    )
+
+
+def _numbers(text: str) -> tuple[int, ...]:
+    numbers = tuple(part.strip() for part in text.split(","))
+    if all(one.isascii() and one.isdecimal() for one in numbers):
+        return tuple(map(int, numbers))
+    raise argparse.ArgumentTypeError(
+        f'"{text}": write the numbers of texts with commas between, as in 1,3'
+    )
 
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
     with asked_book(folder) as book:
-        with book.reading() as connection:
-            athlete = the_one(connection, asked.name)
+        athlete = _asked(book, asked.name)
+        now = local_now()
         try:
-            reach = erase(book, athlete, local_now()) if asked.yes else look(book, athlete)
+            reach = look(book, athlete, now)
+            answers = _answers(asked, reach.mentions)
+            if asked.yes:
+                reach = erase(book, athlete, now, answers)
+            elif answers:
+                reach = look(book, athlete, now, answers)
         except ClassRunningError as error:
             raise FindingsError(error) from None
         lines = _lines(athlete, reach, done=asked.yes)
         print_answer(_values(reach, done=asked.yes), *lines, as_json=asked.json)
     return OK if reach.whole else FINDINGS
+
+
+def _asked(book: Book, name: str) -> Athlete:
+    """Whom the book knows, or somebody whom only what was taken back still names."""
+    with book.reading() as connection:
+        if not find(connection, name):
+            undone = only_undone(read_changes(book.folder), name)
+            if undone is not None:
+                return undone
+        return the_one(connection, name)
+
+
+def _answers(asked: argparse.Namespace, mentions: Sequence[Mention]) -> Mapping[int, bool]:
+    """What becomes of each text: as it was typed, then as it is answered at a terminal."""
+    answers = dict.fromkeys(asked.keep, False) | dict.fromkeys(asked.take_out, True)
+    if unknown := [number for number in answers if not 0 < number <= len(mentions)]:
+        raise BadUseError(
+            f"there is no text {unknown[0]}: "
+            f"{f'write 1 to {len(mentions)}' if mentions else 'no text has the name'}"
+        )
+    if asked.yes and not asked.json and can_ask():
+        for number, one in enumerate(mentions, start=1):
+            if number not in answers:
+                usual, other = ("it goes", "it stays") if one.goes else ("it stays", "it goes")
+                question = f"{_text_words(one)}. The name in it:"
+                chosen = choose(question, (f"{usual} (as usual)", other))
+                answers[number] = one.goes if chosen == 0 else not one.goes
+    return answers
 
 
 def _values(reach: Reach, *, done: bool) -> dict[str, Any]:
@@ -43,6 +110,16 @@ def _values(reach: Reach, *, done: bool) -> dict[str, Any]:
         "damaged": [str(path) for path in reach.damaged],
         "later": [str(path) for path in reach.later],
         "beside": [str(path) for path in reach.beside],
+        "others": [str(path) for path in reach.others],
+        "texts": [
+            {
+                "kind": one.kind,
+                "text": one.text,
+                "goes": one.goes,
+                "files": [str(path) for path in one.where],
+            }
+            for one in reach.mentions
+        ],
         "out_of_reach": list(OUT_OF_REACH),
     }
 
@@ -62,7 +139,26 @@ def _lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
         for one in reach.later
     ]
     lines += [f"  look yourself, it belongs to one of these: {one}" for one in reach.beside]
+    lines += [f"  look yourself, it has the name, or is called so: {one}" for one in reach.others]
+    lines += _mention_lines(reach.mentions, done=done)
     lines += ["Out of reach:", *(f"  {line}" for line in OUT_OF_REACH)]
     if not done:
         lines.append("Nothing is changed yet. It can't be taken back: add --yes to do it.")
     return lines
+
+
+def _mention_lines(mentions: Sequence[Mention], *, done: bool) -> Iterator[str]:
+    if not mentions:
+        return
+    yield "Text with the name in it:"
+    for number, one in enumerate(mentions, start=1):
+        goes = ("is gone" if done else "goes") if one.goes else "stays"
+        yield f"  {number}. the name {goes} in {_text_words(one)}"
+    if not done:
+        yield "  --keep NUMBERS leaves some as they are, --take-out NUMBERS takes the name out."
+
+
+def _text_words(one: Mention) -> str:
+    names = [path.name for path in one.where]
+    more = f" and {len(names) - _FILES} more" if len(names) > _FILES else ""
+    return f"{KIND_WORDS[one.kind]}: {one.text} ({', '.join(names[:_FILES])}{more})"

@@ -166,7 +166,7 @@ def test_a_copy_that_was_changed_since_is_left_and_named(
     edited.write_bytes(edited.read_bytes() + b"my own row\r\n")
     with book.reading() as connection:
         (ilse,) = find(connection, "Ilse")
-    assert edited in look(book, ilse).changed
+    assert edited in look(book, ilse, WHEN).changed
     reach = erase(book, ilse, WHEN)
     assert reach.changed == [edited]
     assert edited.exists()

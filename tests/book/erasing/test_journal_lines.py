@@ -4,8 +4,10 @@ import json
 from typing import Any, get_args
 
 import pytest
+from msgspec.structs import replace
 
-from classclock.book.erasing.scrubbing import NOBODY, Scrub
+from classclock.book.erasing.name_finding import NOBODY, name_finder
+from classclock.book.erasing.scrubbing import Scrub
 from classclock.book.files.event_lines import event_line, event_of
 from classclock.book.files.journal import Lost
 from classclock.plan.formats.fit import Fit
@@ -74,7 +76,10 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.TeamsSet(34, 0, (("k7", "k8"),), "drawn by lot", 7),
     ev.SegmentStarted(35, 0, 1, 36, (ALONE,), (("k7", "k8"),)),
 )
-SCRUB = Scrub(frozenset({"k7"}), frozenset({"Noor"}), "erased-1")
+SCRUB = Scrub(frozenset({"k7"}), name_finder({"Noor"}), "erased-1")
+
+
+LINES = [json.loads(event_line(event, 0, WALL)) for event in EVENTS]
 
 
 def scrubbed(event: ev.Event) -> dict[str, Any]:
@@ -94,7 +99,7 @@ def test_an_event_stays_the_event_that_it_was_without_the_person(event: ev.Event
 
 @pytest.mark.parametrize("event", EVENTS, ids=lambda event: type(event).__name__)
 def test_an_event_of_somebody_else_stays_to_the_letter(event: ev.Event) -> None:
-    other = Scrub(frozenset({"k9"}), frozenset({"Ilse"}), "erased-2")
+    other = Scrub(frozenset({"k9"}), name_finder({"Ilse"}), "erased-2")
     line = json.loads(event_line(event, 0, WALL))
     assert other.event(line) == line
 
@@ -134,17 +139,46 @@ def test_marks_and_names_go_with_the_person() -> None:
     assert added == ev.PersonAdded(1, Person("erased-1", NOBODY, "n"))
 
 
-def test_a_plan_loses_the_name_where_it_is_only_read_and_stays_the_same_plan() -> None:
+def test_a_plan_stays_as_it_is() -> None:
     opened = event_of(scrubbed(EVENTS[0]))
     assert isinstance(opened, ev.ClassOpened)
+    assert (opened.plan_text, opened.stop) == (PLAN, "Dizzy: stop, call Noor.")
+    added = ev.SegmentAdded(8, 1, PLAN, None)
+    assert event_of(scrubbed(added)) == added
+
+
+def test_a_plan_loses_the_name_in_the_lines_that_are_named_and_stays_the_same_plan() -> None:
+    lines = [text for _, text in SCRUB.texts_in_event(LINES[0])]
+    assert lines == [
+        'title = "Noor\'s Tuesday"',
+        'notes = "for Noor, who moves away"',
+        'name = "Noor"  # her own piece',
+        'benchmark = "noor"',
+        'caution = ["Noor: no jumping"]',
+        "Dizzy: stop, call Noor.",
+    ]
+    goes = replace(SCRUB, goes=frozenset((*lines[:1], *lines[2:])))
+    opened = event_of(goes.event(LINES[0]))
+    assert isinstance(opened, ev.ClassOpened)
     assert opened.plan_text == (
-        PLAN.replace("Noor's Tuesday", "erased's Tuesday")
-        .replace("for Noor", "for erased")
-        .replace("Noor: no", "erased: no")
+        PLAN.replace("Noor's Tuesday", "erased's Tuesday").replace("Noor: no", "erased: no")
     )
     assert opened.stop == "Dizzy: stop, call erased."
-    added = event_of(scrubbed(ev.SegmentAdded(8, 1, PLAN, None)))
-    assert added == ev.SegmentAdded(8, 1, opened.plan_text, None)
+
+
+def test_words_that_the_coach_keeps_stay_and_what_is_about_them_goes_unasked() -> None:
+    found = [one for line in LINES for one in SCRUB.texts_in_event(line) if one.kind != "plan"]
+    assert found == [
+        ("emergency", "noor, ankle, ice"),
+        ("note", "noor asked for the lower box"),
+        ("reason", "Noor called seven"),
+    ]
+    keeps = replace(SCRUB, stays=frozenset({"Noor called seven"}))
+    assert [
+        event_of(keeps.event(line)).reason
+        for line in LINES
+        if line["event"] == ev.Corrected.__name__
+    ] == ["Noor called seven"]
 
 
 def test_what_is_said_to_be_lost_is_so_without_them_too() -> None:

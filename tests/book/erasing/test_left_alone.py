@@ -8,7 +8,8 @@ from typing import Any
 
 import pytest
 
-from classclock.book.erasing.erasing import Reach, erase
+from classclock.book.erasing.erasing import erase
+from classclock.book.erasing.reach import Reach
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor, read_journal
 from classclock.book.tables.catching_up import CaughtUp

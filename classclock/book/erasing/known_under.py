@@ -1,0 +1,98 @@
+"""Everything that somebody was recorded under: entries and names, of whatever room and time."""
+
+from collections.abc import Iterable, Iterator
+
+from msgspec import Struct
+from sqlalchemy import Connection, select
+
+from classclock.book.files.changes import Changes, Import, Merge, Rename
+from classclock.book.people_ids import entry_said, is_of, said_in
+from classclock.book.people_rules import people_rules, standing_changes
+from classclock.book.tables.applying import all_changes
+from classclock.book.tables.opening import asking_room
+from classclock.book.tables.queries import Athlete
+from classclock.book.tables.schema import athletes, classes, lifts, results, seen
+from classclock.units.names import name_key
+
+
+class KnownUnder(Struct, frozen=True):
+    entries: frozenset[str]
+    """`ROOM/ID`."""
+    names: frozenset[str]
+
+    def ids(self, room: str) -> frozenset[str]:
+        """Their ids in a room's files."""
+        return frozenset(said_in(room, one) for one in self.entries if is_of(room, one))
+
+
+def known_under(connection: Connection, own: Changes, athlete: Athlete) -> KnownUnder:
+    """Of an athlete of the book, by the book and by its changes, undone ones too.
+
+    `own` are the asking room's changes. An undone import may have its own id for them: it is in no
+    table any more, and its name tells.
+    """
+    entry = entry_said(asking_room(connection), athlete.id)
+    rooms = [one for one in all_changes(connection) if one.room != own.room] + [own]
+    asked = select(seen.c.person, seen.c.name).where(seen.c.athlete == entry)
+    found = connection.execute(asked.distinct()).all()
+    merged = {gone for gone, kept in people_rules(rooms).aliases.items() if kept == entry}
+    entries = {row.person for row in found} | merged | {entry}
+    names = {row.name for row in found} | {athlete.name}
+    names |= {name for one in rooms for name in names_in_changes(one, entries)}
+    in_book = set(connection.execute(select(seen.c.person).distinct()).scalars())
+    orphans = {
+        entry_said(own.room, ident)
+        for ident, name in _undone_people(own)
+        if name_key(name) in set(map(name_key, names))
+    }
+    return KnownUnder(frozenset(entries | orphans - in_book), frozenset(names))
+
+
+def only_undone(own: Changes, name: str) -> Athlete | None:
+    """Somebody whom nothing but an undone import names: in no table, and in the file for ever."""
+    named = (one for one in _undone_people(own) if name_key(one[1]) == name_key(name))
+    for ident, called in named:
+        return Athlete(ident, called, "", (), 0, "", "")
+    return None
+
+
+def names_in_changes(read: Changes, entries: Iterable[str]) -> Iterator[str]:
+    """The names that a room's changes gave somebody of these entries."""
+    theirs = set(entries)
+    for line in read.lines:
+        match line:
+            case Rename() if entry_said(read.room, line.athlete) in theirs:
+                yield line.name
+            case Merge() if {entry_said(read.room, one) for one in (line.gone, line.kept)} & theirs:
+                if line.name:
+                    yield line.name
+            case Import():
+                for score in line.scores:
+                    if entry_said(read.room, score.athlete) in theirs:
+                        yield score.name
+            case _:
+                pass
+
+
+def other_texts(connection: Connection, known: KnownUnder) -> frozenset[str]:
+    """What people, pieces and options are called in which a name of theirs might stand."""
+    texts: set[str] = set()
+    for columns in (
+        (results.c.name, results.c.benchmark, results.c.modification),
+        (classes.c.title,),
+        (lifts.c.lift,),
+    ):
+        for row in connection.execute(select(*columns).distinct()):
+            texts.update(row)
+    others = select(seen.c.name).where(seen.c.person.not_in(known.entries)).distinct()
+    for asked in (others, select(athletes.c.name).distinct()):
+        texts.update(connection.execute(asked).scalars())
+    return frozenset(texts)
+
+
+def _undone_people(own: Changes) -> Iterator[tuple[str, str]]:
+    """The ids and names in imports that were taken back."""
+    standing = {line.n for line in standing_changes(own.lines)}
+    for line in own.lines:
+        if isinstance(line, Import) and line.n not in standing:
+            yield from ((score.athlete, score.name) for score in line.scores)
