@@ -13,6 +13,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.book.asking.people_reading import in_files
+from classclock.book.erasing.name_finding import name_finder
 from classclock.book.erasing.scrubbing import Scrub
 from classclock.book.files.journal import read_journal
 from classclock.book.files.saved_results import read_results
@@ -175,7 +176,7 @@ def test_who_left_can_be_erased_as_anybody(evening: Callable[..., Any]) -> None:
     coach = evening("Ilse", "Bram")
     played(coach, "30b20i")
     coach.session.live.leave("Bram")
-    document = Scrub(frozenset({"Bram"}), frozenset({"Bram"}), "erased-1").results(saved(coach))
+    document = Scrub(frozenset({"Bram"}), name_finder({"Bram"}), "erased-1").results(saved(coach))
     assert [one.name for one in document.people] == ["Ilse"]
     assert [known(one.left_after, None) for one in document.people] == [None]
 
