@@ -99,6 +99,9 @@ def do(asked: argparse.Namespace) -> int:
 
 
 def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
+    from classclock.commands.shared.book import meet_other_rooms  # noqa: PLC0415  a load needs no book
+
+    meet_other_rooms(folder)
     who = asked.of
     classes, unread = club_lifts(folder)
     for error in unread:

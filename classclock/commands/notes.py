@@ -7,7 +7,7 @@ from msgspec import to_builtins
 
 from classclock.book.files.copies import write_copy
 from classclock.club.folder import journals
-from classclock.commands.shared.book import faults_in_words, say_if_forgotten
+from classclock.commands.shared.book import faults_in_words, meet_other_rooms, say_if_forgotten
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, FindingsError
 from classclock.commands.shared.happenings import told_of
@@ -26,6 +26,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
+    meet_other_rooms(folder)
     path = Path(asked.journal) if asked.journal else _latest(journals(folder))
     told = told_of(path, club)
     if asked.json:

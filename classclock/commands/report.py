@@ -16,7 +16,7 @@ from classclock.book.files.saved_results import (
     read_results,
 )
 from classclock.club.folder import journals, results
-from classclock.commands.shared.book import faults_in_words, say_if_forgotten
+from classclock.commands.shared.book import faults_in_words, meet_other_rooms, say_if_forgotten
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError, FindingsError
 from classclock.commands.shared.happenings import told_of
@@ -43,6 +43,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
+    meet_other_rooms(folder)
     document = _document(asked.results, results(folder))
     private = _kept_off(folder, document, asked.named)
     say_left_out(len(private))

@@ -4,6 +4,7 @@ import argparse
 
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, newest
 from classclock.club import folder
+from classclock.commands.shared.book import meet_other_rooms
 from classclock.commands.shared.exit_status import OK, FindingsError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.results import print_results
@@ -16,7 +17,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def do(asked: argparse.Namespace) -> int:
-    results = folder.results(folder.club_folder(asked.club))
+    club = folder.club_folder(asked.club)
+    meet_other_rooms(club)
+    results = folder.results(club)
     try:
         found = newest(results)
     except DamagedResultsError as error:

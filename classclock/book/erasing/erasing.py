@@ -11,13 +11,16 @@ from classclock.book.changing import utc
 from classclock.book.erasing.changes_without import changes_without
 from classclock.book.erasing.known_under import known_under, other_texts
 from classclock.book.erasing.mentions import staying
+from classclock.book.erasing.orders import order_statuses
 from classclock.book.erasing.reach import Reach, Search, reach_of, search, take_out
 from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
 from classclock.book.people_rules import digest
+from classclock.book.tables.applying import all_changes, keep_changes
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.opening import Book, forget_deleted
+from classclock.book.tables.opening import Book, forget_deleted, on_a_server
 from classclock.book.tables.queries import Athlete
+from classclock.units.names import name_key
 
 OUT_OF_REACH = (
     "a sheet that was printed or a board that was photographed",
@@ -59,7 +62,13 @@ def erase(
         take_out(wanted, reach, scrub)
         _forget_in_changes(wanted, staying(reach.mentions, "file name"), now)
     catch_up(book, 0, thorough=True)
-    forget_deleted(book)
+    if on_a_server():
+        _forget_in_other_rooms(book, wanted)
+        with book.reading() as connection:
+            own = [one for one in order_statuses(connection) if one.room == book.room]
+            newest = max(own, key=lambda one: one.n)
+            reach.ordered = sum(not one.at for one in newest.rooms)
+    reach.server_keeps = not forget_deleted(book)
     return reach
 
 
@@ -82,7 +91,21 @@ def _forget_in_changes(wanted: Search, stays: frozenset[str], now: datetime) -> 
         salt=salt,
         digests=tuple(sorted(digest(salt, entry) for entry in wanted.known.entries)),
         before=wanted.before,
+        names=_name_digests(salt, wanted) if on_a_server() else (),
     )
     # The number after the last of all, so that none is given twice.
     numbered = replace(erasure, n=changes.next_number, at=utc(now))
     write_changes(wanted.folder, Changes(changes.room, (*kept.lines, numbered)))
+
+
+def _name_digests(salt: str, wanted: Search) -> tuple[str, ...]:
+    return tuple(sorted({digest(salt, name_key(name)) for name in wanted.named.names}))
+
+
+def _forget_in_other_rooms(book: Book, wanted: Search) -> None:
+    """Take them out of what the book holds of other rooms' changes, whose files have it still."""
+    with book.writing() as connection:
+        for read in all_changes(connection):
+            kept = changes_without(read, wanted.known, wanted.named)
+            if read.room != book.room and kept != read:
+                keep_changes(connection, kept)

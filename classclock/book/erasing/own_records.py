@@ -1,5 +1,6 @@
 """A club's own journals and results: which of them speak of a person, and each without them."""
 
+import contextlib
 import html
 import json
 import re
@@ -20,6 +21,8 @@ from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
 _ESCAPE = re.compile(r"\\u([0-9a-fA-F]{4})")
+_WRITTEN = re.compile(rb'"(?:text|reason|plan_text|stop)":')
+_NOTE = re.compile(rb'"note": ?"((?:[^"\\]|\\.)+)"')
 Found = Literal["nowhere", "readable", "damaged", "later"]
 """Whether a file speaks of somebody, or may and can't be read: `later` by this classclock."""
 
@@ -74,6 +77,20 @@ def texts_in(path: Path, scrub: Scrub) -> tuple[tuple[FreeText, ...], bool]:
         return tuple(scrub.texts_in_results(document)), _of_another(people, scrub)
     except (OSError, ResultsError):
         return (), False
+
+
+def written_in(path: Path) -> Iterator[str]:
+    """All that somebody wrote freely in a file, as far as it can be read."""
+    with contextlib.suppress(OSError):
+        raw = read_file(path)
+        if path.suffix == ".jsonl":
+            some = (line for line in raw.split(b"\n") if _WRITTEN.search(line))
+            for fields in map(_read, some):
+                said = ((fields or {}).get(key) for key in ("text", "reason", "plan_text", "stop"))
+                yield from (one for one in said if isinstance(one, str))
+        else:
+            for note in _NOTE.findall(raw):
+                yield _without_escapes(note.decode("utf-8", "replace"))
 
 
 def names_in(path: Path, scrub: Scrub) -> frozenset[str]:

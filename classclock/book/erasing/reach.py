@@ -60,6 +60,10 @@ class Reach(Struct):
     """Files in the club's folder that aren't ours to change, and are called so or say the name."""
     mentions: tuple[Mention, ...] = ()
     """Free texts with a name, and what becomes of each."""
+    server_keeps: bool = False
+    """Whether the server's tables were in use, and keep what was deleted for a while."""
+    ordered: int = 0
+    """How many other rooms of the book have still to carry it out."""
 
     @property
     def whole(self) -> bool:

@@ -75,13 +75,28 @@ class Import(_Line, frozen=True, tag="import"):
     scores: tuple[ImportedScore, ...]
 
 
-class Erasure(_Line, frozen=True, tag="erase"):
-    """Somebody asked to be erased. Ids are kept as digests only, so that none can come back."""
+class Erasure(_Line, frozen=True, tag="erase", omit_defaults=True):
+    """Somebody asked to be erased. Ids are kept as digests only, so that none can come back.
+
+    In a book that rooms share it is an order to the others.
+    """
 
     salt: str
     digests: tuple[str, ...]
     before: int
     """Classes that started earlier are meant; milliseconds since 1970."""
+    names: tuple[str, ...] = ()
+    """Digests of their names, for rooms whose pages name them; none once all rooms are done."""
+
+
+class Carried(_Line, frozen=True, tag="carried"):
+    """This room has carried out another room's order to erase somebody."""
+
+    room: str
+    of: int
+    """The order's number in that room's changes."""
+    left: tuple[str, ...] = ()
+    """Files of this club's folder to be looked at by hand."""
 
 
 class Undo(_Line, frozen=True, tag="undo"):
@@ -90,7 +105,7 @@ class Undo(_Line, frozen=True, tag="undo"):
     of: int
 
 
-Change = Rename | Merge | MarkSet | Import | Erasure | Undo
+Change = Rename | Merge | MarkSet | Import | Erasure | Carried | Undo
 _CHANGE: Decoder[Change] = Decoder(Change)
 
 

@@ -41,16 +41,24 @@ def apply_changes(connection: Connection, read: Changes) -> None:
     new = {line.n: encode(line).decode() for line in read.lines}
     if old == new:
         return
-    connection.execute(delete(changes).where(here))
-    if new:
-        rows = [{"room": read.room, "n": n, "line": line} for n, line in new.items()]
-        connection.execute(insert(changes), rows)
+    keep_changes(connection, read)
     rules = rules_in(connection)
     touched = Touched(_named_in(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, rules))
     touched.update(_apply_imports(connection, rules, read))
     touched.update(_forget(connection, rules))
     derive(connection, rules, touched)
+
+
+def keep_changes(connection: Connection, read: Changes) -> None:
+    """Make the book's copy of a room's changes equal to these; nothing follows from it."""
+    connection.execute(delete(changes).where(changes.c.room == read.room))
+    rows = [
+        {"room": read.room, "n": line.n, "kind": line.change, "line": encode(line).decode()}
+        for line in read.lines
+    ]
+    if rows:
+        connection.execute(insert(changes), rows)
 
 
 def _named_in(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:

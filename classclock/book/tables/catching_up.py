@@ -87,6 +87,7 @@ def _caught_up(book: Book, read: Changes, now_ns: int, *, thorough: bool) -> Cau
                 folder_changed=folder_changed if settled else 0,
                 changes_digest=digest,
                 reads=document.VERSION,
+                called=book.folder.resolve().name,
             )
         )
     return caught

@@ -6,7 +6,15 @@ from pathlib import Path
 
 from classclock.book.files.changes import read_changes
 from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
-from classclock.book.tables.opening import FILE, Book, BookError, on_a_server, open_book, put_aside
+from classclock.book.tables.opening import (
+    FILE,
+    Book,
+    BookError,
+    forget_deleted,
+    on_a_server,
+    open_book,
+    put_aside,
+)
 from classclock.book.tables.read_only import book_in_memory, can_only_be_read
 from classclock.clock.source import local_now
 from classclock.machine.replacing import take_away
@@ -28,9 +36,23 @@ def kept_book(folder: Path, now_ns: int) -> Iterator[tuple[Book, CaughtUp]]:
     """
     book, lacking = _opened(folder)
     try:
-        yield book, CaughtUp(notices=(lacking,)) if lacking else catch_up(book, now_ns)
+        yield book, CaughtUp(notices=(lacking,)) if lacking else _contact(book, now_ns)
     finally:
         book.close()
+
+
+def _contact(book: Book, now_ns: int) -> CaughtUp:
+    """Bring the book up to date; on a server what other rooms have ordered comes first."""
+    if not on_a_server():
+        return catch_up(book, now_ns)
+    from classclock.book.erasing.carrying import carry_out, forget_names  # noqa: PLC0415  erasing knows the tables
+
+    done = carry_out(book, local_now())
+    caught = catch_up(book, now_ns, thorough=done.orders > 0)
+    if done.orders:
+        forget_deleted(book)
+    forget_names(book)
+    return CaughtUp(caught.classes, (*done.notices, *caught.notices))
 
 
 def _opened(folder: Path) -> tuple[Book, str]:

@@ -22,6 +22,7 @@ from classclock.book.tables.server_address import (
     shown_address,
     without_secrets,
 )
+from classclock.book.tables.server_files import written_anew
 from classclock.club.folder import private
 from classclock.machine.opening import open_raw
 from classclock.machine.replacing import put_in_place
@@ -100,8 +101,11 @@ def kept_versions(folder: Path) -> tuple[Path, ...]:
     return tuple(sorted(folder.glob("book-*.sqlite")))
 
 
-def forget_deleted(book: Book) -> None:
+def forget_deleted(book: Book) -> bool:
     """Leave nothing of deleted rows behind: in free pages of the file, or in older schemas.
+
+    False where others hold the server's tables: rows that were deleted stay in their files until
+    they are written over.
 
     Raises:
         BookError: the book can't be reached.
@@ -111,9 +115,11 @@ def forget_deleted(book: Book) -> None:
             for version in range(1, VERSION):
                 gone = schema_name(version)
                 connection.execute(text(f"DROP SCHEMA IF EXISTS {gone} CASCADE"))
-        return
+        with book.reading() as connection:
+            return written_anew(connection)
     with book.reading() as connection:
         connection.execution_options(isolation_level="AUTOCOMMIT").execute(text("VACUUM"))
+    return True
 
 
 def put_aside(folder: Path, name: str) -> None:

@@ -106,6 +106,13 @@ def own_people(connection: Connection) -> tuple[tuple[str, Athlete], ...]:
     )
 
 
+def own_names(connection: Connection, but: Collection[str]) -> frozenset[str]:
+    """All names under which the asking room recorded somebody, of entries other than these."""
+    ours = seen.c.person.startswith(f"{asking_room(connection)}/", autoescape=True)
+    asked = select(seen.c.name).where(ours, seen.c.person.not_in(but)).distinct()
+    return frozenset(connection.execute(asked).scalars())
+
+
 def _athlete(room: str, row: Row[Any]) -> Athlete:
     return Athlete(
         said_in(room, row.athlete),

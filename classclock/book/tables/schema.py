@@ -41,6 +41,7 @@ rooms = Table(
     Column("folder_changed", BigInteger, nullable=False),  # 0: look at every file
     Column("changes_digest", String, nullable=False),
     Column("reads", Integer, nullable=False),  # the version of results files that could be read
+    Column("called", Text, nullable=False),  # its folder's name
 )
 
 changes = Table(
@@ -48,6 +49,7 @@ changes = Table(
     metadata,
     Column("room", String, primary_key=True),
     Column("n", Integer, primary_key=True),
+    Column("kind", String, nullable=False),  # `change` of the line
     Column("line", Text, nullable=False),
 )
 

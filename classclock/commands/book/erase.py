@@ -2,15 +2,19 @@
 
 import argparse
 from collections.abc import Iterator, Mapping, Sequence
+from datetime import datetime
 from typing import Any
+
+from msgspec import to_builtins
 
 from classclock.book.erasing.erasing import OUT_OF_REACH, erase, look
 from classclock.book.erasing.known_under import only_undone
 from classclock.book.erasing.mentions import KIND_WORDS, Mention
+from classclock.book.erasing.orders import OrderStatus, order_statuses
 from classclock.book.erasing.reach import ClassRunningError, Reach
 from classclock.book.files.changes import read_changes
 from classclock.book.tables.opening import Book
-from classclock.book.tables.queries import Athlete, find
+from classclock.book.tables.queries import Athlete, find, namesakes
 from classclock.clock.source import local_now
 from classclock.commands.shared.asking import can_ask, choose
 from classclock.commands.shared.book import asked_book, the_one
@@ -27,8 +31,11 @@ _FILES = 3
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
     add_json(parser)
-    parser.add_argument("name", help="who, by the name in the book")
+    parser.add_argument("name", nargs="?", help="who, by the name in the book")
     parser.add_argument("--yes", action="store_true", help="do it; it can't be taken back")
+    parser.add_argument(
+        "--status", action="store_true", help="which rooms of a shared book have carried it out"
+    )
     parser.add_argument(
         "--keep",
         type=_numbers,
@@ -56,8 +63,15 @@ def _numbers(text: str) -> tuple[int, ...]:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
+    if asked.status:
+        with asked_book(folder) as book, book.reading() as connection:
+            return _say_status(order_statuses(connection), book.room, as_json=asked.json)
+    if asked.name is None:
+        raise BadUseError("whom? classclock book erase NAME, or --status for what was ordered")
     with asked_book(folder) as book:
         athlete = _asked(book, asked.name)
+        with book.reading() as connection:
+            elsewhere = [one.id for one in namesakes(connection, athlete) if "/" in one.id]
         now = local_now()
         try:
             reach = look(book, athlete, now)
@@ -68,9 +82,46 @@ def do(asked: argparse.Namespace) -> int:
                 reach = look(book, athlete, now, answers)
         except ClassRunningError as error:
             raise FindingsError(error) from None
-        lines = _lines(athlete, reach, done=asked.yes)
+        lines = [*_lines(athlete, reach, done=asked.yes)]
+        if elsewhere:
+            lines.insert(
+                1,
+                "  of the same name, another person as far as is known: "
+                f"{', '.join(elsewhere)}; book merge says that two are one, before they are erased",
+            )
         print_answer(_values(reach, done=asked.yes), *lines, as_json=asked.json)
     return OK if reach.whole else FINDINGS
+
+
+def _say_status(orders: Sequence[OrderStatus], own: str, *, as_json: bool) -> int:
+    """Which rooms have carried out which order, without a name: the orders have none."""
+    lines = [line for order in orders for line in _status_lines(order, own)]
+    if not orders:
+        lines = ["No room has ordered an erasure that others have to carry out."]
+    print_answer({"orders": to_builtins(orders)}, *lines, as_json=as_json)
+    return OK if all(one.done for one in orders) else FINDINGS
+
+
+def _status_lines(order: OrderStatus, own: str) -> Iterator[str]:
+    here = " (this room)" if order.room == own else ""
+    yield f"Erased {_when(order.at)} in {_room_words(order.called, order.room)}{here}:"
+    for one in order.rooms:
+        here = " (this room)" if one.room == own else ""
+        if not one.at:
+            done = "not yet: at its next contact with the book, after a class that runs there"
+        else:
+            look = f"; to be looked at by hand there: {', '.join(one.left)}" if one.left else ""
+            done = f"carried out {_when(one.at)}{look}"
+        yield f"  {_room_words(one.called, one.room)}{here}: {done}"
+
+
+def _room_words(called: str, room: str) -> str:
+    return f"{called or 'a room'} {room}"
+
+
+def _when(at: str) -> str:
+    """In this machine's time of day."""
+    return f"{datetime.fromisoformat(at).astimezone():%Y-%m-%d %H:%M}"
 
 
 def _asked(book: Book, name: str) -> Athlete:
@@ -120,6 +171,8 @@ def _values(reach: Reach, *, done: bool) -> dict[str, Any]:
             }
             for one in reach.mentions
         ],
+        "rooms_to_carry_out": reach.ordered,
+        "server_keeps_deleted": reach.server_keeps,
         "out_of_reach": list(OUT_OF_REACH),
     }
 
@@ -141,6 +194,17 @@ def _lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
     lines += [f"  look yourself, it belongs to one of these: {one}" for one in reach.beside]
     lines += [f"  look yourself, it has the name, or is called so: {one}" for one in reach.others]
     lines += _mention_lines(reach.mentions, done=done)
+    if reach.ordered:
+        number = counted(reach.ordered, "other room", "other rooms")
+        lines.append(
+            f"Ordered of {number}, each at its next contact with the book: "
+            "book erase --status says which have."
+        )
+    if reach.server_keeps:
+        lines.append(
+            "The server's tables were in use: what was deleted stays in their files until it is "
+            "written over, or VACUUM FULL is run there."
+        )
     lines += ["Out of reach:", *(f"  {line}" for line in OUT_OF_REACH)]
     if not done:
         lines.append("Nothing is changed yet. It can't be taken back: add --yes to do it.")

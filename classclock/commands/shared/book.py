@@ -2,7 +2,7 @@
 
 import difflib
 from collections.abc import Iterator
-from contextlib import contextmanager
+from contextlib import contextmanager, suppress
 from pathlib import Path
 
 from sqlalchemy import Connection
@@ -10,7 +10,7 @@ from sqlalchemy import Connection
 from classclock.book.files.changes import ChangesDamagedError
 from classclock.book.files.copies import remembers
 from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import Book, BookError
+from classclock.book.tables.opening import Book, BookError, on_a_server
 from classclock.book.tables.queries import Athlete, all_athletes, find
 from classclock.commands.shared.exit_status import BadUseError, FindingsError
 from classclock.commands.shared.printing import say_wrong
@@ -32,6 +32,16 @@ def asked_book(folder: Path) -> Iterator[Book]:
         for notice in caught.notices:
             say_wrong(notice)
         yield book
+
+
+def meet_other_rooms(folder: Path) -> None:
+    """Carry out what other rooms of the book have ordered, before the club's own files are read.
+
+    Where the server can't be reached it waits for the next time.
+    """
+    if on_a_server():
+        with suppress(FindingsError), asked_book(folder):
+            pass
 
 
 @contextmanager

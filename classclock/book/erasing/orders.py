@@ -1,0 +1,94 @@
+"""Erasures that rooms order of each other in a book that they share, and who has carried them out.
+
+An order holds no name: the entries and names that are meant stand in it as salted digests.
+"""
+
+from collections.abc import Iterator
+
+from msgspec import Struct
+from sqlalchemy import Connection, select
+
+from classclock.book.files.changes import Carried, Changes, Erasure, read_change
+from classclock.book.tables.schema import changes, rooms
+
+KINDS = ("erase", "carried")
+
+
+class Order(Struct, frozen=True):
+    """An erasure of another room."""
+
+    room: str
+    erasure: Erasure
+
+    @property
+    def key(self) -> tuple[str, int]:
+        return self.room, self.erasure.n
+
+
+class CarriedOut(Struct, frozen=True):
+    """How it stands with an order in one room."""
+
+    room: str
+    called: str
+    """The name of its folder."""
+    at: str
+    """When it was carried out, RFC 3339; empty where it wasn't yet."""
+    left: tuple[str, ...] = ()
+    """Files that are to be looked at by hand there."""
+
+
+class OrderStatus(Struct, frozen=True):
+    room: str
+    """Which gave the order."""
+    called: str
+    n: int
+    at: str
+    rooms: tuple[CarriedOut, ...]
+    """All others, in the order of their names."""
+
+    @property
+    def done(self) -> bool:
+        return all(one.at for one in self.rooms)
+
+
+def outstanding(connection: Connection, own: Changes) -> tuple[Order, ...]:
+    """What other rooms have ordered, and this one hasn't carried out."""
+    done = {(line.room, line.of) for line in own.lines if isinstance(line, Carried)}
+    found = (Order(room, line) for room, line in _said(connection) if isinstance(line, Erasure))
+    return tuple(
+        one for one in found if one.room != own.room and one.erasure.names and one.key not in done
+    )
+
+
+def order_statuses(connection: Connection) -> tuple[OrderStatus, ...]:
+    """Every order that was ever given in this book, the oldest first."""
+    said = list(_said(connection))
+    called = {row.room: row.called for row in connection.execute(select(rooms))}
+    carried = {(line.room, line.of, room): line for room, line in said if isinstance(line, Carried)}
+    ordered = {key[:2] for key in carried}
+    orders = [
+        (room, line)
+        for room, line in said
+        if isinstance(line, Erasure) and (line.names or (room, line.n) in ordered)
+    ]
+    return tuple(
+        OrderStatus(
+            room,
+            called.get(room, ""),
+            line.n,
+            line.at,
+            tuple(
+                CarriedOut(other, name, done.at, done.left)
+                if (done := carried.get((room, line.n, other)))
+                else CarriedOut(other, name, "")
+                for other, name in sorted(called.items(), key=lambda one: (one[1], one[0]))
+                if other != room
+            ),
+        )
+        for room, line in sorted(orders, key=lambda one: one[1].at)
+    )
+
+
+def _said(connection: Connection) -> Iterator[tuple[str, object]]:
+    asked = select(changes).where(changes.c.kind.in_(KINDS)).order_by(changes.c.room, changes.c.n)
+    return ((row.room, read_change(row.line)) for row in connection.execute(asked))
