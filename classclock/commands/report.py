@@ -6,7 +6,7 @@ from pathlib import Path
 
 from msgspec import to_builtins
 
-from classclock.book.asking.kept_off import kept_off
+from classclock.book.asking.private_people import kept_off
 from classclock.book.files.copies import write_copy
 from classclock.book.files.saved_results import (
     DamagedResultsError,

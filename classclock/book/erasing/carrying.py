@@ -8,7 +8,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from classclock.book.changing import utc
-from classclock.book.erasing.changes_without import changes_without
+from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import KnownUnder, names_in_changes, other_texts
 from classclock.book.erasing.mentions import staying
 from classclock.book.erasing.orders import Order, order_statuses, outstanding
@@ -17,7 +17,7 @@ from classclock.book.erasing.own_records import own_records, plain_text, written
 from classclock.book.erasing.reach import (
     ClassRunningError,
     Reach,
-    Search,
+    Wanted,
     reach_of,
     search,
     take_out,
@@ -140,7 +140,7 @@ def _left(reach: Reach) -> set[Path]:
     return {*files, *(path for one in reach.mentions if not one.goes for path in one.where)}
 
 
-def _said_in(wanted: Search, path: Path) -> str:
+def _said_in(wanted: Wanted, path: Path) -> str:
     """The file within the club's folder, without the name of one that is called by theirs."""
     path = path.relative_to(wanted.folder) if path.is_relative_to(wanted.folder) else path
     return f"{path.parent}/..." if wanted.named.called_so(str(path)) else str(path)

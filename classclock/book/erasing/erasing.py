@@ -8,11 +8,11 @@ from msgspec.structs import replace
 from sqlalchemy import Connection
 
 from classclock.book.changing import utc
-from classclock.book.erasing.changes_without import changes_without
+from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import known_under, other_texts
 from classclock.book.erasing.mentions import staying
 from classclock.book.erasing.orders import order_statuses
-from classclock.book.erasing.reach import Reach, Search, reach_of, search, take_out
+from classclock.book.erasing.reach import Reach, Wanted, reach_of, search, take_out
 from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
 from classclock.book.people_rules import digest
 from classclock.book.tables.applying import all_changes, keep_changes
@@ -72,7 +72,7 @@ def erase(
     return reach
 
 
-def _search(book: Book, connection: Connection, athlete: Athlete, now: datetime) -> Search:
+def _search(book: Book, connection: Connection, athlete: Athlete, now: datetime) -> Wanted:
     changes = read_changes(book.folder)
     known = known_under(connection, changes, athlete)
     others = other_texts(connection, known)
@@ -83,7 +83,7 @@ def _before(now: datetime) -> int:
     return int(now.timestamp() * 1000) + 1
 
 
-def _forget_in_changes(wanted: Search, stays: frozenset[str], now: datetime) -> None:
+def _forget_in_changes(wanted: Wanted, stays: frozenset[str], now: datetime) -> None:
     changes = read_changes(wanted.folder)
     kept = changes_without(changes, wanted.known, wanted.named, stays)
     salt = os.urandom(16).hex()
@@ -98,11 +98,11 @@ def _forget_in_changes(wanted: Search, stays: frozenset[str], now: datetime) -> 
     write_changes(wanted.folder, Changes(changes.room, (*kept.lines, numbered)))
 
 
-def _name_digests(salt: str, wanted: Search) -> tuple[str, ...]:
+def _name_digests(salt: str, wanted: Wanted) -> tuple[str, ...]:
     return tuple(sorted({digest(salt, name_key(name)) for name in wanted.named.names}))
 
 
-def _forget_in_other_rooms(book: Book, wanted: Search) -> None:
+def _forget_in_other_rooms(book: Book, wanted: Wanted) -> None:
     """Take them out of what the book holds of other rooms' changes, whose files have it still."""
     with book.writing() as connection:
         for read in all_changes(connection):

@@ -27,7 +27,7 @@ class Mention(Struct, frozen=True):
     """Whether the name is taken out of it."""
 
 
-class Found(Struct):
+class Mentions(Struct):
     """The texts as they are found, file by file."""
 
     mentions: dict[FreeText, Mention] = field(default_factory=dict)

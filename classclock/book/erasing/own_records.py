@@ -9,7 +9,7 @@ from datetime import datetime
 from pathlib import Path
 from typing import Any, Literal
 
-from classclock.book.erasing.raw_search import may_hold
+from classclock.book.erasing.raw_bytes import may_hold
 from classclock.book.erasing.scrubbing import FreeText, Scrub
 from classclock.book.files.event_lines import LaterEventError, event_of
 from classclock.book.files.results_files import write_document

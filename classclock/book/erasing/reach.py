@@ -6,9 +6,9 @@ from pathlib import Path
 
 from msgspec import Struct, field
 
-from classclock.book.erasing.changes_without import texts_in_changes
+from classclock.book.erasing.changes_kept import texts_in_changes
 from classclock.book.erasing.known_under import KnownUnder
-from classclock.book.erasing.mentions import Found, Mention, answered, going, staying
+from classclock.book.erasing.mentions import Mention, Mentions, answered, going, staying
 from classclock.book.erasing.name_finding import NameFinder, name_finder
 from classclock.book.erasing.other_files import (
     others_naming,
@@ -71,7 +71,7 @@ class Reach(Struct):
         return not self.damaged and not self.later
 
 
-class Search(Struct, frozen=True):
+class Wanted(Struct, frozen=True):
     """Whom to look for in a club's folder, and up to when."""
 
     folder: Path
@@ -93,7 +93,7 @@ class Search(Struct, frozen=True):
 
 def search(
     folder: Path, changes: Changes, known: KnownUnder, others: Iterable[str], before: int
-) -> Search:
+) -> Wanted:
     """Find more names in the club's own records first: a class may know one that the book doesn't.
 
     `others` are texts in which a name doesn't mean the person.
@@ -103,10 +103,10 @@ def search(
     recorded = those_naming(own_records(folder), ids) if ids else ()
     names = known.names.union(*(names_in(path, scrub) for path in recorded))
     whole = KnownUnder(known.entries, names)
-    return Search(folder, changes, whole, name_finder(names, others), before)
+    return Wanted(folder, changes, whole, name_finder(names, others), before)
 
 
-def reach_of(wanted: Search, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]:
+def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]:
     """What there is to do, and with what. Nothing is changed.
 
     `answers` say of mentions, by their numbers from 1, whether the name goes.
@@ -145,7 +145,7 @@ def reach_of(wanted: Search, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]
     return reach, scrub
 
 
-def take_out(wanted: Search, reach: Reach, scrub: Scrub) -> None:
+def take_out(wanted: Wanted, reach: Reach, scrub: Scrub) -> None:
     """Write all that is in reach without them; the club's changes are left to whoever asks.
 
     Raises:
@@ -165,8 +165,8 @@ def take_out(wanted: Search, reach: Reach, scrub: Scrub) -> None:
     forget_missing(wanted.folder)
 
 
-def _mentions(wanted: Search, records: Iterable[Path], seek: Scrub) -> tuple[Mention, ...]:
-    found = Found()
+def _mentions(wanted: Wanted, records: Iterable[Path], seek: Scrub) -> tuple[Mention, ...]:
+    found = Mentions()
     # Journals first: results say the same, with more or less around it.
     for path in sorted(records, key=lambda path: path.suffix != ".jsonl"):
         texts, of_another = texts_in(path, seek)
