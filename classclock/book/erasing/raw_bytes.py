@@ -27,4 +27,4 @@ def _part(text: str) -> bytes:
     found: list[str] = re.findall(r"[0-9A-Za-z]+", unicodedata.normalize("NFC", text))
     if found:
         return max(found, key=len).encode()
-    return b"" if text.isascii() else _NOT_PLAIN
+    return b"" if text.casefold().upper().isascii() else _NOT_PLAIN
