@@ -6,7 +6,6 @@ from pathlib import Path
 
 from classclock.book.files.changes import (
     Change,
-    Erasure,
     Import,
     MarkSet,
     Merge,
@@ -16,7 +15,7 @@ from classclock.book.files.changes import (
     with_more,
     write_changes,
 )
-from classclock.book.people_rules import standing_changes
+from classclock.book.people_rules import for_good, standing_changes
 from classclock.book.tables.book_lock import book_lock
 
 
@@ -43,9 +42,7 @@ def take_back_newest(folder: Path, now: datetime) -> Change | None:
     """
     with book_lock(folder):
         changes = read_changes(folder)
-        standing = [
-            line for line in standing_changes(changes.lines) if not isinstance(line, Erasure)
-        ]
+        standing = [line for line in standing_changes(changes.lines) if not for_good(line)]
         if not standing:
             return None
         newest = standing[-1]

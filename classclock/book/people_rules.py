@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 from msgspec import Struct, field
 
 from classclock.book.files.changes import (
+    Carried,
     Change,
     Changes,
     Erasure,
@@ -61,13 +62,18 @@ def digest(salt: str, recorded: str) -> str:
     return hashlib.sha256(f"{salt}:{recorded}".encode()).hexdigest()
 
 
+def for_good(line: Change) -> bool:
+    """Whether it can't be taken back: what an erasure forgot is gone."""
+    return isinstance(line, Erasure | Carried)
+
+
 def standing_changes(changes: Sequence[Change]) -> tuple[Change, ...]:
-    """Those that nobody has taken back; an erasure can't be."""
+    """Those that nobody has taken back."""
     taken_back = {line.of for line in changes if isinstance(line, Undo)}
     return tuple(
         line
         for line in changes
-        if isinstance(line, Erasure) or (not isinstance(line, Undo) and line.n not in taken_back)
+        if for_good(line) or (not isinstance(line, Undo) and line.n not in taken_back)
     )
 
 

@@ -3,6 +3,7 @@
 from datetime import UTC, datetime, timedelta
 
 from classclock.book.files.changes import (
+    Carried,
     Change,
     Changes,
     Erasure,
@@ -12,7 +13,13 @@ from classclock.book.files.changes import (
     Undo,
     with_more,
 )
-from classclock.book.people_rules import PeopleRules, digest, people_rules
+from classclock.book.people_rules import (
+    PeopleRules,
+    digest,
+    for_good,
+    people_rules,
+    standing_changes,
+)
 
 FIRST = datetime(2026, 11, 3, 18, 30, tzinfo=UTC)
 
@@ -81,3 +88,14 @@ def test_an_erasure_of_before_holds_in_every_room_as_it_did() -> None:
     assert found.erased("hall/max", 1)
     assert found.erased("shed/max", 1)
     assert not found.erased("shed/noor", 1)
+
+
+def test_what_an_erasure_did_here_or_in_another_room_cant_be_taken_back() -> None:
+    lines = (
+        Erasure(n=1, salt="s", digests=(), before=1),
+        Carried(n=2, room="hall", of=1),
+        MarkSet(n=3, athlete="max", mark="newcomer", on=True),
+        *(Undo(n=3 + of, of=of) for of in (1, 2, 3)),
+    )
+    assert standing_changes(lines) == lines[:2]
+    assert [line.change for line in lines if for_good(line)] == ["erase", "carried"]

@@ -171,7 +171,7 @@ OTHERWISE = (
     Otherwise(
         "*/said/after-erasing/0[23]-*.txt",
         (
-            "+   the log of such a server",
+            "+   the logs of such a server",
             "-   plans, and nicknames in notes: only the names in the book are looked for",
             "+   nicknames: only the names that the club has had for them are looked for",
             "+ Text with the name in it:",

@@ -26,7 +26,7 @@ OUT_OF_REACH = (
     "a sheet that was printed or a board that was photographed",
     "messages and files that were passed on, and copies in another place",
     "backups of this machine, or of a server that holds the book",
-    "the log of such a server",
+    "the logs of such a server",
     "nicknames: only the names that the club has had for them are looked for",
 )
 """What no erasure can reach; said each time."""

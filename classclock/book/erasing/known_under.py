@@ -48,11 +48,14 @@ def known_under(connection: Connection, own: Changes, athlete: Athlete) -> Known
     return KnownUnder(frozenset(entries | orphans - in_book), frozenset(names))
 
 
-def only_undone(own: Changes, name: str) -> Athlete | None:
-    """Somebody whom nothing but an undone import names: in no table, and in the file for ever."""
-    named = (one for one in _undone_people(own) if name_key(one[1]) == name_key(name))
-    for ident, called in named:
-        return Athlete(ident, called, "", (), 0, "", "")
+def only_in_changes(own: Changes, name: str) -> Athlete | None:
+    """Somebody whom no table knows, and whom only a room's changes name.
+
+    An import was undone, say, or an erasure was cut off before its end.
+    """
+    for ident, called in (*_undone_people(own), *_renamed_people(own)):
+        if name_key(called) == name_key(name):
+            return Athlete(ident, called, "", (), 0, "", "")
     return None
 
 
@@ -88,6 +91,17 @@ def other_texts(connection: Connection, known: KnownUnder) -> frozenset[str]:
     for asked in (others, select(athletes.c.name).distinct()):
         texts.update(connection.execute(asked).scalars())
     return frozenset(texts)
+
+
+def _renamed_people(own: Changes) -> Iterator[tuple[str, str]]:
+    for line in own.lines:
+        match line:
+            case Rename():
+                yield line.athlete, line.name
+            case Merge():
+                yield line.kept, line.name
+            case _:
+                pass
 
 
 def _undone_people(own: Changes) -> Iterator[tuple[str, str]]:

@@ -8,7 +8,7 @@ from typing import Any
 from msgspec import to_builtins
 
 from classclock.book.erasing.erasing import OUT_OF_REACH, erase, look
-from classclock.book.erasing.known_under import only_undone
+from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.mentions import KIND_WORDS, Mention
 from classclock.book.erasing.orders import OrderStatus, order_statuses
 from classclock.book.erasing.reach import ClassRunningError, Reach
@@ -128,7 +128,7 @@ def _asked(book: Book, name: str) -> Athlete:
     """Whom the book knows, or somebody whom only what was taken back still names."""
     with book.reading() as connection:
         if not find(connection, name):
-            undone = only_undone(read_changes(book.folder), name)
+            undone = only_in_changes(read_changes(book.folder), name)
             if undone is not None:
                 return undone
         return the_one(connection, name)

@@ -10,7 +10,7 @@ from msgspec.json import decode, encode
 
 from classclock.book.changing import take_back_newest, write_down
 from classclock.book.erasing.erasing import erase
-from classclock.book.erasing.known_under import only_undone
+from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.reach import Reach
 from classclock.book.files.changes import Import, ImportedScore, Rename, read_changes
 from classclock.book.files.copies import write_copy
@@ -90,11 +90,11 @@ def test_whom_only_an_undone_import_names_can_be_erased(
     write_down(depot.folder, [Import(file="a.csv", scores=(score("Cato", "cato-1"),))], WHEN)
     take_back_newest(depot.folder, WHEN)
     up_to_date()
-    who = only_undone(read_changes(depot.folder), "cato")
+    who = only_in_changes(read_changes(depot.folder), "cato")
     assert who is not None
     erase(book, who, WHEN)
     assert not files_with(depot.folder, "cato")
-    assert only_undone(read_changes(depot.folder), "cato") is None
+    assert only_in_changes(read_changes(depot.folder), "cato") is None
 
 
 def test_what_was_written_under_another_name_goes_too(
@@ -188,3 +188,30 @@ def test_the_database_holds_no_byte_of_them(
     assert b"Cato" in raw
     assert b"Ilse" not in raw
     assert b"ilse" not in raw
+
+
+def test_an_erasure_that_was_cut_off_can_be_begun_again(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """The power fails behind the last file and before the changes; the book then catches up."""
+    depot.held("2026-11-03", depot.turntable(depot.rounds("Cato", 7, members=["q7"])))
+    write_down(depot.folder, [Rename(athlete="q7", name="Kata")], WHEN)
+    up_to_date()
+    with book.reading() as connection:
+        (kata,) = find(connection, "Kata")
+    with monkeypatch.context() as cut_off:
+        cut_off.setattr("classclock.book.erasing.erasing._forget_in_changes", _no_power)
+        with pytest.raises(OSError, match="no power"):
+            erase(book, kata, WHEN)
+    up_to_date()
+    with book.reading() as connection:
+        assert find(connection, "Kata") == ()
+    assert files_with(depot.folder, "kata")
+    again = only_in_changes(read_changes(depot.folder), "kata")
+    assert again is not None
+    erase(book, again, WHEN)
+    assert not files_with(depot.folder, "kata", "cato")
+
+
+def _no_power(*_: object) -> None:
+    raise OSError("no power")
