@@ -91,7 +91,7 @@ def test_an_erasure_of_before_holds_in_every_room_as_it_did() -> None:
 
 
 def test_what_an_erasure_did_here_or_in_another_room_cant_be_taken_back() -> None:
-    lines = (
+    lines: tuple[Change, ...] = (
         Erasure(n=1, salt="s", digests=(), before=1),
         Carried(n=2, room="hall", of=1),
         MarkSet(n=3, athlete="max", mark="newcomer", on=True),

@@ -102,8 +102,9 @@ def _carry_out(book: Book, order: Order, now: datetime) -> Iterator[str]:
     with book.reading() as connection:
         others = {name_key(name) for name in own_names(connection, entries)}
         # Somebody else here may have the name: nothing says that they are one person.
-        names = {name for name in named if name_key(name) not in others}
-        known = KnownUnder(entries, frozenset(names) | {*names_in_changes(own, entries)})
+        given = (name for _, name in names_in_changes(own, entries))
+        names = frozenset(one for one in (*named, *given) if name_key(one) not in others)
+        known = KnownUnder(entries, names)
         texts = other_texts(connection, known)
     wanted = search(folder, own, known, texts, order.erasure.before)
     try:

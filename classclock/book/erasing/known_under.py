@@ -5,7 +5,8 @@ from collections.abc import Iterable, Iterator
 from msgspec import Struct
 from sqlalchemy import Connection, select
 
-from classclock.book.files.changes import Changes, Import, Merge, Rename
+from classclock.book.files.changes import Change, Changes, Import
+from classclock.book.handing_over.changed import names_in
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.people_rules import people_rules, standing_changes
 from classclock.book.tables.applying import all_changes
@@ -38,7 +39,15 @@ def known_under(connection: Connection, own: Changes, athlete: Athlete) -> Known
     merged = {gone for gone, kept in people_rules(rooms).aliases.items() if kept == entry}
     entries = {row.person for row in found} | merged | {entry}
     names = {row.name for row in found} | {athlete.name}
-    names |= {name for one in rooms for name in names_in_changes(one, entries)}
+    others = {name_key(name) for name in _names_of_others(connection, entries)}
+    for one in rooms:
+        standing = {line.n for line in standing_changes(one.lines)}
+        names |= {
+            name
+            for line, name in names_in_changes(one, entries)
+            # A rename that was undone may have been meant for whoever has that name.
+            if line.n in standing or name_key(name) not in others
+        }
     in_book = set(connection.execute(select(seen.c.person).distinct()).scalars())
     orphans = {
         entry_said(own.room, ident)
@@ -53,28 +62,19 @@ def only_in_changes(own: Changes, name: str) -> Athlete | None:
 
     An import was undone, say, or an erasure was cut off before its end.
     """
-    for ident, called in (*_undone_people(own), *_renamed_people(own)):
+    for ident, called in (said for line in own.lines for said in names_in(line)):
         if name_key(called) == name_key(name):
             return Athlete(ident, called, "", (), 0, "", "")
     return None
 
 
-def names_in_changes(read: Changes, entries: Iterable[str]) -> Iterator[str]:
-    """The names that a room's changes gave somebody of these entries."""
+def names_in_changes(read: Changes, entries: Iterable[str]) -> Iterator[tuple[Change, str]]:
+    """The names that a room's changes gave somebody of these entries, and the change that did."""
     theirs = set(entries)
     for line in read.lines:
-        match line:
-            case Rename() if entry_said(read.room, line.athlete) in theirs:
-                yield line.name
-            case Merge() if {entry_said(read.room, one) for one in (line.gone, line.kept)} & theirs:
-                if line.name:
-                    yield line.name
-            case Import():
-                for score in line.scores:
-                    if entry_said(read.room, score.athlete) in theirs:
-                        yield score.name
-            case _:
-                pass
+        for said, name in names_in(line):
+            if name and entry_said(read.room, said) in theirs:
+                yield line, name
 
 
 def other_texts(connection: Connection, known: KnownUnder) -> frozenset[str]:
@@ -87,21 +87,14 @@ def other_texts(connection: Connection, known: KnownUnder) -> frozenset[str]:
     ):
         for row in connection.execute(select(*columns).distinct()):
             texts.update(row)
-    others = select(seen.c.name).where(seen.c.person.not_in(known.entries)).distinct()
-    for asked in (others, select(athletes.c.name).distinct()):
-        texts.update(connection.execute(asked).scalars())
+    texts.update(_names_of_others(connection, known.entries))
+    texts.update(connection.execute(select(athletes.c.name).distinct()).scalars())
     return frozenset(texts)
 
 
-def _renamed_people(own: Changes) -> Iterator[tuple[str, str]]:
-    for line in own.lines:
-        match line:
-            case Rename():
-                yield line.athlete, line.name
-            case Merge():
-                yield line.kept, line.name
-            case _:
-                pass
+def _names_of_others(connection: Connection, entries: Iterable[str]) -> Iterator[str]:
+    asked = select(seen.c.name).where(seen.c.person.not_in(set(entries))).distinct()
+    yield from connection.execute(asked).scalars()
 
 
 def _undone_people(own: Changes) -> Iterator[tuple[str, str]]:

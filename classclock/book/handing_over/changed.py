@@ -6,6 +6,7 @@ from typing import Any, assert_never
 from msgspec import Struct
 
 from classclock.book.files.changes import (
+    Carried,
     Change,
     Changes,
     Erasure,
@@ -52,7 +53,7 @@ def names_in(line: Change) -> Iterator[tuple[str, str]]:
             yield line.kept, line.name
         case Import():
             yield from ((score.athlete, score.name) for score in line.scores)
-        case MarkSet() | Erasure() | Undo():
+        case MarkSet() | Erasure() | Carried() | Undo():
             pass
         case _:
             assert_never(line)
@@ -74,7 +75,7 @@ def _about(line: Change, room: str, entries: Collection[str], numbers: Collectio
             return line.of in numbers
         case Erasure():
             return any(digest(line.salt, entry) in line.digests for entry in entries)
-        case Import():
+        case Import() | Carried():
             return False
         case _:
             assert_never(line)
@@ -93,6 +94,8 @@ def _words(line: Change) -> str:
             return f"scores from {line.file}"
         case Erasure():
             return "everything until then was erased"
+        case Carried():
+            return "everything until then was erased, as another room had ordered"
         case Undo():
             return f"number {line.of} was taken back"
         case _:

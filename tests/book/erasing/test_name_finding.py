@@ -3,6 +3,7 @@
 import json
 import unicodedata
 from pathlib import Path
+from typing import Literal
 
 import pytest
 from hypothesis import given
@@ -56,7 +57,7 @@ def test_a_file_is_called_so_whatever_stands_between_its_words(file: str, *, cal
     case=st.sampled_from(("upper", "lower")),
 )
 def test_bytes_without_a_name_are_never_those_of_a_file_with_it(
-    *, name: str, escaped: bool, form: str, case: str
+    *, name: str, escaped: bool, form: Literal["NFC", "NFD"], case: str
 ) -> None:
     written = getattr(unicodedata.normalize(form, name), case)()
     raw = json.dumps({"name": f"1 {written} 2"}, ensure_ascii=escaped).encode()
@@ -105,7 +106,7 @@ def test_names_are_found_in_changes_and_in_names_of_imported_files() -> None:
 def test_ids_are_found_in_records_and_changes_of_this_room_alone(tmp_path: Path) -> None:
     path = tmp_path / "a.json"
     path.write_text('{"people": [{"id": "k1"}, {"id": "k2"}]}', "utf-8")
-    marks = (MarkSet(athlete="k3", mark="newcomer", on=True),)
-    marks += (MarkSet(athlete="other/k1", mark="newcomer", on=True),)
+    who = ("k3", "other/k1")
+    marks = tuple(MarkSet(athlete=one, mark="newcomer", on=True) for one in who)
     found = ids_meant(order(("r/k1", "r/k3", "other/k1", "other/k2")), Changes("r", marks), [path])
     assert found == {"k1", "k3"}

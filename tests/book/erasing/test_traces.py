@@ -215,3 +215,17 @@ def test_an_erasure_that_was_cut_off_can_be_begun_again(
 
 def _no_power(*_: object) -> None:
     raise OSError("no power")
+
+
+def test_a_name_that_was_given_by_mistake_and_taken_back_stays_the_others(
+    depot: Any, without: Callable[..., Reach]
+) -> None:
+    note = "corrected: Ilse called six"
+    path = depot.held(
+        "2026-11-03",
+        depot.turntable(depot.rounds("Cato", 7, note=note), depot.rounds("Ilse", 8)),
+    )
+    write_down(depot.folder, [Rename(athlete="cato", name="Ilse")], WHEN)
+    take_back_newest(depot.folder, WHEN)
+    assert without("Cato").mentions == ()
+    assert note in path.read_text("utf-8")
