@@ -8,12 +8,12 @@ from classclock.clock.source import local_now
 from classclock.commands.shared.book import asked_book, say_if_forgotten, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK
-from classclock.commands.shared.options import add_club, add_json, names
-from classclock.commands.shared.printing import print_json, say_wrong
+from classclock.commands.shared.options import add_club, add_json, add_kept_off
+from classclock.commands.shared.printing import print_json, say_left_out
 from classclock.machine.standard_streams import say
 from classclock.records.month import Month, month_of, read_month
 from classclock.report.month.month_text import month_lines, month_values
-from classclock.report.month.page import MonthPage, month_page
+from classclock.report.month.page import month_page
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -24,14 +24,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     )
     parser.add_argument("--html", metavar="FILE", help="write it as a page")
     parser.add_argument("--text", action="store_true", help="print it, short enough to send")
-    parser.add_argument(
-        "--with",
-        dest="named",
-        type=names,
-        default=(),
-        metavar='"ILSE, BRAM"',
-        help="these too, though they are kept off the wall",
-    )
+    add_kept_off(parser)
 
 
 def do(asked: argparse.Namespace) -> int:
@@ -46,7 +39,7 @@ def do(asked: argparse.Namespace) -> int:
 
             write_copy(folder, Path(asked.html), month_html(page, club.name, today))
             say_if_forgotten(folder)
-    _say_left_out(page)
+    say_left_out(page.left_out)
     if asked.json:
         print_json(month_values(page))
     elif asked.text or not asked.html:
@@ -63,10 +56,3 @@ def _month(written: str) -> Month:
         raise argparse.ArgumentTypeError(
             f'"{written}" is no month: write the year and the month, as in 2026-11'
         ) from None
-
-
-def _say_left_out(page: MonthPage) -> None:
-    """On standard error: the page itself goes to others."""
-    if page.left_out:
-        who = "1 person is" if page.left_out == 1 else f"{page.left_out} people are"
-        say_wrong(f'{who} kept off the wall, and so off this page: --with "NAME" puts them on it')

@@ -9,6 +9,7 @@ import pytest
 from tests.commands.typed import CommandSays, Typed
 
 pytestmark = pytest.mark.usefixtures("club_with_classes")
+LEFT_OUT = '1 person is kept off the wall, and so off this page: --with "NAME" puts them on it\n'
 
 
 def test_the_latest_class_is_reported_unless_another_is_named(
@@ -74,7 +75,7 @@ def test_who_is_kept_off_the_wall_is_left_out_of_what_others_see(
     for words in ([], ["--text"], ["--json"], ["--html", str(page)]):
         said = typed("report", *words)
         assert said.status == 0
-        assert said.err == ("left out: 1 person kept off the wall; --with NAME has them in it\n")
+        assert said.err == LEFT_OUT
         told = said.out + (page.read_text("utf-8") if page.exists() else "")
         assert "Noor" not in told
         assert "60 kg" not in told

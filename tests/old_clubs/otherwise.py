@@ -133,7 +133,7 @@ OTHERWISE = (
     Otherwise(
         "west-hall/said/*.txt",
         (
-            "stderr is there only now: left out: 1 person kept off the wall; *",
+            "stderr is there only now: 1 person is kept off the wall, and so off this page: *",
             "- Bram",
             "- Bram    *",
             *("- 4+10", "- 2026-01-28", "- 38 reps", "- 2026-01-26"),

@@ -27,8 +27,8 @@ def add_kept_off(parser: argparse.ArgumentParser) -> None:
         dest="named",
         type=names,
         default=(),
-        metavar='"NOOR"',
-        help="with these of those who are kept off the wall, and so off this page",
+        metavar='"ILSE, BRAM"',
+        help="these too, though they are kept off the wall",
     )
 
 

@@ -47,12 +47,13 @@ def page_width() -> int:
 
 
 def say_left_out(number: int) -> None:
-    """Say how many were left out of a page since they keep such things off the wall, if any."""
+    """Say how many aren't on a page, if any, and how they come onto it.
+
+    On standard error: the page itself goes to others.
+    """
     if number:
-        say_wrong(
-            f"left out: {counted(number, 'person', 'people')} kept off the wall; "
-            "--with NAME has them in it"
-        )
+        who = "1 person is" if number == 1 else f"{number} people are"
+        say_wrong(f'{who} kept off the wall, and so off this page: --with "NAME" puts them on it')
 
 
 def counted(number: int, one: str, many: str) -> str:

@@ -17,8 +17,6 @@ from classclock.records.month import Month
 from classclock.records.result import Result
 from classclock.report.month.news import NEWS, Done, Happened, News, NewsKind
 
-OFF_THE_WALL = "off the wall"
-
 
 class CameOften(Struct, frozen=True):
     athlete: Athlete
@@ -57,7 +55,7 @@ def month_page(
     done = _done(bests_before(connection, since, until), counted_between(connection, since, until))
     there = {*held.came, *done}
     everybody = [one for one in all_athletes(connection) if one.id in there]
-    people = tuple(one for one in everybody if one.id in named or OFF_THE_WALL not in one.marks)
+    people = tuple(one for one in everybody if one.id in named or not one.off_the_wall)
     happened = Happened(people, first_came, done)
     came = (CameOften(one, held.came[one.id]) for one in people if one.id in held.came)
     told = ((kind, tuple(kind.told(happened))) for kind in NEWS)
