@@ -111,9 +111,9 @@ def test_every_kind_of_record_is_there(hand_over: Hand) -> None:
         "60 kg",
         "5+0",
     ]
-    assert [(one["load"], one["made"]) for one in rows(files, "lifts")] == [
-        ("60 kg", "1"),
-        ("70 kg", "0"),
+    assert [(one["load"], one["made"], one["status"]) for one in rows(files, "lifts")] == [
+        ("60 kg", "1", "settled"),
+        ("70 kg", "0", "settled"),
     ]
     assert [(one["what"], one["taken_back"]) for one in rows(files, "changes")] == [
         ("the mark under 18 is set", "0"),

@@ -110,6 +110,7 @@ def lift_rows(connection: Connection, meant: WhoIsMeant) -> Iterator[KeptRow]:
             "load": row.load,
             "load_kg": plain(kg_of(row.worth).amount),
             "made": int(row.made),
+            "status": "settled" if row.settled else "provisional",
         }
 
 

@@ -6,6 +6,7 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection, Select, String, cast, distinct, func, select, union, union_all
 
+from classclock.book.files.changes import Import
 from classclock.book.people_ids import said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, changes, classes, results, seen
@@ -154,5 +155,8 @@ def _counted_in(since: str, until: str) -> Sequence[Any]:
 def _keys(since: str, until: str) -> Select[Any]:
     held = select(classes.c.class_key).where(classes.c.day.between(since, until))
     imported = changes.c.room + "/import-" + cast(changes.c.n, String)
-    either = union(held, select(imported.label("class_key"))).subquery()
+    asked = select(imported.label("class_key")).where(
+        changes.c.kind == Import.__struct_config__.tag
+    )
+    either = union(held, asked).subquery()
     return select(either.c.class_key)
