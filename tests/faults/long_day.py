@@ -5,6 +5,7 @@
 """
 
 import asyncio
+import gc
 import json
 import os
 import random
@@ -101,6 +102,7 @@ def main(folder: Path, classes: int) -> None:
             )
             opened = session.live.clock.opened
             await run_class(app, session, autopilot=TirelessCoach(session, number))
+            gc.collect()  # what a class leaves is given back as the next one begins
             before = began + (raw_now() - raw) * SPEED - opened
             now = session.live.clock.now()
             after = began + (raw_now() - raw) * SPEED - opened

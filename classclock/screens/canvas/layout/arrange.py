@@ -78,7 +78,7 @@ class Arranged(Struct, frozen=True):
         return tuple(group for group, size in self.sizes.items() if not size)
 
 
-@lru_cache(maxsize=64)
+@lru_cache(maxsize=16)  # what is on a few screens: one of 26 lanes takes 100 kB
 def arrange(
     part: Arrangement,
     columns: int,
