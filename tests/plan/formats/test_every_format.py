@@ -40,7 +40,9 @@ def test_a_new_segment_can_be_run_and_says_what_it_is(form: str) -> None:
     segment, about = starter(form), FORMATS[form].about
     assert segment.format == form
     assert segment.name == about.called
-    assert segment.described()
+    assert segment.described().startswith(segment.headline())
+    assert segment.headline()
+    assert segment.described().endswith(segment.terms())
     assert all((about.offered_as, about.begins_with))
     timed, untimed = about.reported
     assert "{time}" in timed

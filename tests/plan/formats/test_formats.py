@@ -143,3 +143,37 @@ def test_an_interval_piece_keeps_its_length(write: Write) -> None:
     segment = write("interval", repeat=2, steps=[{"work": 20}])
     with pytest.raises(ValueError, match="change its steps or its repeat"):
         timeline(segment, total=60_000)
+
+
+@pytest.mark.parametrize(
+    ("steps", "headline", "turns"),
+    [
+        ([{"work": "2:00"}], "3 x 2:00", []),
+        ([{"work": "2:00", "label": "5 reps"}], "3 x 2:00", ["5 reps"]),
+        ([{"work": "0:40"}, {"rest": "0:20"}], "3 x", ["0:40 work", "0:20 rest"]),
+        (
+            [
+                {"work": "0:45", "label": "row", "stations": ["row"]},
+                {"rest": "0:15", "label": "change"},
+                {"work": "0:30", "label": "hang"},
+            ],
+            "3 x",
+            ["0:45", "0:15 rest, change", "0:30 hang"],
+        ),
+    ],
+)
+def test_steps_are_written_under_each_other(
+    write: Write, steps: list[dict[str, Any]], headline: str, turns: list[str]
+) -> None:
+    """Common practice, no source: how a coach writes intervals on a board."""
+    segment = write("interval", repeat=3, steps=steps)
+    assert segment.headline() == headline
+    assert [turn.words for turn in segment.turns()] == turns
+
+
+def test_a_set_amount_of_work_is_headed_by_its_numbers(write: Write) -> None:
+    station = [{"movement": "row"}]
+    scheme = write("capped-for-time", cap="9:00", scheme=[18, 12, 6], station=station)
+    assert (scheme.headline(), scheme.terms()) == ("18-12-6", " for time, cap 9:00, 36 reps")
+    rounds = write("rounds-in-time", time="8:00", station=[{"movement": "row", "reps": 9}])
+    assert (rounds.headline(), rounds.terms()) == ("rounds in 8:00", ", 9 reps a round")
