@@ -10,24 +10,37 @@ _STEPS = {"<left>": -1, "<right>": 1, "<space>": 0}
 
 
 class PageKeys:
-    def __init__(self, source: TimeSource, count: Callable[[], int]) -> None:
-        """`count` says how many pages there are now."""
-        self._source, self._count = source, count
+    def __init__(
+        self,
+        source: TimeSource,
+        count: Callable[[], int],
+        shown: Callable[[], int] | None = None,
+    ) -> None:
+        """`count` says how many pages there are now, `shown` which one is seen, if not that on."""
+        self._source, self._count, self._shown = source, count, shown
         self._what: Hashable = None
+        self._about: Hashable = None
         self._turns = PageTurns()
 
-    def page(self, what: Hashable) -> PageOn:
-        """Which page of this is on; something else begins anew with its first."""
+    def page(self, what: Hashable, about: Hashable = None) -> PageOn:
+        """Which page of this is on; something else begins anew with its first.
+
+        So it does where it is about something else now; but what a key has stopped stays so.
+        """
         real = self._real()
         if what != self._what:
-            self._what, self._turns = what, PageTurns(since=real)
+            self._turns = PageTurns(since=real)
+        elif about != self._about:
+            self._turns = self._turns.anew(real)
+        self._what, self._about = what, about
         return self._turns.on(real)
 
     def press(self, sign: str) -> Outcome | None:
         """What came of a sign; None where it is none of these, or there is nothing to turn."""
         if sign not in _STEPS or self._count() < 2:
             return None
-        self._turns = self._turns.turned(_STEPS[sign], self._real())
+        on = self._turns.on(self._real()).number
+        self._turns = self._turns.turned(_STEPS[sign], self._shown() if self._shown else on)
         return Outcome()
 
     def _real(self) -> int:

@@ -28,13 +28,18 @@ class PageTurns(Struct, frozen=True):
     page: PageOn = PageOn()
     """As it was at `since`."""
     since: int = 0
+    stopped: bool = False
 
     def on(self, real: int) -> PageOn:
         """The page at this moment, not before `since`."""
-        if self.page.by_hand:
+        if self.stopped:
             return self.page
         return PageOn(self.page.number + (real - self.since) // EVERY)
 
-    def turned(self, by: int, real: int) -> "PageTurns":
-        """So many pages on, or back where it is less than none; it stays there."""
-        return PageTurns(PageOn(self.on(real).number + by, by_hand=True), real)
+    def turned(self, by: int, shown: int) -> "PageTurns":
+        """So many pages on from the one that is shown, or back; from now on none by itself."""
+        return PageTurns(PageOn(shown + by, by_hand=True), stopped=True)
+
+    def anew(self, real: int) -> "PageTurns":
+        """From the first page again; stopped if it was."""
+        return PageTurns(PageOn(), real, self.stopped)

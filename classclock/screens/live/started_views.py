@@ -34,7 +34,7 @@ class StartedViews:
         self._settle = SettleView(look, mirrored=mirrored, id="settle")
         self._summary = SummaryView(look, id="summary")
         self._on: WallView | SettleView | SummaryView = self._wall
-        self.page_keys = PageKeys(session.source, self._pages)
+        self.page_keys = PageKeys(session.source, self._pages, self._page_shown)
 
     def widgets(self) -> tuple[WallView | SettleView | SummaryView, ...]:
         return self._wall, self._settle, self._summary
@@ -51,7 +51,7 @@ class StartedViews:
         if self._is_to_be_settled(sheet):
             self._on = self._settle
             asked = next(iter(questions(sheet)), None)
-            on = self.page_keys.page((live.record.chosen, asked, selected))
+            on = self.page_keys.page(live.record.chosen, (asked, selected))
             self._settle.show(live, selected, saved(), beside(), on=on)
             return "settle"
         self._on = self._wall
@@ -62,6 +62,9 @@ class StartedViews:
     def _pages(self) -> int:
         """How many pages that turn by themselves what is shown has."""
         return 1 if isinstance(self._on, WallView) else self._on.pages
+
+    def _page_shown(self) -> int:
+        return 0 if isinstance(self._on, WallView) else self._on.page_shown
 
     def show_digits(self) -> None:
         """Bring the digits of a running clock up to date, and nothing else."""

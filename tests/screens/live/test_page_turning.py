@@ -14,15 +14,22 @@ def test_a_page_stands_for_eight_seconds(since: int, later: int) -> None:
     assert (on.number, on.by_hand) == (later // 8_000, False)
 
 
-@given(MOMENTS, MOMENTS, MOMENTS, st.integers(-3, 3))
+@given(MOMENTS, MOMENTS, MOMENTS, st.integers(-3, 3), st.integers(0, 9))
 def test_once_a_key_has_turned_them_they_never_turn_by_themselves(
-    since: int, struck: int, later: int, by: int
+    since: int, struck: int, later: int, by: int, shown: int
 ) -> None:
     # WCAG 2.2, 2.2.2 Pause, Stop, Hide: of what updates by itself there is a way to stop it.
-    turns = PageTurns(since=since)
-    before = turns.on(since + struck).number
-    stopped = turns.turned(by, since + struck)
-    assert stopped.on(since + struck + later) == PageOn(before + by, by_hand=True)
+    stopped = PageTurns(since=since).turned(by, shown)
+    assert stopped.on(since + struck + later) == PageOn(shown + by, by_hand=True)
+    assert stopped.anew(since + struck).on(since + struck + later) == PageOn()
+
+
+@given(MOMENTS, MOMENTS, MOMENTS)
+def test_what_begins_anew_and_no_key_has_stopped_turns_on(
+    since: int, passed: int, later: int
+) -> None:
+    anew = PageTurns(since=since).anew(since + passed)
+    assert anew.on(since + passed + later) == PageOn(later // 8_000)
 
 
 @given(st.integers(-50, 50), st.integers(1, 12))

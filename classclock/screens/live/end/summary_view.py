@@ -57,6 +57,11 @@ class SummaryView(Painted):
         """How many there are at this size."""
         return len(_pages(self.page, *self.size, self.look)) if self.page else 1
 
+    @property
+    def page_shown(self) -> int:
+        """Which of them is seen."""
+        return self.on.of(self.pages)
+
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.page is None:
             return self.look.gap(columns, rows)

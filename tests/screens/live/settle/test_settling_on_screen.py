@@ -1,5 +1,6 @@
 """The settle on its screen: what is asked stands there large, and keys answer it."""
 
+import re
 from collections.abc import Callable
 from contextlib import asynccontextmanager
 from typing import Any
@@ -86,3 +87,54 @@ async def test_after_a_piece_a_stop_asks_whether_they_leave(
         assert "1: stopped in it   2: leaves now   escape: neither" in coach.seen()
         await coach.press("1")
         assert coach.live.record.sheet.tallies["Piet"].stopped is not None
+
+
+MANY = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk", "Cato")
+
+
+def page(coach: Any) -> str:
+    """Which page of how many, as the screen says it."""
+    found = re.search(r"\b(\d of \d)\b", coach.seen())
+    return found[1] if found else ""
+
+
+async def test_who_is_asked_stays_in_view_and_once_nobody_is_the_pages_turn(
+    open_class: Callable[..., Any],
+) -> None:
+    async with open_class(names=MANY, segment=1, size=(80, 24)) as coach:
+        await coach.start()
+        await coach.wind(970)
+        first, _, count = page(coach).partition(" of ")
+        assert (first, int(count) > 1) == ("1", True)
+        await coach.wind(8)
+        assert page(coach) == f"1 of {count}"
+        await coach.press("asterisk", "enter")
+        await coach.wind(2)
+        await coach.press("up")
+        turned = []
+        for _ in range(3):
+            turned.append(page(coach).partition(" of ")[0])
+            await coach.wind(8)
+        assert turned[:2] == ["1", "2"]
+
+
+async def test_a_key_turns_on_from_what_is_seen_and_then_no_page_turns_by_itself(
+    open_class: Callable[..., Any],
+) -> None:
+    # WCAG 2.2, 2.2.2 Pause, Stop, Hide.
+    async with open_class(names=MANY, segment=1, size=(80, 24)) as coach:
+        await coach.start()
+        await coach.wind(970)
+        count = page(coach).partition(" of ")[2]
+        await coach.wind(20)
+        await coach.press("right")
+        assert page(coach) == f"2 of {count}"
+        await coach.press("5", "enter")  # the next one is asked, and in view
+        assert page(coach).startswith("1 of ")
+        await coach.press("asterisk", "enter")
+        await coach.wind(2)
+        await coach.press("up")
+        await coach.press("right")
+        for _ in range(3):
+            await coach.wind(8)
+            assert page(coach).startswith("2 of ")
