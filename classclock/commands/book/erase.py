@@ -72,14 +72,8 @@ def do(asked: argparse.Namespace) -> int:
         athlete = _asked(book, asked.name)
         with book.reading() as connection:
             elsewhere = [one.id for one in namesakes(connection, athlete) if "/" in one.id]
-        now = local_now()
         try:
-            reach = look(book, athlete, now)
-            answers = _answers(asked, reach.mentions)
-            if asked.yes:
-                reach = erase(book, athlete, now, answers)
-            elif answers:
-                reach = look(book, athlete, now, answers)
+            reach = _reach(asked, book, athlete)
         except ClassRunningError as error:
             raise FindingsError(error) from None
         lines = [*_lines(athlete, reach, done=asked.yes)]
@@ -134,7 +128,18 @@ def _asked(book: Book, name: str) -> Athlete:
         return the_one(connection, name)
 
 
-def _answers(asked: argparse.Namespace, mentions: Sequence[Mention]) -> Mapping[int, bool]:
+def _reach(asked: argparse.Namespace, book: Book, athlete: Athlete) -> Reach:
+    """Do what is asked, or only look; what becomes of texts is asked before anything is done."""
+    now, do = local_now(), erase if asked.yes else look
+    asks = asked.yes and not asked.json and can_ask()
+    if not (asks or asked.keep or asked.take_out):
+        return do(book, athlete, now)
+    return do(book, athlete, now, _answers(asked, look(book, athlete, now).mentions, asks=asks))
+
+
+def _answers(
+    asked: argparse.Namespace, mentions: Sequence[Mention], *, asks: bool
+) -> Mapping[int, bool]:
     """What becomes of each text: as it was typed, then as it is answered at a terminal."""
     answers = dict.fromkeys(asked.keep, False) | dict.fromkeys(asked.take_out, True)
     if unknown := [number for number in answers if not 0 < number <= len(mentions)]:
@@ -142,14 +147,21 @@ def _answers(asked: argparse.Namespace, mentions: Sequence[Mention]) -> Mapping[
             f"there is no text {unknown[0]}: "
             f"{f'write 1 to {len(mentions)}' if mentions else 'no text has the name'}"
         )
-    if asked.yes and not asked.json and can_ask():
+    if asks:
         for number, one in enumerate(mentions, start=1):
             if number not in answers:
-                usual, other = ("it goes", "it stays") if one.goes else ("it stays", "it goes")
-                question = f"{_text_words(one)}. The name in it:"
-                chosen = choose(question, (f"{usual} (as usual)", other))
-                answers[number] = one.goes if chosen == 0 else not one.goes
+                answers[number] = _goes(one)
     return answers
+
+
+def _goes(one: Mention) -> bool:
+    """Ask whether the name goes from a text."""
+    usual, other = ("it goes", "it stays") if one.goes else ("it stays", "it goes")
+    try:
+        chosen = choose(f"{_text_words(one)}. The name in it:", (f"{usual} (as usual)", other))
+    except FindingsError:
+        raise FindingsError("No answer: nobody was erased. Start it again when you know.") from None
+    return one.goes if chosen == 0 else not one.goes
 
 
 def _values(reach: Reach, *, done: bool) -> dict[str, Any]:

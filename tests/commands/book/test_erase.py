@@ -83,7 +83,9 @@ def test_without_an_answer_nothing_is_done(
     monkeypatch.setattr("classclock.commands.book.erase.can_ask", lambda: True)
     monkeypatch.setattr("sys.stdin", io.StringIO("1\n"))
     assert texts_with_bram.exists()
-    assert typed("book", "erase", "Bram", "--yes").status == 1
+    said = typed("book", "erase", "Bram", "--yes")
+    assert said.status == 1
+    assert said.err == "No answer: nobody was erased. Start it again when you know.\n"
     assert "Bram" in typed("chart").out
 
 
