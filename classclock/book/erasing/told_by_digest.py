@@ -3,6 +3,7 @@
 import json
 import re
 from collections.abc import Iterable, Iterator
+from itertools import chain
 from pathlib import Path
 
 from classclock.book.files.changes import Changes, Erasure, Import, Merge, Rename
@@ -41,7 +42,7 @@ def names_meant(order: Erasure, own: Changes, texts: Iterable[str]) -> frozenset
     meant = set(order.names)
     tried: set[str] = set()
     found: set[str] = set()
-    for name in (*_names_in(own), *(one for text in texts for one in _candidates(text))):
+    for name in chain(_names_in(own), _in_each_line(texts)):
         if name not in tried:
             tried.add(name)
             if digest(order.salt, name_key(name)) in meant:
@@ -73,6 +74,16 @@ def _names_in(own: Changes) -> Iterator[str]:
                 yield line.name
             case _:
                 pass
+
+
+def _in_each_line(texts: Iterable[str]) -> Iterator[str]:
+    """Plans say the same lines again and again: each is looked at once."""
+    done: set[str] = set()
+    for text in texts:
+        for line in text.splitlines():
+            if line not in done:
+                done.add(line)
+                yield from _candidates(line)
 
 
 def _candidates(text: str) -> Iterator[str]:

@@ -10,12 +10,13 @@ from classclock.book.tables.opening import (
     FILE,
     Book,
     BookError,
-    forget_deleted,
     on_a_server,
     open_book,
     put_aside,
 )
 from classclock.book.tables.read_only import book_in_memory, can_only_be_read
+from classclock.book.tables.schema import changes
+from classclock.book.tables.server_files import written_anew
 from classclock.clock.source import local_now
 from classclock.machine.replacing import take_away
 
@@ -50,7 +51,8 @@ def _contact(book: Book, now_ns: int) -> CaughtUp:
     done = carry_out(book, local_now())
     caught = catch_up(book, now_ns, thorough=done.orders > 0)
     if done.orders:
-        forget_deleted(book)
+        with book.reading() as connection:
+            written_anew(connection, changes)  # the one table in which this room had named them
     forget_names(book)
     return CaughtUp(caught.classes, (*done.notices, *caught.notices))
 

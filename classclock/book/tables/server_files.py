@@ -2,7 +2,7 @@
 
 from typing import Any
 
-from sqlalchemy import Connection, text
+from sqlalchemy import Connection, Table, text
 from sqlalchemy.exc import OperationalError
 
 from classclock.book.tables.schema import metadata
@@ -14,15 +14,17 @@ _LOCKED = "55P03"
 """PostgreSQL's word for a lock that wasn't to be had (its manual, appendix A)."""
 
 
-def written_anew(connection: Connection) -> bool:
-    """Have PostgreSQL write every table anew (VACUUM FULL); whether nothing deleted is left.
+def written_anew(connection: Connection, *tables: Table) -> bool:
+    """Have PostgreSQL write tables anew (VACUUM FULL); whether nothing deleted is left.
+
+    Every table of the book, unless some are named.
 
     It keeps deleted rows for whoever began to read before they were, and waits for who writes.
     """
     connection.execution_options(isolation_level="AUTOCOMMIT")
     connection.execute(text(f"SET lock_timeout = {LOCK_WAIT_MS}"))
     tries = TRIES
-    for table in metadata.sorted_tables:
+    for table in tables or metadata.sorted_tables:
         while _kept_rows(connection, table.name):
             tries -= 1
             if tries <= 0:

@@ -179,6 +179,7 @@ def test_a_class_that_runs_comes_first(rooms: tuple[Room, Room]) -> None:
     held.close()
     shed.says("chart")
     assert not shed.names_in_files("cato")
+    assert b"Cato" not in table_bytes(shed.folder)
 
 
 def test_what_a_room_has_to_look_at_itself_is_named(rooms: tuple[Room, Room]) -> None:
