@@ -11,7 +11,7 @@ from classclock.book.changing import utc
 from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import known_under, other_texts
 from classclock.book.erasing.mentions import staying
-from classclock.book.erasing.orders import order_statuses
+from classclock.book.erasing.orders import order_statuses, other_rooms
 from classclock.book.erasing.reach import Reach, Wanted, reach_of, search, take_out
 from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
 from classclock.book.people_rules import digest
@@ -45,7 +45,10 @@ def look(
     """
     with book.reading() as connection:
         wanted = _search(book, connection, athlete, now)
-    return reach_of(wanted, answers or {})[0]
+        others = other_rooms(connection, book.room)
+    reach, _ = reach_of(wanted, answers or {})
+    reach.ordered = others
+    return reach
 
 
 def erase(

@@ -6,7 +6,7 @@ An order holds no name: the entries and names that are meant stand in it as salt
 from collections.abc import Iterator
 
 from msgspec import Struct
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, func, select
 
 from classclock.book.files.changes import Carried, Changes, Erasure, read_change
 from classclock.book.tables.schema import changes, rooms
@@ -58,6 +58,12 @@ def outstanding(connection: Connection, own: Changes) -> tuple[Order, ...]:
     return tuple(
         one for one in found if one.room != own.room and one.erasure.names and one.key not in done
     )
+
+
+def other_rooms(connection: Connection, own: str) -> int:
+    """How many rooms the book has beside this one."""
+    asked = select(func.count()).select_from(rooms).where(rooms.c.room != own)
+    return int(connection.execute(asked).scalar_one())
 
 
 def order_statuses(connection: Connection) -> tuple[OrderStatus, ...]:

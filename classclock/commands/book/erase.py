@@ -209,8 +209,8 @@ def _lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
     if reach.ordered:
         number = counted(reach.ordered, "other room", "other rooms")
         lines.append(
-            f"Ordered of {number}, each at its next contact with the book: "
-            "book erase --status says which have."
+            f"{'Ordered' if done else 'Would be ordered'} of {number}, each at its next contact with "
+            "the book: book erase --status says which have."
         )
     if reach.server_keeps:
         lines.append(

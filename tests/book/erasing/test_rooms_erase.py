@@ -103,6 +103,7 @@ def test_no_byte_is_left_in_either_folder_nor_in_the_servers_tables(
     assert hall.names_in_files("cato", "x7")
     assert shed.names_in_files("cato", "y8")
     assert b"Cato" in table_bytes(hall.folder)
+    assert "Would be ordered of 1 other room" in hall.says("book", "erase", "Cato")
     said = hall.says("book", "erase", "Cato", "--yes")
     assert hall.status == 0
     assert "Ordered of 1 other room, each at its next contact with the book" in said
