@@ -208,9 +208,10 @@ def _lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
     lines += _mention_lines(reach.mentions, done=done)
     if reach.ordered:
         number = counted(reach.ordered, "other room", "other rooms")
+        ordered = "Ordered" if done else "Would be ordered"
         lines.append(
-            f"{'Ordered' if done else 'Would be ordered'} of {number}, each at its next contact with "
-            "the book: book erase --status says which have."
+            f"{ordered} of {number}, each at its next contact with the book: "
+            "book erase --status says which have."
         )
     if reach.server_keeps:
         lines.append(
