@@ -69,7 +69,7 @@ def test_in_eight_classes_of_45_minutes_not_a_second_is_lost_however_late_the_ma
     assert off == 0
 
 
-def test_a_day_in_one_process_takes_no_more_memory_after_its_first_class_and_drifts_nowhere(
+def test_a_day_in_one_process_takes_no_more_memory_after_its_second_class_and_drifts_nowhere(
     tmp_path: Path, times: Times, seen: Seen, *, thorough: bool
 ) -> None:
     if not thorough:
@@ -86,7 +86,8 @@ def test_a_day_in_one_process_takes_no_more_memory_after_its_first_class_and_dri
             window.look_on(2)
     day = [json.loads(line) for line in log.read_text().splitlines()]
     assert len(day) == classes
-    first, most = day[0]["memory"], max(one["memory"] for one in day)
+    # Textual lets go of a screen only once the next one stands: from the second on two are there.
+    second, most = day[1]["memory"], max(one["memory"] for one in day)
     off = max(abs(one["off_ms"]) for one in day)
     megabytes = ", ".join(f"{one['memory'] / 1e6:.1f}" for one in day)
     seen(
@@ -94,5 +95,5 @@ def test_a_day_in_one_process_takes_no_more_memory_after_its_first_class_and_dri
         f"by CLOCK_BOOTTIME; {sum(one['taps'] for one in day):.0f} events"
     )
     assert all(one["closed"] for one in day)
-    assert most < 1.1 * first
+    assert most < 1.05 * second
     assert off < 5
