@@ -36,7 +36,11 @@ _SHARES = (0.4, 0.5, 0.6, 0.7)
 
 def bounds(wanted: Sequence[Wanted], columns: int, rows: int, dots: CellDots) -> dict[Role, float]:
     """A capital's height in rows that each role could have; nothing where not all has room."""
-    texts = {one.role: one.texts for one in wanted if one.texts}
+    texts = {
+        one.role: tuple(max(one.widest, text, key=len) for text in one.texts)
+        for one in wanted
+        if one.texts
+    }
     sizes = _largest(texts, columns - 2, rows - 1, Terminal(dots=dots))
     return {role: capital(size, dots) for role, size in sizes.items()} if sizes else {}
 

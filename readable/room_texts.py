@@ -38,6 +38,8 @@ class Wanted(Struct, frozen=True):
     role: Role
     texts: tuple[str, ...]
     """Each as often as it must stand there."""
+    widest: str = ""
+    """What room is kept for, so that nothing moves when it comes; none: for what stands there."""
 
 
 _Texts = Callable[[Session], tuple[str, ...]]
@@ -45,7 +47,10 @@ _Texts = Callable[[Session], tuple[str, ...]]
 
 def wanted(state: State, session: Session) -> tuple[Wanted, ...]:
     """By role, in the words of the made plan and of what was typed."""
-    return tuple(Wanted(role, texts(session)) for role, texts in _STATES[state].items())
+    return tuple(
+        Wanted(role, texts(session), _WIDEST.get((state, role), ""))
+        for role, texts in _STATES[state].items()
+    )
 
 
 def _clock(session: Session) -> tuple[str, ...]:
@@ -169,3 +174,8 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "settle, lift": _SETTLE,
     "end": {"name": _names, "tally": _last_scores},
 }
+_WIDEST: Mapping[tuple[State, Role], str] = {
+    **{(state, "tally"): "12+12" for state in ("running", "held", "time")},
+    **{(state, "tally"): "12:00" for state in ("running, scheme", "all in")},
+}
+"""Of what changes while a piece runs."""

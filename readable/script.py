@@ -46,8 +46,11 @@ class Script:
         self._session, self._source, self._press, self._slower = session, source, press, slower
         self._keys = [person.key for person in session.live.record.people]
 
-    def states(self) -> Iterator[State]:
-        """Each state as it is reached; what comes after it happens when the next one is asked."""
+    def states(self) -> Iterator[State | None]:
+        """Each state as it is reached; what comes after it happens when the next one is asked.
+
+        None: only what the clock brings is to be waited for.
+        """
         yield from self._warm_up()
         yield from self._rounds()
         yield from self._scheme()
@@ -62,7 +65,7 @@ class Script:
         yield "warm-up"
         self._type("<space>", "<enter>", "<enter>")
 
-    def _rounds(self) -> Iterator[State]:
+    def _rounds(self) -> Iterator[State | None]:
         yield "board"
         self._type("<tab>")
         yield "teaching"
@@ -80,7 +83,9 @@ class Script:
             for at in range(each, 600, each)
         )
         shown = 402
-        self._call([call for call in calls if call[0] <= shown])
+        self._call([call for call in calls if call[0] <= shown - 10])
+        yield None  # the word of a cue that has come goes
+        self._call([call for call in calls if shown - 10 < call[0] <= shown])
         self._until(shown)
         yield "running"
         self._type("<space>")
