@@ -17,6 +17,7 @@ from classclock.commands.shared.load_values import lighter_values, load_values, 
 from classclock.commands.shared.options import add_club, add_json, add_unit
 from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.machine.standard_streams import say
+from classclock.records.class_entries import benchmark_key
 from classclock.strength.bar_picture import lighter_words, side_words
 from classclock.strength.flags import NO_RECORD
 from classclock.strength.maxima import FORMULAS, Formula, Maximum, maximum, percent_of
@@ -114,7 +115,7 @@ def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
         raise BadUseError(error.args[0]) from None
     records = lift_records(classes, person, how.formula) if person is not None else {}
     if asked.lift is not None:
-        records = {lift: one for lift, one in records.items() if lift == asked.lift.casefold()}
+        records = {lift: one for lift, one in records.items() if lift == benchmark_key(asked.lift)}
     if asked.json:
         found = [_record_values(one, how) for one in records.values()]
         print_json({"athlete": who, "lifts": found, "note": "" if found else NO_RECORD})

@@ -17,7 +17,8 @@ from classclock.plan.model import Segment
 from classclock.records.class_entries import benchmark_key
 from classclock.records.efforts import effort_of
 from classclock.records.own_bests import lane_terms
-from classclock.records.result import NOT_SAID, Result
+from classclock.records.result import Result
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.counting.work import Work
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece

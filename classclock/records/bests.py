@@ -12,7 +12,8 @@ from typing import Literal
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.records.result import NOT_SAID, Result, finish_of, kg_of
+from classclock.records.result import Result, finish_of, kg_of
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.scores.on_for import Earlier, RoundsAndReps
 from classclock.units.loads import Load, parse_load, plain
 from classclock.units.times import show_time
@@ -99,9 +100,9 @@ def best_of(results: Iterable[Result]) -> Result | None:
 
 def bests(results: Sequence[Result]) -> tuple[Result, ...]:
     """The best for each set of terms, those used last first, but for what another outdoes."""
-    by_terms: dict[object, list[Result]] = {}
+    by_terms: dict[str, list[Result]] = {}
     for one in sorted(results, key=lambda one: -one.moment):
-        by_terms.setdefault(one.terms, []).append(one)
+        by_terms.setdefault(one.terms.key, []).append(one)
     found = [best for group in by_terms.values() if (best := best_of(group)) is not None]
     return tuple(best for best in found if outdone_by(best, found) is None)
 
@@ -116,9 +117,9 @@ def outdone_by(best: Result, others: Iterable[Result]) -> Result | None:
 
 def in_one_line(one: Result, other: Result) -> bool:
     """Whether they compare, and their terms are said alike but for the length."""
-    if one.terms == other.terms:
+    if one.terms.key == other.terms.key:
         return True
-    alike = replace(one.terms, work=other.terms.work) == other.terms
+    alike = replace(one.terms, work=other.terms.work).key == other.terms.key
     said = NOT_SAID not in (one.terms.work, other.terms.work)
     return alike and said and one.compares(other)
 

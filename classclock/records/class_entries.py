@@ -11,7 +11,6 @@ from classclock.plan.model import FORMATS
 from classclock.records.attempts import kilograms, reps_of_set, standing_attempts
 from classclock.records.document import LaneResults, PieceResults, ResultsDocument, known
 from classclock.records.result import (
-    NOT_SAID,
     PROVISIONAL,
     Result,
     ScoreKind,
@@ -20,7 +19,9 @@ from classclock.records.result import (
     load_worth,
     rounds_worth,
 )
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.signs import SIGNS
+from classclock.units.names import name_key
 from classclock.units.times import show_time
 
 _MOST_DIGITS = 9
@@ -103,8 +104,8 @@ def read_class(document: ResultsDocument) -> ClassEntry:
 
 
 def benchmark_key(name: str | None) -> str:
-    """A benchmark's name as it is compared: case and blanks around it make no difference."""
-    return (name or "").strip().casefold()
+    """A benchmark's name as it is compared: as names are, case and spaces make no difference."""
+    return name_key(name or "")
 
 
 def _piece_entries(

@@ -1,6 +1,7 @@
 """An earlier result as an effort: how long somebody worked, and how much they did."""
 
-from classclock.records.result import NOT_SAID, Result, finish_of
+from classclock.records.result import Result, finish_of
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.counting.work import Work
 from classclock.tally.scores.expected import counts_reps
 from classclock.tally.scores.on_for import RoundsAndReps
@@ -25,7 +26,10 @@ def effort_of(
 
 def _length(result: Result, limit: int | None) -> int | None:
     said = result.terms.work
-    return limit if said == NOT_SAID else parse_time(said)
+    try:
+        return limit if said == NOT_SAID else parse_time(said)
+    except ValueError:
+        return limit  # an old spreadsheet said it in words of its own
 
 
 def _done(result: Result, *, finished: bool, work: Work | None) -> int | None:

@@ -6,18 +6,24 @@ from typing import Literal
 
 from msgspec import Struct
 
+from classclock.records.written_terms import (
+    NOT_SAID,
+    same_loads,
+    same_options,
+    same_work,
+    terms_key,
+)
 from classclock.units.loads import Load
 from classclock.units.times import parse_time
 
 ScoreKind = Literal["rounds", "time", "reps", "load"]
 """What a benchmark is scored in. A time may be reps, where the cap came first."""
-NOT_SAID = "?"
 PROVISIONAL = "provisional"
 """Why a score can't be a best while nobody has settled it."""
 
 _ROUND = 10**6
 """More than the odd reps of any round: equal terms have rounds of equal size."""
-_FINISHED = 10**9
+FINISHED = 10**9
 """Any finish stands above any work that the cap cut off."""
 _PER_KG = 10**8
 """An exact pound has eight decimals in kilograms."""
@@ -34,16 +40,21 @@ class Terms(Struct, frozen=True):
     """How long the piece was, or how many reps the set had; `?` where nobody said."""
     team: int = 1
 
+    @property
+    def key(self) -> str:
+        """What terms have in common that are the same, however they are written."""
+        return terms_key(self.modification, self.loads, self.work, self.team)
+
     def equal(self, other: "Terms", *, any_length: bool = False) -> bool:
         """Whether they are the same. What was not said on one side is taken to be the same.
 
         `any_length`: whatever the length of the piece.
         """
         return (
-            self.modification == other.modification
-            and self.team == other.team
-            and _same(self.loads, other.loads)
-            and (any_length or _same(self.work, other.work))
+            self.team == other.team
+            and same_options(self.modification, other.modification)
+            and same_loads(self.loads, other.loads)
+            and (any_length or same_work(self.work, other.work))
         )
 
     def __str__(self) -> str:
@@ -53,10 +64,6 @@ class Terms(Struct, frozen=True):
         work = "" if self.work == NOT_SAID else self.work
         said = (self.modification or "as written", loads, work, team)
         return "; ".join(word for word in said if word)
-
-
-def _same(one: str, other: str) -> bool:
-    return one == other or NOT_SAID in (one, other)
 
 
 class Result(Struct, frozen=True):
@@ -122,7 +129,7 @@ def rounds_worth(rounds: int, odd: int) -> int:
 
 def finish_worth(seconds: int) -> int:
     """Less time is worth more, and more than any work left undone."""
-    return 2 * _FINISHED - seconds
+    return 2 * FINISHED - seconds
 
 
 def load_worth(kg: Decimal) -> int:
@@ -131,7 +138,7 @@ def load_worth(kg: Decimal) -> int:
 
 def finish_of(worth: int) -> int | None:
     """The seconds that a time is worth; None where it was reps at the cap."""
-    return 2 * _FINISHED - worth if worth >= _FINISHED else None
+    return 2 * FINISHED - worth if worth >= FINISHED else None
 
 
 def kg_of(worth: int) -> Load:

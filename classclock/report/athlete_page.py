@@ -16,6 +16,7 @@ from classclock.book.tables.queries import (
     usual_modifications,
 )
 from classclock.records.attendance import WeekAttended, first_day, weeks
+from classclock.records.class_entries import benchmark_key
 from classclock.records.result import Result
 
 
@@ -64,7 +65,7 @@ def _shown(bests: tuple[Best, ...], benchmark: str | None) -> str:
         done[name] = done.get(name, 0) + best.times
     if benchmark is None:
         return max(done, key=lambda name: (done[name], name), default="")
-    if benchmark.casefold() not in done:
+    if benchmark_key(benchmark) not in done:
         known = ", ".join(sorted(done)) or "none yet"
         raise LookupError(f'no scores on "{benchmark}": there is {known}')
-    return benchmark.casefold()
+    return benchmark_key(benchmark)

@@ -7,7 +7,9 @@ from msgspec import Struct
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import best_of
-from classclock.records.result import NOT_SAID, Result
+from classclock.records.class_entries import benchmark_key
+from classclock.records.result import Result
+from classclock.records.written_terms import NOT_SAID
 
 
 class Cell(Struct, frozen=True):
@@ -67,10 +69,10 @@ def chart(
     if here is None:
         rows = [row for row in rows if any(row.cells)]
     if sort != "name":
-        if sort.casefold() not in benchmarks:
+        if benchmark_key(sort) not in benchmarks:
             known = ", ".join(("name", *benchmarks))
             raise LookupError(f'no benchmark is called "{sort}": sort by {known}')
-        place = benchmarks.index(sort.casefold())
+        place = benchmarks.index(benchmark_key(sort))
         rows.sort(key=lambda row: _best_first(row.cells[place]))
     return Chart(benchmarks, tuple(rows), month)
 

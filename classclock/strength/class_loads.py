@@ -41,7 +41,7 @@ class LiftHistory(Struct, frozen=True):
         """
         named = person_id not in self.by_id and person_id == name
         known = self.ids.get(name_key(name), "") if named else person_id
-        return self.by_id.get(known, {}).get(lift.casefold())
+        return self.by_id.get(known, {}).get(name_key(lift))
 
 
 class LiftPlan(Struct, frozen=True):

@@ -16,7 +16,8 @@ from classclock.commands.command_line import main
 from classclock.plan.model import Plan
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.planning.cap_fit import Basis, Past, PieceFit, StationDone, cap_fit
-from classclock.records.result import NOT_SAID, Result, Terms, finish_worth, rounds_worth
+from classclock.records.result import Result, Terms, finish_worth, rounds_worth
+from classclock.records.written_terms import NOT_SAID
 from classclock.report.fit_words import fit_line, fit_values, room_words
 from classclock.tally.events import ClassOpened
 from classclock.tally.lanes import Choice, Lane, Person

@@ -17,13 +17,13 @@ from classclock.records.bests import (
 )
 from classclock.records.class_entries import read_class
 from classclock.records.result import (
-    NOT_SAID,
     Result,
     Terms,
     finish_of,
     finish_worth,
     rounds_worth,
 )
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.scores.on_for import earlier_work
 from classclock.units.times import parse_time
 

@@ -26,7 +26,7 @@ from classclock.plan.model import Plan, Segment
 from classclock.plan.movements.starter_library import starter_library
 from classclock.planning.cap_fit import Basis, Names, Past, StationDone, results_tell, stations_of
 from classclock.records.class_entries import benchmark_key
-from classclock.records.result import NOT_SAID
+from classclock.records.written_terms import NOT_SAID
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.units.spelling import fold

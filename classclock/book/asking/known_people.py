@@ -10,6 +10,7 @@ from msgspec import Struct, field
 from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.plan.model import Segment
 from classclock.plan.station import Station
+from classclock.records.class_entries import benchmark_key
 from classclock.records.document import ResultsDocument
 from classclock.tally.lanes import Mark
 from classclock.units.spelling import fold
@@ -35,7 +36,7 @@ class KnownPerson(Struct, frozen=True):
 
 def piece_name(segment: Segment) -> str:
     """What a piece is remembered by: its benchmark, or its own name."""
-    return (segment.benchmark or segment.name).casefold()
+    return benchmark_key(segment.benchmark or segment.name)
 
 
 def options_again(known: KnownPerson, segment: Segment) -> tuple[int, ...]:
@@ -92,7 +93,7 @@ def _remember(document: ResultsDocument, found: dict[str, _Found]) -> None:
             first = _Found(person.id, person.name, key, day)
             found.setdefault(person.id, first).classes += 1
     for piece in document.pieces:
-        called = (piece.benchmark or piece.name).casefold()
+        called = benchmark_key(piece.benchmark or piece.name)
         for lane in piece.lanes:
             for member in lane.members:
                 if member in found:

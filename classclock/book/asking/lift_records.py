@@ -8,6 +8,7 @@ from msgspec import Struct
 
 from classclock.book.files.saved_results import DamagedResultsError, ResultsError, read_results
 from classclock.records.attempts import reps_of_set, standing_attempts
+from classclock.records.class_entries import benchmark_key
 from classclock.records.document import PieceResults, ResultsDocument, known
 from classclock.strength.class_loads import Handled, LiftHistory
 from classclock.strength.maxima import MOST_REPS, Formula, Maximum, maximum
@@ -85,7 +86,7 @@ def lift_records(
     for one in classes:
         for lifted in one.lifted:
             if lifted.person_id == person_id:
-                by_lift.setdefault(lifted.lift.casefold(), []).append(lifted)
+                by_lift.setdefault(benchmark_key(lifted.lift), []).append(lifted)
     return {lift: _record(every, formula) for lift, every in by_lift.items()}
 
 
@@ -98,7 +99,7 @@ def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") ->
             ids.setdefault(name_key(name), set()).add(ident)
         for lifted in one.lifted:
             lifts = by_person.setdefault(lifted.person_id, {})
-            lifts.setdefault(lifted.lift.casefold(), []).append(lifted)
+            lifts.setdefault(benchmark_key(lifted.lift), []).append(lifted)
     return LiftHistory(
         {
             person: {lift: _handled(_record(every, formula)) for lift, every in lifts.items()}

@@ -129,11 +129,12 @@ def _derive_bests(connection: Connection, touched: Touched | None) -> None:
     if touched is not None:
         gone, some = gone.where(touched.within(bests)), and_(some, touched.within(results))
     connection.execute(gone)
-    group = [results.c[name] for name in ("athlete", "benchmark", *_TERMS)]
+    group = [results.c[name] for name in ("athlete", "benchmark", "terms")]
     order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
     ranked = (
         select(
             *group,
+            *(results.c[name] for name in _TERMS),
             *(results.c[name] for name in ("name", "score", "kind", "worth", "total_reps")),
             results.c.day,
             results.c.moment,

@@ -5,6 +5,7 @@ from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import results, seen
 from classclock.book.tables.taking_in import Rows, TableRow, Whose
 from classclock.records.result import day_moment
+from classclock.records.written_terms import terms_key, tidy_work
 
 
 def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
@@ -39,6 +40,7 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
 def _imported_row(
     whose: Whose, class_key: str, number: int, moment: int, score: ImportedScore
 ) -> TableRow:
+    work = _as_classes_say_it(score.work)
     return {
         "class_key": class_key,
         "piece": number,
@@ -56,8 +58,9 @@ def _imported_row(
         "total_reps": None,
         "modification": score.modification,
         "loads": score.loads,
-        "work": score.work,
+        "work": work,
         "team": 1,
+        "terms": terms_key(score.modification, score.loads, work, 1),
         "counts": True,
         "why_not": "",
         "rank": None,
@@ -69,3 +72,11 @@ def _imported_row(
         "round_reps": "[]",
         "start_station": 0,
     }
+
+
+def _as_classes_say_it(work: str) -> str:
+    """Imports of before kept what the sheet said: `600`, say."""
+    try:
+        return tidy_work(work, of_a_set=False)
+    except ValueError:
+        return work

@@ -78,6 +78,13 @@ def find(connection: Connection, who: str) -> tuple[Athlete, ...]:
     return tuple(one for one in called if one.id in own) or called
 
 
+def recorded_names(connection: Connection) -> dict[str, str]:
+    """How everybody was last called who was ever recorded, by id: merged entries apart."""
+    room = asking_room(connection)
+    asked = select(seen.c.person, seen.c.name).order_by(seen.c.moment, seen.c.class_key)
+    return {said_in(room, row.person): row.name for row in connection.execute(asked)}
+
+
 def namesakes(connection: Connection, athlete: Athlete) -> tuple[Athlete, ...]:
     """Others of the same name, in whatever room: nothing says that they are the same person."""
     name = name_key(athlete.name)
@@ -243,7 +250,11 @@ def usual_modifications(
         .where(results.c.modification != "")
         .group_by(results.c.modification)
     )
-    found = [(row.modification, row.times) for row in connection.execute(asked)]
+    spelled: defaultdict[str, list[tuple[int, str]]] = defaultdict(list)
+    for row in connection.execute(asked):
+        spelled[name_key(row.modification)].append((row.times, row.modification))
+    # Of several spellings the one used most.
+    found = [(max(each)[1], sum(times for times, _ in each)) for each in spelled.values()]
     return tuple(sorted(found, key=lambda one: (-one[1], one[0])))
 
 

@@ -100,6 +100,7 @@ results = Table(
     Column("loads", Text, nullable=False),
     Column("work", String, nullable=False),
     Column("team", Integer, nullable=False),
+    Column("terms", Text, nullable=False),  # these four as they are compared
     Column("counts", Boolean, nullable=False),
     Column("why_not", String, nullable=False),
     Column("rank", Integer),
@@ -156,6 +157,7 @@ bests = Table(
     Column("loads", Text, nullable=False),
     Column("work", String, nullable=False),
     Column("team", Integer, nullable=False),
+    Column("terms", Text, nullable=False),
     Column("name", Text, nullable=False),
     Column("score", String, nullable=False),
     Column("kind", String, nullable=False),
@@ -165,7 +167,7 @@ bests = Table(
     Column("moment", BigInteger, nullable=False),
     Column("times", Integer, nullable=False),
     Column("last_moment", BigInteger, nullable=False),  # when these terms were last used
-    PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "work", "team"),
+    PrimaryKeyConstraint("athlete", "benchmark", "terms"),
 )
 
 RECORDED = (classes, seen, results, lifts)

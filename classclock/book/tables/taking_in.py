@@ -154,6 +154,7 @@ def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> TableRow:
         "loads": terms.loads,
         "work": terms.work,
         "team": terms.team,
+        "terms": terms.key,
         "counts": result.counts,
         "why_not": result.why_not,
         "rank": entry.rank,

@@ -4,15 +4,24 @@ import json
 import stat
 from collections.abc import Callable
 from concurrent.futures import ThreadPoolExecutor
+from datetime import UTC, datetime
 from typing import Any
 
 import pytest
 
 from classclock.book.asking.remembered import remembered_people
+from classclock.book.changing import write_down
+from classclock.book.files.changes import Import, ImportedScore
 from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book, BookError, kept_versions, open_book
-from classclock.book.tables.queries import all_athletes, best_rows, history, lift_bests
+from classclock.book.tables.queries import (
+    all_athletes,
+    best_rows,
+    history,
+    lift_bests,
+    usual_modifications,
+)
 from classclock.book.tables.schema import VERSION
 from classclock.records import document
 
@@ -68,6 +77,34 @@ def test_of_two_finishes_under_two_caps_the_faster_one_is_the_best(
         runs = history(connection, ["ilse"], ["third-rail"])[("ilse", "third-rail")]
     assert best.times == 3, "50 reps at 10:00 are less than 8:19"
     assert best.last_moment == runs[2].moment
+
+
+def test_terms_are_compared_however_classes_and_old_sheets_write_them(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    for day, rounds, option in (("2026-11-03", 7, "Step-up"), ("2026-11-10", 6, "step-up")):
+        lane = depot.rounds("Ilse", rounds, modification=option, loads=["15 kg", "22.5 kg"])
+        depot.held(day, depot.turntable(lane))
+    old = ImportedScore(
+        athlete="ilse",
+        name="Ilse",
+        benchmark="turntable",
+        score="8+0",
+        kind="rounds",
+        worth=8_000_000,
+        day="2020-01-01",
+        modification="STEP-UP",
+        loads="15kg/22,5kg",
+        work="960",
+    )
+    write_down(
+        depot.folder, [Import(file="old.csv", scores=(old,))], datetime(2026, 11, 24, tzinfo=UTC)
+    )
+    up_to_date()
+    with book.reading() as connection:
+        (best,) = best_rows(connection, ["ilse"])["ilse", "turntable"]
+        assert usual_modifications(connection, "ilse", "") == (("step-up", 3),)
+    assert (best.result.score, best.times, best.result.terms.work) == ("8+0", 3, "16:00")
 
 
 def test_taking_a_class_in_twice_changes_nothing(
