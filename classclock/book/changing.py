@@ -5,7 +5,10 @@ from datetime import UTC, datetime
 from pathlib import Path
 
 from classclock.book.files.changes import (
+    Carried,
     Change,
+    Changes,
+    Erasure,
     Import,
     MarkSet,
     Merge,
@@ -19,35 +22,60 @@ from classclock.book.people_rules import for_good, standing_changes
 from classclock.book.tables.book_lock import book_lock
 
 
-def write_down(folder: Path, more: Sequence[Change], now: datetime) -> None:
-    """Put changes at the end of the club's; the book takes them in when it next catches up.
+def write_down(folder: Path, more: Sequence[Change], now: datetime) -> int:
+    """Put changes at the end of the club's; the number of the first of them.
+
+    The book takes them in when it next catches up.
 
     Raises:
         ChangesDamagedError: a line of the file can't be read.
         OSError: it can't be written.
     """
     with book_lock(folder):
-        changes = with_more(read_changes(folder), more, utc(now))
-        write_changes(folder, changes)
+        before = read_changes(folder)
+        write_changes(folder, with_more(before, more, utc(now)))
+    return before.next_number
 
 
-def take_back_newest(folder: Path, now: datetime) -> Change | None:
-    """Take back the newest change that still counts, and give it; None where there is none.
+class NoSuchChangeError(Exception):
+    """That change can't be taken back; `str` says why, and what to do."""
+
+
+def take_back(folder: Path, now: datetime, number: int | None = None) -> Change:
+    """Take back the change of this number, else the newest that still counts; and give it.
 
     An erasure can't be taken back: what it forgot is gone.
 
     Raises:
+        NoSuchChangeError: there is no such change, or it doesn't count any more.
         ChangesDamagedError: a line of the file can't be read.
         OSError: it can't be written.
     """
     with book_lock(folder):
         changes = read_changes(folder)
-        standing = [line for line in standing_changes(changes.lines) if not for_good(line)]
-        if not standing:
-            return None
-        newest = standing[-1]
-        write_changes(folder, with_more(changes, [Undo(of=newest.n)], utc(now)))
-    return newest
+        meant = _newest(changes) if number is None else _numbered(changes, number)
+        write_changes(folder, with_more(changes, [Undo(of=meant.n)], utc(now)))
+    return meant
+
+
+def _newest(changes: Changes) -> Change:
+    standing = standing_changes(changes.lines)
+    meant = next((line for line in reversed(standing) if not for_good(line)), None)
+    if meant is None:
+        raise NoSuchChangeError("there is no change to take back; an erasure can't be")
+    return meant
+
+
+def _numbered(changes: Changes, number: int) -> Change:
+    standing = {line.n: line for line in standing_changes(changes.lines)}
+    meant = standing.get(number)
+    if meant is not None and for_good(meant):
+        raise NoSuchChangeError("an erasure can't be taken back: what it forgot is gone")
+    if meant is not None:
+        return meant
+    gone = any(isinstance(line, Undo) and line.of == number for line in changes.lines)
+    what = f"change {number} is taken back already" if gone else f"there is no change {number}"
+    raise NoSuchChangeError(f"{what}: classclock book changes lists them")
 
 
 def utc(now: datetime) -> str:
@@ -56,19 +84,23 @@ def utc(now: datetime) -> str:
 
 
 def change_words(change: Change, names: Mapping[str, str]) -> str:
-    """A change in a few words, for who takes it back; `names` are people's, by id."""
+    """A change in a few words; `names` are people's, by id."""
 
     def name(athlete: str) -> str:
         return names.get(athlete, athlete)
 
     match change:
         case Rename():
-            return f"the name {change.name}, it is {name(change.athlete)} again"
+            return f"the name {change.name}"
         case Merge():
             return f"the merge of {name(change.gone)} into {name(change.kept)}"
         case MarkSet():
             return f"the mark {change.mark} {'on' if change.on else 'off'} {name(change.athlete)}"
         case Import():
             return f"the import of {change.file}, {len(change.scores)} scores"
+        case Erasure():
+            return "somebody was erased, for good"
+        case Carried():
+            return "somebody was erased, as another room ordered"
         case _:
             return change.change

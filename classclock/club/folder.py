@@ -29,6 +29,10 @@ def letters(folder: Path) -> Path:
     return folder / "letters.json"
 
 
+def import_columns(folder: Path) -> Path:
+    return folder / "import-columns.json"
+
+
 def private(folder: Path) -> Path:
     """The folder, made if need be, for this account alone.
 

@@ -13,6 +13,7 @@ from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import ResultsError, read_results
+from classclock.book.importing.row_reading import BookKnown
 from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library
 from classclock.club.plan_files import read_plan
@@ -134,7 +135,7 @@ READERS = (
         b"name,benchmark,score,date\nNoor,Turntable,7+12,2025-03-04\n"
         b"Ilse,Third Rail,8:31,4.3.2025\n",
         lambda path: read_spreadsheet(
-            path.read_bytes(), path.name, unit="kg", kinds={}, today=date(2026, 1, 1)
+            path.read_bytes(), path.name, unit="kg", known=BookKnown(), today=date(2026, 1, 1)
         ),
     ),
     Reader("results.json", _RESULTS, _results),

@@ -3,16 +3,17 @@
 from collections.abc import Callable, Sequence
 
 from msgspec import Struct
-from sqlalchemy import Connection, select
+from sqlalchemy import Connection, func, select
 
 from classclock.book.files.changes import Import, ImportedScore
-from classclock.book.importing.spreadsheet import OldRow
+from classclock.book.importing.powers import Usual, amount
+from classclock.book.importing.row_reading import BookKnown, OldRow
 from classclock.book.people_ids import drawn_id, new_id, said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, results
 from classclock.plan.findings import Finding
-from classclock.records.result import ScoreKind
+from classclock.records.result import FINISHED, ScoreKind
 from classclock.units.names import name_key
 
 
@@ -27,10 +28,26 @@ class ReadyImport(Struct, frozen=True):
     findings: tuple[Finding, ...]
 
 
-def benchmark_kinds(connection: Connection) -> dict[str, ScoreKind]:
-    """How each benchmark in the book is scored; the latest best tells."""
+def book_known(connection: Connection) -> BookKnown:
+    """What the book has, to hold a sheet against; a benchmark is scored as in its latest best."""
+    names = tuple(athlete.name for _, athlete in own_people(connection))
     asked = select(bests.c.benchmark, bests.c.kind).order_by(bests.c.last_moment, bests.c.kind)
-    return {row.benchmark: row.kind for row in connection.execute(asked)}
+    kinds: dict[str, ScoreKind] = {
+        row.benchmark: row.kind for row in connection.execute(asked) if row.benchmark
+    }
+    return BookKnown(kinds, _usual(connection), names)
+
+
+def _usual(connection: Connection) -> dict[tuple[str, bool], Usual]:
+    finished = results.c.worth >= FINISHED
+    by = (results.c.benchmark, results.c.kind, finished)
+    most = select(*by[:2], func.min(results.c.worth), func.max(results.c.worth))
+    asked = most.where(results.c.counts).group_by(*by)
+    found: dict[tuple[str, bool], Usual] = {}
+    for benchmark, kind, *worths in connection.execute(asked):
+        (one, is_time), (other, _) = (amount(kind, worth) for worth in worths)
+        found[benchmark, is_time] = Usual(min(one, other), max(one, other))
+    return found
 
 
 def ready_import(

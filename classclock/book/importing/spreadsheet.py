@@ -1,170 +1,162 @@
-"""A club's old spreadsheet, saved as CSV: name, benchmark, score, date, one score a row."""
+"""A club's old spreadsheet: whose score, on what, how good, when; one score a row."""
 
-import csv
-import io
-from collections.abc import Mapping
+from collections.abc import Iterator, Mapping, Sequence
 from datetime import date
 
-from msgspec import Struct
+from msgspec import Struct, field
 
-from classclock.book.importing.old_days import DayOrder, NoDayError, order_in, read_day
-from classclock.book.importing.old_scores import OldScore, read_old_score
+from classclock.book.importing.headings import Headings, read_headings
+from classclock.book.importing.old_days import order_in
+from classclock.book.importing.powers import usual_in_sheet
+from classclock.book.importing.questions import Asking, LeftOutError, Question, WaitingError
+from classclock.book.importing.row_reading import BookKnown, FaultError, OldRow, RowReader
+from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
+from classclock.book.importing.text_reading import read_text_sheet
+from classclock.book.importing.workbook_reading import is_workbook, read_workbook
 from classclock.plan.findings import Finding
-from classclock.records.class_entries import benchmark_key
-from classclock.records.result import NOT_SAID, ScoreKind
-from classclock.units.csv_cells import unguarded
 from classclock.units.loads import Unit
-from classclock.units.names import tidy_name
-from classclock.units.printable import can_be_shown, printable
 
-NEEDED = ("name", "benchmark", "score", "date")
-OPTIONAL = ("modification", "load", "work")
 _MOST_BYTES = 20_000_000
 _MOST_FINDINGS = 200
 
 
-class OldRow(Struct, frozen=True):
-    """One score from the file. `line` is the row's last line in it."""
+class Told(Struct, frozen=True):
+    """What the coach said of a sheet."""
 
-    line: int
-    name: str
-    benchmark: str
-    score: OldScore
-    day: str
-    modification: str
-    loads: str
-    work: str
+    answers: Mapping[str, str] = field(default_factory=dict)
+    """By a question's key."""
+    columns: Mapping[str, str] = field(default_factory=dict)
+    """By heading, what it is."""
+    remembered: Mapping[str, str] = field(default_factory=dict)
+    """The same, said of an earlier sheet."""
+    encoding: str = ""
 
 
-class _FaultError(Exception):
-    """What is wrong with a row, and what to write instead."""
+class ColumnTaken(Struct, frozen=True):
+    """What a column was taken for."""
 
-    def __init__(self, what: str, instead: str) -> None:
-        super().__init__(what)
-        self.what, self.instead = what, instead
+    heading: str
+    taken_for: str
+    """One of the names of `headings.FIELDS`; empty where it is left out."""
+    example: str
+    """The first of its cells that says something, and as what it was read."""
+
+
+class SheetReading(Struct, frozen=True):
+    """What came of reading a sheet."""
+
+    rows: tuple[OldRow, ...] = ()
+    findings: tuple[Finding, ...] = ()
+    questions: tuple[Question, ...] = ()
+    """What has to be answered before anything can go in."""
+    kind: str = ""
+    """What the file was taken for."""
+    columns: tuple[ColumnTaken, ...] = ()
+    left_out: int = 0
+    """Rows that the coach wanted left out."""
+    to_remember: Mapping[str, str] = field(default_factory=dict)
+    """What the coach said of headings."""
+    not_asked: tuple[str, ...] = ()
+    """Keys of answers to questions that nobody asks."""
 
 
 def read_spreadsheet(
-    raw: bytes, file: str, *, unit: Unit, kinds: Mapping[str, ScoreKind], today: date
-) -> tuple[tuple[OldRow, ...], tuple[Finding, ...]]:
-    """The rows that can be read, and a finding for each that can't. Never raises.
+    raw: bytes, file: str, *, unit: Unit, known: BookKnown, today: date, told: Told | None = None
+) -> SheetReading:
+    """The rows that can be read, a finding for each that can't, and what has to be asked.
 
-    `kinds` says how the benchmarks that the book knows are scored. Commas, semicolons or tabs
-    stand between the columns; columns of other names are left out. After 200 findings the rest of
-    the file is left unread.
+    `known` is what the book has. Columns of other names are left out. After 200 findings the rest
+    of the file is left unread. Never raises.
     """
+    told = told or Told()
+    asking = Asking(told.answers)
     try:
-        text = _decoded(raw)
-        delimiter = _delimiter(text)
-        table = csv.reader(io.StringIO(text, newline=""), delimiter=delimiter, strict=True)
-        columns = _columns(next(table, []))
-    except _FaultError as fault:
-        return (), (Finding(file, 1, None, fault.what, fault.instead),)
-    except csv.Error:
-        return (), (Finding(file, 1, None, "quotes that don't match", _SAVE),)
-    rows: list[OldRow] = []
-    findings: list[Finding] = []
-    found_kinds = dict(kinds)
-    order = order_in(text)
-    while len(findings) < _MOST_FINDINGS:
-        try:
-            cells = next(table)
-            if any(cell.strip() for cell in cells):
-                row = _row(
-                    cells,
-                    columns,
-                    table.line_num,
-                    unit=unit,
-                    kinds=found_kinds,
-                    today=today,
-                    order=order,
-                )
-                found_kinds.setdefault(row.benchmark, row.score.kind)
-                rows.append(row)
-        except StopIteration:
-            break
-        except _FaultError as fault:
-            findings.append(Finding(file, table.line_num, None, fault.what, fault.instead))
-        except csv.Error:
-            findings.append(Finding(file, table.line_num, None, "quotes that don't match", _SAVE))
-            break
-    return tuple(rows), tuple(findings)
-
-
-_SAVE = "Save the spreadsheet as CSV in UTF-8"
-
-
-def _decoded(raw: bytes) -> str:
-    if len(raw) > _MOST_BYTES:
-        raise _FaultError("the file is larger than 20 MB", "Split it")
-    try:
-        text = raw.decode("utf-8-sig")
-    except UnicodeDecodeError:
-        raise _FaultError("not UTF-8 text", _SAVE) from None
-    if "\0" in text:
-        raise _FaultError("no text at all", _SAVE)
-    return text
-
-
-def _delimiter(text: str) -> str:
-    first = text.partition("\n")[0]
-    return max(",;\t", key=first.count)
-
-
-def _columns(header: list[str]) -> dict[str, int]:
-    places = {cell.strip().casefold(): place for place, cell in enumerate(header)}
-    missing = [name for name in NEEDED if name not in places]
-    if missing:
-        raise _FaultError(
-            f"no column is called {' or '.join(missing)}",
-            f"Write {','.join(NEEDED)} as the first line; {', '.join(OPTIONAL)} may follow",
-        )
-    return {name: place for name, place in places.items() if name in NEEDED + OPTIONAL}
-
-
-def _row(
-    cells: list[str],
-    columns: Mapping[str, int],
-    line: int,
-    *,
-    unit: Unit,
-    kinds: Mapping[str, ScoreKind],
-    today: date,
-    order: DayOrder,
-) -> OldRow:
-    said = {
-        name: unguarded(cells[place].strip()) if place < len(cells) else ""
-        for name, place in columns.items()
-    }
-    for name in NEEDED:
-        if not said[name]:
-            raise _FaultError(f"no {name}", f"Write a {name}, or take the row out")
-    for name, value in said.items():
-        if len(value) > 60 or not can_be_shown(value):
-            raise _FaultError(
-                f'"{printable(value)}" can\'t be shown', f"Write a {name} of 60 letters at most"
-            )
-    benchmark = benchmark_key(said["benchmark"])
-    try:
-        score = read_old_score(said["score"], unit, kinds.get(benchmark))
-    except ValueError as error:
-        raise _FaultError(f'"{printable(said["score"])}" is no score', str(error)) from None
-    try:
-        day = read_day(said["date"], today, order)
-    except NoDayError as error:
-        raise _FaultError(error.what, error.instead) from None
-    return OldRow(
-        line=line,
-        name=tidy_name(said["name"]),
-        benchmark=benchmark,
-        score=score,
-        day=day,
-        modification=said.get("modification", ""),
-        loads=_loads(said, score.kind),
-        work=said.get("work") or NOT_SAID,
+        table = _table(raw, asking, told.encoding)
+        headings = read_headings(table.rows, told.columns, told.remembered, asking)
+    except UnreadableSheetError as fault:
+        return SheetReading(findings=(Finding(file, 1, None, fault.what, fault.instead),))
+    except WaitingError:
+        return SheetReading(questions=asking.questions)
+    reader = RowReader(headings, known, asking, unit, today)
+    body = table.rows[headings.first :]
+    date_place = headings.place("date") or 0
+    days = (row.cells[date_place] for row in body if date_place < len(row.cells))
+    reader.get_ready(body, order_in(days))
+    rows, findings, left_out = _rows(reader, body, file)
+    if table.broken:
+        what = "quotes that don't match"
+        findings.append(Finding(file, table.broken, None, what, "Put a quote at both ends"))
+    return SheetReading(
+        tuple(rows),
+        tuple(findings),
+        asking.questions,
+        table.kind,
+        tuple(_taken(headings, body, rows)),
+        left_out,
+        headings.told,
+        asking.not_asked,
     )
 
 
-def _loads(said: Mapping[str, str], kind: ScoreKind) -> str:
-    """The load beside a score: an empty cell says there was none, no such column says nothing."""
-    return said.get("load", "" if kind == "load" else NOT_SAID)
+def _table(raw: bytes, asking: Asking, encoding: str) -> SheetTable:
+    if len(raw) > _MOST_BYTES:
+        raise UnreadableSheetError("the file is larger than 20 MB", "Split it")
+    table = read_workbook(raw, asking) if is_workbook(raw) else read_text_sheet(raw, encoding)
+    if not table.rows:
+        raise UnreadableSheetError("nothing is in it", "Write name,benchmark,score,date first")
+    return table
+
+
+def _rows(
+    reader: RowReader, body: Sequence[SheetRow], file: str
+) -> tuple[list[OldRow], list[Finding], int]:
+    read: list[OldRow] = []
+    findings: list[Finding] = []
+    left_out = 0
+    for row in body:
+        try:
+            read.append(reader.read(row))
+        except FaultError as fault:
+            findings.append(Finding(file, row.line, None, fault.what, fault.instead))
+            if len(findings) == _MOST_FINDINGS:
+                break
+        except LeftOutError:
+            left_out += 1
+        except WaitingError:
+            pass  # what it waits for is among the questions
+    usual = usual_in_sheet([(row.benchmark, row.score) for row in read])
+    rows: list[OldRow] = []
+    for one in read:
+        try:
+            rows.append(reader.check_usual(one, usual))
+        except LeftOutError:
+            left_out += 1
+        except WaitingError:
+            pass
+    return rows, findings, left_out
+
+
+def _taken(
+    headings: Headings, body: Sequence[SheetRow], rows: Sequence[OldRow]
+) -> Iterator[ColumnTaken]:
+    first = rows[0] if rows else None
+    for one in headings.every:
+        line = next((row for row in body if first is None or row.line == first.line), None)
+        cell = line.cells[one.place] if line and one.place < len(line.cells) else ""
+        read = _read_as(first, one.field) if first is not None else ""
+        example = f"{cell}, read as {read}" if read not in ("", cell) else cell
+        yield ColumnTaken(one.written, one.field or "", example)
+
+
+def _read_as(row: OldRow, taken_for: str | None) -> str:
+    match taken_for:
+        case "score":
+            return row.score.score
+        case "date":
+            return row.day
+        case "load":
+            return row.loads
+        case "work":
+            return row.work
+        case _:
+            return ""

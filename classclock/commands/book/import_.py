@@ -1,78 +1,230 @@
-"""`book import`: take in a club's old spreadsheet."""
+"""`book import`: take in a club's old spreadsheet, and ask about what can't be told."""
 
 import argparse
+from collections.abc import Iterator, Mapping
+from datetime import date
 from pathlib import Path
+from typing import Any
+
+from msgspec import Struct, to_builtins
+from msgspec.structs import replace
 
 from classclock.book.changing import write_down
-from classclock.book.importing.importing import ReadyImport, benchmark_kinds, ready_import
-from classclock.book.importing.spreadsheet import read_spreadsheet
+from classclock.book.importing.headings import FIELDS, NOT_TAKEN
+from classclock.book.importing.importing import ReadyImport, book_known, ready_import
+from classclock.book.importing.questions import Question
+from classclock.book.importing.remembered_columns import remember_columns, remembered_columns
+from classclock.book.importing.spreadsheet import SheetReading, Told, read_spreadsheet
 from classclock.book.tables.opening import Book
 from classclock.clock.source import local_now
+from classclock.commands.shared.asking import can_ask, choose
 from classclock.commands.shared.book import asked_book
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import counted, print_answer, say_wrong
 from classclock.machine.plain_file import read_file
-from classclock.plan.findings import Finding
 from classclock.units.loads import Unit
+from classclock.units.printable import printable
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
     add_json(parser)
-    parser.add_argument("file", help="CSV: name,benchmark,score,date")
-    parser.add_argument("--dry-run", action="store_true", help="only say what would go in")
+    parser.add_argument("file", help="a spreadsheet: .csv, .xlsx or .ods, one score a row")
+    parser.add_argument(
+        "--dry-run",
+        action="store_true",
+        help="only say what each column was taken for, and what would go in",
+    )
+    parser.add_argument(
+        "--columns",
+        type=_columns,
+        default={},
+        metavar='"WHO=name, DID=score"',
+        help=f"which column is what: {', '.join(FIELDS)}, or {NOT_TAKEN} to leave it out",
+    )
+    parser.add_argument(
+        "--answer",
+        type=_answer,
+        action="append",
+        default=[],
+        metavar="QUESTION=CHOICE",
+        help="answer a question ahead, as it is listed; once for each",
+    )
+    parser.add_argument("--encoding", default="", help="what the text was saved in, as in cp1250")
+
+
+def _columns(written: str) -> dict[str, str]:
+    said: dict[str, str] = {}
+    for part in filter(str.strip, written.split(",")):
+        heading, _, field = (one.strip() for one in part.rpartition("="))
+        if not heading or field not in (*FIELDS, NOT_TAKEN):
+            raise argparse.ArgumentTypeError(
+                f'"{part.strip()}": write HEADING=FIELD, the field one of {", ".join(FIELDS)} '
+                f"or {NOT_TAKEN}"
+            )
+        said[heading] = field
+    return said
+
+
+def _answer(written: str) -> tuple[str, str]:
+    question, _, choice = written.rpartition("=")
+    if not question:
+        raise argparse.ArgumentTypeError(f'"{written}": write QUESTION=CHOICE, as it is listed')
+    return question, choice
+
+
+class _Sheet(Struct, frozen=True):
+    """One file to be taken in."""
+
+    path: Path
+    raw: bytes
+    unit: Unit
+    today: date
+
+    def read(self, book: Book, told: Told) -> tuple[SheetReading, ReadyImport]:
+        """What the file would bring into the book."""
+        with book.reading() as connection:
+            known = book_known(connection)
+            reading = read_spreadsheet(
+                self.raw,
+                str(self.path),
+                unit=self.unit,
+                known=known,
+                today=self.today,
+                told=told,
+            )
+            ready = ready_import(connection, reading.rows, self.path.name)
+        return replace(reading, findings=(*reading.findings, *ready.findings)), ready
 
 
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
+    path = Path(asked.file)
     with asked_book(folder) as book:
-        ready, findings = _read(Path(asked.file), book, club.unit)
-        for finding in findings:
+        sheet = _Sheet(path, _raw(path), club.unit, local_now().date())
+        told = Told(dict(asked.answer), asked.columns, remembered_columns(folder), asked.encoding)
+        reading, ready = sheet.read(book, told)
+        _look_at_answers(told.answers, reading)
+        ask = can_ask() and not (asked.dry_run or asked.json)
+        while ask and reading.questions and not reading.findings:
+            answers = {**told.answers, **_asked(reading.questions)}
+            told = replace(told, answers=answers)
+            reading, ready = sheet.read(book, told)
+        goes_in = not (reading.findings or reading.questions or asked.dry_run)
+        number = 0
+        if goes_in:
+            remember_columns(folder, reading.to_remember)
+            if ready.change.scores:
+                number = write_down(folder, [ready.change], local_now())
+        for finding in reading.findings:
             say_wrong(str(finding))
-        goes_in = not findings and not asked.dry_run
-        if goes_in and ready.change.scores:
-            write_down(folder, [ready.change], local_now())
-        values = {
-            "scores": len(ready.change.scores),
-            "new_people": list(ready.new),
-            "already": ready.already,
-            "findings": len(findings),
-            "imported": goes_in,
-        }
-        lines = _lines(ready, len(findings), dry_run=asked.dry_run)
-        print_answer(values, *lines, as_json=asked.json)
-    return FINDINGS if findings else OK
+        lines = _lines(reading, ready, number, dry_run=asked.dry_run)
+        print_answer(_values(reading, ready, number, imported=goes_in), *lines, as_json=asked.json)
+    return FINDINGS if reading.findings or reading.questions else OK
 
 
-def _read(path: Path, book: Book, unit: Unit) -> tuple[ReadyImport, tuple[Finding, ...]]:
-    """What the file would bring into the book, and what is wrong with it."""
+def _raw(path: Path) -> bytes:
     try:
-        raw = read_file(path)
-    except OSError as error:
+        return read_file(path)
+    except (OSError, ValueError) as error:
+        why = error.strerror if isinstance(error, OSError) else "nothing can have that name"
+        raise BadUseError(f"{path}: this file can't be read ({why}). Check its name.") from None
+
+
+def _asked(questions: tuple[Question, ...]) -> Mapping[str, str]:
+    """What is typed, question by question."""
+    answers = {}
+    for question in questions:
+        about = f" ({printable(question.about, longest=200)})" if question.about else ""
+        words = [choice.words for choice in question.choices]
+        chosen = choose(f"{printable(question.words, longest=200)}{about}", words)
+        answers[question.key] = question.choices[chosen].value
+    return answers
+
+
+def _look_at_answers(answers: Mapping[str, str], reading: SheetReading) -> None:
+    """An answer that nobody asked for may be meant for something else.
+
+    Raises:
+        BadUseError: there is no such question, or no such choice.
+    """
+    if reading.findings:
+        return
+    for question in reading.questions:
+        if question.key in answers:
+            choices = ", ".join(choice.value for choice in question.choices)
+            raise BadUseError(
+                f'"{answers[question.key]}" is no answer to {question.key}: write {choices}'
+            )
+    if reading.not_asked:
         raise BadUseError(
-            f"{path}: this file can't be read ({error.strerror}). Check its name."
-        ) from None
-    today = local_now().date()
-    with book.reading() as connection:
-        kinds = benchmark_kinds(connection)
-        rows, findings = read_spreadsheet(raw, str(path), unit=unit, kinds=kinds, today=today)
-        ready = ready_import(connection, rows, path.name)
-    return ready, (*findings, *ready.findings)
+            f"nothing is asked about {' or '.join(reading.not_asked)}: take that --answer out"
+        )
 
 
-def _lines(ready: ReadyImport, findings: int, *, dry_run: bool) -> list[str]:
+def _values(
+    reading: SheetReading, ready: ReadyImport, number: int, *, imported: bool
+) -> dict[str, Any]:
+    return {
+        "scores": len(ready.change.scores),
+        "new_people": list(ready.new),
+        "already": ready.already,
+        "left_out": reading.left_out,
+        "findings": len(reading.findings),
+        "columns": to_builtins(reading.columns),
+        "questions": to_builtins(reading.questions),
+        "imported": imported,
+        "change": number or None,
+    }
+
+
+def _lines(
+    reading: SheetReading, ready: ReadyImport, number: int, *, dry_run: bool
+) -> Iterator[str]:
     scores = counted(len(ready.change.scores), "score", "scores")
-    lines = []
-    if findings:
-        lines.append(f"Nothing went in: put {counted(findings, 'row', 'rows')} right first.")
+    if dry_run and reading.columns:
+        yield from _taken(reading)
+    if reading.questions:
+        yield from _listed(reading.questions)
+    if reading.findings:
+        rows = counted(len(reading.findings), "row", "rows")
+        yield f"Nothing went in: put {rows} right first."
+    elif reading.questions:
+        yield (
+            "Nothing went in yet. Start it in a terminal without --dry-run, and each is asked; "
+            "or say it ahead by --answer."
+        )
     elif dry_run:
-        lines.append(f"{scores} would go in. Without --dry-run they do.")
+        yield f"{scores} would go in. Without --dry-run they do."
+    elif number:
+        yield f"{scores} went in. `classclock book undo {number}` takes them out again."
     else:
-        lines.append(f"{scores} went in. `classclock book undo` takes them out again.")
+        yield "Nothing went in: there is nothing new in it."
     if ready.new:
-        lines.append(f"New in the book: {', '.join(ready.new)}.")
+        yield f"New in the book: {', '.join(ready.new)}."
     if ready.already:
-        lines.append(f"{counted(ready.already, 'row', 'rows')} left out: the book has them.")
-    return lines
+        yield f"{counted(ready.already, 'row', 'rows')} left out: the book has them."
+    if reading.left_out:
+        yield f"{counted(reading.left_out, 'row', 'rows')} left out, as you said."
+
+
+def _taken(reading: SheetReading) -> Iterator[str]:
+    """What the file and each of its columns was taken for."""
+    yield f"Read as {printable(reading.kind)}."
+    headings = [f'"{printable(one.heading)}"' for one in reading.columns]
+    width = max(map(len, headings))
+    for heading, one in zip(headings, reading.columns, strict=True):
+        example = f"   {printable(one.example)}" if one.taken_for and one.example else ""
+        yield f"  {heading:<{width}}  {one.taken_for or '(left out)'}{example}"
+
+
+def _listed(questions: tuple[Question, ...]) -> Iterator[str]:
+    yield f"{counted(len(questions), 'question', 'questions')} first:"
+    for question in questions:
+        about = f" ({printable(question.about, longest=200)})" if question.about else ""
+        yield f"  {printable(question.words, longest=200)}{about}"
+        for choice in question.choices:
+            said = printable(f'--answer "{question.key}={choice.value}"', longest=200)
+            yield f"    {said}  {printable(choice.words, longest=200)}"

@@ -39,16 +39,25 @@ def add_unit(parser: argparse.ArgumentParser) -> None:
     units.add_argument("--lb", dest="unit", action="store_const", const="lb", help="in pounds")
 
 
+def whole_number(text: str) -> int:
+    """A number written with plain digits, 0 to 9 and nothing else: other scripts' are refused.
+
+    Raises:
+        ArgumentTypeError: it is no such number.
+    """
+    if not (text.isascii() and text.isdecimal() and len(text) <= 9):
+        raise argparse.ArgumentTypeError(f'"{text}" is no number: write it with the digits 0 to 9')
+    return int(text)
+
+
 def speed(text: str) -> int:
     """How many times as fast as life, 1 to 1000.
 
     Raises:
         ArgumentTypeError: it is no such number.
     """
-    try:
-        times = int(text)
-    except ValueError:
-        times = 0
+    plain = text.isascii() and text.isdecimal()
+    times = int(text) if plain and len(text) <= 4 else 0
     if not 1 <= times <= 1000:
         raise argparse.ArgumentTypeError(
             f'"{text}" is no speed: write a whole number from 1 to 1000'

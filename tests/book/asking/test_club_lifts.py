@@ -9,7 +9,7 @@ import pytest
 
 from classclock.book.asking.lift_reading import LiftReading
 from classclock.book.asking.people_reading import in_files, people_called
-from classclock.book.changing import take_back_newest, write_down
+from classclock.book.changing import take_back, write_down
 from classclock.book.files.changes import (
     Change,
     Erasure,
@@ -90,7 +90,7 @@ def test_what_was_lifted_under_either_entry_is_the_merged_athletes(records: Reco
     records.change(Merge(gone="ilse", kept="bram"))
     # 90 kg x 5 by Brzycki: 90 x 36/32.
     assert kg(records.squat("bram")) == 101.25
-    take_back_newest(records.folder, NOW)
+    take_back(records.folder, NOW)
     assert kg(records.squat("bram")) == pytest.approx(67.5)
 
 

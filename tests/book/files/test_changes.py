@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.changing import take_back_newest, write_down
+from classclock.book.changing import NoSuchChangeError, take_back, write_down
 from classclock.book.files.changes import (
     ChangesDamagedError,
     Import,
@@ -125,12 +125,12 @@ def test_every_change_can_be_taken_back_and_leaves_the_book_as_it_was(
     change(imported("Odell", "9+0", 9_000_000))
     assert contents(book) != before
     for kind in ("import", "mark", "merge", "rename"):
-        taken_back = take_back_newest(depot.folder, NOW)
-        assert taken_back is not None
+        taken_back = take_back(depot.folder, NOW)
         assert taken_back.change == kind
         up_to_date()
     assert contents(book) == before
-    assert take_back_newest(depot.folder, NOW) is None
+    with pytest.raises(NoSuchChangeError, match="no change to take back"):
+        take_back(depot.folder, NOW)
 
 
 def test_made_anew_with_all_changes_it_is_the_same_byte_for_byte(

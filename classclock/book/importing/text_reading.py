@@ -1,0 +1,102 @@
+"""Sheets saved as text: which encoding, what stands between the columns, and the rows."""
+
+import codecs
+import csv
+import io
+import re
+
+from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
+from classclock.units.csv_cells import unguarded
+
+_SEPARATORS = ",;\t|"
+_SAYS_IT = re.compile(r"\ufeff?sep=(.)\r?(?:\n|$)", re.IGNORECASE)
+"""The line by which spreadsheets are told what stands between the columns: common practice."""
+_NO_TEXT = re.compile("[\x00-\x08]")
+_CALLED = {"\t": "tabs"}
+_WESTERN = "cp1252"
+"""What is no UTF-8 was most often written by a Western European Windows: common practice."""
+
+
+def read_text_sheet(raw: bytes, encoding: str = "") -> SheetTable:
+    """Read it; without `encoding` it is told from the bytes, or else taken for Western European.
+
+    Raises:
+        UnreadableSheetError: it is no text, or there is no such encoding.
+    """
+    text, called = _decoded(raw, encoding)
+    if _NO_TEXT.search(text):
+        raise UnreadableSheetError(
+            "no text at all", "Save the spreadsheet as CSV, or import its .xlsx or .ods"
+        )
+    said = _SAYS_IT.match(text)
+    separator = said[1] if said else _separator(text)
+    body = text[said.end() :] if said else text.removeprefix("\ufeff")
+    rows, broken = _rows(body, separator, first=2 if said else 1)
+    between = _CALLED.get(separator, separator)
+    kind = f"text in {called}, with {between} between the columns"
+    return SheetTable(tuple(rows), kind, broken)
+
+
+def _rows(body: str, separator: str, first: int) -> tuple[list[SheetRow], int]:
+    """The rows that hold something, and the line from which on they can't be read, or 0."""
+    table = csv.reader(io.StringIO(body, newline=""), delimiter=separator, strict=True)
+    rows: list[SheetRow] = []
+    try:
+        for cells in table:
+            tidy = tuple(unguarded(cell.strip()) for cell in cells)
+            if any(tidy):
+                rows.append(SheetRow(table.line_num + first - 1, tidy))
+    except csv.Error:
+        return rows, table.line_num + first - 1
+    return rows, 0
+
+
+def _decoded(raw: bytes, encoding: str) -> tuple[str, str]:
+    if encoding:
+        return _as_said(raw, encoding), encoding
+    if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
+        return _as_utf_16(raw, "utf-16"), "UTF-16"
+    if half := _zeros_in_every_second(raw):
+        return _as_utf_16(raw, half), "UTF-16"
+    try:
+        return raw.decode("utf-8-sig"), "UTF-8"
+    except UnicodeDecodeError:
+        # Five bytes that it leaves unused are controls in latin-1, and refused as such.
+        return raw.decode(_WESTERN, "replace"), "Western European (latin-1)"
+
+
+def _as_said(raw: bytes, encoding: str) -> str:
+    try:
+        return raw.decode(encoding)
+    except (LookupError, ValueError):
+        raise UnreadableSheetError(
+            f'it is no text in "{encoding}"',
+            "Write --encoding utf-8, utf-16, latin-1, cp1250 or whatever it was saved in",
+        ) from None
+
+
+def _as_utf_16(raw: bytes, encoding: str) -> str:
+    try:
+        return raw.decode(encoding)
+    except UnicodeDecodeError:
+        raise UnreadableSheetError(
+            "UTF-16 that is cut off or damaged", "Save the spreadsheet anew, as CSV in UTF-8"
+        ) from None
+
+
+def _zeros_in_every_second(raw: bytes) -> str:
+    """UTF-16 without its mark: of mostly Latin letters every second byte is zero."""
+    start = raw[:400]
+    if len(start) < 8:
+        return ""
+    for name, zeros in (("utf-16-le", start[1::2]), ("utf-16-be", start[::2])):
+        if zeros.count(0) > 0.8 * len(zeros):
+            return name
+    return ""
+
+
+def _separator(text: str) -> str:
+    """What stands most often in the first lines, outside quotes."""
+    lines = [re.sub(r'"[^"]*"', "", line) for line in text.splitlines()[:10] if line.strip()]
+    most = max(("".join(lines).count(sign), -at, sign) for at, sign in enumerate(_SEPARATORS))
+    return most[2]
