@@ -1,4 +1,8 @@
-"""The whole book as files that any program reads: JSON, and CSV for each kind of record."""
+"""The whole book as files that any program reads: JSON, and CSV for each kind of record.
+
+The tables say all that another club's book needs to give the same answers, and stand in an order
+that is theirs alone: taken in and given out again they are the same to the byte.
+"""
 
 import json
 from collections.abc import Callable, Sequence
@@ -13,6 +17,8 @@ from classclock.book.tables.contents import book_contents
 from classclock.records.result import kg_of
 from classclock.units.csv_cells import csv_bytes
 from classclock.units.loads import plain
+from classclock.units.moments import moment_words
+from classclock.units.searching import folded
 
 _Row = dict[str, Any]
 
@@ -23,16 +29,22 @@ class _Sheet(Struct, frozen=True):
     name: str
     table: str
     columns: dict[str, Callable[[_Row], Any]]
+    holds: Callable[[_Row], bool] = lambda _: True
+    """Which rows stand in it."""
 
 
 def _field(name: str) -> Callable[[_Row], Any]:
     return lambda row: row[name]
 
 
+def _at(row: _Row) -> str:
+    return moment_words(row["moment"])
+
+
 def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path, ...]:
     """Write everything into a folder, for this account alone; the files written.
 
-    `results.csv` has the columns that `book import` reads.
+    `book import` takes the folder in, or `results.csv` alone.
 
     Raises:
         OSError: a file can't be written.
@@ -41,13 +53,25 @@ def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path,
     written = []
     for sheet in _sheets():
         path = into / f"{sheet.name}.csv"
-        lines = [[cell(row) for cell in sheet.columns.values()] for row in contents[sheet.table]]
+        rows = sorted(filter(sheet.holds, contents[sheet.table]), key=_in_order(sheet))
+        lines = [[cell(row) for cell in sheet.columns.values()] for row in rows]
         write_copy(folder, path, csv_bytes(tuple(sheet.columns), lines))
         written.append(path)
     path = into / "book.json"
     text = json.dumps(contents, ensure_ascii=False, indent=1)
     write_copy(folder, path, text.encode() + b"\n")
     return (*written, path)
+
+
+def _in_order(sheet: _Sheet) -> Callable[[_Row], tuple[Any, ...]]:
+    """By moment, then by name, then by what is said: no key of a class or a person decides."""
+
+    def place(row: _Row) -> tuple[Any, ...]:
+        who = str(row.get("who") or row.get("name"))
+        said = [str(cell(row)) for cell in sheet.columns.values()]
+        return (row.get("moment", 0), folded(who), who, said)
+
+    return place
 
 
 def _sheets() -> Sequence[_Sheet]:
@@ -70,7 +94,14 @@ def _sheets() -> Sequence[_Sheet]:
         _Sheet(
             "attendance",
             "seen",
-            {**who, "date": _field("day"), "came": lambda row: int(row["came"])},
+            {
+                **who,
+                "date": _field("day"),
+                "came": lambda row: int(row["came"]),
+                "key": _field("key"),
+                "at": _at,
+            },
+            holds=lambda row: bool(row["came"]),
         ),
         _Sheet(
             "results",
@@ -85,6 +116,11 @@ def _sheets() -> Sequence[_Sheet]:
                 "rank": _field("rank"),
                 "status": _field("status"),
                 "note": _field("note"),
+                "kind": _field("kind"),
+                "why_not": _field("why_not"),
+                "team": _field("team"),
+                "total_reps": _field("total_reps"),
+                "at": _at,
             },
         ),
         _Sheet(
@@ -99,6 +135,7 @@ def _sheets() -> Sequence[_Sheet]:
                 "made": lambda row: int(row["made"]),
                 "date": _field("day"),
                 "status": lambda row: "settled" if row["settled"] else "provisional",
+                "at": _at,
             },
         ),
         _Sheet(

@@ -3,7 +3,7 @@
 import hashlib
 from collections.abc import Iterable, Sequence
 
-from msgspec import Struct, field
+from msgspec import UNSET, Struct, field
 
 from classclock.book.files.changes import (
     Carried,
@@ -96,6 +96,9 @@ def people_rules(rooms: Iterable[Changes]) -> PeopleRules:
                 names[entry_said(room, line.athlete)] = line.name
             case MarkSet():
                 marked.setdefault(entry_said(room, line.athlete), {})[line.mark] = line.on
+            case Import():
+                for one in () if line.marks is UNSET else line.marks:
+                    marked.setdefault(entry_said(room, one.athlete), {})[one.mark] = True
             case _:
                 pass
     aliases = {gone: _end(merges, gone) for gone in merges}

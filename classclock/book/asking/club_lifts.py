@@ -9,15 +9,14 @@ from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
 
 from classclock.book.asking.lift_records import ClassLifts, LoadMade, read_lifts
-from classclock.book.files.changes import Import, ImportedScore, changes_if_any
+from classclock.book.files.changes import Import, ImportedScore, changes_if_any, score_moment
 from classclock.book.files.saved_results import ResultsError
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.club.folder import results
-from classclock.records.result import day_moment
 from classclock.units.loads import parse_load
 
 _REPS = re.compile(r"(\d{1,3}) reps?")
@@ -47,7 +46,7 @@ class _People(Struct, frozen=True):
         return self.rules.names.get(self.rules.athlete(entry_said(self.room, said)), name)
 
     def erased(self, score: ImportedScore) -> bool:
-        return self.rules.erased(entry_said(self.room, score.athlete), day_moment(score.day))
+        return self.rules.erased(entry_said(self.room, score.athlete), score_moment(score))
 
 
 def _as_now(one: ClassLifts, people: _People) -> ClassLifts:
@@ -67,7 +66,9 @@ def _imported(one: Import, people: _People) -> ClassLifts:
 
 def _lifted(scores: list[ImportedScore], people: _People) -> Iterator[LoadMade]:
     for score in scores:
-        if score.kind == "load" and not score.modification:
+        alone = score.team is UNSET and not score.modification
+        made = score.kind == "load" and score.worth is not None and score.why_not is UNSET
+        if made and alone and score.benchmark:
             # Where nobody said for how many reps, it was made for one at least.
             reps = _REPS.fullmatch(score.work)
             yield LoadMade(

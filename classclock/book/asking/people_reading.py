@@ -67,13 +67,14 @@ def in_files(folder: Path) -> tuple[KnownPerson, ...]:
         marks = rules.marks.get(athlete, ())
         known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
         found.setdefault(ident, known)
-    for score in (score for one in imports(changes.lines) for score in one.scores):
-        recorded = entry_said(room, score.athlete)
+    for record in (record for one in imports(changes.lines) for record in one.records):
+        recorded = entry_said(room, record.athlete)
         if not rules.forgotten_before(recorded):
             athlete = rules.athlete(recorded)
             ident = rules.known_in(room, athlete)
-            name = rules.names.get(athlete, score.name)
-            found.setdefault(ident, KnownPerson(ident, name, "", classes=0))
+            name = rules.names.get(athlete, record.name)
+            marks = rules.marks.get(athlete, ())
+            found.setdefault(ident, KnownPerson(ident, name, "", classes=0, marks=marks))
     return tuple(found.values())
 
 

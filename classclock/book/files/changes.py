@@ -7,16 +7,16 @@ which tells its classes from other rooms' on a shared server.
 import hashlib
 import json
 import os
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from pathlib import Path
 
-from msgspec import Struct, convert, field
+from msgspec import UNSET, Struct, UnsetType, convert, field
 from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
 from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
-from classclock.records.result import ScoreKind
+from classclock.records.result import ScoreKind, day_moment
 from classclock.tally.lanes import Mark
 from classclock.units.plain_json import read_json
 
@@ -63,16 +63,83 @@ class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     benchmark: str
     score: str
     kind: ScoreKind
-    worth: int
+    worth: int | None
     day: str
     modification: str = ""
     loads: str = ""
     work: str = ""
+    # What follows another club's book says of a score, and no old sheet.
+    moment: int | UnsetType = UNSET
+    """Milliseconds since 1970; unsaid, the day's midnight."""
+    piece: str | UnsetType = UNSET
+    """What the piece was called; unsaid, as the benchmark."""
+    why_not: str | UnsetType = UNSET
+    """Why it can't be a best; unsaid where it can."""
+    team: int | UnsetType = UNSET
+    total_reps: int | UnsetType = UNSET
+    rank: int | UnsetType = UNSET
+    status: str | UnsetType = UNSET
+    note: str | UnsetType = UNSET
+
+
+class ImportedVisit(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """Somebody came to a class of another club's book; `moment` is when it began."""
+
+    athlete: str
+    name: str
+    key: str
+    day: str
+    moment: int
+
+
+class ImportedLift(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A load tried in a class of another club's book; `worth` is reckoned as `result.py` does."""
+
+    athlete: str
+    name: str
+    lift: str
+    reps: int | None
+    load: str
+    worth: int
+    made: bool
+    day: str
+    moment: int
+
+
+class ImportedMark(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
+    """A mark that somebody has in another club's book."""
+
+    athlete: str
+    name: str
+    mark: Mark
+
+
+ImportedRecord = ImportedScore | ImportedVisit | ImportedLift | ImportedMark
 
 
 class Import(_Line, frozen=True, tag="import"):
     file: str
     scores: tuple[ImportedScore, ...]
+    visits: tuple[ImportedVisit, ...] | UnsetType = UNSET
+    lifts: tuple[ImportedLift, ...] | UnsetType = UNSET
+    marks: tuple[ImportedMark, ...] | UnsetType = UNSET
+
+    @property
+    def records(self) -> tuple[ImportedRecord, ...]:
+        """All that came, each with whose it is."""
+        more = (self.visits, self.lifts, self.marks)
+        return (*self.scores, *(one for each in more if each is not UNSET for one in each))
+
+    def kept(self, keep: Callable[[ImportedRecord], bool]) -> "Import | None":
+        """The import with only what is to be kept; None where that is nothing."""
+        left = replace(
+            self,
+            scores=tuple(filter(keep, self.scores)),
+            visits=UNSET if self.visits is UNSET else tuple(filter(keep, self.visits)),
+            lifts=UNSET if self.lifts is UNSET else tuple(filter(keep, self.lifts)),
+            marks=UNSET if self.marks is UNSET else tuple(filter(keep, self.marks)),
+        )
+        return left if left.records else None
 
 
 class Erasure(_Line, frozen=True, tag="erase", omit_defaults=True):
@@ -199,6 +266,11 @@ def changes_digest(folder: Path) -> str:
         return hashlib.sha256(read_file(folder / NAME)).hexdigest()
     except FileNotFoundError:
         return ""
+
+
+def score_moment(score: ImportedScore) -> int:
+    """When it was made, in milliseconds since 1970: an old sheet knows the day alone."""
+    return day_moment(score.day) if score.moment is UNSET else score.moment
 
 
 def read_change(line: str) -> Change:

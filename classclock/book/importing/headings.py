@@ -7,16 +7,16 @@ from typing import Literal, get_args
 
 from msgspec import Struct
 
-from classclock.book.importing.questions import Asking, Choice, WaitingError
+from classclock.book.importing.questions import Asking, PossibleAnswer, WaitingError
 from classclock.book.importing.sheet_table import SheetRow, UnreadableSheetError
 from classclock.units.spelling import plain_words
 
-Field = Literal["name", "benchmark", "score", "date", "modification", "load", "work"]
-FIELDS: tuple[Field, ...] = get_args(Field)
-NEEDED: tuple[Field, ...] = ("name", "benchmark", "score", "date")
+SheetField = Literal["name", "benchmark", "score", "date", "modification", "load", "work"]
+FIELDS: tuple[SheetField, ...] = get_args(SheetField)
+NEEDED: tuple[SheetField, ...] = ("name", "benchmark", "score", "date")
 NOT_TAKEN = "-"
 """What `--columns` says of a column that is to be left out."""
-_CALLED: Mapping[Field, tuple[str, ...]] = {
+_CALLED: Mapping[SheetField, tuple[str, ...]] = {
     "name": ("names", "athlete", "athletes", "who", "person", "member", "full name", "lifter"),
     "benchmark": ("benchmarks", "piece", "lift", "exercise", "movement", "test", "event", "what"),
     "score": ("scores", "result", "results", "time", "reps", "rounds", "points", "weight"),
@@ -26,7 +26,7 @@ _CALLED: Mapping[Field, tuple[str, ...]] = {
     "work": ("length", "duration", "cap", "time cap", "reps per set", "set"),
 }
 """What a column is called too, the likelier first; without capitals, accents and signs."""
-_MEANS: Mapping[Field, str] = {
+_MEANS: Mapping[SheetField, str] = {
     "name": "who it was",
     "benchmark": "which benchmark or lift",
     "score": "the score",
@@ -40,35 +40,35 @@ _FIRST_ROWS = 10
 """So many rows are looked at for headings: some sheets begin with a title."""
 
 
-class Heading(Struct, frozen=True):
+class SheetHeading(Struct, frozen=True):
     """One column of a sheet, and what it was taken for."""
 
     written: str
     place: int
     """From 0."""
-    field: Field | None
+    field: SheetField | None
     """None: it is left out."""
     unit: str = ""
     """What stands in brackets behind its name, in small letters: `kg`."""
 
 
-class Headings(Struct, frozen=True):
-    every: tuple[Heading, ...]
+class SheetHeadings(Struct, frozen=True):
+    every: tuple[SheetHeading, ...]
     first: int
     """How many rows stand above the first score."""
     told: Mapping[str, str]
     """What was said by the coach alone, by heading: to be remembered for the next sheet."""
 
-    def place(self, field: Field) -> int | None:
+    def place(self, field: SheetField) -> int | None:
         return next((one.place for one in self.every if one.field == field), None)
 
-    def unit(self, field: Field) -> str:
+    def unit(self, field: SheetField) -> str:
         return next((one.unit for one in self.every if one.field == field), "")
 
 
 def read_headings(
     rows: Sequence[SheetRow], said: Mapping[str, str], remembered: Mapping[str, str], asking: Asking
-) -> Headings:
+) -> SheetHeadings:
     """Find the headings among the first rows, and what each is.
 
     `said` and `remembered` say by heading which field it is, or that it is left out. Nothing is
@@ -84,18 +84,18 @@ def read_headings(
     written = rows[at].cells if rows else ()
     folded = [plain_words(_IN_BRACKETS.sub(" ", cell)) or plain_words(cell) for cell in written]
     told = _told(said, written, folded)
-    fields: dict[int, Field | None] = {}
+    fields: dict[int, SheetField | None] = {}
     own: dict[str, str] = {name: name for name in FIELDS}
     for by_heading in (told, remembered, own):
         _take(by_heading, folded, fields)
     below = rows[at + 1].cells if at + 1 < len(rows) else ()
     told |= _fill(folded, list(zip_longest(written, below[: len(written)])), fields, asking)
     every = tuple(
-        Heading(cell, place, fields.get(place), _unit(cell))
+        SheetHeading(cell, place, fields.get(place), _unit(cell))
         for place, cell in enumerate(written)
         if cell or fields.get(place)
     )
-    return Headings(every, at + 1, told)
+    return SheetHeadings(every, at + 1, told)
 
 
 def _known(row: SheetRow) -> int:
@@ -115,7 +115,7 @@ def _told(said: Mapping[str, str], written: Sequence[str], folded: Sequence[str]
 
 
 def _take(
-    by_heading: Mapping[str, str], folded: Sequence[str], fields: dict[int, Field | None]
+    by_heading: Mapping[str, str], folded: Sequence[str], fields: dict[int, SheetField | None]
 ) -> None:
     for place, heading in enumerate(folded):
         meant = by_heading.get(heading)
@@ -132,7 +132,7 @@ def _take(
 def _fill(
     folded: Sequence[str],
     written: Sequence[tuple[str, str | None]],
-    fields: dict[int, Field | None],
+    fields: dict[int, SheetField | None],
     asking: Asking,
 ) -> dict[str, str]:
     """Take what is called otherwise, and ask for what is needed; what was answered, by heading.
@@ -162,7 +162,9 @@ def _fill(
     return answered
 
 
-def _look_for(field: Field, free: Sequence[int], fields: Mapping[int, Field | None]) -> None:
+def _look_for(
+    field: SheetField, free: Sequence[int], fields: Mapping[int, SheetField | None]
+) -> None:
     """Nothing is asked where there are fewer columns than it takes."""
     missing = [one for one in NEEDED if one not in fields.values()]
     if len(free) < len(missing):
@@ -175,13 +177,16 @@ def _look_for(field: Field, free: Sequence[int], fields: Mapping[int, Field | No
 
 
 def _asked(
-    field: Field, among: Sequence[int], written: Sequence[tuple[str, str | None]], asking: Asking
+    field: SheetField,
+    among: Sequence[int],
+    written: Sequence[tuple[str, str | None]],
+    asking: Asking,
 ) -> int:
     choices = []
     for place in among:
         heading, below = written[place]
         as_in = f", as in {below}" if below else ""
-        choices.append(Choice(str(place + 1), f'"{heading}"{as_in}'))
+        choices.append(PossibleAnswer(str(place + 1), f'"{heading}"{as_in}'))
     question = f"which column says {_MEANS[field]}?"
     return int(asking.answer(f"column:{field}", question, choices, "", leave=False)) - 1
 

@@ -1,20 +1,33 @@
-"""An old spreadsheet's rows, made ready to go in: whose each is, and which are there already."""
+"""Old scores and another club's tables, made ready to go in: whose each is, what is there."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
+from typing import TypeVar
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
+from msgspec.structs import replace
 from sqlalchemy import Connection, func, select
 
-from classclock.book.files.changes import Import, ImportedScore
+from classclock.book.files.changes import (
+    Import,
+    ImportedLift,
+    ImportedMark,
+    ImportedRecord,
+    ImportedScore,
+    ImportedVisit,
+    score_moment,
+)
+from classclock.book.importing.exported_reading import Exported
 from classclock.book.importing.powers import Usual, amount
 from classclock.book.importing.row_reading import BookKnown, OldRow
 from classclock.book.people_ids import drawn_id, new_id, said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people
-from classclock.book.tables.schema import bests, results
+from classclock.book.tables.schema import bests, lifts, results, seen
 from classclock.plan.findings import Finding
 from classclock.records.result import FINISHED, ScoreKind
 from classclock.units.names import name_key
+
+Record = TypeVar("Record", bound=ImportedRecord)
 
 
 class ReadyImport(Struct, frozen=True):
@@ -57,48 +70,155 @@ def ready_import(
     draw: Callable[[], str] = drawn_id,
 ) -> ReadyImport:
     """Give each row to this room's athlete of that name; a name nobody has makes a new one."""
-    own = own_people(connection)
-    taken = {ident for ident, _ in own}
-    by_name: dict[str, list[tuple[str, Athlete]]] = {}
-    for ident, athlete in own:
-        by_name.setdefault(name_key(athlete.name), []).append((ident, athlete))
-    there = _recorded(connection, {row.benchmark for row in rows})
-    new: dict[str, str] = {}
-    names: dict[str, str] = {}
-    scores: list[ImportedScore] = []
-    findings: list[Finding] = []
+    people = _People(connection, file, draw)
+    there = _scores_there(connection, {row.benchmark for row in rows})
+    scores = []
     already = 0
     for row in rows:
-        folded = name_key(row.name)
-        known = by_name.get(folded, [])
-        if len(known) > 1:
-            what = f"{len(known)} people in the book are called {row.name}"
-            findings.append(
-                Finding(
-                    file,
-                    row.line,
-                    None,
-                    what,
-                    "Rename one of them first, or merge them if they are one",
-                )
-            )
+        athlete = people.of(row.name, row.line)
+        if athlete is None:
             continue
-        if not known and folded not in new:
-            new[folded] = new_id({*taken, *new.values()}, draw)
-            names[folded] = row.name
-        ident, athlete_id = (known[0][0], known[0][1].id) if known else (new[folded],) * 2
-        score = _score(ident, row)
-        key = (athlete_id, score.benchmark, score.day, score.score)
+        key = (athlete.entry, row.benchmark, row.day, row.score.score)
         if key in there:
             already += 1
             continue
         there.add(key)
-        scores.append(score)
+        scores.append(_score(athlete.ident, row))
     change = Import(file=file, scores=tuple(scores))
-    return ReadyImport(change, tuple(names.values()), already, tuple(findings))
+    return ReadyImport(change, people.new, already, tuple(people.findings))
 
 
-def _recorded(connection: Connection, benchmarks: set[str]) -> set[tuple[str, ...]]:
+def ready_exported(
+    connection: Connection, exported: Exported, file: str, draw: Callable[[], str] = drawn_id
+) -> ReadyImport:
+    """The same for the tables of another club's book, or of this one: they say the very moment."""
+    people = _People(connection, file, draw)
+    room = asking_room(connection)
+    taking = _Taking(people)
+    asked = select(results.c.athlete, results.c.name, results.c.moment, results.c.score)
+    scores = {(said_in(room, row.athlete), *row[1:]) for row in connection.execute(asked)}
+    came = select(seen.c.athlete, seen.c.moment).where(seen.c.came)
+    visits = {(said_in(room, row.athlete), row.moment) for row in connection.execute(came)}
+    tried = select(lifts.c.athlete, lifts.c.lift, lifts.c.moment)
+    lifted = {(said_in(room, row.athlete), *row[1:]) for row in connection.execute(tried)}
+    marked = {(one.id, mark) for _, one in own_people(connection) for mark in one.marks}
+    kept = (
+        taking.those(exported.scores, scores, _as_score, once=True),
+        taking.those(exported.visits, visits, _as_visit, once=True),
+        taking.those(exported.lifts, lifted, _as_lift, once=False),
+        taking.those(exported.marks, marked, _as_mark, once=True),
+    )
+    change = Import(
+        file=file,
+        scores=kept[0],
+        visits=kept[1] or UNSET,
+        lifts=kept[2] or UNSET,
+        marks=kept[3] or UNSET,
+    )
+    findings = (*exported.findings, *people.findings)
+    return ReadyImport(change, people.new, taking.already, findings)
+
+
+def _as_score(one: ImportedScore) -> tuple[object, ...]:
+    piece = one.benchmark if one.piece is UNSET else one.piece
+    return (piece, score_moment(one), one.score)
+
+
+def _as_visit(one: ImportedVisit) -> tuple[object, ...]:
+    return (one.moment,)
+
+
+def _as_lift(one: ImportedLift) -> tuple[object, ...]:
+    return (one.lift, one.moment)
+
+
+def _as_mark(one: ImportedMark) -> tuple[object, ...]:
+    return (one.mark,)
+
+
+class _Of(Struct, frozen=True):
+    """Somebody that a name means: how the room's files call them, and how it asks for them."""
+
+    ident: str
+    entry: str
+
+
+class _People:
+    """Whom names mean, in the book or new."""
+
+    def __init__(self, connection: Connection, file: str, draw: Callable[[], str]) -> None:
+        own = own_people(connection)
+        self._taken = {ident for ident, _ in own}
+        self._by_name: dict[str, list[tuple[str, Athlete]]] = {}
+        for ident, athlete in own:
+            self._by_name.setdefault(name_key(athlete.name), []).append((ident, athlete))
+        self._file = file
+        self._draw = draw
+        self._new: dict[str, tuple[str, str]] = {}
+        self.findings: list[Finding] = []
+
+    @property
+    def new(self) -> tuple[str, ...]:
+        """Names that nobody in the book has yet, as they were first written."""
+        return tuple(name for name, _ in self._new.values())
+
+    def of(self, name: str, line: int) -> _Of | None:
+        """Whom a name means; None, and a finding, where several have it."""
+        folded = name_key(name)
+        known = self._by_name.get(folded, [])
+        if len(known) > 1:
+            what = f"{len(known)} people in the book are called {name}"
+            instead = "Rename one of them first, or merge them if they are one"
+            finding = Finding(self._file, line, None, what, instead)
+            if line or finding not in self.findings:
+                self.findings.append(finding)
+            return None
+        if known:
+            return _Of(known[0][0], known[0][1].id)
+        if folded not in self._new:
+            ident = new_id(self._taken, self._draw)
+            self._taken.add(ident)
+            self._new[folded] = (name, ident)
+        ident = self._new[folded][1]
+        return _Of(ident, ident)
+
+
+class _Taking:
+    """Sorts out what the book has already."""
+
+    def __init__(self, people: _People) -> None:
+        self._people = people
+        self.already = 0
+
+    def those(
+        self,
+        records: Sequence[Record],
+        there: Collection[tuple[object, ...]],
+        key: Callable[[Record], tuple[object, ...]],
+        *,
+        once: bool,
+    ) -> tuple[Record, ...]:
+        """Those that aren't `there`, each given to whom it names.
+
+        `once`: of several with one key only the first is taken.
+        """
+        kept = []
+        met = set(there)
+        for one in records:
+            athlete = self._people.of(one.name, 0)
+            if athlete is None:
+                continue
+            full = (athlete.entry, *key(one))
+            if full in met:
+                self.already += 1
+                continue
+            if once:
+                met.add(full)
+            kept.append(replace(one, athlete=athlete.ident))
+        return tuple(kept)
+
+
+def _scores_there(connection: Connection, benchmarks: set[str]) -> set[tuple[str, ...]]:
     columns = (results.c.athlete, results.c.benchmark, results.c.day, results.c.score)
     asked = select(*columns).where(results.c.benchmark.in_(benchmarks))
     room = asking_room(connection)

@@ -8,20 +8,20 @@ _SHOWN = 3
 """So many places are named; of the others it is said how many there are."""
 
 
-class Choice(Struct, frozen=True):
+class PossibleAnswer(Struct, frozen=True):
     value: str
     """As it is typed behind `--answer`."""
     words: str
 
 
-LEAVE_OUT = Choice("leave-out", "leave these rows out")
+LEAVE_OUT = PossibleAnswer("leave-out", "leave these rows out")
 
 
-class Question(Struct, frozen=True):
+class SheetQuestion(Struct, frozen=True):
     key: str
     """What tells it from the others, as it is typed behind `--answer`."""
     words: str
-    choices: tuple[Choice, ...]
+    choices: tuple[PossibleAnswer, ...]
     examples: tuple[str, ...]
     """The first of what it is about, with their places."""
     more: int = 0
@@ -47,11 +47,17 @@ class Asking:
     def __init__(self, answers: Mapping[str, str]) -> None:
         """`answers`: by a question's key, what was chosen."""
         self._answers = answers
-        self._asked: dict[str, Question] = {}
+        self._asked: dict[str, SheetQuestion] = {}
         self._met: set[str] = set()
 
     def answer(
-        self, key: str, words: str, choices: Sequence[Choice], example: str, *, leave: bool = True
+        self,
+        key: str,
+        words: str,
+        choices: Sequence[PossibleAnswer],
+        example: str,
+        *,
+        leave: bool = True,
     ) -> str:
         """What was chosen. `leave`: whether the rows may be left out instead.
 
@@ -69,20 +75,20 @@ class Asking:
         self._ask(key, words, every, example)
         raise WaitingError
 
-    def _ask(self, key: str, words: str, choices: tuple[Choice, ...], example: str) -> None:
+    def _ask(self, key: str, words: str, choices: tuple[PossibleAnswer, ...], example: str) -> None:
         before = self._asked.get(key)
         if before is None:
-            self._asked[key] = Question(key, words, choices, (example,) if example else ())
+            self._asked[key] = SheetQuestion(key, words, choices, (example,) if example else ())
         elif len(before.examples) < _SHOWN:
             examples = (*before.examples, example)
-            self._asked[key] = Question(key, words, before.choices, examples)
+            self._asked[key] = SheetQuestion(key, words, before.choices, examples)
         else:
-            self._asked[key] = Question(
+            self._asked[key] = SheetQuestion(
                 key, words, before.choices, before.examples, before.more + 1
             )
 
     @property
-    def questions(self) -> tuple[Question, ...]:
+    def questions(self) -> tuple[SheetQuestion, ...]:
         return tuple(self._asked.values())
 
     @property

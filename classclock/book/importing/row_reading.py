@@ -8,7 +8,7 @@ from typing import TypeVar
 
 from msgspec import Struct, field
 
-from classclock.book.importing.headings import NEEDED, Field, Headings
+from classclock.book.importing.headings import NEEDED, SheetField, SheetHeadings
 from classclock.book.importing.old_days import (
     CountedDayError,
     DayOrder,
@@ -23,7 +23,7 @@ from classclock.book.importing.powers import (
     beyond_people_load,
     beyond_usual,
 )
-from classclock.book.importing.questions import Asking, Choice, WaitingError
+from classclock.book.importing.questions import Asking, PossibleAnswer, WaitingError
 from classclock.book.importing.sheet_table import SheetRow
 from classclock.records.bests import long_day
 from classclock.records.class_entries import benchmark_key
@@ -94,7 +94,7 @@ class RowReader:
     """Reads the rows of one sheet, all by the same answers."""
 
     def __init__(
-        self, headings: Headings, known: BookKnown, asking: Asking, unit: Unit, today: date
+        self, headings: SheetHeadings, known: BookKnown, asking: Asking, unit: Unit, today: date
     ) -> None:
         self._headings = headings
         self._known = known
@@ -170,21 +170,21 @@ class RowReader:
         self._asking.answer(
             f"far:{row.benchmark}",
             f"{row.benchmark}: is that right? It lies {why}",
-            [Choice("take", "take them as they are")],
+            [PossibleAnswer("take", "take them as they are")],
             f"{row.score.score} (line {row.line})",
         )
         return row
 
     # -- its parts -------------------------------------------------------------------
 
-    def _cells(self, row: SheetRow) -> dict[Field, str]:
+    def _cells(self, row: SheetRow) -> dict[SheetField, str]:
         found = {one.field: one.place for one in self._headings.every if one.field is not None}
         return {
             name: row.cells[place] if place < len(row.cells) else ""
             for name, place in found.items()
         }
 
-    def _checked(self, row: SheetRow) -> dict[Field, str]:
+    def _checked(self, row: SheetRow) -> dict[SheetField, str]:
         said = self._cells(row)
         for name in NEEDED:
             if not said[name]:
@@ -215,8 +215,10 @@ class RowReader:
         near = self._near(written, known, here)
         if not near:
             return written
-        choices = [Choice(one, f"yes, it is {one}") for one in near]
-        new = Choice("new", "no, it is somebody new" if what == "name" else "no, it is a new one")
+        choices = [PossibleAnswer(one, f"yes, it is {one}") for one in near]
+        new = PossibleAnswer(
+            "new", "no, it is somebody new" if what == "name" else "no, it is a new one"
+        )
         chosen = self._asking.answer(
             f"{what}:{written}",
             f"{written}: did you mean {' or '.join(near)}?",
@@ -276,7 +278,7 @@ class RowReader:
             key = f"{'decimals' if decimals else 'numbers'}:{benchmark}"
             question = f"{benchmark}: what are its bare numbers?"
         choices = [
-            Choice(sense, f"{_SENSES[sense]}: this is {one.score}")
+            PossibleAnswer(sense, f"{_SENSES[sense]}: this is {one.score}")
             for sense, one in readings.items()
         ]
         chosen = self._asking.answer(key, question, choices, example)
@@ -290,7 +292,7 @@ class RowReader:
         except EitherDayError as either:
             days = (either.day_first.isoformat(), either.month_first.isoformat())
             choices = [
-                Choice(value, f"{written} is {long_day(day)}")
+                PossibleAnswer(value, f"{written} is {long_day(day)}")
                 for value, day in zip(("day-first", "month-first"), days, strict=True)
             ]
             question = "days: does the day stand first, or the month?"
@@ -301,7 +303,7 @@ class RowReader:
             self._asking.answer(
                 "day-numbers",
                 "days: are these numbers a spreadsheet's count of days?",
-                [Choice("days", f"yes: {written} is {long_day(day)}")],
+                [PossibleAnswer("days", f"yes: {written} is {long_day(day)}")],
                 f"{written} ({where})",
             )
             return day
@@ -318,7 +320,7 @@ class RowReader:
             self._asking.answer(
                 "far:loads",
                 "loads: is that right? It lies beyond what people can lift",
-                [Choice("take", "take them as they are")],
+                [PossibleAnswer("take", "take them as they are")],
                 f"{loads} ({where})",
             )
         return loads
@@ -333,7 +335,7 @@ class RowReader:
             and int(written) <= _FEW_MINUTES
             and not self._headings.unit("work")
         ):
-            choices = [Choice("minutes", "minutes"), Choice("seconds", "seconds")]
+            choices = [PossibleAnswer("minutes", "minutes"), PossibleAnswer("seconds", "seconds")]
             question = "lengths: what are their bare numbers?"
             chosen = self._asking.answer("lengths", question, choices, f"{written} ({where})")
             written = f"{written} {chosen}"

@@ -5,10 +5,10 @@ from datetime import date
 
 from msgspec import Struct, field
 
-from classclock.book.importing.headings import Headings, read_headings
+from classclock.book.importing.headings import SheetHeadings, read_headings
 from classclock.book.importing.old_days import order_in
 from classclock.book.importing.powers import usual_in_sheet
-from classclock.book.importing.questions import Asking, LeftOutError, Question, WaitingError
+from classclock.book.importing.questions import Asking, LeftOutError, SheetQuestion, WaitingError
 from classclock.book.importing.row_reading import BookKnown, FaultError, OldRow, RowReader
 from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
 from classclock.book.importing.text_reading import read_text_sheet
@@ -47,7 +47,7 @@ class SheetReading(Struct, frozen=True):
 
     rows: tuple[OldRow, ...] = ()
     findings: tuple[Finding, ...] = ()
-    questions: tuple[Question, ...] = ()
+    questions: tuple[SheetQuestion, ...] = ()
     """What has to be answered before anything can go in."""
     kind: str = ""
     """What the file was taken for."""
@@ -137,7 +137,7 @@ def _rows(
 
 
 def _taken(
-    headings: Headings, body: Sequence[SheetRow], rows: Sequence[OldRow]
+    headings: SheetHeadings, body: Sequence[SheetRow], rows: Sequence[OldRow]
 ) -> Iterator[ColumnTaken]:
     first = rows[0] if rows else None
     for one in headings.every:

@@ -7,7 +7,7 @@ from datetime import date, datetime, time, timedelta
 from decimal import Decimal
 from typing import Any
 
-from classclock.book.importing.questions import Asking, Choice
+from classclock.book.importing.questions import Asking, PossibleAnswer
 from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
 from classclock.units.loads import plain
 
@@ -70,7 +70,7 @@ def _chosen(filled: Mapping[str, Any], asking: Asking) -> str:
         raise UnreadableSheetError("a spreadsheet that holds nothing", _NO_SHEET)
     if len(filled) == 1:
         return next(iter(filled))
-    choices = [Choice(name, f"{len(rows)} rows") for name, rows in filled.items()]
+    choices = [PossibleAnswer(name, f"{len(rows)} rows") for name, rows in filled.items()]
     return asking.answer("sheet", "which sheet has the scores?", choices, "", leave=False)
 
 

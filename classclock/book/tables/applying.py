@@ -9,7 +9,7 @@ from classclock.book.files.changes import Change, Changes, Import, Merge, Undo, 
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.book.tables.deriving import Touched, derive
-from classclock.book.tables.imported_rows import import_rows
+from classclock.book.tables.imported_rows import import_of, import_rows
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import PERSONAL, changes, seen
 from classclock.book.tables.taking_in import Rows, take_out
@@ -75,7 +75,7 @@ def _said(lines: Sequence[Change]) -> set[str]:
     ids: set[str] = set()
     for line in lines:
         if isinstance(line, Import):
-            ids |= {score.athlete for score in line.scores}
+            ids |= {record.athlete for record in line.records}
         elif isinstance(line, Merge):
             ids |= {line.gone, line.kept}
         elif athlete := getattr(line, "athlete", None):
@@ -102,11 +102,12 @@ def _apply_imports(connection: Connection, rules: PeopleRules, read: Changes) ->
     stands = select(seen.c.class_key).where(seen.c.class_key.startswith(prefix, autoescape=True))
     present = {row.class_key for row in connection.execute(stands.distinct())}
     touched = Touched(in_all=True)
-    if gone := present - set(wanted):
+    if gone := {key for key in present if import_of(key) not in wanted}:
         touched.update(take_out(connection, sorted(gone)))
     rows = Rows(rules, read.room)
+    there = set(map(import_of, present))
     for key, line in wanted.items():
-        if key not in present:
+        if key not in there:
             touched.update(import_rows(rows, key, line))
     rows.flush(connection)
     return touched

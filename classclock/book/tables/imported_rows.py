@@ -1,19 +1,36 @@
-"""Putting an import of older records into the book's tables."""
+"""Putting an import into the book's tables: of an old sheet, or of another club's book."""
 
-from classclock.book.files.changes import Import, ImportedScore
+from typing import Any
+
+from classclock.book.files.changes import (
+    Import,
+    ImportedLift,
+    ImportedScore,
+    ImportedVisit,
+    score_moment,
+)
 from classclock.book.tables.deriving import Touched
-from classclock.book.tables.schema import results, seen
+from classclock.book.tables.schema import lifts, results, seen
 from classclock.book.tables.taking_in import Rows, TableRow, Whose
-from classclock.records.result import day_moment
+from classclock.records.class_entries import benchmark_key
+from classclock.records.document import known
 from classclock.records.written_terms import terms_key, tidy_work
 
 
+def import_of(class_key: str) -> str:
+    """The key of the import that a class key is of: each class of another book has its own."""
+    return "/".join(class_key.split("/")[:2])
+
+
 def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
-    """The rows of one import: results, and the people it names, who came to no class by it."""
+    """The rows of one import; of an old sheet, results and the people it names, who came nowhere.
+
+    Classes that others came to elsewhere stand each under a key of its own below `class_key`.
+    """
     touched = Touched()
     named: set[str] = set()
     for number, score in enumerate(imported.scores):
-        moment = day_moment(score.day)
+        moment = score_moment(score)
         whose = rows.whose(score.athlete)
         if rows.rules.erased(whose.person, moment):
             continue
@@ -21,51 +38,96 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
         rows.add(results, _imported_row(whose, class_key, number, moment, score))
         if whose.person not in named:
             named.add(whose.person)
-            rows.add(
-                seen,
-                {
-                    "class_key": class_key,
-                    "person": whose.person,
-                    "athlete": whose.athlete,
-                    "name": score.name,
-                    "key": "",
-                    "came": False,
-                    "day": score.day,
-                    "moment": moment,
-                },
-            )
+            rows.add(seen, _named_row(whose, class_key, score, moment))
+    for visit in known(imported.visits, ()):
+        whose = rows.whose(visit.athlete)
+        if not rows.rules.erased(whose.person, visit.moment):
+            touched.add(whose.athlete)
+            rows.add(seen, _visit_row(whose, f"{class_key}/{visit.moment}", visit))
+    for number, lift in enumerate(known(imported.lifts, ())):
+        whose = rows.whose(lift.athlete)
+        if not rows.rules.erased(whose.person, lift.moment):
+            touched.add(whose.athlete)
+            rows.add(lifts, _lift_row(whose, class_key, number, lift))
     return touched
+
+
+def _named_row(whose: Whose, class_key: str, score: ImportedScore, moment: int) -> TableRow:
+    return {
+        "class_key": class_key,
+        "person": whose.person,
+        "athlete": whose.athlete,
+        "name": score.name,
+        "key": "",
+        "came": False,
+        "day": score.day,
+        "moment": moment,
+    }
+
+
+def _visit_row(whose: Whose, class_key: str, visit: ImportedVisit) -> TableRow:
+    return {
+        "class_key": class_key,
+        "person": whose.person,
+        "athlete": whose.athlete,
+        "name": visit.name,
+        "key": visit.key,
+        "came": True,
+        "day": visit.day,
+        "moment": visit.moment,
+    }
+
+
+def _lift_row(whose: Whose, class_key: str, number: int, lift: ImportedLift) -> TableRow:
+    return {
+        "class_key": class_key,
+        "piece": 0,
+        "lane": 0,
+        "person": whose.person,
+        "number": number,
+        "athlete": whose.athlete,
+        "lift": lift.lift,
+        "reps": lift.reps,
+        "load": lift.load,
+        "worth": lift.worth,
+        "made": lift.made,
+        "day": lift.day,
+        "moment": lift.moment,
+    }
 
 
 def _imported_row(
     whose: Whose, class_key: str, number: int, moment: int, score: ImportedScore
 ) -> TableRow:
-    work = _as_classes_say_it(score.work)
+    work, team = _as_classes_say_it(score.work), known(score.team, 1)
+    why_not, piece = known(score.why_not, ""), known(score.piece, score.benchmark)
+    total_reps: Any = known(score.total_reps, None)
+    rank: Any = known(score.rank, None)
     return {
         "class_key": class_key,
         "piece": number,
         "lane": 0,
         "person": whose.person,
         "athlete": whose.athlete,
-        "name": score.benchmark,
-        "called": score.benchmark,
+        "name": piece,
+        "called": score.benchmark or benchmark_key(piece),
         "benchmark": score.benchmark,
         "day": score.day,
         "moment": moment,
         "score": score.score,
         "kind": score.kind,
         "worth": score.worth,
-        "total_reps": None,
+        "total_reps": total_reps,
         "modification": score.modification,
         "loads": score.loads,
         "work": work,
-        "team": 1,
-        "terms": terms_key(score.modification, score.loads, work, 1),
-        "counts": True,
-        "why_not": "",
-        "rank": None,
-        "status": "imported",
-        "note": "",
+        "team": team,
+        "terms": terms_key(score.modification, score.loads, work, team),
+        "counts": not why_not and score.worth is not None and bool(score.benchmark),
+        "why_not": why_not,
+        "rank": rank,
+        "status": known(score.status, "imported"),
+        "note": known(score.note, ""),
         "options": "[]",
         "own_options": "[]",
         "splits": "[]",

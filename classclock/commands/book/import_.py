@@ -10,9 +10,16 @@ from msgspec import Struct, to_builtins
 from msgspec.structs import replace
 
 from classclock.book.changing import write_down
+from classclock.book.files.changes import Import
+from classclock.book.importing.exported_reading import is_exported, read_exported
 from classclock.book.importing.headings import FIELDS, NOT_TAKEN
-from classclock.book.importing.importing import ReadyImport, book_known, ready_import
-from classclock.book.importing.questions import Question
+from classclock.book.importing.importing import (
+    ReadyImport,
+    book_known,
+    ready_exported,
+    ready_import,
+)
+from classclock.book.importing.questions import SheetQuestion
 from classclock.book.importing.remembered_columns import remember_columns, remembered_columns
 from classclock.book.importing.spreadsheet import SheetReading, Told, read_spreadsheet
 from classclock.book.tables.opening import Book
@@ -24,6 +31,7 @@ from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import counted, print_answer, say_wrong
 from classclock.machine.plain_file import read_file
+from classclock.records.document import known
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
 
@@ -31,7 +39,10 @@ from classclock.units.printable import printable
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
     add_json(parser)
-    parser.add_argument("file", help="a spreadsheet: .csv, .xlsx or .ods, one score a row")
+    parser.add_argument(
+        "file",
+        help="a spreadsheet: .csv, .xlsx or .ods, one score a row; or the folder of an export",
+    )
     parser.add_argument(
         "--dry-run",
         action="store_true",
@@ -86,12 +97,12 @@ class _Sheet(Struct, frozen=True):
     def read(self, book: Book, told: Told) -> tuple[SheetReading, ReadyImport]:
         """What the file would bring into the book."""
         with book.reading() as connection:
-            known = book_known(connection)
+            in_book = book_known(connection)
             reading = read_spreadsheet(
                 self.raw,
                 str(self.path),
                 unit=self.unit,
-                known=known,
+                known=in_book,
                 today=self.today,
                 told=told,
             )
@@ -103,7 +114,10 @@ def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
     path = Path(asked.file)
     with asked_book(folder) as book:
-        sheet = _Sheet(path, _raw(path), club.unit, local_now().date())
+        raw = b"" if path.is_dir() else _raw(path)
+        if path.is_dir() or is_exported(raw):
+            return _take_in_exported(book, path, asked)
+        sheet = _Sheet(path, raw, club.unit, local_now().date())
         told = Told(dict(asked.answer), asked.columns, remembered_columns(folder), asked.encoding)
         reading, ready = sheet.read(book, told)
         _look_at_answers(told.answers, reading)
@@ -113,15 +127,44 @@ def do(asked: argparse.Namespace) -> int:
             told = replace(told, answers=answers)
             reading, ready = sheet.read(book, told)
         goes_in = not (reading.findings or reading.questions or asked.dry_run)
-        number = 0
         if goes_in:
             remember_columns(folder, reading.to_remember)
-            if ready.change.scores:
-                number = write_down(folder, [ready.change], local_now())
-        for finding in reading.findings:
-            say_wrong(str(finding))
-        lines = _lines(reading, ready, number, dry_run=asked.dry_run)
-        print_answer(_values(reading, ready, number, imported=goes_in), *lines, as_json=asked.json)
+        return _put_in(book, reading, ready, asked, goes_in=goes_in)
+
+
+def _take_in_exported(book: Book, path: Path, asked: argparse.Namespace) -> int:
+    """What another club's book gave out says all of itself: there is nothing to ask."""
+    if asked.columns or asked.answer or asked.encoding:
+        raise BadUseError("what an export wrote needs no --columns, --answer or --encoding")
+    try:
+        exported = read_exported(path)
+    except OSError as error:
+        raise BadUseError(
+            f"{error.filename}: this table can't be read ({error.strerror}). Name the folder that "
+            "book export wrote, or a spreadsheet."
+        ) from None
+    with book.reading() as connection:
+        ready = ready_exported(connection, exported, path.name)
+    reading = SheetReading(findings=ready.findings, kind="what book export wrote")
+    goes_in = not (ready.findings or asked.dry_run)
+    return _put_in(book, reading, ready, asked, goes_in=goes_in)
+
+
+def _put_in(
+    book: Book,
+    reading: SheetReading,
+    ready: ReadyImport,
+    asked: argparse.Namespace,
+    *,
+    goes_in: bool,
+) -> int:
+    number = 0
+    if goes_in and ready.change.records:
+        number = write_down(book.folder, [ready.change], local_now())
+    for finding in reading.findings:
+        say_wrong(str(finding))
+    lines = _lines(reading, ready, number, dry_run=asked.dry_run)
+    print_answer(_values(reading, ready, number, imported=goes_in), *lines, as_json=asked.json)
     return FINDINGS if reading.findings or reading.questions else OK
 
 
@@ -133,7 +176,7 @@ def _raw(path: Path) -> bytes:
         raise BadUseError(f"{path}: this file can't be read ({why}). Check its name.") from None
 
 
-def _asked(questions: tuple[Question, ...]) -> Mapping[str, str]:
+def _asked(questions: tuple[SheetQuestion, ...]) -> Mapping[str, str]:
     """What is typed, question by question."""
     answers = {}
     for question in questions:
@@ -171,6 +214,9 @@ def _values(
         "scores": len(ready.change.scores),
         "new_people": list(ready.new),
         "already": ready.already,
+        "visits": len(known(ready.change.visits, ())),
+        "lifts": len(known(ready.change.lifts, ())),
+        "marks": len(known(ready.change.marks, ())),
         "left_out": reading.left_out,
         "findings": len(reading.findings),
         "columns": to_builtins(reading.columns),
@@ -183,8 +229,8 @@ def _values(
 def _lines(
     reading: SheetReading, ready: ReadyImport, number: int, *, dry_run: bool
 ) -> Iterator[str]:
-    scores = counted(len(ready.change.scores), "score", "scores")
-    if dry_run and reading.columns:
+    scores = _what(ready.change)
+    if dry_run and reading.kind and not reading.findings:
         yield from _taken(reading)
     if reading.questions:
         yield from _listed(reading.questions)
@@ -210,17 +256,29 @@ def _lines(
         yield f"{counted(reading.left_out, 'row', 'rows')} left out, as you said."
 
 
+def _what(change: Import) -> str:
+    """`48 scores, 31 visits, 12 lifts and 2 marks`: an old sheet has scores alone."""
+    scores = counted(len(change.scores), "score", "scores")
+    more = (
+        (known(change.visits, ()), "visit", "visits"),
+        (known(change.lifts, ()), "lift", "lifts"),
+        (known(change.marks, ()), "mark", "marks"),
+    )
+    others = [counted(len(each), one, many) for each, one, many in more if each]
+    return " and ".join(filter(None, (", ".join((scores, *others[:-1])), *others[-1:])))
+
+
 def _taken(reading: SheetReading) -> Iterator[str]:
     """What the file and each of its columns was taken for."""
     yield f"Read as {printable(reading.kind)}."
     headings = [f'"{printable(one.heading)}"' for one in reading.columns]
-    width = max(map(len, headings))
+    width = max(map(len, headings), default=0)
     for heading, one in zip(headings, reading.columns, strict=True):
         example = f"   {printable(one.example)}" if one.taken_for and one.example else ""
         yield f"  {heading:<{width}}  {one.taken_for or '(left out)'}{example}"
 
 
-def _listed(questions: tuple[Question, ...]) -> Iterator[str]:
+def _listed(questions: tuple[SheetQuestion, ...]) -> Iterator[str]:
     yield f"{counted(len(questions), 'question', 'questions')} first:"
     for question in questions:
         about = f" ({printable(question.about, longest=200)})" if question.about else ""
