@@ -28,6 +28,7 @@ from classclock.report.fit_words import fit_line, fit_values
 from classclock.screens.live.wall.reading_words import reading_lines
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.load_flags import LoadFlag
+from classclock.units.digits import is_whole
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
 
@@ -57,14 +58,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def _lanes(text: str) -> int:
-    if text.isdecimal() and 1 <= int(text) <= 26:
+    if is_whole(text) and 1 <= int(text) <= 26:
         return int(text)
     raise argparse.ArgumentTypeError(f'"{text}": write how many lanes there are, 1 to 26')
 
 
 def _window(text: str) -> tuple[int, int]:
     columns, by, rows = text.partition("x")
-    if by and columns.isdecimal() and rows.isdecimal() and int(columns) >= 60 and int(rows) >= 18:
+    if by and is_whole(columns) and is_whole(rows) and int(columns) >= 60 and int(rows) >= 18:
         return int(columns), int(rows)
     raise argparse.ArgumentTypeError(
         f'"{text}" is no size of a window: write columns and rows, 60x18 or more, as in 120x36'
@@ -73,7 +74,7 @@ def _window(text: str) -> tuple[int, int]:
 
 def _how_many(written: str) -> int | tuple[str, ...]:
     number = written.strip(" ,")
-    if number.isdecimal() and 1 <= int(number) <= 200:
+    if is_whole(number) and 1 <= int(number) <= 200:
         return int(number)
     names = names_that_differ(written) if number else ()
     if names and all(any(map(str.isalpha, name)) for name in names):

@@ -5,7 +5,7 @@ from pathlib import Path
 from tempfile import TemporaryDirectory
 
 from classclock.clock.source import time_source
-from classclock.commands.shared.options import speed
+from classclock.commands.shared.options import speed, whole_number
 from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.demo.sample_class import demo_class
 
@@ -14,7 +14,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
     parser.add_argument(
         "--speed", type=speed, default=10, help="how many times as fast as life (10)"
     )
-    parser.add_argument("--seed", type=int, default=1, help="another number, another class (1)")
+    parser.add_argument(
+        "--seed", type=whole_number, default=1, help="another number, another class (1)"
+    )
 
 
 def do(asked: argparse.Namespace) -> int:

@@ -1,8 +1,9 @@
 """`load`: a maximum and percentages of it, as text or JSON."""
 
 import argparse
+import re
 from collections.abc import Sequence
-from decimal import Decimal, InvalidOperation
+from decimal import Decimal
 from pathlib import Path
 from typing import Any
 
@@ -14,7 +15,7 @@ from classclock.book.files.saved_results import LaterResultsError
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.load_values import lighter_values, load_values, loading_values
-from classclock.commands.shared.options import add_club, add_json, add_unit
+from classclock.commands.shared.options import add_club, add_json, add_unit, whole_number
 from classclock.commands.shared.printing import print_json, say_wrong
 from classclock.machine.standard_streams import say
 from classclock.records.class_entries import benchmark_key
@@ -23,7 +24,8 @@ from classclock.strength.flags import NO_RECORD
 from classclock.strength.maxima import FORMULAS, Formula, Maximum, maximum, percent_of
 from classclock.strength.working_loads import WorkingLoad, bar_for, warm_ups, working_load
 from classclock.units.bars_and_plates import Equipment
-from classclock.units.loads import Load, Unit, both_units, in_unit, parse_load, plain, shown
+from classclock.units.digits import has_other_digits
+from classclock.units.loads import Load, Unit, both_units, in_unit, parse_load, plain, to_hundredths
 from classclock.units.printable import printable
 
 TABLE = tuple(Decimal(percent) for percent in (40, 50, 60, 65, 70, 75, 80, 85, 90, 95, 100))
@@ -35,12 +37,18 @@ Common practice, no source.
 """
 
 
+_UNIT = re.compile(r"\s*(?:kg|lbs?)\s*$", re.IGNORECASE)
+_PERCENT = re.compile(r"\s*(\d{1,3}(?:\.\d{1,3})?)\s*%?\s*", re.ASCII)
+
+
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
     add_json(parser)
     add_unit(parser)
     parser.add_argument("of", metavar="LOAD|ATHLETE", help="a load lifted, or who lifted")
-    parser.add_argument("--reps", type=int, default=1, help="for how many reps it was lifted (1)")
+    parser.add_argument(
+        "--reps", type=whole_number, default=1, help="for how many reps it was lifted (1)"
+    )
     parser.add_argument("--lift", help="an athlete's lift, as the plan calls it")
     parser.add_argument(
         "--formula",
@@ -54,11 +62,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 
 def _percents(text: str) -> tuple[Decimal, ...]:
-    try:
-        percents = tuple(Decimal(part.strip().rstrip("%")) for part in text.split(","))
-    except InvalidOperation:
-        percents = ()
-    if percents and all(one.is_finite() and 0 < one <= 120 for one in percents):
+    parts = text.split(",")
+    found = [_PERCENT.fullmatch(part) for part in parts]
+    # A decimal comma, or the one between two: 82,5 may be either.
+    if any(part.rstrip("%").isdigit() and len(part.rstrip("%")) == 1 for part in parts[1:]):
+        raise argparse.ArgumentTypeError(
+            f'"{text}": is that a decimal comma? Write 82.5 with a point, or 82, 5 with a space'
+        )
+    percents = tuple(Decimal(match[1]) for match in found if match)
+    if len(percents) == len(parts) and all(0 < one <= 120 for one in percents):
         return percents
     raise argparse.ArgumentTypeError(
         f'"{text}": write percentages above 0 and up to 120 with commas between, as in 65,70,75'
@@ -113,6 +125,8 @@ def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
         person = person_called(classes, who)
     except LookupError as error:
         raise BadUseError(error.args[0]) from None
+    if person is None and _is_number(who):
+        raise BadUseError(f'"{who}" is no load: write what was lifted, as in 85 or 185lb')
     records = lift_records(classes, person, how.formula) if person is not None else {}
     if asked.lift is not None:
         records = {lift: one for lift, one in records.items() if lift == benchmark_key(asked.lift)}
@@ -126,6 +140,15 @@ def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
         blocks = [["", *_record_lines(who, one, how)] for one in records.values()]
         say(*[line for block in blocks for line in block][1:])
     return OK if records else FINDINGS
+
+
+def _is_number(text: str) -> bool:
+    """Whether a number was meant, one that is no load: `0`, `-5`, `1e309`, `NaN`."""
+    try:
+        float(_UNIT.sub("", text).replace(",", "."))
+    except ValueError:
+        return has_other_digits(text)
+    return True
 
 
 def _record_lines(who: str, record: LiftRecord, how: _Shown) -> list[str]:
@@ -175,8 +198,8 @@ def _row(percent: Decimal | None, working: WorkingLoad, unit: Unit, width: int) 
     if working.loading is None or working.load is None:
         words = lighter_words(working.target, working.lighter) if working.lighter else ""
         return f"{label:>7}  {words}"
-    short = working.shortfall
-    missing = f"  ({shown(short)} short)" if short is not None and short.amount else ""
+    short = None if working.shortfall is None else to_hundredths(working.shortfall)
+    missing = f"  ({short} short)" if short is not None and short.amount else ""
     made = both_units(working.load, unit)
     return f"{label:>7}  {made:<{width}}  {side_words(working.loading)}{missing}"
 
@@ -199,7 +222,7 @@ def _working_values(working: WorkingLoad) -> dict[str, Any]:
     return {
         "target": load_values(working.target),
         "loading": loading_values(working.loading),
-        "short": shown(short) if short is not None else None,
+        "short": str(to_hundredths(short)) if short is not None else None,
         "lighter": lighter_values(working.lighter),
     }
 

@@ -51,5 +51,15 @@ def _unequal(lane: LaneResults, saved: LaneResults) -> Iterator[str]:
 
 
 def _written(lane: LaneResults, field: str) -> str:
-    value = plain_values(lane)[field]
-    return repr(list(value) if isinstance(value, tuple) else value)
+    return _shown(plain_values(lane)[field])
+
+
+def _shown(value: object) -> str:
+    """As Python writes it, but for signs within texts: joined picture signs stay together."""
+    match value:
+        case str():
+            return f"'{value}'"
+        case list() | tuple():
+            return f"[{', '.join(map(_shown, value))}]"
+        case _:
+            return repr(value)

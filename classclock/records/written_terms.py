@@ -9,6 +9,7 @@ import re
 from functools import lru_cache
 
 from classclock.plan.amounts import rep_words
+from classclock.units.digits import is_whole
 from classclock.units.loads import Unit, parse_load
 from classclock.units.names import name_key
 from classclock.units.times import parse_time, show_time
@@ -46,7 +47,7 @@ def tidy_work(written: str, *, of_a_set: bool) -> str:
         return text
     if match := _REPS.fullmatch(text):
         return rep_words(int(match[1]))
-    if of_a_set and text.isascii() and text.isdecimal():
+    if of_a_set and is_whole(text):
         return rep_words(int(text))
     if match := _MINUTES.fullmatch(text):
         return show_time(int(match[1]) * 60_000)

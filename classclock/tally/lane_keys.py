@@ -10,11 +10,7 @@ from msgspec.structs import replace
 from classclock.tally.lanes import Person
 from classclock.tally.visitors import numbered, visitor
 from classclock.units.names import is_unnamed
-
-_FOLDED = str.maketrans(
-    {"ł": "l", "ø": "o", "đ": "d", "ð": "d", "þ": "t", "ß": "s", "æ": "a", "œ": "o", "\u0131": "i"}
-)
-"""Letters that Unicode does not take apart into a plain letter and an accent."""
+from classclock.units.searching import WHOLE_LETTERS
 
 
 class KeyChange(Struct, frozen=True):
@@ -27,7 +23,7 @@ class KeyChange(Struct, frozen=True):
 
 def letters_of(name: str) -> str:
     """The letters a to z of a name, in order, accents folded."""
-    plain = unicodedata.normalize("NFKD", name.casefold().translate(_FOLDED))
+    plain = unicodedata.normalize("NFKD", name.casefold().translate(WHOLE_LETTERS))
     return "".join(letter for letter in plain if letter in ascii_lowercase)
 
 

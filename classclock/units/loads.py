@@ -7,6 +7,8 @@ from typing import Literal
 
 from msgspec import Struct
 
+from classclock.units.digits import has_other_digits
+
 Unit = Literal["kg", "lb"]
 
 # The international pound of 1959, exact by definition (NIST SP 811, appendix B).
@@ -62,6 +64,11 @@ def shown(load: Load) -> str:
     return str(Load(_readable(load.amount), load.unit))
 
 
+def to_hundredths(load: Load) -> Load:
+    """A difference, to the nearest hundredth: beside others it has as many decimals as they."""
+    return Load(load.amount.quantize(Decimal("0.01"), ROUND_HALF_EVEN), load.unit)
+
+
 def both_units(load: Load, unit: Unit) -> str:
     """The load, and in the unit asked for what that is about: `60 kg (132.28 lb)`."""
     return shown(load) if load.unit == unit else f"{shown(load)} ({in_unit(load, unit)})"
@@ -83,7 +90,8 @@ def parse_load(written: str, unit: Unit) -> Load:
     """
     match = _WRITTEN.fullmatch(written)
     if match is None:
-        raise ValueError(f'"{written}" is not a load: write "22.5 kg" or "50 lb"')
+        digits = ", with the digits 0 to 9" if has_other_digits(written) else ""
+        raise ValueError(f'"{written}" is not a load: write "22.5 kg" or "50 lb"{digits}')
     amount = Decimal(match[1].replace(",", "."))
     if amount == 0:
         raise ValueError(f'"{written}" is no load: leave it out')

@@ -11,9 +11,15 @@ BEGINS_A_WORD = 2
 """The largest distance at which a word begins with what is typed; beyond it, it is within one."""
 
 
+WHOLE_LETTERS = str.maketrans(
+    {"ł": "l", "ø": "o", "đ": "d", "ð": "d", "þ": "t", "ß": "s", "æ": "a", "œ": "o", "\u0131": "i"}
+)
+"""Letters that Unicode does not take apart into a plain letter and an accent."""
+
+
 def folded(text: str) -> str:
-    """Small letters without accents, single spaces."""
-    plain = unicodedata.normalize("NFKD", text.casefold())
+    """Small letters without accents, single spaces: names in a list stand in the order of these."""
+    plain = unicodedata.normalize("NFKD", text.casefold().translate(WHOLE_LETTERS))
     return " ".join("".join(c for c in plain if not unicodedata.combining(c)).split())
 
 

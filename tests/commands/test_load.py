@@ -1,6 +1,7 @@
 """`load`, as it is typed."""
 
 import json
+import re
 from pathlib import Path
 from typing import Any
 
@@ -38,7 +39,7 @@ def test_a_set_gives_a_maximum_and_loads_that_can_be_made(typed: Typed) -> None:
     assert "maximum: 112.5 kg (100 kg x 5, Brzycki)" in said.out
     assert "the coach decides" in said.out
     assert "  80 %  90 kg    20 + 15 a side\n" in said.out
-    assert "  75 %  82.5 kg  20 + 10 + 1.25 a side  (1.875 kg short)\n" in said.out
+    assert "  75 %  82.5 kg  20 + 10 + 1.25 a side  (1.88 kg short)\n" in said.out
 
 
 def test_the_list_of_an_estimated_maximum_ends_at_90_percent(typed: Typed) -> None:
@@ -131,3 +132,54 @@ def test_what_cant_be_understood_gets_one_clear_error(
     assert said.status == 2
     assert words in said.err
     assert said.out == ""
+
+
+@pytest.mark.parametrize(
+    "written", ["0", "-5", "1e309", "NaN", "0 kg", "12345", "0lb", "\u0668\u0660"]
+)
+def test_a_number_that_is_no_load_is_no_name_either(typed: Typed, written: str) -> None:
+    said = typed("load", written)
+    assert said.status == 2
+    assert "is no load: write what was lifted, as in 85 or 185lb" in said.err
+    assert not said.out
+
+
+@pytest.mark.parametrize("written", ["82,5", "65,70,82,5", "82,5%"])
+def test_a_comma_that_may_be_a_decimal_mark_is_asked_about(typed: Typed, written: str) -> None:
+    said = typed("load", "100", "--percent", written)
+    assert said.status == 2
+    assert "Write 82.5 with a point, or 82, 5 with a space" in said.err
+
+
+@pytest.mark.parametrize(
+    ("written", "percents"), [("82.5", [82.5]), ("82, 5", [82, 5]), ("65,70 %", [65, 70])]
+)
+def test_percentages_are_read_as_they_are_said(
+    typed: Typed, written: str, percents: list[float]
+) -> None:
+    answer = json.loads(typed("load", "100", "--percent", written, "--json").out)
+    assert [one["percent"] for one in answer["sets"]] == percents
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        ("load", "100", "--reps", "\u0665"),
+        ("load", "100", "--percent", "\u0666\u0665"),
+        ("bar", "\u0668\u0660"),
+        ("check", "plan.toml", "--lanes", "\u0665"),
+        ("demo", "--seed", "\u0665"),
+        ("demo", "--speed", "\u0665"),
+    ],
+)
+def test_numbers_are_written_with_the_digits_0_to_9(typed: Typed, words: tuple[str, ...]) -> None:
+    said = typed(*words)
+    assert said.status == 2
+    assert "write" in said.err
+
+
+def test_what_is_short_has_two_decimals_at_most(typed: Typed) -> None:
+    said = typed("load", "113", "--lb").out + typed("load", "102.5").out
+    short = re.findall(r"\(([\d.]+) (?:kg|lb) short\)", said)
+    assert len(short) > 9
+    assert all(len(one.partition(".")[2]) <= 2 for one in short)

@@ -32,6 +32,14 @@ def test_each_field_that_is_another_is_said_with_both_values(held: Any) -> None:
     )
 
 
+def test_joined_picture_signs_stay_together(held: Any) -> None:
+    sign = "\U0001f469\u200d\U0001f692"
+    assert differences(held(modification=sign), held(options=[sign])) == (
+        f"Turntable, Ilse: modification '{sign}', saved was ''",
+        f"Turntable, Ilse: options [], saved was ['{sign}']",
+    )
+
+
 def test_earlier_bests_are_left_out(held: Any) -> None:
     assert differences(held(), held(best_before="6+3")) == ()
 

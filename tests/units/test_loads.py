@@ -86,3 +86,8 @@ def test_every_load_that_can_be_written_is_read_back(thousandths: int, unit: str
 def test_what_is_no_load_is_refused_in_words(written: str) -> None:
     with pytest.raises(ValueError, match=r"not a load|no load"):
         parse_load(written, "kg")
+
+
+def test_digits_of_another_script_are_refused_with_which_to_write() -> None:
+    with pytest.raises(ValueError, match="with the digits 0 to 9"):
+        parse_load("\u0668\u0660", "kg")

@@ -23,6 +23,7 @@ from classclock.records.class_entries import benchmark_key
 from classclock.records.result import ScoreKind, finish_worth, load_worth, rounds_worth
 from classclock.tally.lanes import Mark
 from classclock.units.csv_cells import unguarded
+from classclock.units.digits import is_whole
 from classclock.units.loads import parse_load
 from classclock.units.moments import read_moment
 from classclock.units.names import is_unnamed, tidy_name
@@ -148,7 +149,7 @@ def _worth(kind: ScoreKind, score: str, total_reps: int | None) -> int | None:
     match kind:
         case "rounds":
             rounds, _, odd = score.partition("+")
-            told = rounds.isdecimal() and odd.isdecimal()
+            told = is_whole(rounds) and is_whole(odd)
             return rounds_worth(int(rounds), int(odd)) if told else None
         case "time" if ":" in score:
             return finish_worth(parse_time(score) // 1000)
@@ -160,7 +161,7 @@ def _worth(kind: ScoreKind, score: str, total_reps: int | None) -> int | None:
             except ValueError:
                 return None
         case _:
-            return _number(first) if first.isdecimal() else None
+            return _number(first) if is_whole(first) else None
 
 
 def _visit(said: Said) -> ImportedVisit | None:
@@ -206,7 +207,7 @@ def _day(written: str) -> str:
 def _number(written: str) -> int | None:
     if not written:
         return None
-    if not (written.isascii() and written.isdecimal()) or len(written) > 10:
+    if not is_whole(written) or len(written) > 10:
         raise ValueError(f'"{written}" is no number')
     number = int(written)
     if number > _LARGEST:

@@ -30,6 +30,7 @@ from classclock.records.class_entries import benchmark_key
 from classclock.records.result import ScoreKind
 from classclock.records.written_terms import NOT_SAID, tidy_loads, tidy_work
 from classclock.units.alike import near_names
+from classclock.units.digits import is_whole
 from classclock.units.loads import Unit
 from classclock.units.names import is_unnamed, name_key, tidy_name
 from classclock.units.printable import can_be_shown, printable
@@ -328,7 +329,7 @@ class RowReader:
     def _work(self, written: str | None, kind: ScoreKind, where: str) -> str:
         if not written:
             return NOT_SAID
-        bare = written.isascii() and written.isdecimal()
+        bare = is_whole(written)
         if (
             bare
             and kind != "load"

@@ -16,6 +16,7 @@ from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Mark
 from classclock.units.names import name_key
+from classclock.units.searching import folded
 
 
 class Athlete(Struct, frozen=True):
@@ -61,7 +62,12 @@ def all_athletes(connection: Connection) -> tuple[Athlete, ...]:
     """Everybody, of all rooms, in the order of their names; of one name the room's own first."""
     room = asking_room(connection)
     found = (_athlete(room, row) for row in connection.execute(select(athletes)))
-    return tuple(sorted(found, key=lambda one: (name_key(one.name), "/" in one.id, one.id)))
+    return tuple(sorted(found, key=_in_a_list))
+
+
+def _in_a_list(one: Athlete) -> tuple[str, str, bool, str]:
+    """Accents decide only between names that are equal without: Łucja stands among the L."""
+    return (folded(one.name), name_key(one.name), "/" in one.id, one.id)
 
 
 def find(connection: Connection, who: str) -> tuple[Athlete, ...]:

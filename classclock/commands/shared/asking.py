@@ -5,6 +5,7 @@ from collections.abc import Sequence
 
 from classclock.commands.shared.exit_status import FindingsError
 from classclock.machine.standard_streams import say
+from classclock.units.digits import is_whole
 
 
 def can_ask() -> bool:
@@ -23,7 +24,7 @@ def choose(question: str, choices: Sequence[str]) -> int:
     while True:
         say(f"Type 1 to {len(choices)}, then enter:")
         typed = _line().strip()
-        if typed.isascii() and typed.isdecimal() and 1 <= int(typed) <= len(choices):
+        if is_whole(typed) and 1 <= int(typed) <= len(choices):
             return int(typed) - 1
 
 

@@ -2,6 +2,7 @@
 
 import argparse
 
+from classclock.units.digits import is_whole
 from classclock.units.names import typed_names, typed_twice
 from classclock.units.printable import can_be_shown
 
@@ -45,7 +46,7 @@ def whole_number(text: str) -> int:
     Raises:
         ArgumentTypeError: it is no such number.
     """
-    if not (text.isascii() and text.isdecimal() and len(text) <= 9):
+    if not is_whole(text) or len(text) > 9:
         raise argparse.ArgumentTypeError(f'"{text}" is no number: write it with the digits 0 to 9')
     return int(text)
 
@@ -56,8 +57,7 @@ def speed(text: str) -> int:
     Raises:
         ArgumentTypeError: it is no such number.
     """
-    plain = text.isascii() and text.isdecimal()
-    times = int(text) if plain and len(text) <= 4 else 0
+    times = int(text) if is_whole(text) and len(text) <= 4 else 0
     if not 1 <= times <= 1000:
         raise argparse.ArgumentTypeError(
             f'"{text}" is no speed: write a whole number from 1 to 1000'

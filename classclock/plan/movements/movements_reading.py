@@ -1,8 +1,8 @@
 """Reading `movements.toml`: the club's movements, or everything that is wrong with them at once."""
 
 import re
-from collections.abc import Iterator
-from typing import Any, get_args
+from collections.abc import Iterable, Iterator
+from typing import Any, NamedTuple, get_args
 
 from pydantic import ValidationError
 from pydantic_core import ErrorDetails
@@ -68,7 +68,7 @@ def library_in(text: str, file: str) -> tuple[Library | None, tuple[Finding, ...
 
 def _parse(text: str, file: str) -> tuple[MovementsFile | None, tuple[Finding, ...]]:
     toml = read_toml(text, KEYS)
-    faults = list(_named_twice(toml.values))
+    faults = [*_named_twice(toml.values), *_each_others(toml.values)]
     read = None
     try:
         read = MovementsFile.model_validate(toml.values)
@@ -121,6 +121,57 @@ def _named_twice(values: dict[str, Any]) -> Iterator[Fault]:
                 what = f"{show(name)} is the name of a movement above"
                 yield Fault(("movement", number, key), what, "Take one of the two out")
             taken.add(fold(name))
+
+
+def _each_others(values: dict[str, Any]) -> Iterator[Fault]:
+    """Two movements can't each be the easier one: a pair is the fault of the later of the two."""
+    own = [
+        _Listed(number, _names(one), _options(one))
+        for number, one in tables(values.get("movement"))
+    ]
+    taken = {name for one in own for name in one.names}
+    starter = () if values.get("starter") is False else starter_library().movements
+    behind = [
+        _Listed(-1, {*map(fold, (one.name, *one.aliases))}, _by_fold(one.options))
+        for one in starter
+        if fold(one.name) not in taken
+    ]
+    for place, one in enumerate(own):
+        for other in (*own[:place], *behind):
+            mine = [written for name, written in one.options.items() if name in other.names]
+            if mine and one.names & other.options.keys():
+                what = f"{show(mine[0])} is an option of it, and it is an option of that one"
+                instead = "An option is the easier one: take it out of the options of the easier"
+                yield Fault(("movement", one.number, "options"), what, instead)
+
+
+class _Listed(NamedTuple):
+    """A movement, by folded names."""
+
+    number: int
+    names: set[str]
+    options: dict[str, str]
+    """As they are written."""
+
+
+def _by_fold(options: Iterable[EasierMovement]) -> dict[str, str]:
+    return {fold(one.name): one.name for one in options}
+
+
+def _names(movement: dict[str, Any]) -> set[str]:
+    aliases = movement.get("aliases")
+    every = (movement.get("name"), *(aliases if isinstance(aliases, list) else ()))
+    return {fold(name) for name in every if isinstance(name, str)}
+
+
+def _options(movement: dict[str, Any]) -> dict[str, str]:
+    """By folded name, each option's name as it is written."""
+    options = movement.get("options")
+    every = (
+        one.get("name") if isinstance(one, dict) else one
+        for one in (options if isinstance(options, list) else ())
+    )
+    return {fold(name): name for name in every if isinstance(name, str)}
 
 
 def _fault(error: ErrorDetails) -> Fault:

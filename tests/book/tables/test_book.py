@@ -359,3 +359,15 @@ def test_an_address_of_another_kind_is_refused_with_what_to_write(
         monkeypatch.setenv("CLASSCLOCK_BOOK", address)
         with pytest.raises(BookError, match=r"postgresql\+psycopg://"):
             open_book(depot.folder)
+
+
+def test_names_stand_in_the_order_of_their_letters_without_accents(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    each = ("Mei", "\u0141ucja", "\u00d6zge", "Zo\u00eb", "Zoe", "\u0160pela", "Lena", "Odell")
+    lanes = [depot.rounds(name, 5, members=[f"m{n}"]) for n, name in enumerate(each)]
+    depot.held("2026-11-03", depot.turntable(*lanes))
+    up_to_date()
+    assert names(book) == [
+        *("Lena", "\u0141ucja", "Mei", "Odell", "\u00d6zge", "\u0160pela", "Zoe", "Zo\u00eb"),
+    ]

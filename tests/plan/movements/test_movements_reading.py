@@ -72,6 +72,30 @@ FAULTS = {
         "is the name of a movement above",
         "Take one of the two out",
     ),
+    "two that are each other's option": (
+        (
+            f'{TURN}options = ["bell"]\n[[movement]]\nname = "bell"\npattern = "pull"\n'
+            'options = [{ name = "Points turns" }]'
+        ),
+        8,
+        '"Points turns" is an option of it, and it is an option of that one',
+        "take it out of the options of the easier",
+    ),
+    "one that is its own option's option by another name": (
+        (
+            f'{TURN}aliases = ["turner"]\noptions = ["bell"]\n[[movement]]\nname = "bells"\n'
+            'pattern = "pull"\noptions = ["turner"]'
+        ),
+        9,
+        '"turner" is an option of it, and it is an option of that one',
+        "take it out of the options of the easier",
+    ),
+    "the easier of two that come with classclock, turned round": (
+        '[[movement]]\nname = "ring row"\npattern = "pull"\noptions = ["pull-up"]',
+        4,
+        '"pull-up" is an option of it, and it is an option of that one',
+        "take it out of the options of the easier",
+    ),
     "movements that are a number": ("movement = 5", 1, "movement = 5", "Write [[movement]]"),
     "pieces without quotes": (
         f"{TURN}equipment = pull up bars",

@@ -1,0 +1,25 @@
+"""Names that may be meant."""
+
+import pytest
+
+from classclock.units.alike import near_names
+
+KNOWN = ("Agda", "Ilse", "Bram", "\u0141ucja", "Saoirse")
+
+
+@pytest.mark.parametrize(
+    ("written", "near"),
+    [
+        ("Agdaa", ("Agda",)),
+        ("agda", ("Agda",)),
+        ("Lucja", ("\u0141ucja",)),
+        ("Saorise", ("Saoirse",)),
+        ("Mei", ()),
+        ("Brom", ()),
+        ("", ()),
+    ],
+)
+def test_a_slip_finds_who_was_meant_and_another_name_finds_nobody(
+    written: str, near: tuple[str, ...]
+) -> None:
+    assert near_names(written, KNOWN) == near
