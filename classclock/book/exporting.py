@@ -1,7 +1,7 @@
 """The whole book as files that any program reads: JSON, and CSV for each kind of record.
 
-The tables say all that another club's book needs to give the same answers, and stand in an order
-that is theirs alone: taken in and given out again they are the same to the byte.
+The tables say all that another club's book needs to give the same answers: taken in there and given
+out again they are the same to the byte.
 """
 
 import json
@@ -18,7 +18,6 @@ from classclock.records.result import kg_of
 from classclock.units.csv_cells import csv_bytes
 from classclock.units.loads import plain
 from classclock.units.moments import moment_words
-from classclock.units.searching import folded
 
 _Row = dict[str, Any]
 
@@ -53,7 +52,7 @@ def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path,
     written = []
     for sheet in _sheets():
         path = into / f"{sheet.name}.csv"
-        rows = sorted(filter(sheet.holds, contents[sheet.table]), key=_in_order(sheet))
+        rows = filter(sheet.holds, contents[sheet.table])
         lines = [[cell(row) for cell in sheet.columns.values()] for row in rows]
         write_copy(folder, path, csv_bytes(tuple(sheet.columns), lines))
         written.append(path)
@@ -61,17 +60,6 @@ def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path,
     text = json.dumps(contents, ensure_ascii=False, indent=1)
     write_copy(folder, path, text.encode() + b"\n")
     return (*written, path)
-
-
-def _in_order(sheet: _Sheet) -> Callable[[_Row], tuple[Any, ...]]:
-    """By moment, then by name, then by what is said: no key of a class or a person decides."""
-
-    def place(row: _Row) -> tuple[Any, ...]:
-        who = str(row.get("who") or row.get("name"))
-        said = [str(cell(row)) for cell in sheet.columns.values()]
-        return (row.get("moment", 0), folded(who), who, said)
-
-    return place
 
 
 def _sheets() -> Sequence[_Sheet]:

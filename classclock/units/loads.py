@@ -2,7 +2,7 @@
 
 import re
 from collections.abc import Iterable
-from decimal import ROUND_HALF_EVEN, Decimal
+from decimal import ROUND_HALF_EVEN, ROUND_HALF_UP, Decimal
 from typing import Literal
 
 from msgspec import Struct
@@ -66,7 +66,7 @@ def shown(load: Load) -> str:
 
 def to_hundredths(load: Load) -> Load:
     """A difference, to the nearest hundredth: beside others it has as many decimals as they."""
-    return Load(load.amount.quantize(Decimal("0.01"), ROUND_HALF_EVEN), load.unit)
+    return Load(load.amount.quantize(Decimal("0.01"), ROUND_HALF_UP), load.unit)
 
 
 def both_units(load: Load, unit: Unit) -> str:

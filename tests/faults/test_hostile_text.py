@@ -35,7 +35,7 @@ __all__ = ["drawn"]
 CHECKED_IN = (
     "classclock.plan.value_types",
     "classclock.commands.shared.options",
-    "classclock.book.importing.spreadsheet",
+    "classclock.book.importing.row_reading",
     "classclock.commands.shared.book",
 )
 """Where hostile text is refused today."""

@@ -36,6 +36,8 @@ _MEANS: Mapping[SheetField, str] = {
     "work": "how long it was, or how many reps a set had",
 }
 _IN_BRACKETS = re.compile(r"\s*[(\[]([^)\]]*)[)\]]\s*")
+_LONGEST = 60
+"""Signs; what is longer is no heading."""
 _FIRST_ROWS = 10
 """So many rows are looked at for headings: some sheets begin with a title."""
 
@@ -81,8 +83,8 @@ def read_headings(
     at = max(
         range(min(len(rows), _FIRST_ROWS)), key=lambda row: (_known(rows[row]), -row), default=0
     )
-    written = rows[at].cells if rows else ()
-    folded = [plain_words(_IN_BRACKETS.sub(" ", cell)) or plain_words(cell) for cell in written]
+    written = [cell[:_LONGEST] for cell in rows[at].cells] if rows else []
+    folded = [_folded(cell) for cell in written]
     told = _told(said, written, folded)
     fields: dict[int, SheetField | None] = {}
     own: dict[str, str] = {name: name for name in FIELDS}
@@ -101,7 +103,11 @@ def read_headings(
 def _known(row: SheetRow) -> int:
     """How many headings of a row are known."""
     every = {name for field in FIELDS for name in (field, *_CALLED[field])}
-    return sum(plain_words(_IN_BRACKETS.sub(" ", cell)) in every for cell in row.cells)
+    return sum(_folded(cell[:_LONGEST]) in every for cell in row.cells)
+
+
+def _folded(cell: str) -> str:
+    return plain_words(_IN_BRACKETS.sub(" ", cell)) or plain_words(cell)
 
 
 def _told(said: Mapping[str, str], written: Sequence[str], folded: Sequence[str]) -> dict[str, str]:

@@ -2,6 +2,9 @@
 
 from msgspec import Struct
 
+MOST_ROWS = 100_000
+"""Of one sheet: more is no club's notebook."""
+
 
 class SheetRow(Struct, frozen=True):
     line: int
@@ -27,3 +30,7 @@ class UnreadableSheetError(Exception):
     def __init__(self, what: str, instead: str) -> None:
         super().__init__(what)
         self.what, self.instead = what, instead
+
+
+def too_many_rows() -> UnreadableSheetError:
+    return UnreadableSheetError(f"more than {MOST_ROWS:,} rows", "Split it into several files")

@@ -5,7 +5,13 @@ import csv
 import io
 import re
 
-from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
+from classclock.book.importing.sheet_table import (
+    MOST_ROWS,
+    SheetRow,
+    SheetTable,
+    UnreadableSheetError,
+    too_many_rows,
+)
 from classclock.units.csv_cells import unguarded
 
 _SEPARATORS = ",;\t|"
@@ -46,6 +52,8 @@ def _rows(body: str, separator: str, first: int) -> tuple[list[SheetRow], int]:
             tidy = tuple(unguarded(cell.strip()) for cell in cells)
             if any(tidy):
                 rows.append(SheetRow(table.line_num + first - 1, tidy))
+                if len(rows) > MOST_ROWS:
+                    raise too_many_rows()
     except csv.Error:
         return rows, table.line_num + first - 1
     return rows, 0

@@ -8,7 +8,13 @@ from decimal import Decimal
 from typing import Any
 
 from classclock.book.importing.questions import Asking, PossibleAnswer
-from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
+from classclock.book.importing.sheet_table import (
+    MOST_ROWS,
+    SheetRow,
+    SheetTable,
+    UnreadableSheetError,
+    too_many_rows,
+)
 from classclock.units.loads import plain
 
 _STARTS = (b"PK\x03\x04", b"\xd0\xcf\x11\xe0\xa1\xb1\x1a\xe1")
@@ -45,6 +51,8 @@ def read_workbook(raw: bytes, asking: Asking) -> SheetTable:
         ) from None
     filled = {name: rows for name, rows in sheets.items() if any(any(map(_said, r)) for r in rows)}
     name = _chosen(filled, asking)
+    if len(filled[name]) > MOST_ROWS:
+        raise too_many_rows()
     rows = (
         SheetRow(number, tuple(map(_said, cells)))
         for number, cells in enumerate(filled[name], start=1)

@@ -10,6 +10,8 @@ from classclock.book.tables.schema import athletes, bests, classes, lifts, resul
 from classclock.machine.file_names import file_safe
 
 TABLES = (athletes, classes, seen, results, lifts, bests)
+_SAID = {"terms": ("modification", "loads", "work", "team")}
+"""What stands for a key that is worked out, where rows are put in order."""
 _PEOPLE = ("athlete", "person")
 
 
@@ -31,7 +33,11 @@ def _contents(
         who = names.get(row.get("athlete", ""), "")
         said = {key: said_in(room, row[key]) for key in _PEOPLE if key in row}
         rows.append({**row, **said, "who": who})
-    keys = [column.name for column in table.primary_key.columns]
+    keys = [
+        part
+        for column in table.primary_key.columns
+        for part in _SAID.get(column.name, (column.name,))
+    ]
     return sorted(rows, key=lambda row: tuple(_place(row, key) for key in keys))
 
 

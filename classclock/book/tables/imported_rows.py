@@ -18,14 +18,15 @@ from classclock.records.written_terms import terms_key, tidy_work
 
 
 def import_of(class_key: str) -> str:
-    """The key of the import that a class key is of: each class of another book has its own."""
+    """The key of the import that a class key is of: each visit of another book has its own."""
     return "/".join(class_key.split("/")[:2])
 
 
 def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
     """The rows of one import; of an old sheet, results and the people it names, who came nowhere.
 
-    Classes that others came to elsewhere stand each under a key of its own below `class_key`.
+    Each visit to a class elsewhere stands under a key of its own below `class_key`. All stands in
+    the order of the import, by which it is given out again.
     """
     touched = Touched()
     named: set[str] = set()
@@ -39,11 +40,11 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
         if whose.person not in named:
             named.add(whose.person)
             rows.add(seen, _named_row(whose, class_key, score, moment))
-    for visit in known(imported.visits, ()):
+    for number, visit in enumerate(known(imported.visits, ())):
         whose = rows.whose(visit.athlete)
         if not rows.rules.erased(whose.person, visit.moment):
             touched.add(whose.athlete)
-            rows.add(seen, _visit_row(whose, f"{class_key}/{visit.moment}", visit))
+            rows.add(seen, _visit_row(whose, f"{class_key}/{number:06}", visit))
     for number, lift in enumerate(known(imported.lifts, ())):
         whose = rows.whose(lift.athlete)
         if not rows.rules.erased(whose.person, lift.moment):
@@ -81,10 +82,10 @@ def _visit_row(whose: Whose, class_key: str, visit: ImportedVisit) -> TableRow:
 def _lift_row(whose: Whose, class_key: str, number: int, lift: ImportedLift) -> TableRow:
     return {
         "class_key": class_key,
-        "piece": 0,
+        "piece": number,
         "lane": 0,
         "person": whose.person,
-        "number": number,
+        "number": 0,
         "athlete": whose.athlete,
         "lift": lift.lift,
         "reps": lift.reps,

@@ -136,13 +136,15 @@ def _each_others(values: dict[str, Any]) -> Iterator[Fault]:
         for one in starter
         if fold(one.name) not in taken
     ]
-    for place, one in enumerate(own):
-        for other in (*own[:place], *behind):
-            mine = [written for name, written in one.options.items() if name in other.names]
-            if mine and one.names & other.options.keys():
-                what = f"{show(mine[0])} is an option of it, and it is an option of that one"
+    by_name: dict[str, _Listed] = {}
+    for one in (*behind, *own):
+        for name, written in one.options.items():
+            other = by_name.get(name)
+            if other is not None and other is not one and one.names & other.options.keys():
+                what = f"{show(written)} is an option of it, and it is an option of that one"
                 instead = "An option is the easier one: take it out of the options of the easier"
                 yield Fault(("movement", one.number, "options"), what, instead)
+        by_name |= dict.fromkeys(one.names, one)
 
 
 class _Listed(NamedTuple):

@@ -144,3 +144,8 @@ def test_a_table_is_written_as_rfc_4180_has_it() -> None:
     assert csv_bytes(("a", "b"), [('say "seven"', "1,5"), (None, "x\ny")]) == (
         b'a,b\r\n"say ""seven""","1,5"\r\n,x\\ny\r\n'
     )
+
+
+def test_a_file_of_far_too_many_rows_is_refused() -> None:
+    _, (finding,) = read(HEAD.encode() + b"x\n" * 100_001)
+    assert "more than 100,000 rows. Split it" in str(finding)

@@ -109,7 +109,11 @@ def test_taken_in_by_another_club_chart_and_pages_are_the_same_to_the_byte(
     assert "2 marks went in" in said
     assert pages(command_says, tmp_path) == before
     command_says("book", "export", str(tmp_path / "again"))
-    assert tables(tmp_path / "again") == tables(tmp_path / "out")
+    first, second = tables(tmp_path / "out"), tables(tmp_path / "again")
+    for name in ("results.csv", "attendance.csv", "lifts.csv"):
+        assert second[name] == first[name]
+    for name in ("athletes.csv", "bests.csv"):  # those go by ids, which other clubs draw anew
+        assert sorted(second[name].splitlines()) == sorted(first[name].splitlines())
     again = command_says("book", "import", str(tmp_path / "out"))
     assert again.startswith("Nothing went in: there is nothing new in it.\n")
     command_says("book", "undo")
