@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.changing import take_back_newest, write_down
+from classclock.book.changing import take_back, write_down
 from classclock.book.erasing.erasing import erase
 from classclock.book.files.changes import Change, Import, ImportedScore, MarkSet, Merge, Rename
 from classclock.book.files.copies import write_copy
@@ -80,7 +80,7 @@ def busy(depot: Any) -> None:
     ]
     write_down(depot.folder, more, WHEN)
     write_down(depot.folder, [Import(file="wrong.csv", scores=(score("Saoirse", 9),))], WHEN)
-    take_back_newest(depot.folder, WHEN)
+    take_back(depot.folder, WHEN)
 
 
 @pytest.mark.usefixtures("busy")

@@ -11,7 +11,11 @@ from classclock.book.files.changes import (
     Changes,
     Erasure,
     Import,
+    ImportedLift,
+    ImportedMark,
+    ImportedRecord,
     ImportedScore,
+    ImportedVisit,
     MarkSet,
     Merge,
     Rename,
@@ -26,7 +30,7 @@ class ChangeAbout(Struct, frozen=True):
 
     line: Change
     words: str
-    scores: tuple[ImportedScore, ...]
+    records: tuple[ImportedRecord, ...]
     """Of an import those that are theirs."""
     taken_back: bool
 
@@ -37,11 +41,11 @@ def changes_about(rooms: Iterable[Changes], entries: Collection[str]) -> Iterato
         taken_back = {line.of for line in room.lines if isinstance(line, Undo)}
         numbers: set[int] = set()
         for line in room.lines:
-            scores = _scores(line, room.room, entries)
-            if not scores and not _about(line, room.room, entries, numbers):
+            records = _records(line, room.room, entries)
+            if not records and not _about(line, room.room, entries, numbers):
                 continue
             numbers.add(line.n)
-            yield ChangeAbout(line, _words(line), scores, line.n in taken_back)
+            yield ChangeAbout(line, _words(line), records, line.n in taken_back)
 
 
 def names_in(line: Change) -> Iterator[tuple[str, str]]:
@@ -52,17 +56,17 @@ def names_in(line: Change) -> Iterator[tuple[str, str]]:
         case Merge():
             yield line.kept, line.name
         case Import():
-            yield from ((score.athlete, score.name) for score in line.scores)
+            yield from ((record.athlete, record.name) for record in line.records)
         case MarkSet() | Erasure() | Carried() | Undo():
             pass
         case _:
             assert_never(line)
 
 
-def _scores(line: Change, room: str, entries: Collection[str]) -> tuple[ImportedScore, ...]:
+def _records(line: Change, room: str, entries: Collection[str]) -> tuple[ImportedRecord, ...]:
     if not isinstance(line, Import):
         return ()
-    return tuple(score for score in line.scores if entry_said(room, score.athlete) in entries)
+    return tuple(one for one in line.records if entry_said(room, one.athlete) in entries)
 
 
 def _about(line: Change, room: str, entries: Collection[str], numbers: Collection[int]) -> bool:
@@ -91,7 +95,7 @@ def _words(line: Change) -> str:
         case MarkSet():
             return f"the mark {line.mark} is {'set' if line.on else 'taken off'}"
         case Import():
-            return f"scores from {line.file}"
+            return f"scores from {line.file}" if line.scores else f"records from {line.file}"
         case Erasure():
             return "everything until then was erased"
         case Carried():
@@ -105,14 +109,42 @@ def _words(line: Change) -> str:
 def imported_values(one: ChangeAbout) -> Iterator[dict[str, Any]]:
     """The rows of an import that are theirs."""
     if isinstance(one.line, Import):
-        for score in one.scores:
+        for record in one.records:
+            said = _said(record)
+            rest = {key: "" for key in _SAID if key not in said}
             yield {
                 "file": one.line.file,
-                "benchmark": score.benchmark,
-                "score": score.score,
-                "date": score.day,
-                "modification": score.modification,
-                "load": score.loads,
-                "work": score.work,
+                **{key: {**said, **rest}[key] for key in _SAID},
                 "taken_back": int(one.taken_back),
             }
+
+
+_SAID = ("benchmark", "score", "date", "modification", "load", "work")
+
+
+def _said(record: ImportedRecord) -> dict[str, str]:
+    """What an import says of them, in the columns of scores."""
+    match record:
+        case ImportedScore():
+            return {
+                "benchmark": record.benchmark,
+                "score": record.score,
+                "date": record.day,
+                "modification": record.modification,
+                "load": record.loads,
+                "work": record.work,
+            }
+        case ImportedVisit():
+            return {"score": "came", "date": record.day}
+        case ImportedLift():
+            made = "made" if record.made else "missed"
+            return {
+                "benchmark": record.lift,
+                "score": made,
+                "date": record.day,
+                "load": record.load,
+            }
+        case ImportedMark():
+            return {"score": f"marked: {record.mark}"}
+        case _:
+            assert_never(record)

@@ -71,7 +71,7 @@ def bests_before(connection: Connection, since: str, until: str) -> tuple[Result
         .distinct()
         .subquery()
     )
-    terms = ("athlete", "benchmark", "modification", "loads", "work", "team")
+    terms = ("athlete", "benchmark", "terms")
     order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
     ranked = (
         select(
