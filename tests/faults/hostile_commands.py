@@ -62,16 +62,25 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
 def of_the_book(club: HostileClub, out: Path) -> Iterator[CommandLine]:
     hostile, (ilse, bram, noor) = club.hostile, club.names
     sheet, fresh = out / "old.csv", out / "fresh.csv"
+    near = out / "near.csv"
     columns = ("name", "benchmark", "score", "date")
     sheet.write_bytes(csv_bytes(columns, [(ilse, hostile, hostile, hostile)]))
+    near.write_bytes(
+        csv_bytes(
+            (*columns, hostile),
+            [(f"{noor}x", f"Turntable{hostile}", "723", "01/02/2026", hostile)],
+        )
+    )
     fresh.write_bytes(csv_bytes(columns, [("Odell", "Turntable", "9+1", "2026-02-01")]))
     for more in JSON:
         yield ("book", "import", str(sheet), *more)
         yield ("book", "import", str(fresh), *more)
+        yield ("book", "import", str(near), "--dry-run", *more)
         yield ("book", "mark", bram, "newcomer", *more)
         yield ("book", "rename", noor, f"Noor {hostile}{len(more)}", *more)
         yield ("book", "merge", *more)
         yield ("book", "name", "1", f"Uri {hostile}{len(more)}", *more)
+        yield ("book", "changes", *more)
         yield ("book", "undo", *more)
         yield ("book", "export", str(out / f"all{len(more)}"), *more)
         yield ("book", "rebuild", *more)
@@ -100,6 +109,8 @@ def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     yield ("demo", "--seed", hostile)
     yield ("book", hostile)
     yield ("book", "import", hostile)
+    yield ("book", "import", "old.csv", "--columns", f"{hostile}=name", "--answer", hostile)
+    yield ("book", "undo", hostile)
     yield ("book", "mark", hostile, hostile)
     yield ("book", "rename", hostile, hostile)
     yield ("book", "merge", hostile, hostile)
