@@ -12,7 +12,6 @@ from classclock.book.files.changes import (
     Change,
     Changes,
     Import,
-    ImportedScore,
     Merge,
     Rename,
     Undo,
@@ -51,10 +50,7 @@ def texts_in_changes(read: Changes, named: NameFinder) -> Iterator[FreeText]:
 
 def _without(room: str, line: Change, known: KnownUnder) -> Change | None:
     if isinstance(line, Import):
-        scores = tuple(
-            score for score in line.scores if entry_said(room, score.athlete) not in known.entries
-        )
-        return _with_scores(line, scores)
+        return line.kept(lambda one: entry_said(room, one.athlete) not in known.entries)
     said = (getattr(line, key, None) for key in ("athlete", "gone", "kept"))
     theirs = any(entry_said(room, one) in known.entries for one in said if one)
     return None if theirs else line
@@ -64,15 +60,8 @@ def _undone_without(line: Change, named: NameFinder) -> Change | None:
     """Of what counts no more nothing is lost by going after the name alone."""
     match line:
         case Import():
-            scores = tuple(score for score in line.scores if not named.is_one(score.name))
-            return _with_scores(line, scores)
+            return line.kept(lambda one: not named.is_one(one.name))
         case Rename() | Merge() if named.is_one(line.name):
             return None
         case _:
             return line
-
-
-def _with_scores(line: Import, scores: tuple[ImportedScore, ...]) -> Import | None:
-    if len(scores) == len(line.scores):
-        return line
-    return replace(line, scores=scores) if scores else None

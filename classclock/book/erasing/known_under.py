@@ -102,4 +102,4 @@ def _undone_people(own: Changes) -> Iterator[tuple[str, str]]:
     standing = {line.n for line in standing_changes(own.lines)}
     for line in own.lines:
         if isinstance(line, Import) and line.n not in standing:
-            yield from ((score.athlete, score.name) for score in line.scores)
+            yield from ((one.athlete, one.name) for one in line.records)

@@ -25,7 +25,7 @@ def ids_meant(order: Erasure, own: Changes, records: Iterable[Path]) -> frozense
     ids = {ident for path in records for ident in _ids_in(path)}
     for line in own.lines:
         if isinstance(line, Import):
-            ids |= {score.athlete for score in line.scores}
+            ids |= {one.athlete for one in line.records}
         else:
             ids |= {str(getattr(line, key, "")) for key in ("athlete", "gone", "kept")}
     meant = set(order.digests)
@@ -68,7 +68,7 @@ def _names_in(own: Changes) -> Iterator[str]:
     for line in own.lines:
         match line:
             case Import():
-                yield from (score.name for score in line.scores)
+                yield from (one.name for one in line.records)
                 yield from _WORDS.findall(line.file.replace("_", " "))
             case Rename() | Merge():
                 yield line.name

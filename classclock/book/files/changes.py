@@ -102,6 +102,7 @@ class ImportedLift(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     load: str
     worth: int
     made: bool
+    settled: bool
     day: str
     moment: int
 
@@ -131,7 +132,7 @@ class Import(_Line, frozen=True, tag="import"):
         return (*self.scores, *(one for each in more if each is not UNSET for one in each))
 
     def kept(self, keep: Callable[[ImportedRecord], bool]) -> "Import | None":
-        """The import with only what is to be kept; None where that is nothing."""
+        """The import with only what is to be kept; the same where that is all, None for nothing."""
         left = replace(
             self,
             scores=tuple(filter(keep, self.scores)),
@@ -139,6 +140,8 @@ class Import(_Line, frozen=True, tag="import"):
             lifts=UNSET if self.lifts is UNSET else tuple(filter(keep, self.lifts)),
             marks=UNSET if self.marks is UNSET else tuple(filter(keep, self.marks)),
         )
+        if len(left.records) == len(self.records):
+            return self
         return left if left.records else None
 
 

@@ -181,6 +181,7 @@ def _lift(said: Said) -> ImportedLift:
         load=said["load"],
         worth=load_worth(Decimal(said["load_kg"])),
         made=said["made"] == "1",
+        settled=said["status"] == "settled",
         day=_day(said["date"]),
         moment=read_moment(said["at"]),
     )

@@ -92,6 +92,7 @@ def _lift_row(whose: Whose, class_key: str, number: int, lift: ImportedLift) -> 
         "load": lift.load,
         "worth": lift.worth,
         "made": lift.made,
+        "settled": lift.settled,
         "day": lift.day,
         "moment": lift.moment,
     }

@@ -86,6 +86,10 @@ def _answer(written: str) -> tuple[str, str]:
     return question, choice
 
 
+_ALONE = "the results alone of what book export wrote"
+"""What a single table of an export is taken for."""
+
+
 class _Sheet(Struct, frozen=True):
     """One file to be taken in."""
 
@@ -145,7 +149,8 @@ def _take_in_exported(book: Book, path: Path, asked: argparse.Namespace) -> int:
         ) from None
     with book.reading() as connection:
         ready = ready_exported(connection, exported, path.name)
-    reading = SheetReading(findings=ready.findings, kind="what book export wrote")
+    kind = "what book export wrote" if path.is_dir() else _ALONE
+    reading = SheetReading(findings=ready.findings, kind=kind)
     goes_in = not (ready.findings or asked.dry_run)
     return _put_in(book, reading, ready, asked, goes_in=goes_in)
 
@@ -248,6 +253,11 @@ def _lines(
         yield f"{scores} went in. `classclock book undo {number}` takes them out again."
     else:
         yield "Nothing went in: there is nothing new in it."
+    if reading.kind == _ALONE:
+        yield (
+            "Visits, lifts and marks, so also who is off the wall, stand in the tables beside it: "
+            "name the folder to have them too."
+        )
     if ready.new:
         yield f"New in the book: {', '.join(ready.new)}."
     if ready.already:

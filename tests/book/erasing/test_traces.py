@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 from msgspec.json import decode, encode
 
-from classclock.book.changing import take_back_newest, write_down
+from classclock.book.changing import take_back, write_down
 from classclock.book.erasing.erasing import erase
 from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.reach import Reach
@@ -64,8 +64,8 @@ def test_an_import_that_was_undone_keeps_no_name(
     depot.held("2026-11-03", depot.turntable(depot.rounds("Cato", 7), depot.rounds("Ilse", 8)))
     imported = Import(file="old.csv", scores=(score("CATO", "bcdfghjkmn"), score("Ilse", "ilse")))
     write_down(depot.folder, [imported, Rename(athlete="ilse", name="Cato")], WHEN)
-    take_back_newest(depot.folder, WHEN)
-    take_back_newest(depot.folder, WHEN)
+    take_back(depot.folder, WHEN)
+    take_back(depot.folder, WHEN)
     up_to_date()
     assert files_with(depot.folder, "cato")
     without("Cato")
@@ -88,7 +88,7 @@ def test_whom_only_an_undone_import_names_can_be_erased(
 ) -> None:
     depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 8)))
     write_down(depot.folder, [Import(file="a.csv", scores=(score("Cato", "cato-1"),))], WHEN)
-    take_back_newest(depot.folder, WHEN)
+    take_back(depot.folder, WHEN)
     up_to_date()
     who = only_in_changes(read_changes(depot.folder), "cato")
     assert who is not None
@@ -226,6 +226,6 @@ def test_a_name_that_was_given_by_mistake_and_taken_back_stays_the_others(
         depot.turntable(depot.rounds("Cato", 7, note=note), depot.rounds("Ilse", 8)),
     )
     write_down(depot.folder, [Rename(athlete="cato", name="Ilse")], WHEN)
-    take_back_newest(depot.folder, WHEN)
+    take_back(depot.folder, WHEN)
     assert without("Cato").mentions == ()
     assert note in path.read_text("utf-8")
