@@ -210,7 +210,13 @@ OTHERWISE = (
     ),
     Otherwise(
         "east-shed/said/45-export.txt",
-        ("attendance.csv has 31 entries, then 36",),
+        (
+            'attendance.csv lacks {"name": "[red]", "date": "2025-11-03", "came": "0"}',
+            'attendance.csv lacks {"name": "Finn O\'Dea", "date": "2025-11-17", "came": "0"}',
+            'attendance.csv lacks {"name": "Sunniva", "date": "2025-10-13", "came": "0"}',
+            'attendance.csv lacks {"name": "\'=cmd()", "date": "2025-11-03", "came": "0"}',
+            'attendance.csv lacks {"name": "Ilse", "date": "2025-10-06", "came": "0"}',
+        ),
         "who only stands in an import came to nothing by it: attendance lists who came",
     ),
     Otherwise(

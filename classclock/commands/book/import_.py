@@ -253,6 +253,10 @@ def _lines(
         yield f"{scores} went in. `classclock book undo {number}` takes them out again."
     else:
         yield "Nothing went in: there is nothing new in it."
+    yield from _besides(reading, ready)
+
+
+def _besides(reading: SheetReading, ready: ReadyImport) -> Iterator[str]:
     if reading.kind == _ALONE:
         yield (
             "Visits, lifts and marks, so also who is off the wall, stand in the tables beside it: "
