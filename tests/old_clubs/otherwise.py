@@ -211,6 +211,7 @@ OTHERWISE = (
     Otherwise(
         "east-shed/said/45-export.txt",
         (
+            "attendance.csv has 31 entries, then 36",
             'attendance.csv lacks {"name": "[red]", "date": "2025-11-03", "came": "0"}',
             'attendance.csv lacks {"name": "Finn O\'Dea", "date": "2025-11-17", "came": "0"}',
             'attendance.csv lacks {"name": "Sunniva", "date": "2025-10-13", "came": "0"}',
