@@ -18,7 +18,7 @@ from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.best_words import RunStandings
 from classclock.wall.summary_content import PieceSummary, Summary, summary
 
-_TURN = "left, right: another page; space: it stays; "
+_TURN = "left, right: another page; space: it stays; up: back"
 _KEYS = "up: back to the last segment; ctrl+q leaves"
 _LAST = "in brackets the last time"
 _FIRST = PageOn()
@@ -96,7 +96,7 @@ def _pages(page: Summary, columns: int, rows: int, look: Look) -> tuple[_PiecePa
     alone = _laid_out(page, pieces, _KEYS, look, box=box) if len(pieces) == 1 else ()
     if len(alone) == 1:
         return alone
-    return _laid_out(page, pieces, _TURN + _KEYS, look, box=box)
+    return _laid_out(page, pieces, _TURN, look, box=box)
 
 
 def _laid_out(
