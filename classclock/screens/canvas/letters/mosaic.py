@@ -77,6 +77,7 @@ def cells_of(lines: Sequence[Sequence[Dot]], across: int) -> Iterator[tuple[Dot,
     return zip(*(line[column::across] for line in lines for column in range(across)), strict=True)
 
 
+@lru_cache(maxsize=4096)
 def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 

@@ -5,12 +5,16 @@ one width, so that a tick redraws only the digits that changed. They and capital
 top to bottom. Words are drawn whole, with room for what reaches above and below.
 """
 
+from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache, partial
-from itertools import pairwise
+from itertools import groupby, pairwise, repeat
 from math import ceil
+from operator import itemgetter
 from typing import TYPE_CHECKING
 
-from classclock.screens.canvas.cells import Drawing, beside, row_of
+from rich.segment import Segment
+
+from classclock.screens.canvas.cells import CellRow, Drawing, beside, style
 from classclock.screens.canvas.colours import mix
 from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
 
@@ -171,12 +175,17 @@ def _draw(
     tones = _tones(ink, ground) if shades else {0: ground, _GREYS: ink}
     lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
-        row_of(
-            (character, tones[over], tones[under])
-            for dots in cells_of(lines[row : row + mosaic.down], mosaic.across)
-            for character, over, under in [two_tones(dots, mosaic)]
-        )
+        _row(cells_of(lines[row : row + mosaic.down], mosaic.across), mosaic, tones)
         for row in range(0, len(lines), mosaic.down)
+    )
+
+
+def _row(cells: Iterable[tuple[int, ...]], mosaic: Mosaic, tones: Mapping[int, str]) -> CellRow:
+    """A row of cells by their dots; neighbours of the same two tones become one segment."""
+    toned = map(two_tones, cells, repeat(mosaic))
+    return tuple(
+        Segment("".join(map(itemgetter(0), run)), style(tones[over], tones[under]))
+        for (over, under), run in groupby(toned, key=itemgetter(1, 2))
     )
 
 
