@@ -30,7 +30,7 @@ _TWO_SIDES = 90
 """Columns from which the set may stand beside the lanes."""
 _CAUTION = 5
 """Rows of a caution's letters at most: larger ones are for who lifts what."""
-_UNKNOWN = "?"
+_UNKNOWN = SIGNS["not given"].sign
 """In place of a load that is chosen together."""
 _TALL = 99
 """More rows than a lane ever has."""
