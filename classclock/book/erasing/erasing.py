@@ -18,7 +18,7 @@ from classclock.book.people_rules import digest
 from classclock.book.tables.applying import all_changes, keep_changes
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.opening import Book, forget_deleted, on_a_server
+from classclock.book.tables.opening import Book, forget_deleted, later_schemas, on_a_server
 from classclock.book.tables.queries import Athlete
 from classclock.units.names import name_key
 
@@ -45,9 +45,9 @@ def look(
     """
     with book.reading() as connection:
         wanted = _search(book, connection, athlete, now)
-        others = other_rooms(connection, book.room)
+        others, later = other_rooms(connection, book.room), later_schemas(connection)
     reach, _ = reach_of(wanted, answers or {})
-    reach.ordered = others
+    reach.ordered, reach.later_books = others, later
     return reach
 
 
@@ -70,6 +70,7 @@ def erase(
         with book.reading() as connection:
             own = [one for one in order_statuses(connection) if one.room == book.room]
             newest = max(own, key=lambda one: one.n)
+            reach.later_books = later_schemas(connection)
             reach.ordered = sum(not one.at for one in newest.rooms)
     reach.server_keeps = not forget_deleted(book)
     return reach

@@ -54,6 +54,8 @@ class Reach(Struct):
     """Records that may speak of the person and can't be read: they are left alone."""
     later: list[Path] = field(default_factory=list)
     """Those of a later classclock: they are left alone too."""
+    later_books: tuple[str, ...] = ()
+    """Books of a later one on the same server: who is in them can't be told."""
     beside: list[Path] = field(default_factory=list)
     """The tables that belong to either, and name the person."""
     others: list[Path] = field(default_factory=list)
@@ -68,7 +70,7 @@ class Reach(Struct):
     @property
     def whole(self) -> bool:
         """Whether all records that may speak of the person can be written without them."""
-        return not self.damaged and not self.later
+        return not self.damaged and not self.later and not self.later_books
 
 
 class Wanted(Struct, frozen=True):

@@ -1,13 +1,14 @@
 """Opening the book: SQLite in the club's folder, or the server that the environment names."""
 
 import os
+import re
 import sqlite3
 from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
 from msgspec import Struct
-from sqlalchemy import URL, Connection, Engine, create_engine, event, text
+from sqlalchemy import URL, Connection, Engine, create_engine, event, inspect, text
 from sqlalchemy.exc import DBAPIError, InterfaceError, OperationalError
 
 from classclock.book.files.changes import NAME as CHANGES
@@ -226,6 +227,15 @@ def _open_server(folder: Path, address: str) -> Book:
         connection.execute(text(f"CREATE SCHEMA IF NOT EXISTS {schema_name(VERSION)}"))
         metadata.create_all(connection)
     return book
+
+
+def later_schemas(connection: Connection) -> tuple[str, ...]:
+    """On a server the books of a later classclock: they hold what this one erases."""
+    if connection.dialect.name != "postgresql":
+        return ()
+    found = inspect(connection).get_schema_names()
+    numbers = (re.fullmatch(r"classclock_v(\d+)", name, re.ASCII) for name in found)
+    return tuple(sorted(one[0] for one in numbers if one and int(one[1]) > VERSION))
 
 
 def schema_name(version: int) -> str:

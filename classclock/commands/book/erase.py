@@ -172,6 +172,7 @@ def _values(reach: Reach, *, done: bool) -> dict[str, Any]:
         "changed_since": [str(path) for path in reach.changed],
         "damaged": [str(path) for path in reach.damaged],
         "later": [str(path) for path in reach.later],
+        "later_books": list(reach.later_books),
         "beside": [str(path) for path in reach.beside],
         "others": [str(path) for path in reach.others],
         "texts": [
@@ -202,6 +203,10 @@ def _lines(athlete: Athlete, reach: Reach, *, done: bool) -> list[str]:
         f"  update this classclock and look yourself, it was made by a later one, "
         f"and left as it is: {one}"
         for one in reach.later
+    ]
+    lines += [
+        f"  update this classclock: the server's book {one} is of a later one, and hears of it then"
+        for one in reach.later_books
     ]
     lines += [f"  look yourself, it belongs to one of these: {one}" for one in reach.beside]
     lines += [f"  look yourself, it has the name, or is called so: {one}" for one in reach.others]

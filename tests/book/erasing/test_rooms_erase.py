@@ -135,6 +135,17 @@ def test_what_a_server_has_to_keep_for_somebody_who_reads_is_said(
     assert hall.status == 0
 
 
+def test_a_book_of_a_later_classclock_on_the_server_is_named(rooms: tuple[Room, Room]) -> None:
+    hall, _ = rooms
+    later = schema_name(VERSION + 1)
+    with kept_book(hall.folder, 0) as (book, _), book.engine.begin() as connection:
+        connection.execute(text(f"CREATE SCHEMA {later}"))
+    for more in ([], ["--yes"]):
+        said = hall.says("book", "erase", "Cato", *more)
+        assert hall.status == 1
+        assert f"the server's book {later} is of a later one, and hears of it then\n" in said
+
+
 def test_an_order_holds_no_name_and_its_digests_go_when_all_have_carried_it_out(
     rooms: tuple[Room, Room],
 ) -> None:
