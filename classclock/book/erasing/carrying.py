@@ -10,7 +10,6 @@ from msgspec.structs import replace
 from classclock.book.changing import utc
 from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import KnownUnder, names_in_changes, other_texts
-from classclock.book.erasing.mentions import staying
 from classclock.book.erasing.orders import Order, order_statuses, outstanding
 from classclock.book.erasing.other_files import plans
 from classclock.book.erasing.own_records import own_records, plain_text, written_in
@@ -112,7 +111,7 @@ def _carry_out(book: Book, order: Order, now: datetime) -> Iterator[str]:
     except ClassRunningError:
         return
     take_out(wanted, reach, scrub)
-    kept = changes_without(own, wanted.known, wanted.named, staying(reach.mentions, "file name"))
+    kept = changes_without(own, wanted.known, wanted.named, scrub.stays)
     left = tuple(sorted({_said_in(wanted, path) for path in _left(reach)}))
     carried = Carried(
         n=own.next_number, at=utc(now), room=order.room, of=order.erasure.n, left=left

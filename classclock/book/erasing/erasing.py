@@ -5,14 +5,14 @@ from collections.abc import Mapping
 from datetime import datetime
 
 from msgspec.structs import replace
-from sqlalchemy import Connection
+from sqlalchemy import Connection, select, update
 
 from classclock.book.changing import utc
 from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import known_under, other_texts
-from classclock.book.erasing.mentions import staying
 from classclock.book.erasing.orders import order_statuses, other_rooms
 from classclock.book.erasing.reach import Reach, Wanted, reach_of, search, take_out
+from classclock.book.erasing.scrubbing import note_without
 from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
 from classclock.book.people_rules import digest
 from classclock.book.tables.applying import all_changes, keep_changes
@@ -20,6 +20,7 @@ from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.opening import Book, forget_deleted, later_schemas, on_a_server
 from classclock.book.tables.queries import Athlete
+from classclock.book.tables.schema import results
 from classclock.units.names import name_key
 
 OUT_OF_REACH = (
@@ -63,7 +64,7 @@ def erase(
     with book_lock(book.folder):
         reach, scrub = reach_of(wanted, answers or {})
         take_out(wanted, reach, scrub)
-        _forget_in_changes(wanted, staying(reach.mentions, "file name"), now)
+        _forget_in_changes(wanted, scrub.stays, now)
     catch_up(book, 0, thorough=True)
     if on_a_server():
         _forget_in_other_rooms(book, wanted)
@@ -107,8 +108,14 @@ def _name_digests(salt: str, wanted: Wanted) -> tuple[str, ...]:
 
 
 def _forget_in_other_rooms(book: Book, wanted: Wanted) -> None:
-    """Take them out of what the book holds of other rooms' changes, whose files have it still."""
+    """Take them out of what the book holds of other rooms, whose files have it still."""
     with book.writing() as connection:
+        elsewhere = ~results.c.class_key.startswith(f"{book.room}/", autoescape=True)
+        noted = select(results.c.note).where(elsewhere, results.c.note != "").distinct()
+        for note in connection.execute(noted).scalars().all():
+            if (without := note_without(note, wanted.named)) != note:
+                same = (elsewhere, results.c.note == note)
+                connection.execute(update(results).where(*same).values(note=without))
         for read in all_changes(connection):
             kept = changes_without(read, wanted.known, wanted.named)
             if read.room != book.room and kept != read:

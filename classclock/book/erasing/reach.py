@@ -124,7 +124,7 @@ def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]
         seek.ids,
         seek.named,
         seek.token,
-        staying(mentions, "note", "emergency", "reason", "flag"),
+        staying(mentions, "note", "emergency", "reason", "flag", "file name"),
         going(mentions, "plan"),
     )
     reach = Reach(mentions=mentions)

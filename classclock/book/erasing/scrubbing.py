@@ -6,7 +6,7 @@ journal still replays to the ranks that the others had.
 """
 
 import json
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import Any, Literal, NamedTuple
 
 from msgspec import UNSET, Struct
@@ -38,6 +38,24 @@ class FreeText(NamedTuple):
     kind: TextKind
     text: str
     """All of a note; of a plan the line."""
+
+
+def texts_in_note(note: str, named: NameFinder) -> Iterator[FreeText]:
+    """The reason in a score's note, if a name stands in it."""
+    _, _, reason = note.partition(_CORRECTED)
+    if named.stands_in(reason):
+        yield FreeText("reason", reason)
+
+
+def note_without(note: str, named: NameFinder, stays: Collection[str] = ()) -> str:
+    """A score's note without the name in its reason."""
+    ours, sign, reason = note.partition(_CORRECTED)
+    return f"{ours}{sign}{words_without(reason, named, stays)}"
+
+
+def words_without(text: str, named: NameFinder, stays: Collection[str]) -> str:
+    """What somebody wrote, unless the coach keeps it; in results more may stand behind it."""
+    return text if any(map(text.startswith, stays)) else named.without(text)
 
 
 class Scrub(Struct, frozen=True):
@@ -94,9 +112,7 @@ class Scrub(Struct, frozen=True):
         """The same of results."""
         for piece in document.pieces:
             for lane in piece.lanes:
-                _, _, reason = lane.note.partition(_CORRECTED)
-                if self.named.stands_in(reason):
-                    yield FreeText("reason", reason)
+                yield from texts_in_note(lane.note, self.named)
 
     def texts_in_plan(self, text: str) -> Iterator[FreeText]:
         return self._plan_lines(text)
@@ -132,7 +148,7 @@ class Scrub(Struct, frozen=True):
             case str() if key in _IDS:
                 return self._id(value)
             case str() if key in ("reason", "text"):
-                return self._words(value)
+                return words_without(value, self.named, self.stays)
             case str() if key == "stop":
                 return self._planned(value)
             case str() if key == "plan_text":
@@ -160,13 +176,12 @@ class Scrub(Struct, frozen=True):
         partners = lane.partners
         if partners is not UNSET:
             partners = tuple(self._id(partner) for partner in partners)
-        ours, sign, reason = lane.note.partition(_CORRECTED)
         return replace(
             lane,
             athlete=self._lane_name(lane.athlete, lane.members),
             members=tuple(self._id(member) for member in lane.members),
             partners=partners,
-            note=f"{ours}{sign}{self._words(reason)}",
+            note=note_without(lane.note, self.named, self.stays),
         )
 
     def _lane_name(self, name: str, members: Sequence[str]) -> str:
@@ -180,10 +195,6 @@ class Scrub(Struct, frozen=True):
 
     def _id(self, ident: str) -> str:
         return self.token if ident in self.ids else ident
-
-    def _words(self, text: str) -> str:
-        """What somebody wrote, unless the coach keeps it; in results more may stand behind it."""
-        return text if any(map(text.startswith, self.stays)) else self.named.without(text)
 
     def _planned(self, text: str) -> str:
         """Words of a plan outside it: they go with the line in which they stand there."""

@@ -15,7 +15,7 @@ from classclock.book.tables.opening import (
     put_aside,
 )
 from classclock.book.tables.read_only import book_in_memory, can_only_be_read
-from classclock.book.tables.schema import changes
+from classclock.book.tables.schema import changes, results
 from classclock.book.tables.server_files import written_anew
 from classclock.clock.source import local_now
 from classclock.machine.replacing import take_away
@@ -52,7 +52,7 @@ def _contact(book: Book, now_ns: int) -> CaughtUp:
     caught = catch_up(book, now_ns, thorough=done.orders > 0)
     if done.orders:
         with book.reading() as connection:
-            written_anew(connection, changes)  # the one table in which this room had named them
+            written_anew(connection, changes, results)  # where this room may have named them
     forget_names(book)
     return CaughtUp(caught.classes, (*done.notices, *caught.notices))
 

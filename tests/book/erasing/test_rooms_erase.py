@@ -63,7 +63,7 @@ def rooms(storage: str, tmp_path: Path, capsys: pytest.CaptureFixture[str]) -> t
     for room, ident, day in ((hall, "x7", "03"), (shed, "y8", "10")):
         lanes = (
             room.club.rounds("Cato", 7, members=[ident], note="corrected: Cato called six"),
-            room.club.rounds("Ilse", 8, rank=2),
+            room.club.rounds("Ilse", 8, rank=2, note="corrected: as Cato saw it"),
         )
         lifts = room.club.squats(room.club.lifted("Cato", "60 kg", members=[ident]))
         room.club.held(f"2026-11-{day}", room.club.turntable(*lanes), lifts)

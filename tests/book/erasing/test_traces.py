@@ -7,6 +7,7 @@ from typing import Any
 
 import pytest
 from msgspec.json import decode, encode
+from msgspec.structs import replace
 
 from classclock.book.changing import take_back, write_down
 from classclock.book.erasing.erasing import erase
@@ -109,6 +110,23 @@ def test_what_was_written_under_another_name_goes_too(
     without("Kata")
     assert not files_with(tmp_path, "cato", "kata", "lind")
     assert (tmp_path / "out" / "3.html").exists()
+
+
+def test_a_reason_that_came_with_another_clubs_tables_goes_unless_it_is_kept(
+    depot: Any, without: Callable[..., Reach]
+) -> None:
+    def reason(name: str, answers: dict[int, bool] | None = None) -> str:
+        depot.held("2026-11-03", depot.turntable(depot.rounds(name, 7)))
+        note = f"late; corrected: {name} saw it"
+        came = replace(score("Ilse", "ilse"), note=note)
+        write_down(depot.folder, [Import(file="results.csv", scores=(came,))], WHEN)
+        (mention,) = without(name, answers).mentions
+        assert (mention.kind, mention.text) == ("reason", f"{name} saw it")
+        lines = [one for one in read_changes(depot.folder).lines if isinstance(one, Import)]
+        return str(lines[-1].scores[0].note)
+
+    assert reason("Cato") == "late; corrected: erased saw it"
+    assert reason("Maud", {1: False}) == "late; corrected: Maud saw it"
 
 
 def test_the_file_name_of_an_import_goes_unless_it_is_kept(
