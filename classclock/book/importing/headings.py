@@ -145,16 +145,16 @@ def _fill(
 
     `written` has each heading with the cell below it.
     """
+    for field in FIELDS:
+        found = _called_so(field, folded, fields)
+        if len(found) == 1 and field not in fields.values():
+            fields[found[0]] = field
     answered: dict[str, str] = {}
     waiting = False
-    for field in FIELDS:
-        if field in fields.values():
-            continue
-        free = [place for place, (cell, _) in enumerate(written) if cell and place not in fields]
-        found = [place for place in free if folded[place] in _CALLED[field]]
-        if len(found) == 1:
-            fields[found[0]] = field
-        elif field in NEEDED:
+    for field in NEEDED:
+        if field not in fields.values():
+            found = _called_so(field, folded, fields)
+            free = [at for at, (cell, _) in enumerate(written) if cell and at not in fields]
             _look_for(field, free, fields)
             try:
                 place = _asked(field, found or free, written, asking)
@@ -166,6 +166,16 @@ def _fill(
     if waiting:
         raise WaitingError
     return answered
+
+
+def _called_so(
+    field: SheetField, folded: Sequence[str], fields: Mapping[int, SheetField | None]
+) -> list[int]:
+    return [
+        place
+        for place, heading in enumerate(folded)
+        if place not in fields and heading in _CALLED[field]
+    ]
 
 
 def _look_for(

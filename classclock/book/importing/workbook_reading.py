@@ -78,8 +78,14 @@ def _chosen(filled: Mapping[str, Any], asking: Asking) -> str:
         raise UnreadableSheetError("a spreadsheet that holds nothing", _NO_SHEET)
     if len(filled) == 1:
         return next(iter(filled))
-    choices = [PossibleAnswer(name, f"{len(rows)} rows") for name, rows in filled.items()]
+    choices = [
+        PossibleAnswer(name, f'"{name}", {_size(len(rows))}') for name, rows in filled.items()
+    ]
     return asking.answer("sheet", "which sheet has the scores?", choices, "", leave=False)
+
+
+def _size(rows: int) -> str:
+    return "1 row" if rows == 1 else f"{rows} rows"
 
 
 def _said(cell: object) -> str:

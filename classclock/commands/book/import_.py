@@ -32,6 +32,7 @@ from classclock.commands.shared.options import add_club, add_json
 from classclock.commands.shared.printing import counted, print_answer, say_wrong
 from classclock.machine.plain_file import read_file
 from classclock.records.document import known
+from classclock.report.cells import pad
 from classclock.units.loads import Unit
 from classclock.units.printable import printable
 
@@ -243,9 +244,10 @@ def _lines(
         rows = counted(len(reading.findings), "row", "rows")
         yield f"Nothing went in: put {rows} right first."
     elif reading.questions:
+        without = " without --dry-run" if dry_run else ""
         yield (
-            "Nothing went in yet. Start it in a terminal without --dry-run, and each is asked; "
-            "or say it ahead by --answer."
+            f"Nothing went in yet. Start it in a terminal{without}, and each is asked; or say it "
+            "ahead by --answer."
         )
     elif dry_run:
         yield f"{scores} would go in. Without --dry-run they do."
@@ -284,12 +286,12 @@ def _what(change: Import) -> str:
 
 def _taken(reading: SheetReading) -> Iterator[str]:
     """What the file and each of its columns was taken for."""
-    yield f"Read as {printable(reading.kind)}."
-    headings = [f'"{printable(one.heading)}"' for one in reading.columns]
-    width = max(map(len, headings), default=0)
-    for heading, one in zip(headings, reading.columns, strict=True):
-        example = f"   {printable(one.example)}" if one.taken_for and one.example else ""
-        yield f"  {heading:<{width}}  {one.taken_for or '(left out)'}{example}"
+    yield f"Read as {printable(reading.kind, longest=200)}."
+    headings = pad([f'"{printable(one.heading)}"' for one in reading.columns])
+    taken = pad([one.taken_for or "(left out)" for one in reading.columns])
+    for heading, taken_for, one in zip(headings, taken, reading.columns, strict=True):
+        example = printable(one.example, longest=100) if one.taken_for else ""
+        yield f"  {heading}  {taken_for}  {example}".rstrip()
 
 
 def _listed(questions: tuple[SheetQuestion, ...]) -> Iterator[str]:

@@ -22,10 +22,10 @@ def test_a_dry_run_says_what_would_go_in_and_changes_nothing(
     told = command_says("book", "import", str(old_scores), "--dry-run")
     assert told.splitlines() == [
         "Read as text in UTF-8, with , between the columns.",
-        '  "name"       name   Ilse',
-        '  "benchmark"  benchmark   Turntable',
-        '  "score"      score   9+1',
-        '  "date"       date   2020-02-01',
+        '  "name"       name       Ilse',
+        '  "benchmark"  benchmark  Turntable',
+        '  "score"      score      9+1',
+        '  "date"       date       2020-02-01',
         "3 scores would go in. Without --dry-run they do.",
         "New in the book: Odell.",
     ]
