@@ -337,3 +337,53 @@ def test_five_messy_sheets_are_read_once_all_that_they_ask_is_answered() -> None
         assert not done.questions
         assert done.rows
         assert needed.keys() == answers[file].keys() - {"benchmark:front squat"}
+
+
+CELLS = st.sampled_from(
+    [
+        *(
+            "Ilse",
+            "Ilsee",
+            "Bram",
+            "Agdaa",
+            "Noor",
+            "?",
+            "",
+            "Turntable",
+            "Turn table",
+            "Third Rail",
+        ),
+        *("7+12", "723", "12:03:00", "85", "82,5", "9999 kg", "12.03", "0", "31:20:00", "8:31"),
+        *("01/02/2024", "25/12/2023", "12/25/2023", "45352", "4 March 2024", "2024-03-01", "1e9"),
+        *(
+            "16",
+            "600",
+            "3 reps",
+            "22,5/15",
+            "heavy",
+            "=1+1",
+            "'+7",
+            "\u0667",
+            "a\u0301",
+            "\x1b[31m",
+        ),
+    ]
+)
+HEADS = st.permutations(["name", "benchmark", "Score", "When", "load", "work", "time", "Other"])
+
+
+@given(HEADS, st.lists(st.lists(CELLS, min_size=6, max_size=8), max_size=6), st.randoms())
+def test_whatever_is_answered_the_questions_come_to_an_end(
+    head: list[str], rows: list[list[str]], chance: Any
+) -> None:
+    lines = [";".join(cells) for cells in (head, *rows)]
+    answers: dict[str, str] = {}
+    for _ in range(12):
+        done = reading(*lines[1:], head=lines[0], answers=answers)
+        assert not {one.key for one in done.questions} & answers.keys()
+        answers |= {one.key: chance.choice(one.choices).value for one in done.questions}
+        if not done.questions:
+            break
+    assert not done.questions
+    body = [line for line in lines[1:] if line.strip("; ")]
+    assert len(done.rows) + len(done.findings) + done.left_out <= max(1, len(body))
