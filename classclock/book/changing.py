@@ -97,7 +97,8 @@ def change_words(change: Change, names: Mapping[str, str]) -> str:
         case MarkSet():
             return f"the mark {change.mark} {'on' if change.on else 'off'} {name(change.athlete)}"
         case Import():
-            return f"the import of {change.file}, {len(change.scores)} scores"
+            number = len(change.scores)
+            return f"the import of {change.file}, {number} score{'' if number == 1 else 's'}"
         case Erasure():
             return "somebody was erased, for good"
         case Carried():
