@@ -3,7 +3,7 @@
 from collections.abc import Collection
 from pathlib import Path
 
-from classclock.book.files.changes import ChangesDamagedError, read_changes
+from classclock.book.files.changes import NAME, Changes, ChangesDamagedError, read_changes
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import people_rules
 from classclock.book.tables.applying import rules_in
@@ -24,7 +24,7 @@ def kept_off(folder: Path, people: Collection[str]) -> frozenset[str]:
         with kept_book(folder, now_ns()) as (book, _), book.reading() as connection:
             room, rules = book.room, rules_in(connection)
     except (BookError, ChangesDamagedError, OSError):
-        changes = read_changes(folder)
+        changes = read_changes(folder) if (folder / NAME).exists() else Changes("")
         room, rules = changes.room, people_rules([changes])
     return frozenset(
         one

@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from classclock.book.changing import utc
 from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import KnownUnder, names_in_changes, other_texts
-from classclock.book.erasing.orders import Order, order_statuses, outstanding
+from classclock.book.erasing.orders import Order, carried_out, finished, outstanding
 from classclock.book.erasing.other_files import plans
 from classclock.book.erasing.own_records import own_records, plain_text, written_in
 from classclock.book.erasing.reach import (
@@ -52,10 +52,11 @@ def carry_out(book: Book, now: datetime) -> CarryingOut:
     Texts that somebody wrote lose the name unless they are plans: nobody is here to be asked.
 
     Raises:
-        BookError, ChangesDamagedError, OSError: book or folder can't be read or written.
+        BookError, ChangesDamagedError: book or changes can't be read.
+        OSError: the folder can't be written to at all.
     """
     with book.reading() as connection:
-        if not outstanding(connection, read_changes(book.folder)):
+        if not outstanding(connection, book.room):
             return CarryingOut()
     if any(in_use(path) for path in journals(book.folder).glob("*.jsonl")):
         return CarryingOut()
@@ -63,9 +64,17 @@ def carry_out(book: Book, now: datetime) -> CarryingOut:
     with book_lock(book.folder):
         with book.reading() as connection:
             # Another window may have carried them out meanwhile.
-            orders = outstanding(connection, read_changes(book.folder))
+            done = carried_out(read_changes(book.folder))
+            orders = [one for one in outstanding(connection, book.room) if one.key not in done]
         for order in orders:
-            notices += _carry_out(book, order, now)
+            try:
+                notices += list(_carry_out(book, order, now))
+            except OSError as error:
+                # Whoever asks the book for something else isn't to go without.
+                notices.append(
+                    f"{error.filename or book.folder}: {error.strerror}: somebody whom another room "
+                    "has erased can't be taken out yet; it is tried again each time"
+                )
     return CarryingOut(len(orders), tuple(notices))
 
 
@@ -74,10 +83,10 @@ def forget_names(book: Book) -> None:
 
     Raises: as `carry_out` does.
     """
-    if not any(line.names for line in _erasures(read_changes(book.folder))):
-        return
     with book.reading() as connection:
-        done = {one.n for one in order_statuses(connection) if one.room == book.room and one.done}
+        done = finished(connection, book.room)
+    if not done:
+        return
     with book_lock(book.folder):
         changes = read_changes(book.folder)
         kept = tuple(
@@ -86,10 +95,6 @@ def forget_names(book: Book) -> None:
         )
         if kept != changes.lines:
             write_changes(book.folder, Changes(changes.room, kept))
-
-
-def _erasures(changes: Changes) -> Iterator[Erasure]:
-    return (line for line in changes.lines if isinstance(line, Erasure))
 
 
 def _carry_out(book: Book, order: Order, now: datetime) -> Iterator[str]:

@@ -51,13 +51,34 @@ class OrderStatus(Struct, frozen=True):
         return all(one.at for one in self.rooms)
 
 
-def outstanding(connection: Connection, own: Changes) -> tuple[Order, ...]:
-    """What other rooms have ordered, and this one hasn't carried out."""
-    done = {(line.room, line.of) for line in own.lines if isinstance(line, Carried)}
-    found = (Order(room, line) for room, line in _said(connection) if isinstance(line, Erasure))
+def outstanding(connection: Connection, own: str) -> tuple[Order, ...]:
+    """What other rooms have ordered and this one hasn't carried out, as far as the book knows."""
+    said = list(_said(connection))
+    done = {
+        (line.room, line.of) for room, line in said if room == own and isinstance(line, Carried)
+    }
+    found = (Order(room, line) for room, line in said if isinstance(line, Erasure))
     return tuple(
-        one for one in found if one.room != own.room and one.erasure.names and one.key not in done
+        one for one in found if one.room != own and one.erasure.names and one.key not in done
     )
+
+
+def carried_out(own: Changes) -> frozenset[tuple[str, int]]:
+    """The keys of the orders that a room has carried out, by its own file."""
+    return frozenset((line.room, line.of) for line in own.lines if isinstance(line, Carried))
+
+
+def finished(connection: Connection, own: str) -> frozenset[int]:
+    """The numbers of this room's orders that every other room has carried out, with names still."""
+    named = {
+        line.n
+        for room, line in _said(connection)
+        if room == own and isinstance(line, Erasure) and line.names
+    }
+    if not named:
+        return frozenset()
+    done = (one.n for one in order_statuses(connection) if one.room == own and one.done)
+    return frozenset(named.intersection(done))
 
 
 def other_rooms(connection: Connection, own: str) -> int:

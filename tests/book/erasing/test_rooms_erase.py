@@ -194,6 +194,24 @@ def test_a_class_that_runs_comes_first(rooms: tuple[Room, Room]) -> None:
     assert b"Cato" not in table_bytes(shed.folder)
 
 
+def test_a_disk_that_refuses_is_said_and_it_is_tried_again(
+    rooms: tuple[Room, Room], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def refused(*_: object) -> None:
+        raise OSError(28, "No space left on device", "results")
+
+    hall, shed = rooms
+    hall.says("book", "erase", "Cato", "--yes")
+    with monkeypatch.context() as full:
+        full.setattr("classclock.book.erasing.carrying.take_out", refused)
+        said = shed.says("chart")
+    assert "results: No space left on device: somebody whom another room has erased" in said
+    assert shed.status == 0
+    assert "not yet" in hall.says("book", "erase", "--status")
+    shed.says("chart")
+    assert not shed.names_in_files("cato")
+
+
 def test_what_a_room_has_to_look_at_itself_is_named(rooms: tuple[Room, Room]) -> None:
     hall, shed = rooms
     plan = shed.folder / "plans" / "tuesday.toml"
