@@ -71,9 +71,10 @@ def carry_out(book: Book, now: datetime) -> CarryingOut:
                 notices += list(_carry_out(book, order, now))
             except OSError as error:
                 # Whoever asks the book for something else isn't to go without.
+                where = error.filename or book.folder
                 notices.append(
-                    f"{error.filename or book.folder}: {error.strerror}: somebody whom another room "
-                    "has erased can't be taken out yet; it is tried again each time"
+                    f"{where}: {error.strerror}: somebody whom another room has erased can't be "
+                    "taken out yet; it is tried again each time"
                 )
     return CarryingOut(len(orders), tuple(notices))
 
