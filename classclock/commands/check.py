@@ -25,7 +25,6 @@ from classclock.plan.settings.club import Club
 from classclock.planning.cap_fit import PieceFit
 from classclock.planning.equipment_check import Room, equipment_lines, equipment_values, room_for
 from classclock.report.fit_words import fit_line, fit_values
-from classclock.screens.live.wall.reading_words import reading_lines
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.load_flags import LoadFlag
 from classclock.units.digits import is_whole
@@ -109,6 +108,8 @@ def do(asked: argparse.Namespace) -> int:
     if asked.json:
         print_json(documents)
     else:
+        from classclock.screens.live.wall.reading_words import reading_lines  # noqa: PLC0415  letters are loaded where they are measured
+
         columns, rows = asked.window
         lanes = asked.lanes or (_USUAL_LANES if room is None else min(room.people, MOST_LANES))
         dots = dots_for(club, folder, kind_from(os.environ))

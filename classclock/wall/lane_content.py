@@ -1,6 +1,6 @@
 """What one lane of the wall says, as plain values."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 from functools import lru_cache
 
 from msgspec import Struct
@@ -23,8 +23,17 @@ from classclock.units.times import show_time
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import LaneBar, bar_of
 from classclock.wall.lane_loads import planned_words
-from classclock.wall.modification import AS_WRITTEN, modification, starts_at
+from classclock.wall.modification import modification, rung_words, starts_at, widest_rung
 from classclock.wall.shared_bar import SharedBar, TurnNow, shared_bars
+
+
+class LaneRoom(Struct, frozen=True):
+    """The widest that a lane may come to say: room is kept for it, so that nothing moves."""
+
+    tallies: tuple[str, ...] = ("12+12", "12")
+    """Where there is none for the first, there is for the next."""
+    rung: str = ""
+    load: str = ""
 
 
 class LaneContent(Struct, frozen=True):
@@ -50,6 +59,11 @@ class LaneContent(Struct, frozen=True):
     selected: bool = False
     turn: TurnNow = ""
     """Whose turn it is at a bar that the lane shares."""
+    start: str = ""
+    """Where its rounds begin, which says when one is full: `from row`."""
+    rung: str = ""
+    """What the round in progress takes where rounds differ: `now 12`."""
+    room: "LaneRoom" = LaneRoom()
 
 
 class LaneAt(Struct, frozen=True):
@@ -129,13 +143,14 @@ def lane_content(at: LaneAt) -> LaneContent:
     piece, timeline, tally = at.piece.it, at.timeline.it, at.tally.it
     doubts = () if at.settled else tuple(one.doubt for one in tally.doubted)
     missed = tally.asks_missed
+    start = starts_at(piece, tally.lane, at.lanes.it)
     content = LaneContent(
         key=tally.lane.key,
         name=printable(tally.lane.name),
         tally=_tally(piece, tally),
         short_tally=_short_tally(piece, tally),
         rank="" if at.rank is None else ordinal(at.rank),
-        modification=_modified(piece, tally.lane, at.lanes.it),
+        modification=modification(piece, tally.lane),
         planned=planned_words(
             piece, timeline, tally, at.elapsed, at.equipment.it, shared=at.shared
         ),
@@ -146,18 +161,34 @@ def lane_content(at: LaneAt) -> LaneContent:
         bar=bar_of(piece, timeline, tally, at.elapsed),
         selected=at.selected,
         turn=at.shared.turn if at.shared is not None else "",
+        start=f"from {start}" if start else "",
+        rung=rung_words(piece, tally),
+        room=_room(at.piece, at.timeline, Same(tally.lane), by_turns=at.shared is not None),
     )
     earlier = at.earlier.it
     outlook = on_for(piece, tally, elapsed=at.elapsed, cap=timeline.total, earlier=earlier)
     return _with_outlook(content, tally, outlook)
 
 
-def _modified(piece: Piece, lane: Lane, lanes: Sequence[Lane]) -> str:
-    """Where its rounds begin, which says when one is full, before what it does differently."""
-    words, start = modification(piece, lane), starts_at(piece, lane, lanes)
-    if not start:
-        return words
-    return ", ".join(filter(None, (f"from {start}", "" if words == AS_WRITTEN else words)))
+@lru_cache(maxsize=2 * MOST_LANES)
+def _room(
+    of: Same[Piece], timeline: Same[Timeline], whose: Same[Lane], *, by_turns: bool
+) -> LaneRoom:
+    piece, lane, load = of.it, whose.it, ""
+    if piece.counts_by == "load" and (by_turns or any(piece.planned_loads(lane))):
+        load = "now 102.5 kg" if by_turns else "102.5 kg"
+    return LaneRoom(_widest_tallies(piece, timeline.it), widest_rung(piece, lane), load)
+
+
+def _widest_tallies(piece: Piece, timeline: Timeline) -> tuple[str, ...]:
+    match piece.counts_by:
+        case "rounds":
+            finish = show_time(timeline.total) if piece.can_finish else "12"
+            return (finish,) if piece.count == "finish" else ("12+12", finish)
+        case "load":
+            return ("102.5",)
+        case _:
+            return ("128",)
 
 
 def _with_outlook(content: LaneContent, tally: LaneTally, outlook: OnFor | None) -> LaneContent:

@@ -1,16 +1,19 @@
 """What the wall says beside the lanes: the clock, and what is being done."""
 
 from collections.abc import Iterator
+from functools import lru_cache
 
 from msgspec import Struct
 
-from classclock.clock.timeline import Reading
+from classclock.clock.span import Span
+from classclock.clock.timeline import Reading, Timeline
 from classclock.plan.cautions import cautions_of
 from classclock.plan.model import Segment
 from classclock.plan.outline import describe, set_words, station_line
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.record import ClassRecord, Phase
 from classclock.tally.sheet import Sheet
+from classclock.units.kept import Same
 from classclock.units.printable import printable
 from classclock.units.times import show_time
 
@@ -42,6 +45,13 @@ class WallContent(Struct, frozen=True):
     cautions: tuple[str, ...] = ()
     hint: str = ""
     """What a key would do now."""
+    longest_stations: tuple[str, ...] = ()
+    """Of the step with the most to say: room is kept for them, so that nothing moves."""
+    longest_standards: tuple[str, ...] = ()
+    longest_clock: str = ""
+    """Of what the clock shows in this piece; empty: what it shows now."""
+    longest_emphasis: str = ""
+    """Of the steps' words the longest; empty where a piece has none."""
 
 
 def wall_content(
@@ -49,7 +59,9 @@ def wall_content(
 ) -> WallContent:
     """The wall at this moment of the class; `cue` is the word of a cue that has just come."""
     segment = record.segment
-    lines = tuple(_stations(segment, reading))
+    timeline = sheet.timeline
+    lines = tuple(_stations(segment, reading, timeline))
+    longest, step_word = _longest(Same(segment), Same(timeline))
     counting_in = phase == "count-in"
     held, over = phase == "held", phase in ("over", "closed")
     just_over = over and sheet.late_by(now) < END_STAYS
@@ -69,7 +81,32 @@ def wall_content(
         lines=tuple(printable(line, _LONGEST) for line in segment.lines),
         cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment, record.stop)),
         hint=_hint(record, phase, all_in=all_in is not None),
+        longest_clock="" if counting_in else _longest_clock(timeline),
+        longest_stations=tuple(line for line, _ in longest),
+        longest_standards=tuple(standard for _, standard in longest),
+        longest_emphasis="GET READY" if counting_in else step_word,
     )
+
+
+@lru_cache(maxsize=1)
+def _longest(of: Same[Segment], when: Same[Timeline]) -> tuple[tuple[tuple[str, str], ...], str]:
+    """Of all steps the stations that take most words, with their standards; the longest word."""
+    segment, timeline = of.it, when.it
+    every = [
+        tuple(
+            (printable(line, _LONGEST), printable(standard, _LONGEST))
+            for line, standard in _stations(segment, timeline.at(span.start), timeline)
+        )
+        for span in timeline.spans
+    ]
+    words = (_step_word(segment, span) for span in timeline.spans if span.kind != "count-in")
+    longest = max(every, key=lambda said: sum(len(line) for line, _ in said))
+    return longest, max(words, key=len, default="")
+
+
+def _longest_clock(timeline: Timeline) -> str:
+    steps = [span.end - span.start for span in timeline.spans if span.kind != "count-in"]
+    return show_time(timeline.total if timeline.counts_up else max(steps))
 
 
 def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all_in: bool) -> str:
@@ -83,24 +120,36 @@ def _emphasis(segment: Segment, reading: Reading, phase: Phase, cue: str, *, all
         return "ALL IN"
     if cue:
         return cue
+    return _step_word(segment, reading.span)
+
+
+def _step_word(segment: Segment, span: Span) -> str:
+    """What a step is called. Whose movements it names is known by them, and needs no word."""
     if not segment.about.in_steps:
         return ""
-    kind = "REST" if reading.span.kind == "rest" else "WORK"
-    return printable(reading.span.label).upper() if reading.span.label else kind
+    if span.label:
+        return printable(span.label).upper()
+    if span.kind == "rest":
+        return "REST"
+    return "" if span.stations else "WORK"
 
 
-def _stations(segment: Segment, reading: Reading) -> Iterator[tuple[str, str]]:
+def _stations(segment: Segment, reading: Reading, timeline: Timeline) -> Iterator[tuple[str, str]]:
     """The stations of the step that is on, all of them where a step names none; or the set.
 
-    With the standard of each.
+    With the standard of each. In a rest those of the step to come.
     """
     if segment.lift is not None and segment.sets and segment.about.in_steps:
         yield _set_on(segment, reading), segment.standard or ""
         return
-    named = reading.span.stations
+    named, then = reading.span.stations, ""
+    if reading.span.kind == "rest":
+        to_come = (span for span in timeline.spans if span.start >= reading.span.end)
+        named = next((span.stations for span in to_come if span.kind == "work"), ())
+        then = "then " if named else ""
     for station in segment.station:
         if not named or station.movement in named:
-            yield station_line(station), station.standard or ""
+            yield then + station_line(station), station.standard or ""
 
 
 def _set_on(segment: Segment, reading: Reading) -> str:

@@ -1,19 +1,18 @@
 """Twenty-six lanes on a wall of few colours, which is then all plain text: what stands on it."""
 
 import re
-from collections.abc import Mapping
+from collections.abc import Mapping, Sequence
+from functools import lru_cache
 from types import MappingProxyType
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import plain_text
-from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import SIXTEEN
-from classclock.screens.live.wall.big_clock import ClockFace, draw_clock
-from classclock.screens.live.wall.wall_view import alone_layout, lanes_layout
 from classclock.units.times import show_time
 
-COLUMNS, ROWS = 120, 36
+COLUMNS, ROWS = 80, 24
+_LEAST_CLOCK, _MOST_CLOCK = 3, ROWS
 PEOPLE = (
     *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell", "Anouk", "Cato"),
     *("Dagny", "Ewa", "Fenna", "Goran", "Hanne", "Jory", "Kaat", "Lotte", "Mirza", "Quinn"),
@@ -35,19 +34,35 @@ def tallies(text: str) -> dict[str, int]:
     return {name: int(rounds) for name, rounds in _TALLY.findall(text)}
 
 
-def clock_rows(text: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[str, ...]:
-    """The rows and columns in which the clock stands, while the piece runs or before it."""
-    box = _box(rows, count_in=count_in)
-    lines = text.split("\n")[box.y : box.y + box.height]
-    return tuple(line[box.x : box.x + box.width] for line in lines)
+def shows_clock(text: str, time: str) -> bool:
+    """Whether the clock stands anywhere on the screen and shows this, in whatever size."""
+    lines = text.split("\n")
+    return any(_stands(lines, _drawn(time, rows)) for rows in range(_LEAST_CLOCK, _MOST_CLOCK))
 
 
-def clock_drawn(time: str, rows: int = ROWS, *, count_in: bool = False) -> tuple[str, ...]:
-    """Those rows when the clock shows this."""
-    box = _box(rows, count_in=count_in)
+@lru_cache(maxsize=4096)
+def _drawn(time: str, rows: int) -> tuple[str, ...]:
+    """The clock's rows, without what is blank at its sides."""
     look = Look(SIXTEEN, Terminal(16, "halves"))
-    face = ClockFace(time, across="middle" if count_in else "left")
-    return tuple(plain_text(draw_clock(face, box.width, box.height, look)).split("\n"))
+    drawn = plain_text(look.letters(time, COLUMNS, rows)).split("\n")
+    if len(drawn) < rows:
+        return ()
+    left = min(len(line) - len(line.lstrip()) for line in drawn if line.strip())
+    right = max(len(line.rstrip()) for line in drawn)
+    return tuple(line.ljust(right)[left:right] for line in drawn)
+
+
+def _stands(lines: Sequence[str], drawn: Sequence[str]) -> bool:
+    if not drawn:
+        return False
+    wide = len(drawn[0])
+    for y, line in enumerate(lines[: len(lines) - len(drawn) + 1]):
+        x = line.find(drawn[0])
+        while x >= 0:
+            if all(lines[y + n][x : x + wide] == row for n, row in enumerate(drawn)):
+                return True
+            x = line.find(drawn[0], x + 1)
+    return False
 
 
 def left_of(total: int, elapsed: int) -> str:
@@ -55,13 +70,6 @@ def left_of(total: int, elapsed: int) -> str:
     return show_time(-(-(total - elapsed) // 1000) * 1000)
 
 
-def _box(rows: int, *, count_in: bool) -> Box:
-    if count_in:
-        return alone_layout(COLUMNS, rows - 1, 1, lines=True).clock
-    return lanes_layout(COLUMNS, rows - 1, len(PEOPLE), max(map(len, PEOPLE))).clock
-
-
 def is_up(text: str) -> bool:
-    """Whether clock and lanes are all on the screen."""
-    rows = clock_rows(text)
-    return len(tallies(text)) == len(PEOPLE) and any(row.strip() for row in rows)
+    """Whether all lanes are on the screen, and something over them."""
+    return len(tallies(text)) == len(PEOPLE) and bool(text.split("\n")[2].strip())

@@ -16,7 +16,7 @@ from classclock.clock.source import MS, raw_now
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.units.times import show_time
-from tests.faults.a_full_wall import COLUMNS, KEYS, LOOK, NAMES, ROWS, clock_drawn, clock_rows
+from tests.faults.a_full_wall import COLUMNS, KEYS, LOOK, NAMES, ROWS, shows_clock
 from tests.faults.conftest import WatchedClub
 from tests.sound.recording import RATE, WAKING_S, Recording, way_to
 from tests.terminal.conftest import Terminal
@@ -78,7 +78,7 @@ class ListenedTo:
         if plan is None:
             raise ValueError(str(findings[0]))
         self.timeline = timeline(plan.segment[0])
-        self._painted: list[tuple[int, bytes | int]] = []
+        self._painted: list[tuple[int, bytes]] = []
         """What came out of the terminal, or the rows that it was given, each at its moment."""
         self._typed: list[int] = []
         """When each tap was typed, the lanes one after the other."""
@@ -121,7 +121,6 @@ class ListenedTo:
                 resize += _RESIZED_EVERY
                 rows = ROWS + chance.randrange(_TALLER + 1)
                 terminal._child.setwinsize(rows, COLUMNS)
-                self._painted.append((now, rows))
             wait = min(end, tap if self.busy and now < end else end, now + 20 * MS) - now
             if select.select([file], [], [], max(0, wait) / 1e9)[0]:
                 painted = os.read(file, 65_536)
@@ -166,23 +165,14 @@ class ListenedTo:
         whens = [dues[at] for at in moments]
         screen = pyte.Screen(COLUMNS, ROWS + _TALLER)  # all is painted from the top
         stream = pyte.ByteStream(screen)
-        sizes, found = (ROWS, ROWS), dict[int, int]()
+        found = dict[int, int]()
         for when, painted in self._painted:
-            if isinstance(painted, int):
-                sizes = (sizes[1], painted)  # the wall may still be painted for the one before
-                continue
             stream.feed(painted)
             place = bisect_left(whens, when + 20 * MS) - 1
             if place < 0 or moments[place] in found or when > whens[place] + 500 * MS:
                 continue
             at = moments[place]
-            shown, count_in = self._shown(at), at <= 0
-            text = "\n".join(screen.display)
-            if any(
-                clock_rows(text, rows, count_in=count_in)
-                == clock_drawn(shown, rows, count_in=count_in)
-                for rows in sizes
-            ):
+            if shows_clock("\n".join(screen.display), self._shown(at)):
                 found[at] = when
         return found
 

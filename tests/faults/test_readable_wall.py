@@ -16,13 +16,13 @@ from classclock.screens.canvas.colours import channels, contrast
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import DARK, LIGHT, Theme, text_pairs
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.layout import wall_layout
-from classclock.screens.live.wall.wall_view import lanes_layout
+from classclock.screens.live.wall.readable import usual_wall
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Ribbon
 from classclock.wall.lane_content import LaneContent
 from tests.faults.a_full_wall import PEOPLE
 from tests.faults.conftest import Seen
+from tests.screens.live.wall.walls import lane_layout_for
 
 PLAN = """
 title = "Short and sharp"
@@ -138,7 +138,7 @@ SIZES = [(60, 18), (80, 24), (100, 30), (120, 36), (160, 45), (213, 60), (240, 7
 def test_ahead_and_behind_differ_in_words_wherever_they_differ_in_hue(
     columns: int, rows: int, lanes: int
 ) -> None:
-    plan = lanes_layout(columns, rows - 1, lanes, 6).lane
+    plan = lane_layout_for(lanes, columns, rows, name="Noor")
     drawn = {}
     for standing, against in AGAINST.items():
         content = LaneContent(
@@ -192,7 +192,7 @@ def test_check_says_what_a_worked_example_says(
     assert f"On a {inches:g}-inch TV, from {metres:g} m, with 8 lanes" in said
     match = re.search(r"clock +read up to +([\d.]+) m  \(([\d.]+)' of arc\)", said)
     assert match is not None
-    rows = wall_layout(120, 36, 8).clock.height
+    rows = usual_wall(120, 36, 8, "halves").clock.size
     by_hand = math.degrees(rows * screen_mm / 36 / (metres * 1000)) * 60
     assert by_hand == pytest.approx(clock_minutes, abs=0.15)
     assert float(match[2]) == pytest.approx(clock_minutes, abs=0.15)

@@ -68,5 +68,10 @@ def _line(words: str, columns: int, rows: int, look: Look, *, bold: bool) -> Dra
     if rows < _LETTERS:
         return look.text(words, min(columns, max(1, cell_len(words))), bold=bold)
     # Capitals and numerals fill their rows: what stands under them is parted by some dots.
-    air = max(1, rows - _LETTERS) if rows > _LETTERS and outline_type.fills_rows(words) else 0
+    air = air_under(rows) if outline_type.fills_rows(words) else 0
     return look.letters(words, columns, rows, air=air)
+
+
+def air_under(size: int) -> int:
+    """Thirds of a row left free below capitals and numerals of such a size."""
+    return max(1, size - _LETTERS) if size > _LETTERS else 0

@@ -124,10 +124,10 @@ def _cell(eighths: list[str]) -> tuple[str, str, str]:
     edge = next((at for at, colour in enumerate(eighths) if colour != first), 8)
     if edge == 8:
         return " ", first, first
-    rest = max(set(eighths[edge:]), key=eighths[edge:].count)
+    rest = max(dict.fromkeys(eighths[edge:]), key=eighths[edge:].count)
     return _EIGHTHS[edge], first, rest
 
 
 def _half_cell(eighths: list[str], ground: str) -> tuple[str, str, str]:
-    colour = max(set(eighths), key=eighths.count)
+    colour = max(dict.fromkeys(eighths), key=eighths.count)
     return (" ", ground, ground) if colour == ground else ("▀", colour, ground)

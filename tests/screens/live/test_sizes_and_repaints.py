@@ -7,6 +7,7 @@ from textual.events import Resize
 from textual.geometry import Region, Size
 
 from classclock.screens.canvas.held_resize import HeldResize
+from classclock.screens.canvas.layout.arrange import arrange
 from classclock.screens.live.wall.big_clock import BigClock
 from classclock.screens.live.wall.lane_row import LaneRow
 
@@ -77,10 +78,12 @@ async def test_every_lane_is_on_the_wall_at_every_size(
 async def test_a_window_made_larger_in_the_middle_is_filled_anew(open_class: Any) -> None:
     async with open_class(segment=1, size=(80, 24)) as coach:
         await coach.start()
+        small = [row.size for row in coach.screen.query(LaneRow) if row.size.area]
         await coach.pilot.resize_terminal(213, 60)
         await coach.pilot.pause()
-        rows = [row for row in coach.screen.query(LaneRow) if row.size.area]
-        assert rows[0].size.width > 150
+        large = [row.size for row in coach.screen.query(LaneRow) if row.size.area]
+        assert large[0].width > small[0].width
+        assert large[0].height > small[0].height
 
 
 def test_a_new_size_waits_for_digits_that_are_about_to_change_but_never_twice() -> None:
@@ -92,3 +95,15 @@ def test_a_new_size_waits_for_digits_that_are_about_to_change_but_never_twice() 
     assert held.wait(first) == pytest.approx(0.11)
     assert held.wait(first) == 0  # digits that change all the time would hold it up for good
     assert held.wait(second) == pytest.approx(0.11)
+
+
+async def test_a_digit_or_a_tap_lays_out_nothing(open_class: Any) -> None:
+    async with open_class(segment=1) as coach:
+        await coach.start()
+        await coach.press("i")
+        await coach.wind(5)  # GO has gone
+        laid_out = arrange.cache_info().misses
+        for _ in range(12):
+            await coach.wind(5)
+            await coach.press("i", "n")
+        assert arrange.cache_info().misses == laid_out

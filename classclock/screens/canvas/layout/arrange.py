@@ -9,9 +9,11 @@ A screen says what it shows: texts and drawn things with a role, and in which wa
 2. The sizes of the groups read from the back are leximin: the smallest is as large as any of the
    ways and sizes let it be, then the next smallest, and so on. Of equals it is the one with the
    larger cautions, then with the larger of what matters more.
-3. A group that leads (the clock) is the largest, and so many times as large as some.
+3. A group that leads (the clock) is the largest, and so many times as large as some; it is none of
+   those in 2.
 4. Details come back one by one, what matters most first, where they cost nobody of the room a
-   size. They and what is the coach's then grow, as far as the smallest of the room's.
+   size. Then what leads grows, then they and what is the coach's, as far as the smallest of the
+   room's.
 5. Where some text of the room is in its least size, what is `paged` is parted over the fewest
    pages on which none is; over none where no number of pages helps.
 6. What is left goes to what is drawn, as far as it wishes, to tables' rows, and to the air between.
@@ -47,12 +49,13 @@ same parts in the same box are looked up. So give texts the widest words that th
 and draw in their spots what they have: then a changed digit lays out nothing.
 """
 
+from collections.abc import Sequence
 from functools import lru_cache
 
 from msgspec import Struct
 
 from classclock.screens.canvas.layout.compiling import Compiler, most_rows
-from classclock.screens.canvas.layout.grouping import groups_of, leading
+from classclock.screens.canvas.layout.grouping import groups_of, leading, names_of
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
 from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
@@ -93,32 +96,66 @@ def arrange(
     Raises ValueError where two leaves of one group disagree about their role, or where a cell of a
     table could stand in several ways.
     """
-    groups = groups_of(part, rows, measure)
-    search = SizeSearch(groups, columns, rows, leading(lead, groups))
-    compiler = Compiler([group.name for group in groups], measure)
-    pages, nodes = _fewest_pages(part, compiler, search, most_pages)
-    found = search.largest(nodes)
-    whole = bool(search.standing(found.sizes, found.nodes))
-    box = Box(0, 0, columns, rows)
-    return Arranged(
-        tuple(_spots(found, box, page) for page in range(pages)),
-        {group.name: size for group, size in zip(groups, found.sizes, strict=True)},
-        whole,
-    )
+    return Trials((part,), columns, rows, measure, lead=lead).arranged(part, most_pages)
 
 
-def _fewest_pages(
-    part: Arrangement, compiler: Compiler, search: SizeSearch, most: int
-) -> tuple[int, list[Node]]:
-    """The fewest on which no text of the room is in its least size; else on which all stands."""
-    ways = [compiler.ways(part)]
-    for wanted in (search.second, search.first):
-        for pages in range(1, min(most, most_rows(part)) + 1):
-            if pages > len(ways):
-                ways.append(compiler.ways(part, pages))
-            if search.standing(wanted, ways[pages - 1]) is not None:
-                return pages, ways[pages - 1]
-    return 1, ways[0]
+class Trials:
+    """Arrangements of much the same parts in one box: what they share is measured once.
+
+    A screen that would rather show more asks here what it may show, before it lays it out.
+    """
+
+    def __init__(
+        self,
+        parts: Sequence[Arrangement],
+        columns: int,
+        rows: int,
+        measure: Measure,
+        *,
+        lead: Lead | None = None,
+    ) -> None:
+        self._box, self._measure, self._lead = Box(0, 0, columns, rows), measure, lead
+        self._parts, self._names = tuple(parts), names_of(parts)
+        self._compiler = Compiler(self._names, measure)
+
+    def smallest(self, part: Arrangement) -> int:
+        """The size of the smallest text of the room; 0 where not all of it stands."""
+        return self._search(part).least_size(self._compiler.ways(part))
+
+    def alone(self, part: Arrangement, group: str) -> int:
+        """The size of a group if it alone mattered: all else that must be is least."""
+        search, at = self._search(part), self._names.index(group)
+        found = search.least(self._compiler.ways(part))
+        return search.leximin(found, frozenset((at,))).sizes[at]
+
+    def arranged(self, part: Arrangement, most_pages: int = MOST) -> Arranged:
+        search = self._search(part)
+        pages, nodes = self._fewest_pages(part, search, most_pages)
+        found = search.largest(nodes)
+        whole = bool(search.standing(found.sizes, found.nodes))
+        sizes = zip(search.groups, found.sizes, strict=True)
+        return Arranged(
+            tuple(_spots(found, self._box, page) for page in range(pages)),
+            {group.name: size for group, size in sizes if group.sizes},
+            whole,
+        )
+
+    def _search(self, part: Arrangement) -> SizeSearch:
+        groups = groups_of(part, self._names, self._box.height, self._measure)
+        return SizeSearch(groups, *self._box[2:], leading(self._lead, groups))
+
+    def _fewest_pages(
+        self, part: Arrangement, search: SizeSearch, most: int
+    ) -> tuple[int, list[Node]]:
+        """The fewest on which no text of the room is in its least size; else on which all stand."""
+        ways = [self._compiler.ways(part)]
+        for wanted in (search.second, search.first):
+            for pages in range(1, min(most, most_rows(part)) + 1):
+                if pages > len(ways):
+                    ways.append(self._compiler.ways(part, pages))
+                if search.standing(wanted, ways[pages - 1]) is not None:
+                    return pages, ways[pages - 1]
+        return 1, ways[0]
 
 
 def _spots(found: SizesFound, box: Box, page: int) -> Spots:
@@ -144,8 +181,4 @@ def largest_alone(
     lead: Lead | None = None,
 ) -> int:
     """The size that the group could have if it alone mattered: all else that must be is least."""
-    groups = groups_of(part, rows, measure)
-    search = SizeSearch(groups, columns, rows, leading(lead, groups))
-    nodes = Compiler([one.name for one in groups], measure).ways(part)
-    at = [one.name for one in groups].index(group)
-    return search.leximin(search.least(nodes), frozenset((at,))).sizes[at]
+    return Trials((part,), columns, rows, measure, lead=lead).alone(part, group)

@@ -12,13 +12,39 @@ def unbroken(words: str) -> list[str]:
     return [word for word in _BREAKS.split(words) if word]
 
 
-def lines_of(words: str, columns: int, size: int, measure: Measure) -> tuple[str, ...]:
-    """The words in as few lines as they take; what is too wide by itself has a line of its own."""
-    lines: list[str] = []
-    for word in unbroken(words):
-        longer = f"{lines[-1]} {word}" if lines else word
-        if lines and measure.columns(longer, size) <= columns:
-            lines[-1] = longer
-        else:
-            lines.append(word)
-    return tuple(lines)
+class Breaking:
+    """A text in as few lines as it takes; each run of its words is measured once in a size."""
+
+    def __init__(self, text: str, measure: Measure) -> None:
+        self._words = unbroken(text)
+        self._measure = measure
+        self._runs: dict[tuple[int, int, int], int] = {}
+
+    def __len__(self) -> int:
+        return len(self._words)
+
+    def widest(self, size: int) -> int:
+        """Columns of the widest of what stays together."""
+        return max(self._run(at, at + 1, size) for at in range(len(self)))
+
+    def _run(self, first: int, end: int, size: int) -> int:
+        at = first, end, size
+        if at not in self._runs:
+            self._runs[at] = self._measure.columns(" ".join(self._words[first:end]), size)
+        return self._runs[at]
+
+    def ends(self, columns: int, size: int) -> list[int]:
+        """Before which word each line ends; what is too wide has a line of its own."""
+        ends: list[int] = []
+        first = 0
+        for end in range(1, len(self) + 1):
+            if end == len(self) or self._run(first, end + 1, size) > columns:
+                ends.append(end)
+                first = end
+        return ends
+
+    def lines(self, columns: int, size: int) -> tuple[str, ...]:
+        ends = self.ends(columns, size)
+        return tuple(
+            " ".join(self._words[first:end]) for first, end in zip([0, *ends], ends, strict=False)
+        )

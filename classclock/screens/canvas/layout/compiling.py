@@ -1,19 +1,14 @@
 """Parts as nodes: each way in which they may stand, with its groups numbered."""
 
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import groupby, product
 
+from classclock.screens.canvas.layout.grids import Column, GridNode
+from classclock.screens.canvas.layout.leaves import DrawnNode, WrittenNode
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.nodes import (
-    BesideNode,
-    DrawnNode,
-    GridNode,
-    Node,
-    OneOfNode,
-    StackNode,
-    WrittenNode,
-)
+from classclock.screens.canvas.layout.nodes import Node
 from classclock.screens.canvas.layout.parts import (
+    Area,
     Arrangement,
     Beside,
     Drawn,
@@ -22,19 +17,25 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
+from classclock.screens.canvas.layout.stacks import AreaNode, BesideNode, OneOfNode, StackNode
 
 
-def leaves(part: Arrangement) -> Iterator[Written | Drawn]:
+def leaves(part: Arrangement) -> list[Written | Drawn]:
     """All texts and drawn things, in order."""
     match part:
         case Written() | Drawn():
-            yield part
+            return [part]
         case Stack(parts=parts) | Beside(parts=parts) | OneOf(parts=parts):
-            for one in parts:
-                yield from leaves(one)
+            return [leaf for one in parts for leaf in leaves(one)]
+        case Area(part=inner):
+            return leaves(inner)
         case Grid():
-            for one in (*(cell for row in part.rows for cell in row), *part.under):
-                yield from leaves(one)
+            cells = (*(cell for row in part.rows for cell in row), *part.under)
+            return [
+                leaf
+                for cell in cells
+                for leaf in ((cell,) if isinstance(cell, Written | Drawn) else leaves(cell))
+            ]
 
 
 def most_rows(part: Arrangement) -> int:
@@ -44,6 +45,8 @@ def most_rows(part: Arrangement) -> int:
             return max(1, len(part.rows)) if part.paged else 1
         case Stack(parts=parts) | Beside(parts=parts) | OneOf(parts=parts):
             return max(map(most_rows, parts), default=1)
+        case Area(part=inner):
+            return most_rows(inner)
         case _:
             return 1
 
@@ -61,6 +64,7 @@ class Compiler:
         self._numbers = {group: number for number, group in enumerate(groups)}
         self._measure = measure
         self._made: dict[int, Node] = {}
+        self._columns: dict[tuple[int, ...], Column] = {}
         self._ways: dict[tuple[int, int], list[Node]] = {}
 
     def ways(self, part: Arrangement, pages: int = 1) -> list[Node]:
@@ -76,6 +80,8 @@ class Compiler:
                 return [self._leaf(part)]
             case OneOf(parts=parts):
                 return _as_one(node for one in parts for node in self.ways(one, pages))
+            case Area(name=name, part=inner):
+                return [AreaNode(name, node) for node in self.ways(inner, pages)]
             case Grid():
                 table = self._table(part)
                 number = pages if part.paged else 1
@@ -101,10 +107,16 @@ class Compiler:
     def _table(self, table: Grid) -> GridNode:
         made = self._made.get(id(table))
         if not isinstance(made, GridNode):
-            rows = [[self._only(cell) for cell in row] for row in table.rows]
-            made = GridNode.of(table, rows, [self._only(one) for one in table.under])
+            rows = [self._column(cells) for cells in zip(*table.rows, strict=True)]
+            made = GridNode.of(table, rows, self._column(table.under))
             self._made[id(table)] = made
         return made
+
+    def _column(self, cells: Sequence[Arrangement]) -> Column:
+        at = tuple(map(id, cells))
+        if at not in self._columns:
+            self._columns[at] = Column([self._only(cell) for cell in cells])
+        return self._columns[at]
 
     def _only(self, part: Arrangement) -> Node:
         node, *others = self.ways(part)

@@ -1,6 +1,7 @@
 """The groups of a screen's parts: what has one size, and the sizes that all of it comes in."""
 
 from collections.abc import Iterable
+from functools import lru_cache
 
 from classclock.screens.canvas.layout.compiling import leaves
 from classclock.screens.canvas.layout.measure import Measure
@@ -8,11 +9,26 @@ from classclock.screens.canvas.layout.parts import Arrangement, Drawn, Lead, Wri
 from classclock.screens.canvas.layout.search import Leading, SizeGroup
 
 
-def groups_of(part: Arrangement, rows: int, measure: Measure) -> tuple[SizeGroup, ...]:
+def names_of(parts: Iterable[Arrangement]) -> tuple[str, ...]:
+    """The groups that any of these has."""
+    return tuple(dict.fromkeys(leaf.group for part in parts for leaf in leaves(part)))
+
+
+def groups_of(
+    part: Arrangement, names: Iterable[str], rows: int, measure: Measure
+) -> tuple[SizeGroup, ...]:
+    """These groups, as the part has them; one that it lacks is a detail that never stands."""
     members: dict[str, list[Written | Drawn]] = {}
     for leaf in leaves(part):
         members.setdefault(leaf.group, []).append(leaf)
-    return tuple(_group(name, of, rows, measure) for name, of in members.items())
+    return tuple(
+        _group(name, members[name], rows, measure) if name in members else _lacking(name)
+        for name in names
+    )
+
+
+def _lacking(name: str) -> SizeGroup:
+    return SizeGroup(name, (), "detail", 0)
 
 
 def _group(name: str, of: list[Written | Drawn], rows: int, measure: Measure) -> SizeGroup:
@@ -22,13 +38,15 @@ def _group(name: str, of: list[Written | Drawn], rows: int, measure: Measure) ->
     texts = [one for one in of if isinstance(one, Written)]
     if not texts:
         return SizeGroup(name, (1,), of[0].role, matters, drawn=True)
-    common = _common(dict.fromkeys(one.words for one in texts if one.words), rows, measure)
+    words = tuple(dict.fromkeys([one.words for one in texts if one.words]))
+    common = _common(words, rows, measure)
     least, most = max(one.least for one in texts), min(one.most for one in texts)
     within = tuple(size for size in common if least <= size <= most)
     return SizeGroup(name, within or common[:1], of[0].role, matters)
 
 
-def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...]:
+@lru_cache(maxsize=128)
+def _common(every: tuple[str, ...], rows: int, measure: Measure) -> tuple[int, ...]:
     """The sizes that all words come in; words that come in one alone don't hold back the others."""
     each = {sizes for words in every if len(sizes := measure.sizes(words, rows)) > 1}
     return tuple(sorted(set.intersection(*map(set, each)))) if each else (1,)
@@ -36,7 +54,7 @@ def _common(every: Iterable[str], rows: int, measure: Measure) -> tuple[int, ...
 
 def leading(lead: Lead | None, groups: tuple[SizeGroup, ...]) -> Leading | None:
     numbers = {group.name: number for number, group in enumerate(groups)}
-    if lead is None or lead.group not in numbers:
+    if lead is None or lead.group not in numbers or not groups[numbers[lead.group]].sizes:
         return None
     over = frozenset(numbers[name] for name in lead.over if name in numbers)
     return Leading(numbers[lead.group], lead.times, over)

@@ -11,3 +11,6 @@ class Measure(Protocol):
 
     def columns(self, words: str, size: int) -> int:
         """How wide they are then; never narrower in a larger size."""
+
+    def __hash__(self) -> int:
+        """What was measured is kept by it."""

@@ -65,6 +65,16 @@ class Beside(Struct, frozen=True):
     """Columns between two of them."""
 
 
+class Area(Struct, frozen=True):
+    """A part of which the whole room is asked for: it has a spot by its own name.
+
+    It takes all columns that are left. What changes within is laid out in it by itself.
+    """
+
+    name: Name
+    part: "Arrangement"
+
+
 class Grid(Struct, frozen=True):
     """Rows of cells, in columns that share a width. All rows are equally high.
 
@@ -79,6 +89,8 @@ class Grid(Struct, frozen=True):
     gap: int = 2
     between: int = 4
     """Columns between two columns of rows."""
+    name: str = ""
+    """Each row's own spot is found by it, and the row's number."""
     paged: bool = False
     """Whether its rows may be parted over several pages."""
 
@@ -92,7 +104,7 @@ class OneOf(Struct, frozen=True):
     parts: "tuple[Arrangement, ...]"
 
 
-Arrangement = Written | Drawn | Stack | Beside | Grid | OneOf
+Arrangement = Written | Drawn | Stack | Beside | Area | Grid | OneOf
 
 
 class Lead(Struct, frozen=True):

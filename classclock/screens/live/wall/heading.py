@@ -1,100 +1,138 @@
-"""What stands beside or around the clock: what is being done, and what the clock is doing."""
+"""What stands beside or under the clock: what is being done, and what the clock is doing."""
 
-from collections.abc import Iterator
+import re
+from collections.abc import Iterator, Mapping
 
-from classclock.screens.canvas.cells import Drawing, blank
+from msgspec import Struct
+from msgspec.structs import replace
+
+from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cells import Drawing
+from classclock.screens.canvas.layout.arrange import Arranged, arrange
+from classclock.screens.canvas.layout.parts import MOST, Arrangement, Name, Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.canvas.stack import Line, Size, stack
 from classclock.wall.wall_content import WallContent
 
+_LONG_PROGRESS, _LONG_LEFT = "00 of 00", "00:00 left in all"
 
-def beside_lines(content: WallContent, look: Look) -> tuple[Line, ...]:
-    """For the box right of the clock, above the lanes."""
-    theme = look.theme
-    stations = tuple(_stations(content, look, keep=3))
-    return tuple(
-        line
-        for line in (
-            *_shout(content, look),
-            *_progress(content),
-            Line(content.title, keep=1, bold=True),
-            Line(content.fitted, keep=2) if content.fitted else None,
-            Line(content.words, keep=4, ink=theme.quiet),
-            Line(keep=6) if stations else None,
-            *stations,
-        )
-        if line is not None
+
+class HeadingShown(Struct, frozen=True):
+    content: WallContent
+    """Without the clock's digits."""
+    alone: bool
+    most: int = MOST
+
+
+def usual(content: WallContent) -> WallContent:
+    """What mostly stands there, at its longest: the room for it is found once for a piece."""
+    return replace(
+        content,
+        clock=clock_room(content.longest_clock or content.clock),
+        inverted=False,
+        progress=_LONG_PROGRESS if content.progress else "",
+        total_left=_LONG_LEFT if content.total_left else "",
+        emphasis=content.longest_emphasis,
+        hint="",
+        held=False,
+        stations=content.longest_stations,
+        standards=content.longest_standards,
     )
 
 
-def around_lines(content: WallContent, look: Look) -> tuple[tuple[Line, ...], tuple[Line, ...]]:
-    """For a clock that has the screen to itself: what it is for, and what is done meanwhile."""
-    over = (
-        Line(content.title, "title", bold=True),
-        *((Line(content.fitted, "second", keep=3),) if content.fitted else ()),
-        Line(content.words, "second", keep=4, ink=look.theme.quiet),
-    )
-    under = (
-        *_shout(content, look, "title" if content.held else "main"),
-        *_progress(content),
-        Line(keep=6),
-        *_stations(content, look, keep=2),
-        *(Line(text, "main", keep=3) for text in content.lines),
-        Line(keep=6),
-        *(
-            Line(f"! {text}", "second", keep=1, ink=look.theme.doubtful)
-            for text in content.cautions
-        ),
-    )
-    return over, under
+def clock_room(clock: str) -> str:
+    """The widest that a clock of so many signs shows; a count-in has two digits."""
+    return "00" if len(clock) <= 2 else digits_room(clock)
 
 
-def _stations(content: WallContent, look: Look, *, keep: int) -> Iterator[Line]:
-    """What is done, and quietly what makes it count, which is the first to go."""
+def digits_room(text: str) -> str:
+    """The text with digits of one width, so that nothing is laid out anew when they change."""
+    return re.sub(r"\d", "0", text)
+
+
+def heading(content: WallContent, *, alone: bool, most: int = MOST) -> Arrangement:
+    """One over the other, in letters up to so many rows. Standards are the first to go.
+
+    `alone`: no lanes are shown, so there are what it is called and its cautions, large.
+    """
+    return Stack(tuple(_parts(content, most, alone=alone)), air=1)
+
+
+def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangement]:
+    if content.emphasis:
+        yield Written("shout", content.emphasis, "shout", matters=95, breaks=True, most=most)
+    if content.hint:
+        yield Written("hint", content.hint, "hint", "coach", breaks=True)
+    if content.progress:
+        room = digits_room(content.progress), digits_room(content.total_left)
+        yield Written("progress", room[0], "progress", matters=50, most=most)
+        yield Written("left", room[1], "left", "detail", 6, most=most)
+    if alone:
+        yield Written("title", content.title, "title", matters=55, breaks=True, most=most)
+    else:
+        yield Written("title", content.title, "title", "detail", 5, breaks=True)
+    yield Written("fitted", content.fitted, "fitted", "detail", 4)
+    yield Written("words", content.words, "words", "detail", 2, breaks=True)
     standards = content.standards or ("",) * len(content.stations)
-    for text, standard in zip(content.stations, standards, strict=True):
-        yield Line(text, "main", keep=keep, bold=True)
-        if standard:
-            yield Line(standard, keep=7, ink=look.theme.quiet, indent=2)
+    for n, (text, standard) in enumerate(zip(content.stations, standards, strict=True)):
+        yield Written(("move", n), text, "move", matters=60, breaks=True, most=most)
+        yield Written(("standard", n), standard, "standard", "detail", 1, breaks=True)
+    for n, text in enumerate(content.lines if alone else ()):
+        yield Written(("line", n), text, "move", matters=60, breaks=True, most=most)
+    for n, text in enumerate(content.cautions if alone else ()):
+        words = f"! {text}"
+        yield Written(("caution", n), words, "caution", "caution", 90, breaks=True, most=most)
 
 
-def _progress(content: WallContent) -> tuple[Line, ...]:
-    if not content.progress:
-        return ()
-    return (
-        Line(content.progress, "main", keep=1, bold=True),
-        Line(content.total_left, "second", keep=2),
-    )
+def fitted_heading(shown: HeadingShown, columns: int, rows: int, measure: CellMeasure) -> Arranged:
+    """In a box of this size. Where not all stands the last movements go, and not all of them."""
+    content, alone, most = shown.content, shown.alone, shown.most
+    arranged = arrange(heading(content, alone=alone, most=most), columns, rows, measure)
+    for kept in range(len(content.stations) - 1, 0, -1):
+        if arranged.sizes.get("move", 1):
+            break
+        fewer = replace(content, stations=content.stations[:kept], standards=(), lines=())
+        arranged = arrange(heading(fewer, alone=alone, most=most), columns, rows, measure)
+    return arranged
 
 
-def _shout(content: WallContent, look: Look, size: Size = "title") -> tuple[Line, ...]:
-    """One word, large, and what a key does now; on the ground of a hold while it is held."""
+def heading_inks(content: WallContent, look: Look) -> Mapping[Name, Ink]:
+    """How each part looks; on the ground of a hold while it is held."""
     theme = look.theme
-    if not content.emphasis:
-        return ()
-    ink, ground = (theme.hold_ink, theme.hold_ground) if content.held else (theme.doubtful, "")
-    indent = 1 if content.held else 0
-    word = Line(content.emphasis, size, ink=ink, ground=ground, bold=True, indent=indent)
-    if not content.hint:
-        return (word,)
-    under = ink if content.held else theme.ink
-    return (word, Line(content.hint, ink=under, ground=ground, bold=True, indent=indent))
+    shout, hint = Ink(theme.doubtful, bold=True), Ink(bold=True)
+    if content.held:
+        shout = hint = Ink(theme.hold_ink, theme.hold_ground, bold=True)
+    quiet, bold = Ink(theme.quiet), Ink(bold=True)
+    inks: dict[Name, Ink] = {"shout": shout, "hint": hint, "title": bold, "words": quiet}
+    inks |= {("move", n): bold for n in range(len(content.stations))}
+    inks |= {("standard", n): quiet for n in range(len(content.stations))}
+    inks |= {("caution", n): Ink(theme.doubtful) for n in range(len(content.cautions))}
+    counted = {
+        "progress": Ink(bold=True, words=content.progress),
+        "left": Ink(words=content.total_left),
+    }
+    return inks | counted
 
 
 class Heading(Painted):
-    """Lines in a box, as large as they fit."""
+    """All that, as large as it fits a box."""
 
     def __init__(self, look: Look) -> None:
         super().__init__(look)
-        self.lines: tuple[Line, ...] = ()
+        self._shown: HeadingShown | None = None
 
-    def show(self, lines: tuple[Line, ...]) -> None:
-        if lines != self.lines:
-            self.lines = lines
+    def show(self, content: WallContent, *, alone: bool, most: int) -> None:
+        """Letters are at most so many rows high."""
+        shown = HeadingShown(replace(content, clock="", inverted=False), alone, most)
+        if shown != self._shown:
+            self._shown = shown
             self.repaint()
 
     def paint(self, columns: int, rows: int) -> Drawing:
-        if not self.lines:
-            return blank(columns, rows, self.look.theme.ground)
-        return stack(self.lines, columns, rows, self.look)
+        shown, look = self._shown, self.look
+        if shown is None or not (columns and rows):
+            return look.gap(columns, rows)
+        arranged = fitted_heading(shown, columns, rows, CellMeasure(look.terminal))
+        inks = heading_inks(shown.content, look)
+        return draw_arranged(arranged.spots, columns, rows, look, inks=inks)

@@ -2,15 +2,15 @@
 
 from collections.abc import Iterator
 
-from rich.cells import cell_len
-
-from classclock.screens.canvas.cells import Drawing, Side, above, blank, lay_out, place, width
+from classclock.screens.canvas.arranged_drawing import Ink, draw_spot
+from classclock.screens.canvas.cells import Drawing, above, blank, lay_out, place
 from classclock.screens.canvas.interval_strip import draw_interval_strip
-from classclock.screens.canvas.layout.nodes import Box
+from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
-from classclock.screens.live.wall.lane_layout import LaneLayout
+from classclock.screens.live.wall.lane_notes import lane_notes
+from classclock.screens.live.wall.wall_layout import LaneLayout
 from classclock.tally.signs import SIGNS
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Boxes, Ribbon, Share
@@ -18,114 +18,94 @@ from classclock.wall.lane_content import LaneContent
 
 _READABLE = 3
 """Rows from which letters are drawn."""
-_WORDY = 9
-"""Columns from which the last split is called so."""
 
-_Part = tuple[Box | None, Drawing, Side]
+_Part = tuple[Box, Drawing]
 
 
 def draw_lane(content: LaneContent, plan: LaneLayout, look: Look) -> Drawing:
-    """The lane in its rows; what the layout has no box for is left out."""
+    """The lane in its rows; what the layout has no spot for is left out."""
     ground = look.theme.band if content.selected else look.theme.ground
+    here = look.on(ground)
     parts = (
-        (box.x, box.y, place(drawing, box.width, box.height, ground, across=across))
-        for box, drawing, across in _parts(content, plan, look, ground)
-        if box is not None and box.width > 0 and box.height > 0
+        (box.x, box.y, place(drawing, box.width, box.height, ground))
+        for box, drawing in _parts(content, plan, here)
+        if box.width > 0 and box.height > 0
     )
     return lay_out(parts, plan.width, plan.rows, ground)
 
 
-def _parts(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Iterator[_Part]:
-    theme, rows = look.theme, plan.type_rows
-    yield plan.key, _key(content, plan, look, ground), "middle"
-    ink = theme.quiet if content.out or content.turn == "waits" else theme.ink
-    name = look.letters(content.name, plan.name.width, rows, ink=ink, ground=ground)
-    yield plan.name, above(blank(width(name), rows - len(name), ground), name), "left"
-    whole = lettering_width(content.tally, rows, look.terminal) <= plan.tally.width
-    tally = content.tally if whole else content.short_tally
-    drawn = look.letters(tally, plan.tally.width, rows, ground=ground, air=plan.air)
-    yield plan.tally, drawn, "right"
-    yield plan.sign, _sign(content, look, ground), "left"
+def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part]:
+    theme = look.theme
+    yield _key(content, plan.key, look)
+    quiet = content.out or content.turn == "waits"
+    ink = theme.quiet if quiet else theme.ink
+    yield _text(content.name, plan.name, look, Ink(ink, bold=True, down="bottom"))
+    yield _text(_tally(content, plan.tally, look), plan.tally, look, Ink(bold=True, down="top"))
+    box = plan.tally.box
+    yield Box(box.x - 1, box.y + max(0, plan.tally.size - 1), 1, 1), _sign(content, look)
+    load = content.planned[-1] if content.planned else ""
+    said = ((plan.start, content.start), (plan.rung, content.rung), (plan.load, load))
+    for spot, words in said:
+        if spot is not None and words:
+            yield _text(words, spot, look, Ink(ink, bold=True, down="bottom"))
     if plan.ribbon is not None:
-        standing = _standing_in_words(content, plan)
-        bar = _bar(content, plan.ribbon, look, ground, standing, thin=plan.thin_ribbon)
-        yield plan.ribbon, bar, "left"
-    if plan.projection is not None:
-        yield plan.projection, _projection(content, plan.projection, look, ground), "left"
-    if plan.split is not None:
-        box, text = plan.split, content.split
-        beside = box.width < _WORDY
-        words = text.rjust(box.width) if beside else f"last {text}" if text else ""
-        yield box, look.text(words, box.width, ink=theme.quiet, ground=ground), "left"
-    if plan.modification is not None:
-        box = plan.modification
-        detail = _detail(content, box.width)
-        if plan.projection is None and content.against:
-            detail = f"{content.against}  {detail}"  # the ribbon's colour is never alone
-        note = look.text(detail, box.width, ink=theme.quiet, ground=ground)
-        yield box, note, "left"
+        box = _ribbon_box(plan.ribbon.box)
+        thin = box.height == 1 and (box.y > 0 or plan.rows == 1)
+        yield box, _bar(content, box, look, theme.ground, _hue_said(content, plan), thin=thin)
+    if plan.notes is not None:
+        yield plan.notes.box, _notes(content, plan.notes.box, look)
 
 
-def _detail(content: LaneContent, columns: int) -> str:
-    """The modification, and the planned load in as many words as there is room for."""
-    modified, planned = content.modification, content.planned
-    if not planned:
-        return modified
-    every = [*(f"{modified}, {words}" for words in planned if modified), *planned]
-    return next((words for words in every if cell_len(words) <= columns), planned[-1])
+def _text(words: str, spot: Spot, look: Look, ink: Ink) -> _Part:
+    """Large letters stand on the lane's line or hang from its top, terminal text in its middle."""
+    down = ink.down if spot.size >= _READABLE else "middle"
+    return spot.box, draw_spot(spot, look, Ink(ink.ink, ink.ground, ink.bold, words, down))
 
 
-def _key(content: LaneContent, plan: LaneLayout, look: Look, ground: str) -> Drawing:
-    letter, theme = content.key.upper(), look.theme
-    if plan.type_rows < _READABLE or look.terminal.dots is None:
-        return look.text(f" {letter} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
-    return look.letters(
-        letter, plan.key.width, plan.type_rows, ink=theme.key, ground=ground, air=plan.air
-    )
+def _tally(content: LaneContent, spot: Spot, look: Look) -> str:
+    """With its odd reps, where there is room for them."""
+    wide = lettering_width(content.tally, max(1, spot.size), look.terminal)
+    return content.tally if wide <= spot.box.width else content.short_tally
 
 
-def _sign(content: LaneContent, look: Look, ground: str) -> Drawing:
+def _ribbon_box(box: Box) -> Box:
+    """A high ribbon leaves a row between it and the next lane's."""
+    return box._replace(height=box.height - 1 if box.height >= _READABLE else box.height)
+
+
+def _key(content: LaneContent, spot: Spot, look: Look) -> _Part:
+    """A large letter; in terminal text a cap, which is a column wider at both sides."""
+    letter, theme, box = content.key.upper(), look.theme, spot.box
+    if spot.size < _READABLE or look.terminal.dots is None:
+        cap = look.text(f" {letter} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
+        return Box(box.x - 1, box.y + (box.height - 1) // 2, 3, 1), cap
+    return _text(letter, spot, look, Ink(theme.key, down="top"))
+
+
+def _sign(content: LaneContent, look: Look) -> Drawing:
     """Filled where an entry is in doubt; plain where a call may be missing, or whose turn it is."""
     theme = look.theme
     if content.doubtful:
         return look.text(content.sign, 1, ink=theme.ground, ground=theme.doubtful, bold=True)
     if content.turn == "now" and not content.sign:
-        return look.text(SIGNS["turn"].sign, 1, ink=theme.key, ground=ground, bold=True)
-    sign = content.sign or " "
-    return look.text(sign, 1, ink=theme.doubtful, ground=ground, bold=True)
+        return look.text(SIGNS["turn"].sign, 1, ink=theme.key, bold=True)
+    return look.text(content.sign or " ", 1, ink=theme.doubtful, bold=True)
 
 
-def _projection(content: LaneContent, box: Box, look: Look, ground: str) -> Drawing:
-    """What the lane is on for, its rank, and how it stands against its own best."""
+def _notes(content: LaneContent, box: Box, look: Look) -> Drawing:
     theme = look.theme
-    ink = theme.shades(content.standing).text if content.against else theme.ink
-    if box.height == 1:
-        texts = _fitting(box.width, content.rank, content.on_for, content.against)
-        return look.text(texts, box.width, ink=ink, ground=ground, bold=True)
-    first = _fitting(box.width, content.on_for, content.against) or content.rank
-    second = content.rank if content.on_for else ""
-    return above(
-        look.text(first, box.width, ink=ink, ground=ground, bold=True),
-        look.text(second, box.width, ink=theme.ink, ground=ground),
-    )
+    lines = []
+    for note in lane_notes(content, box.width, box.height):
+        ink = theme.quiet if note.quiet else theme.ink
+        if note.standing:
+            ink = theme.shades(content.standing).text
+        lines.append(look.text(note.text, box.width, ink=ink, bold=not note.quiet))
+    return above(*lines) if lines else blank(box.width, box.height, theme.ground)
 
 
-def _fitting(columns: int, *texts: str) -> str:
-    """As many of these as fit beside each other: of too many the first goes first."""
-    left = [text for text in texts if text]
-    while left:
-        shown = "  ".join(left)
-        for fewer in (shown, shown.replace("on for ", "→"), " ".join(left).replace("on for ", "→")):
-            if len(fewer) <= columns:
-                return fewer
-        left = left[1:]
-    return ""
-
-
-def _standing_in_words(content: LaneContent, plan: LaneLayout) -> Hue:
+def _hue_said(content: LaneContent, plan: LaneLayout) -> Hue:
     """How the lane stands, where there is room to say it: hue is never all that says so."""
-    box = plan.projection or plan.modification
-    said = box is not None and len(content.against) <= box.width
+    said = plan.notes is not None and len(content.against) <= plan.notes.box.width
     return content.standing if said else "first"
 
 

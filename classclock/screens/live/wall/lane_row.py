@@ -9,7 +9,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.lane_layout import LaneLayout
+from classclock.screens.live.wall.wall_layout import LaneLayout
 from classclock.wall.lane_bars import Ribbon
 from classclock.wall.lane_content import LaneContent
 
@@ -51,7 +51,7 @@ def as_seen(content: LaneContent, plan: LaneLayout) -> LaneContent:
         return content
     if plan.ribbon is None:
         return replace(content, bar=None)
-    columns = plan.ribbon.width - 1
+    columns = plan.ribbon.box.width - 1
     seen = eighth(bar.reached, bar.cap, columns) * bar.cap // (columns * 8)
     last = bar.rounds[-1].end if bar.rounds else 0
     return replace(content, bar=replace(bar, reached=max(seen, last)))

@@ -8,8 +8,14 @@ from math import atan, hypot, radians, tan
 
 from msgspec import Struct
 
-from classclock.screens.live.wall.layout import wall_layout
+from classclock.machine.terminal import Terminal
+from classclock.screens.canvas.arranged_drawing import air_under
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.live.wall.wall_layout import WallLayout, lay_out_wall
 from classclock.units.cell_dots import SIZES, CellDots, rows_of_dots
+from classclock.wall.lane_bars import Share
+from classclock.wall.lane_content import LaneContent
+from classclock.wall.wall_content import WallContent
 
 LEAST_MINUTES = 16
 PREFERRED_MINUTES = 20
@@ -75,16 +81,17 @@ def wall_legibility(
     *,
     dots: CellDots = "sextants",
 ) -> tuple[Legible, ...]:
-    """Clock, keys and tallies, names, small text of one row, for a TV and the distance to the back.
+    """Clock, keys and tallies, names, movements, text of one row, for a TV and how far the back is.
 
-    Diagonal in inches, distance in metres. The terminal must be one that `wall_layout` takes.
+    Diagonal in inches, distance in metres; a terminal of at least 60 x 18 that fills the screen.
     """
-    wall = wall_layout(columns, rows, lanes, dots=dots)
-    lane, row = wall.lane, row_height(diagonal, rows)
+    sizes, row = dict(usual_wall(columns, rows, lanes, dots).sizes), row_height(diagonal, rows)
     heights = {
-        "clock": wall.clock.height,
-        "keys and tallies": _numeral_rows(lane.type_rows, lane.air, dots),
-        "names": _name_rows(lane.type_rows, dots),
+        "clock": _numeral_rows(sizes["clock"], dots),
+        "keys": _numeral_rows(sizes["key"], dots, air=True),
+        "tallies": _numeral_rows(sizes["tally"], dots, air=True),
+        "names": _word_rows(sizes["name"], dots),
+        "movements": _word_rows(sizes["move"], dots),
         "small text": TEXT_SHARE,
     }
     return tuple(
@@ -93,16 +100,28 @@ def wall_legibility(
     )
 
 
-def _numeral_rows(type_rows: int, air: int, dots: CellDots) -> float:
-    if type_rows < 3:
+def usual_wall(columns: int, rows: int, lanes: int, dots: CellDots) -> WallLayout:
+    """A wall over the foot's row: names of seven letters, rounds, two movements."""
+    moves = ("6 box step-over", "12 squat")
+    content = WallContent("00:00", "", "", stations=moves, longest_stations=moves)
+    everybody = [
+        LaneContent(chr(ord("a") + number), "Saoirse", "12", "12", bar=Share(1, (), 0, ""))
+        for number in range(lanes)
+    ]
+    return lay_out_wall(content, everybody, columns, rows - 1, CellMeasure(Terminal(dots=dots)))
+
+
+def _numeral_rows(size: int, dots: CellDots, *, air: bool = False) -> float:
+    """Rows that a numeral is high; keys and tallies leave some dots free below."""
+    if size < 3:
         return TEXT_SHARE
-    if type_rows == 3:
+    if size == 3:
         return _TALL_DOT_ROWS if dots == "sextants" else _DOT_CAPITAL_ROWS[dots]
     _, down = SIZES[dots]
-    return type_rows - rows_of_dots(air, down) / down
+    return size - (rows_of_dots(air_under(size), down) / down if air else 0)
 
 
-def _name_rows(type_rows: int, dots: CellDots) -> float:
-    if type_rows < 3:
+def _word_rows(size: int, dots: CellDots) -> float:
+    if size < 3:
         return TEXT_SHARE
-    return _DOT_CAPITAL_ROWS[dots] if type_rows < 5 else type_rows * _OUTLINE_WORD_SHARE
+    return _DOT_CAPITAL_ROWS[dots] if size < 5 else size * _OUTLINE_WORD_SHARE

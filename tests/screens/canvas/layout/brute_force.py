@@ -12,6 +12,7 @@ from math import ceil
 from msgspec.structs import replace
 
 from classclock.screens.canvas.layout.parts import (
+    Area,
     Arrangement,
     Beside,
     Drawn,
@@ -119,13 +120,15 @@ class Tried:
             return None
         none = dict.fromkeys(self.members, 0)
         least = {group: self.ladder(group)[0] for group in there}
-        large = [g for g in there if self.role(g) in ROOM and self.is_text(g)]
+        leads = [self.lead.group] if self.lead is not None and self.lead.group in there else []
+        large = [g for g in there if self.role(g) in ROOM and self.is_text(g) and g not in leads]
         ways = [
             none | least | dict(zip(large, sizes, strict=True))
             for sizes in product(*(self.ladder(group) for group in large))
         ]
         ways.sort(key=lambda s: (sorted(s[g] for g in large), [s[g] for g in large]), reverse=True)
-        sizes = next(one for one in ways if self.stand(one, pages))
+        led = (one for way in ways for one in self.led(way) if self.stand(one, pages))
+        sizes = next(led)
         others = sorted(
             (group for group in self.members if self.role(group) not in ROOM),
             key=lambda group: -self.matters(group),
@@ -135,7 +138,11 @@ class Tried:
                 added := sizes | {group: self.ladder(group)[0]}, pages
             ):
                 sizes = added
-        most = min((sizes[group] for group in large), default=self.rows)
+        most = min((sizes[group] for group in (*large, *leads)), default=self.rows)
+        for group in leads:
+            sizes = max(
+                (s for s in self.led(sizes) if self.stand(s, pages)), key=lambda s: s[group]
+            )
         for group in others:
             larger = [n for n in self.ladder(group) if sizes[group] < n <= most]
             fitting = [n for n in larger if self.stand(sizes | {group: n}, pages)]
@@ -165,6 +172,8 @@ def every_leaf(part: Arrangement) -> Iterator[Written | Drawn]:
                 yield from every_leaf(cell)
         for one in part.under:
             yield from every_leaf(one)
+    elif isinstance(part, Area):
+        yield from every_leaf(part.part)
     else:
         for one in part.parts:
             yield from every_leaf(one)
@@ -179,6 +188,8 @@ def ways_of(part: Arrangement) -> Iterator[Arrangement]:
         case Stack(parts=parts) | Beside(parts=parts):
             for each in product(*(list(ways_of(one)) for one in parts)):
                 yield replace(part, parts=each)
+        case Area(part=inner):
+            yield from ways_of(inner)
         case _:
             yield part
 
@@ -188,6 +199,8 @@ def longest_paged(part: Arrangement) -> int:
         return len(part.rows) if part.paged else 1
     if isinstance(part, Written | Drawn):
         return 1
+    if isinstance(part, Area):
+        return longest_paged(part.part)
     return max(map(longest_paged, part.parts))
 
 
@@ -217,7 +230,7 @@ def stands(
             )
         case Drawn(least=(wide, high)):
             return wide <= columns and high <= rows
-        case OneOf():
+        case OneOf() | Area():
             raise AssertionError("one of its ways stands for it")
         case Stack():
             there = [one for one in part.parts if is_there(one, sizes)]

@@ -5,6 +5,7 @@ from random import Random
 from msgspec.structs import replace
 
 from classclock.screens.canvas.layout.parts import (
+    Area,
     Arrangement,
     Beside,
     Drawn,
@@ -36,9 +37,8 @@ class RandomScreen:
             self.lead = Lead(first, self._random.choice((1.0, 1.5, 2.0)), tuple(others[:1]))
 
     def _part(self, depth: int) -> Arrangement:
-        kind = self._random.choice(
-            ("leaf", "stack", "beside", "table", "ways")[: 5 if depth else 1]
-        )
+        kinds = ("leaf", "stack", "beside", "table", "ways", "area")
+        kind = self._random.choice(kinds if depth else kinds[:1])
         match kind:
             case "stack":
                 return Stack(self._parts(depth), gap=self._random.choice((0, 0, 1)), air=1)
@@ -46,6 +46,9 @@ class RandomScreen:
                 return Beside(self._parts(depth), gap=self._random.choice((0, 1)))
             case "ways":
                 return OneOf(self._parts(depth))
+            case "area":
+                self._leaves += 1
+                return Area(("area", self._leaves), self._part(depth - 1))
             case "table":
                 return self._table()
             case _:

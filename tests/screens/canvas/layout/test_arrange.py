@@ -7,7 +7,7 @@ from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text, width
 from classclock.screens.canvas.layout.arrange import arrange, largest_alone
-from classclock.screens.canvas.layout.breaking import lines_of, unbroken
+from classclock.screens.canvas.layout.breaking import Breaking, unbroken
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.layout.parts import (
     Arrangement,
@@ -35,7 +35,7 @@ def test_a_number_stays_with_its_unit() -> None:
     assert unbroken("12 box step-over 22.5 kg 400 m row 5 min") == [
         *("12", "box", "step-over", "22.5 kg", "400 m", "row", "5 min"),
     ]
-    assert lines_of("5 kg a", 4, 1, TOY) == ("5 kg", "a")
+    assert Breaking("5 kg a", TOY).lines(4, 1) == ("5 kg", "a")
 
 
 def test_a_word_that_begins_like_a_unit_is_a_word() -> None:

@@ -34,7 +34,7 @@ def apart(one: Box, other: Box) -> bool:
 @given(screens)
 def test_nothing_overlaps_and_all_is_in_the_box(screen: RandomScreen) -> None:
     for spots in laid(screen).pages:
-        boxes = [spot.box for spot in spots.values()]
+        boxes = [spot.box for name, spot in spots.items() if name[0] != "area"]
         for box in boxes:
             assert box.x >= 0
             assert box.y >= 0

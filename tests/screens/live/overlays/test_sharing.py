@@ -115,7 +115,7 @@ async def test_the_wall_says_from_where_each_ones_rounds_are_counted(open_class:
         stations = [one.movement for one in coach.live.record.segment.station]
         await coach.start()
         wall = coach.screen.query_one(WallView)
-        said = [lane.modification for lane in wall.lanes]
+        said = [lane.start for lane in wall.lanes]
         assert said == [f"from {stations[lane.start_station]}" for lane in lanes]
         assert len(set(said)) == len(stations)
         assert f"from {stations[1]}" in words(coach.seen())

@@ -14,13 +14,13 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.layout import wall_layout
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
 from classclock.wall.lane_bars import Boxes, Ribbon, Share
 from classclock.wall.lane_content import LaneContent, LaneContents, ordinal
+from tests.screens.live.wall.walls import lane_layout_for
 
 STATIONS = """
   [[segment.station]]
@@ -211,7 +211,7 @@ def test_a_lane_fills_its_place_whatever_it_says(
     name: str,
     tally: str,
 ) -> None:
-    plan = wall_layout(*size, lanes).lane
+    plan = lane_layout_for(lanes, *size)
     content = LaneContent("k", name, tally, tally, rank="1st", modification=name, sign="~")
     check_filled(draw_lane(content, plan, Look()), plan.width, plan.rows)
 

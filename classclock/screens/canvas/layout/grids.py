@@ -1,0 +1,167 @@
+"""Rows of cells as a node, in columns that share their widths."""
+
+from collections.abc import Hashable, Sequence
+
+from classclock.screens.canvas.layout.nodes import (
+    NEVER,
+    Box,
+    KeptSizes,
+    Node,
+    Sizes,
+    Spot,
+    Spots,
+    fewest,
+)
+from classclock.screens.canvas.layout.parts import Grid
+
+
+class Column:
+    """Parts of which none is wider or higher than all of them: the cells of one column."""
+
+    def __init__(self, parts: Sequence[Node]) -> None:
+        self.parts = tuple(parts)
+        self.distinct = tuple({part.shape: part for part in parts}.values())
+        """One of each shape: most columns have one alone."""
+        self.bends = any(part.bends for part in self.distinct)
+        self.groups = frozenset[int]().union(*(part.groups for part in self.distinct))
+        self.high = KeptSizes(self.groups, self._high)
+        self.wide = KeptSizes(self.groups, self._wide)
+
+    def _high(self, columns: int, sizes: Sizes) -> int:
+        return max([part.rows(columns, sizes) for part in self.distinct], default=0)
+
+    def _wide(self, rows: int, sizes: Sizes) -> int:
+        return max([part.columns(rows, sizes) for part in self.distinct], default=0)
+
+    def wished(self, box: Box, sizes: Sizes) -> int:
+        """Columns that the one that wishes for most would fill."""
+        return max([part.wished(box, sizes)[0] for part in self.distinct], default=0)
+
+
+class _Rows:
+    """The rows of a grid as one is: how high, how wide its columns. Kept for all its ways."""
+
+    def __init__(self, columns: Sequence[Column], gap: int) -> None:
+        self.columns = tuple(columns)
+        self._gap = gap
+        self.bends = any(column.bends for column in columns)
+        self.groups = frozenset[int]().union(*(column.groups for column in self.columns))
+        self.least = KeptSizes(self.groups, self._least)
+        self.high = KeptSizes(self.groups, self._high)
+        self.wide = KeptSizes(self.groups, self._wide)
+
+    def _least(self, columns: int, sizes: Sizes) -> int:
+        return max((column.high(columns, sizes) for column in self.columns), default=0)
+
+    def _high(self, columns: int, sizes: Sizes) -> int:
+        """A row's height where it is so wide."""
+        least = self.least(NEVER, sizes)
+        if self.wide(least, sizes) <= columns:
+            return least
+        if not self.bends:
+            return NEVER
+        narrowest = (
+            part.rows(part.columns(NEVER, sizes), sizes)
+            for column in self.columns
+            for part in column.distinct
+        )
+        return fewest(least, max(narrowest), lambda high: self.wide(high, sizes) <= columns)
+
+    def _wide(self, high: int, sizes: Sizes) -> int:
+        shown = [wide for wide in self.widths(high, sizes) if wide]
+        return min(NEVER, sum(shown) + self._gap * max(0, len(shown) - 1))
+
+    def widths(self, high: int, sizes: Sizes) -> tuple[int, ...]:
+        """Each column's least width in rows of such a height."""
+        return tuple([column.wide(high, sizes) for column in self.columns])
+
+
+class GridNode:
+    def __init__(
+        self,
+        grid: Grid,
+        rows: _Rows,
+        under: Column,
+        *,
+        across: int = 1,
+        pages: int = 1,
+    ) -> None:
+        self._grid, self._rows, self._under = grid, rows, under
+        self._across = across
+        self._count = len(grid.rows)
+        self._shown = max(1, -(-self._count // pages))
+        """Rows to a page; the first has all of them."""
+        self.pages = max(1, -(-self._count // self._shown))
+        self._down = -(-self._shown // across)
+        self.bends = rows.bends or under.bends
+        self.groups = rows.groups | under.groups
+        self.shape: Hashable = ("grid", id(self))
+
+    @classmethod
+    def of(cls, grid: Grid, columns: Sequence[Column], under: Column) -> "GridNode":
+        return cls(grid, _Rows(columns, grid.gap), under)
+
+    def as_(self, across: int, pages: int) -> "GridNode":
+        """The same rows in so many columns and pages."""
+        return GridNode(self._grid, self._rows, self._under, across=across, pages=pages)
+
+    def _each(self, columns: int) -> int:
+        return (columns - self._grid.between * (self._across - 1)) // self._across
+
+    def _row_height(self, each: int, sizes: Sizes) -> int:
+        return min(NEVER, self._rows.high(each, sizes) + self._under.high(each, sizes))
+
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        return min(NEVER, self._row_height(self._each(columns), sizes) * self._down)
+
+    def columns(self, rows: int, sizes: Sizes) -> int:
+        if not self._row_height(NEVER, sizes):
+            return 0
+        below = self._under.wide(NEVER, sizes)
+        least = most = max(self._rows.wide(NEVER, sizes), below)
+        if self.bends:
+            wide = self._under.wished(Box(0, 0, NEVER, NEVER), sizes)
+            most = max(least, self._rows.wide(self._rows.least(NEVER, sizes), sizes), wide)
+        each = fewest(least, most, lambda wide: self._row_height(wide, sizes) * self._down <= rows)
+        return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return self.rows(columns, sizes) <= rows
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        high = self._row_height(self._each(box.width), sizes)
+        return box.width, min(box.height, 2 * high * self._down)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        each = self._each(box.width)
+        high = self._rows.high(each, sizes)
+        row_height = self._row_height(each, sizes)
+        if not row_height:
+            return
+        pitch = max(row_height, min(2 * row_height, box.height // self._down))
+        cells = self._cells(each, high, sizes)
+        first = page * self._shown
+        for at, number in enumerate(range(first, min(self._count, first + self._shown))):
+            x = box.x + (at // self._down) * (each + self._grid.between)
+            y = box.y + (at % self._down) * pitch
+            if self._grid.name:
+                spots[self._grid.name, number] = Spot(Box(x, y, each, row_height))
+            for right, wide, column in cells:
+                column.parts[number].place(Box(x + right, y, wide, high), sizes, spots, page)
+            if self._under.parts:
+                below = Box(x, y + high, each, row_height - high)
+                self._under.parts[number].place(below, sizes, spots, page)
+
+    def _cells(self, each: int, high: int, sizes: Sizes) -> list[tuple[int, int, Column]]:
+        """Where in a row each column begins, and how wide it is, with what is left shared out."""
+        cells = []
+        spare, x = each - self._rows.wide(high, sizes), 0
+        for least, column in zip(self._rows.widths(high, sizes), self._rows.columns, strict=True):
+            if not least:
+                continue
+            wish = column.wished(Box(0, 0, least + spare, high), sizes)
+            more = max(0, min(wish - least, spare))
+            spare -= more
+            cells.append((x, least + more, column))
+            x += least + more + self._grid.gap
+        return cells

@@ -1,0 +1,116 @@
+"""Texts and drawn things as nodes."""
+
+from collections.abc import Hashable
+
+from classclock.screens.canvas.layout.breaking import Breaking
+from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.nodes import (
+    NEVER,
+    Box,
+    KeptSizes,
+    Sizes,
+    Spot,
+    Spots,
+    fewest,
+)
+from classclock.screens.canvas.layout.parts import Drawn, Written
+
+
+class WrittenNode:
+    def __init__(self, text: Written, group: int, measure: Measure) -> None:
+        self.text, self.group, self._measure = text, group, measure
+        self.groups = frozenset((group,))
+        self.shape: Hashable = (group, text.words, text.breaks)
+        self._breaking = Breaking(text.words, measure)
+        self._empty = not len(self._breaking)
+        self.bends = text.breaks and len(self._breaking) > 1
+        self._wide: dict[int, tuple[int, int]] = {}
+        if self.bends:
+            self._rows = KeptSizes(self.groups, self._broken_rows)
+            self._columns = KeptSizes(self.groups, self._broken_columns)
+
+    def widths(self, size: int) -> tuple[int, int]:
+        """The columns of its widest word, and of all of it in one line."""
+        if size not in self._wide:
+            whole = self._measure.columns(self.text.words, size)
+            least = self._breaking.widest(size) if self.bends else whole
+            self._wide[size] = min(least, whole), whole
+        return self._wide[size]
+
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        size = sizes[self.group]
+        if not size or self._empty:
+            return 0
+        least, whole = self.widths(size)
+        if whole <= columns:
+            return size
+        return NEVER if least > columns else self._rows(columns, sizes)
+
+    def _broken_rows(self, columns: int, sizes: Sizes) -> int:
+        size = sizes[self.group]
+        return size * len(self._breaking.ends(columns, size))
+
+    def columns(self, rows: int, sizes: Sizes) -> int:
+        size = sizes[self.group]
+        if not size or self._empty:
+            return 0
+        if rows < size:
+            return NEVER
+        if not self.bends or rows < 2 * size:
+            return self.widths(size)[1]
+        return self._columns(rows // size, sizes)
+
+    def _broken_columns(self, lines: int, sizes: Sizes) -> int:
+        size = sizes[self.group]
+        least, whole = self.widths(size)
+        return fewest(least, whole, lambda wide: self.rows(wide, sizes) <= lines * size)
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return self.rows(columns, sizes) <= rows
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        size = sizes[self.group]
+        if not size or self._empty:
+            return 0, 0
+        return self.widths(size)[1], self.rows(box.width, sizes)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:  # noqa: ARG002  as all nodes
+        size = sizes[self.group]
+        if not size or self._empty:
+            return
+        whole = not self.bends or self.widths(size)[1] <= box.width
+        lines = (self.text.words,) if whole else self._breaking.lines(box.width, size)
+        spots[self.text.name] = Spot(box, size, lines, self.text.across)
+
+
+class DrawnNode:
+    bends = False
+
+    def __init__(self, drawn: Drawn, group: int) -> None:
+        self._drawn, self._group = drawn, group
+        self.groups = frozenset((group,))
+        self.shape: Hashable = (group, drawn.least, drawn.wished)
+
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        wide, high = self._drawn.least
+        if not sizes[self._group]:
+            return 0
+        return high if columns >= wide else NEVER
+
+    def columns(self, rows: int, sizes: Sizes) -> int:
+        wide, high = self._drawn.least
+        if not sizes[self._group]:
+            return 0
+        return wide if rows >= high else NEVER
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return self.rows(columns, sizes) <= rows
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:  # noqa: ARG002  as all nodes
+        return self._drawn.wished if sizes[self._group] else (0, 0)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:  # noqa: ARG002
+        if sizes[self._group]:
+            wide, high = self._drawn.wished
+            shown = Box(box.x, box.y, min(box.width, wide), min(box.height, high))
+            spots[self._drawn.name] = Spot(shown)

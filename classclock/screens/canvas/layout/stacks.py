@@ -1,0 +1,189 @@
+"""Nodes one over the other, side by side, one in place of others, and one in its own area."""
+
+from collections.abc import Hashable, Sequence
+
+from classclock.screens.canvas.layout.nodes import (
+    NEVER,
+    Box,
+    KeptSizes,
+    Node,
+    Sizes,
+    Spot,
+    Spots,
+    fewest,
+)
+from classclock.screens.canvas.layout.parts import Name
+
+
+def _parted(parts: Sequence[Node]) -> tuple[Node | None, list[Node]]:
+    """The part that is asked last, whether what the others leave is enough for it; the others."""
+    last = max(parts, key=lambda part: (part.bends, len(part.groups)), default=None)
+    return last, [part for part in parts if part is not last]
+
+
+class StackNode:
+    def __init__(self, parts: Sequence[Node], gap: int, air: int, *, middle: bool) -> None:
+        self._parts, self._gap, self._air, self._middle = tuple(parts), gap, air, middle
+        self.shape: Hashable = ("stack", gap, air, tuple(part.shape for part in parts))
+        self.bends = any(part.bends for part in parts)
+        self._last, self._others = _parted(parts)
+        self.groups = frozenset[int]().union(*(part.groups for part in parts))
+        self.rows = KeptSizes(self.groups, self._rows)
+        self.columns = KeptSizes(self.groups, self._columns)
+
+    def _rows(self, columns: int, sizes: Sizes) -> int:
+        each = [high for part in self._parts if (high := part.rows(columns, sizes))]
+        return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
+
+    def _columns(self, rows: int, sizes: Sizes) -> int:
+        if self.rows(NEVER, sizes) > rows:
+            return NEVER
+        widest = max((part.columns(NEVER, sizes) for part in self._parts), default=0)
+        if not self.bends or self.rows(widest, sizes) <= rows:
+            return widest
+        whole = self.wished(Box(0, 0, NEVER, NEVER), sizes)[0]
+        return fewest(widest, whole, lambda wide: self.rows(wide, sizes) <= rows)
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        each = [high for part in self._others if (high := part.rows(columns, sizes))]
+        if self._last is None or not self._last.rows(NEVER, sizes):
+            return sum(each) + self._gap * max(0, len(each) - 1) <= rows
+        left = rows - sum(each) - self._gap * len(each)
+        return left >= 0 and self._last.stands(columns, left, sizes)
+
+    def _there(self, columns: int, sizes: Sizes) -> list[tuple[Node, int]]:
+        each = ((part, part.rows(columns, sizes)) for part in self._parts)
+        return [(part, high) for part, high in each if high]
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        there = self._there(box.width, sizes)
+        each = [part.wished(box, sizes) for part, _ in there]
+        between = (self._gap + self._air) * max(0, len(each) - 1)
+        return max((wide for wide, _ in each), default=0), sum(h for _, h in each) + between
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        there = self._there(box.width, sizes)
+        between = max(0, len(there) - 1)
+        spare = max(0, box.height - sum(high for _, high in there) - self._gap * between)
+        each = []
+        for part, high in there:
+            more = part.wished(Box(0, 0, box.width, high + spare), sizes)[1] - high
+            more = max(0, min(more, spare))
+            spare -= more
+            each.append(high + more)
+        air = min(self._air * between, spare)
+        y = box.y + ((spare - air) // 2 if self._middle else 0)
+        for number, ((part, _), high) in enumerate(zip(there, each, strict=True)):
+            part.place(Box(box.x, y, box.width, high), sizes, spots, page)
+            y += high + self._gap
+            y += air * (number + 1) // between - air * number // between if between else 0
+
+
+class BesideNode:
+    def __init__(self, parts: Sequence[Node], gap: int) -> None:
+        self._parts, self._gap = tuple(parts), gap
+        self.shape: Hashable = ("beside", gap, tuple(part.shape for part in parts))
+        self.bends = any(part.bends for part in parts)
+        self._last, self._others = _parted(parts)
+        self.groups = frozenset[int]().union(*(part.groups for part in parts))
+        self.rows = KeptSizes(self.groups, self._rows)
+        self.columns = KeptSizes(self.groups, self._columns)
+
+    def _columns(self, rows: int, sizes: Sizes) -> int:
+        each = [wide for part in self._parts if (wide := part.columns(rows, sizes))]
+        return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
+
+    def _rows(self, columns: int, sizes: Sizes) -> int:
+        least = max((part.rows(NEVER, sizes) for part in self._parts), default=0)
+        if self.stands(columns, least, sizes):
+            return least
+        if not self.bends:
+            return NEVER
+        most = max(part.rows(part.columns(NEVER, sizes), sizes) for part in self._parts)
+        return fewest(least + 1, most, lambda high: self.stands(columns, high, sizes))
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        each = [wide for part in self._others if (wide := part.columns(rows, sizes))]
+        if self._last is None or not self._last.columns(NEVER, sizes):
+            return sum(each) + self._gap * max(0, len(each) - 1) <= columns
+        left = columns - sum(each) - self._gap * len(each)
+        return left >= 0 and self._last.stands(left, rows, sizes)
+
+    def _there(self, rows: int, sizes: Sizes) -> list[tuple[Node, int]]:
+        each = ((part, part.columns(rows, sizes)) for part in self._parts)
+        return [(part, wide) for part, wide in each if wide]
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        each = [part.wished(box, sizes) for part, _ in self._there(box.height, sizes)]
+        between = self._gap * max(0, len(each) - 1)
+        return sum(wide for wide, _ in each) + between, max((high for _, high in each), default=0)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        there = self._there(box.height, sizes)
+        between = self._gap * max(0, len(there) - 1)
+        spare = max(0, box.width - sum(wide for _, wide in there) - between)
+        x = box.x
+        for part, wide in there:
+            most = Box(0, 0, wide + spare, box.height)
+            more = max(0, min(part.wished(most, sizes)[0] - wide, spare))
+            spare -= more
+            part.place(Box(x, box.y, wide + more, box.height), sizes, spots, page)
+            x += wide + more + self._gap
+
+
+class OneOfNode:
+    """Several nodes of the same groups, of which one stands: the first that does, of equals."""
+
+    def __init__(self, parts: Sequence[Node]) -> None:
+        self._parts = tuple(parts)
+        self.shape: Hashable = ("one of", tuple(part.shape for part in parts))
+        self.bends = True  # one may be lower, another narrower
+        self.groups = parts[0].groups
+        self.rows = KeptSizes(self.groups, self._rows)
+        self.columns = KeptSizes(self.groups, self._columns)
+
+    def _rows(self, columns: int, sizes: Sizes) -> int:
+        return min(part.rows(columns, sizes) for part in self._parts)
+
+    def _columns(self, rows: int, sizes: Sizes) -> int:
+        return min(part.columns(rows, sizes) for part in self._parts)
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return any(part.stands(columns, rows, sizes) for part in self._parts)
+
+    def _shown(self, box: Box, sizes: Sizes) -> Node:
+        for part in self._parts:
+            if part.stands(box.width, box.height, sizes):
+                return part
+        return min(self._parts, key=lambda part: part.rows(box.width, sizes))
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        if box.width < NEVER:
+            return self._shown(box, sizes).wished(box, sizes)
+        each = [part.wished(box, sizes) for part in self._parts]  # what any of them could fill
+        return max(wide for wide, _ in each), max(high for _, high in each)
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        self._shown(box, sizes).place(box, sizes, spots, page)
+
+
+class AreaNode:
+    def __init__(self, name: Name, part: Node) -> None:
+        self._name, self._part = name, part
+        self.bends, self.groups, self.shape = part.bends, part.groups, part.shape
+
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        return self._part.rows(columns, sizes)
+
+    def columns(self, rows: int, sizes: Sizes) -> int:
+        return self._part.columns(rows, sizes)
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return self._part.stands(columns, rows, sizes)
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        return box.width, self._part.wished(box, sizes)[1]
+
+    def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
+        spots[self._name] = Spot(box)
+        self._part.place(box, sizes, spots, page)

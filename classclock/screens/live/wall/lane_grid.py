@@ -1,0 +1,135 @@
+"""What a lane of the wall shows, as parts that may stand in several ways."""
+
+from collections.abc import Iterator, Sequence
+
+from msgspec import Struct
+
+from classclock.screens.canvas.layout.parts import (
+    MOST,
+    Arrangement,
+    Beside,
+    Drawn,
+    Grid,
+    OneOf,
+    Role,
+    Stack,
+    Written,
+)
+from classclock.wall.lane_bars import Share
+from classclock.wall.lane_content import LaneContent
+
+_LEAST_RIBBON, _LEAST_NOTES, _LEAST_PLATES = 20, 12, 20
+_MOST_RIBBON, _MOST_NOTES = 160, 26
+_MOST_ROWS = 12
+_ACROSS = (1, 2, 3, 4)
+
+_SOME_BAR = Share(1, (), 0, "")
+
+_Column = tuple[Arrangement, ...]
+
+
+def usual_lane(lane: LaneContent) -> LaneContent:
+    """What of a lane stays as it is while a piece runs: where it stands depends on that alone."""
+    bar = None if lane.bar is None else _SOME_BAR
+    return LaneContent(lane.key, lane.name, "", "", bar=bar, start=lane.start, room=lane.room)
+
+
+class LaneGrids(Struct, frozen=True):
+    """The ways in which all lanes stand, by what they show beside names and tallies."""
+
+    rich: tuple[OneOf, ...]
+    """With ribbon, notes and room for a long tally; without that room."""
+    plain: tuple[OneOf, ...]
+    """With a ribbon, and notes where there is room; with a ribbon too only where there is."""
+
+
+def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
+    """Letters are at most `most` rows high."""
+    ribbons: Role | None = "room" if any(lane.bar is not None for lane in lanes) else None
+    named, said = _names(lanes, most), tuple(_said(lanes, most))
+    long, short = ((*named, _tallies(lanes, at, most)) for at in (0, -1))
+
+    def ways(cells: tuple[_Column, ...], ribbons: Role | None, notes: Role) -> OneOf:
+        return OneOf(tuple(_grids(lanes, cells, said, ribbons=ribbons, notes=notes)))
+
+    rich = ways(long, ribbons, "room"), ways(short, ribbons, "room")
+    plain = [ways(short, ribbons, "detail")]
+    if ribbons:
+        plain.append(ways(short, "detail", "detail"))
+    return LaneGrids(rich, tuple(plain))
+
+
+def _grids(
+    lanes: Sequence[LaneContent],
+    cells: tuple[_Column, ...],
+    said: tuple[_Column, ...],
+    *,
+    ribbons: Role | None,
+    notes: Role,
+) -> Iterator[Grid]:
+    """Ribbon and notes stand beside the tally or under all, and so does what else is said."""
+    numbers = range(len(lanes))
+    least = _LEAST_PLATES if any(lane.room.load for lane in lanes) else _LEAST_NOTES
+    noted = tuple(_notes(n, least, notes) for n in numbers)
+    wide, thin = (_MOST_RIBBON, _MOST_ROWS), (MOST, 1)
+    beside = [tuple(_ribbon(n, wide, ribbons) for n in numbers)] if ribbons else []
+    below = tuple(
+        Beside((_ribbon(n, thin, ribbons), note)) if ribbons else note
+        for n, note in enumerate(noted)
+    )
+    yield _grid((*cells, *said, *beside, noted), ())
+    yield _grid((*cells, *said), below)
+    if said:
+        lines = tuple(Beside(parts) for parts in zip(*said, strict=True))
+        yield _grid(cells, tuple(Stack(parts) for parts in zip(lines, below, strict=True)))
+
+
+def _grid(columns: Sequence[_Column], under: _Column) -> Grid:
+    rows = tuple(zip(*columns, strict=True))
+    across = tuple(n for n in _ACROSS if n <= len(rows))
+    return Grid(rows, under, across=across, gap=3, name="lane")
+
+
+def _notes(n: int, least: int, role: Role) -> Drawn:
+    return Drawn(("notes", n), "notes", (least, 1), (_MOST_NOTES, _MOST_ROWS), role, matters=20)
+
+
+def _ribbon(n: int, wished: tuple[int, int], role: Role) -> Drawn:
+    return Drawn(("ribbon", n), "ribbon", (_LEAST_RIBBON, 1), wished, role, matters=30)
+
+
+def _names(lanes: Sequence[LaneContent], most: int) -> tuple[_Column, _Column]:
+    return (
+        tuple(
+            Written(("key", n), lane.key.upper(), "key", matters=90, most=most)
+            for n, lane in enumerate(lanes)
+        ),
+        tuple(
+            Written(("name", n), lane.name, "name", matters=70, most=most)
+            for n, lane in enumerate(lanes)
+        ),
+    )
+
+
+def _tallies(lanes: Sequence[LaneContent], at: int, most: int) -> _Column:
+    return tuple(
+        Written(("tally", n), lane.room.tallies[at], "tally", matters=80, most=most)
+        for n, lane in enumerate(lanes)
+    )
+
+
+def _said(lanes: Sequence[LaneContent], most: int) -> Iterator[_Column]:
+    """What only some pieces have: where rounds begin, what the next one takes, the load.
+
+    All lanes have room for the longest, so that their parts stand alike.
+    """
+    said = {
+        "start": max((lane.start for lane in lanes), key=len),
+        "rung": max((lane.room.rung for lane in lanes), key=len),
+        "load": max((lane.room.load for lane in lanes), key=len),
+    }
+    for what, words in said.items():
+        if words:
+            yield tuple(
+                Written((what, n), words, what, matters=40, most=most) for n in range(len(lanes))
+            )
