@@ -41,23 +41,28 @@ def those_naming(paths: Iterable[Path], texts: Iterable[str]) -> tuple[Path, ...
 
 def found_in(path: Path, scrub: Scrub) -> Found:
     """Whether a file would be another without the person."""
-    try:
-        text = plain_text(path)
-    except OSError:
-        return "damaged"
-    if not scrub.may_be_in(text):
-        return "nowhere"
     if is_half(path):
-        return "readable"
+        return "readable" if _may_be_in(path, scrub) else "nowhere"
     if path.suffix == ".jsonl":
-        return _found_in_journal(path.read_bytes(), scrub)
+        try:
+            return _found_in_journal(read_file(path), scrub)
+        except OSError:
+            return "damaged"
     try:
         document = read_results(path)
     except LaterResultsError:
-        return "later"
-    except ResultsError:
-        return "damaged"
+        return "later" if _may_be_in(path, scrub) else "nowhere"
+    except (ResultsError, OSError):
+        return "damaged" if _may_be_in(path, scrub) else "nowhere"
     return "readable" if scrub.results(document) != document else "nowhere"
+
+
+def _may_be_in(path: Path, scrub: Scrub) -> bool:
+    """Whether the person may stand in it, as far as a text tells that nobody can take apart."""
+    try:
+        return scrub.may_be_in(plain_text(path))
+    except OSError:
+        return True
 
 
 def texts_in(path: Path, scrub: Scrub) -> tuple[tuple[FreeText, ...], bool]:
