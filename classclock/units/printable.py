@@ -28,6 +28,13 @@ def escaped(text: str) -> str:
     return text if text.isprintable() else "".join(map(_seen, text))
 
 
+def joined(text: str) -> str:
+    r"""The joiners again that Python escaped (`\u200d`), as it does where it quotes a text."""
+    for sign in _JOINERS if "\\" in text else ():
+        text = text.replace(ascii(sign)[1:-1], sign)
+    return text
+
+
 def printable(text: str, longest: int = 60) -> str:
     """The same, cut where it is longer than so many signs; every kind of space is a plain one."""
     cut = text if len(text) <= longest else text[: longest - 1] + "…"

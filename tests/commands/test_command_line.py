@@ -158,3 +158,10 @@ def test_bad_use_ends_with_status_2(line: list[str], typed: Typed) -> None:
     assert said.status == 2
     assert "usage: classclock" in said.err
     assert "Traceback" not in said.err
+
+
+def test_joined_picture_signs_stay_joined_in_what_is_refused(typed: Typed) -> None:
+    sign = "\U0001f469\u200d\U0001f692"
+    said = typed("book", "mark", "Ilse", sign)
+    assert said.status == 2
+    assert f"'{sign}'" in said.err

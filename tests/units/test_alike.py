@@ -2,7 +2,7 @@
 
 import pytest
 
-from classclock.units.alike import near_names
+from classclock.units.alike import NearNames
 
 KNOWN = ("Agda", "Ilse", "Bram", "\u0141ucja", "Saoirse")
 
@@ -22,4 +22,4 @@ KNOWN = ("Agda", "Ilse", "Bram", "\u0141ucja", "Saoirse")
 def test_a_slip_finds_who_was_meant_and_another_name_finds_nobody(
     written: str, near: tuple[str, ...]
 ) -> None:
-    assert near_names(written, KNOWN) == near
+    assert NearNames(KNOWN).of(written) == near

@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.units.printable import can_be_shown, escaped, escaped_json, printable
+from classclock.units.printable import can_be_shown, escaped, escaped_json, joined, printable
 
 JOINERS = ("\u200c", "\u200d", *map(chr, range(0xE0020, 0xE0080)))
 TRAM_DRIVER = "👩\u200d🚒"
@@ -86,3 +86,8 @@ def test_a_name_must_not_move_the_cursor(sign: str) -> None:
 )
 def test_joiners_and_all_scripts_are_let_through(name: str) -> None:
     assert can_be_shown(name)
+
+
+def test_joiners_that_were_escaped_in_a_quotation_are_joined_again() -> None:
+    assert joined(repr(TRAM_DRIVER)) == f"'{TRAM_DRIVER}'"
+    assert joined(repr("a\x1bb\\n")) == repr("a\x1bb\\n")

@@ -33,6 +33,11 @@ class SheetQuestion(Struct, frozen=True):
         return ", ".join((*self.examples, *([f"and {self.more} more"] if self.more else [])))
 
 
+def of_all_such(key: str) -> str:
+    """What answers all questions of its kind that aren't answered one by one: `name:*`."""
+    return f"{key.partition(':')[0]}:*"
+
+
 class WaitingError(Exception):
     """What is read waits for an answer."""
 
@@ -66,8 +71,9 @@ class Asking:
             WaitingError: nothing was chosen yet; it will be asked.
         """
         every = (*choices, *([LEAVE_OUT] if leave else []))
-        self._met.add(key)
-        chosen = self._answers.get(key)
+        of_all = of_all_such(key)
+        self._met |= {key, of_all}
+        chosen = self._answers.get(key, self._answers.get(of_all))
         if chosen in {one.value for one in every}:
             if chosen == LEAVE_OUT.value:
                 raise LeftOutError

@@ -1,14 +1,13 @@
 """One row of a sheet as a score, or what is wrong with it, or what has to be asked first."""
 
-from collections import Counter
 from collections.abc import Callable, Iterable, Mapping
 from datetime import date
-from itertools import takewhile
 from typing import TypeVar
 
 from msgspec import Struct, field
 
 from classclock.book.importing.headings import NEEDED, SheetField, SheetHeadings
+from classclock.book.importing.likely import LikelyNames
 from classclock.book.importing.old_days import (
     CountedDayError,
     DayOrder,
@@ -29,10 +28,9 @@ from classclock.records.bests import long_day
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import ScoreKind
 from classclock.records.written_terms import NOT_SAID, tidy_loads, tidy_work
-from classclock.units.alike import near_names
 from classclock.units.digits import is_whole
 from classclock.units.loads import Unit
-from classclock.units.names import is_unnamed, name_key, tidy_name
+from classclock.units.names import is_unnamed, tidy_name
 from classclock.units.printable import can_be_shown, printable
 
 _LONGEST = 60
@@ -56,8 +54,6 @@ _SENSES: Mapping[Sense, str] = {
     "rounds": "full rounds",
     "load": "a load",
 }
-_MOST_NAMES = 500
-"""In a sheet of more names they are held against the book alone: it would take too long."""
 Part = TypeVar("Part")
 
 
@@ -106,9 +102,8 @@ class RowReader:
         self._today = today
         self._order: DayOrder = "either"
         self._kinds: dict[str, ScoreKind] = {}
-        self._nearest: dict[str, tuple[str, ...]] = {}
-        self._names: Counter[str] = Counter()
-        self._benchmarks: Counter[str] = Counter()
+        self._names = LikelyNames(known.names)
+        self._benchmarks = LikelyNames(known.kinds)
 
     def get_ready(self, rows: Iterable[SheetRow], order: DayOrder) -> None:
         """Look at all rows first: which names there are, and how each benchmark is scored."""
@@ -118,9 +113,9 @@ class RowReader:
             said = self._cells(row)
             if any(len(value) > _LONGEST_TERMS for value in said.values()):
                 continue  # a finding, later
-            self._names[tidy_name(said["name"])] += 1
+            self._names.met(tidy_name(said["name"]))
             benchmark = benchmark_key(said["benchmark"])
-            self._benchmarks[benchmark] += 1
+            self._benchmarks.met(benchmark)
             if kind := self._only_kind(said["score"]):
                 kinds.setdefault(benchmark, {})[kind] = None
         for benchmark, found in kinds.items():
@@ -205,17 +200,15 @@ class RowReader:
         name = tidy_name(written)
         if is_unnamed(name):
             raise FaultError(f"{name} is nobody's name", "Write who it was, or take the row out")
-        return self._meant("name", name, self._known.names, self._names, where)
+        return self._meant("name", name, self._names, where)
 
     def _benchmark(self, written: str, where: str) -> str:
         key = benchmark_key(written)
-        return self._meant("benchmark", key, self._known.kinds, self._benchmarks, where)
+        return self._meant("benchmark", key, self._benchmarks, where)
 
-    def _meant(
-        self, what: str, written: str, known: Iterable[str], here: Counter[str], where: str
-    ) -> str:
+    def _meant(self, what: str, written: str, likely: LikelyNames, where: str) -> str:
         """What is written, unless the coach says that something like it was meant."""
-        near = self._near(written, known, here)
+        near = likely.near(written)
         if not near:
             return written
         choices = [PossibleAnswer(one, f"yes, it is {one}") for one in near]
@@ -229,22 +222,6 @@ class RowReader:
             where,
         )
         return written if chosen == "new" else chosen
-
-    def _near(self, written: str, known: Iterable[str], here: Counter[str]) -> tuple[str, ...]:
-        """Names in the book, and those that stand in the sheet more often or before, if any."""
-        found = self._nearest.get(written)
-        if found is None:
-            key, often = name_key(written), here[written]
-            others = [*known]
-            if key not in map(name_key, others):
-                before = set(takewhile(lambda one: one != written, here))
-                if len(here) <= _MOST_NAMES:
-                    others += [
-                        n for n, times in here.items() if (times, n in before) > (often, False)
-                    ]
-                found = near_names(written, (one for one in others if name_key(one) != key))
-            found = self._nearest[written] = found or ()
-        return found
 
     def _only_kind(self, written: str) -> ScoreKind | None:
         try:

@@ -101,7 +101,10 @@ def read_spreadsheet(
 def _table(raw: bytes, asking: Asking, encoding: str) -> SheetTable:
     if len(raw) > _MOST_BYTES:
         raise UnreadableSheetError("the file is larger than 20 MB", "Split it")
-    table = read_workbook(raw, asking) if is_workbook(raw) else read_text_sheet(raw, encoding)
+    if is_workbook(raw):
+        table = read_workbook(raw, asking)
+    else:
+        table = read_text_sheet(raw, asking, encoding)
     if not table.rows:
         raise UnreadableSheetError("nothing is in it", "Write name,benchmark,score,date first")
     return table

@@ -5,6 +5,7 @@ import csv
 import io
 import re
 
+from classclock.book.importing.questions import Asking, PossibleAnswer
 from classclock.book.importing.sheet_table import (
     MOST_ROWS,
     SheetRow,
@@ -21,15 +22,28 @@ _NO_TEXT = re.compile("[\x00-\x08]")
 _CALLED = {"\t": "tabs"}
 _WESTERN = "cp1252"
 """What is no UTF-8 was most often written by a Western European Windows: common practice."""
+_CODE_PAGES = {
+    _WESTERN: "Western European",
+    "cp1250": "Central European",
+    "cp1251": "Cyrillic",
+    "cp1253": "Greek",
+    "cp1254": "Turkish",
+}
+_ODD = re.compile(
+    r"\w*(?:[^\W\d_][\xa3\xa5\xaf\xb1\xb2\xb3\xb9\xbe\xbf\u0178][^\W\d_]"
+    r"|(?<!\w)[\xa3\xa5\xaf\xbf][^\W\d_]|[\xc0-\xff]{3})\w*"
+)
+"""Words that a Western European file hardly has: `S³awek` was Sławek, `Ìàðèÿ` Мария."""
 
 
-def read_text_sheet(raw: bytes, encoding: str = "") -> SheetTable:
-    """Read it; without `encoding` it is told from the bytes, or else taken for Western European.
+def read_text_sheet(raw: bytes, asking: Asking, encoding: str = "") -> SheetTable:
+    """Read it; without `encoding` it is told from the bytes, or asked.
 
     Raises:
         UnreadableSheetError: it is no text, or there is no such encoding.
+        WaitingError: its encoding has to be asked.
     """
-    text, called = _decoded(raw, encoding)
+    text, called = _decoded(raw, encoding, asking)
     if _NO_TEXT.search(text):
         raise UnreadableSheetError(
             "no text at all", "Save the spreadsheet as CSV, or import its .xlsx or .ods"
@@ -59,7 +73,7 @@ def _rows(body: str, separator: str, first: int) -> tuple[list[SheetRow], int]:
     return rows, 0
 
 
-def _decoded(raw: bytes, encoding: str) -> tuple[str, str]:
+def _decoded(raw: bytes, encoding: str, asking: Asking) -> tuple[str, str]:
     if encoding:
         return _as_said(raw, encoding), encoding
     if raw.startswith((codecs.BOM_UTF16_LE, codecs.BOM_UTF16_BE)):
@@ -69,8 +83,24 @@ def _decoded(raw: bytes, encoding: str) -> tuple[str, str]:
     try:
         return raw.decode("utf-8-sig"), "UTF-8"
     except UnicodeDecodeError:
-        # Five bytes that it leaves unused are controls in latin-1, and refused as such.
-        return raw.decode(_WESTERN, "replace"), "Western European (latin-1)"
+        return _eight_bits(raw, asking)
+
+
+def _eight_bits(raw: bytes, asking: Asking) -> tuple[str, str]:
+    """Western European, unless its words look as no word there does: then it is asked."""
+    text = raw.decode(_WESTERN, "replace")
+    odd = _ODD.search(text)
+    if odd is None:
+        return text, f"{_CODE_PAGES[_WESTERN]} ({_WESTERN})"
+    word = raw[odd.start() : odd.end()]  # a byte is a sign
+    read_as = {name: word.decode(name, "replace") for name in _CODE_PAGES}
+    choices = [
+        PossibleAnswer(name, f"{said}, {_CODE_PAGES[name]}") for name, said in read_as.items()
+    ]
+    line = text.count("\n", 0, odd.start()) + 1
+    question = "text: the file doesn't say in which letters it is; how is this word written?"
+    chosen = asking.answer("encoding", question, choices, f"line {line}", leave=False)
+    return raw.decode(chosen, "replace"), f"{_CODE_PAGES[chosen]} ({chosen})"
 
 
 def _as_said(raw: bytes, encoding: str) -> str:

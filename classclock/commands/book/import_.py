@@ -1,6 +1,7 @@
 """`book import`: take in a club's old spreadsheet, and ask about what can't be told."""
 
 import argparse
+from collections import Counter
 from collections.abc import Iterator, Mapping
 from datetime import date
 from pathlib import Path
@@ -19,7 +20,7 @@ from classclock.book.importing.importing import (
     ready_exported,
     ready_import,
 )
-from classclock.book.importing.questions import SheetQuestion
+from classclock.book.importing.questions import SheetQuestion, of_all_such
 from classclock.book.importing.remembered_columns import remember_columns, remembered_columns
 from classclock.book.importing.spreadsheet import SheetReading, Told, read_spreadsheet
 from classclock.book.tables.opening import Book
@@ -89,6 +90,10 @@ def _answer(written: str) -> tuple[str, str]:
 
 _ALONE = "the results alone of what book export wrote"
 """What a single table of an export is taken for."""
+
+
+_MANY = 3
+"""With more questions of one kind than this it is said how all are answered at once."""
 
 
 class _Sheet(Struct, frozen=True):
@@ -202,11 +207,10 @@ def _look_at_answers(answers: Mapping[str, str], reading: SheetReading) -> None:
     if reading.findings:
         return
     for question in reading.questions:
-        if question.key in answers:
-            choices = ", ".join(choice.value for choice in question.choices)
-            raise BadUseError(
-                f'"{answers[question.key]}" is no answer to {question.key}: write {choices}'
-            )
+        for key in (question.key, of_all_such(question.key)):
+            if key in answers:
+                choices = ", ".join(choice.value for choice in question.choices)
+                raise BadUseError(f'"{answers[key]}" is no answer to {key}: write {choices}')
     if reading.not_asked:
         raise BadUseError(
             f"nothing is asked about {' or '.join(reading.not_asked)}: take that --answer out"
@@ -302,3 +306,7 @@ def _listed(questions: tuple[SheetQuestion, ...]) -> Iterator[str]:
         for choice in question.choices:
             said = printable(f'--answer "{question.key}={choice.value}"', longest=200)
             yield f"    {said}  {printable(choice.words, longest=200)}"
+    kinds = Counter(of_all_such(question.key) for question in questions)
+    for kind, times in kinds.items():
+        if times > _MANY:
+            yield f'  --answer "{kind}=CHOICE" answers all {times} of that kind.'

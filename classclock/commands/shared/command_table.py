@@ -9,7 +9,7 @@ from collections.abc import Sequence
 from importlib import import_module
 from typing import Any, NamedTuple, NoReturn, Protocol, cast
 
-from classclock.units.printable import escaped
+from classclock.units.printable import escaped, joined
 
 
 class Subcommand(NamedTuple):
@@ -61,7 +61,7 @@ class Parser(argparse.ArgumentParser):
     """Says what it can't read without letting it steer the terminal."""
 
     def error(self, message: str) -> NoReturn:
-        super().error(escaped(message))
+        super().error(escaped(joined(message)))
 
 
 class _WhenAsked:

@@ -159,6 +159,13 @@ def test_a_name_near_to_one_in_the_book_is_asked_about(written: str) -> None:
     assert reading(row, answers={key: "new"}).rows[0].name != "Agda"
 
 
+def test_all_questions_of_a_kind_can_be_answered_at_once() -> None:
+    rows = [f"{name},Turntable,7+1,2024-03-01" for name in ("Agdaa", "Ilsee", "Brams")]
+    done = reading(*rows, answers={"name:*": "new", "name:Ilsee": "Ilse"})
+    assert [row.name for row in done.rows] == ["Agdaa", "Ilse", "Brams"]
+    assert not done.not_asked
+
+
 def test_a_letter_in_four_is_another_name() -> None:
     assert asked(reading("Agta,Turntable,7+1,2024-03-01")) == {}
 
@@ -256,7 +263,7 @@ WEST = "name;benchmark;score;date\nJos\u00e9;Turntable;7+1;2024-01-01\n"
     [
         (WEST.encode(), "text in UTF-8, with ; between the columns"),
         (WEST.encode("utf-8-sig"), "text in UTF-8, with ; between the columns"),
-        (WEST.encode("latin-1"), "text in Western European (latin-1), with ; between the columns"),
+        (WEST.encode("latin-1"), "text in Western European (cp1252), with ; between the columns"),
         (WEST.encode("utf-16"), "text in UTF-16, with ; between the columns"),
         (WEST.encode("utf-16-be"), "text in UTF-16, with ; between the columns"),
         (f"sep=;\r\n{WEST}".encode(), "text in UTF-8, with ; between the columns"),
@@ -272,6 +279,36 @@ def test_lines_are_counted_from_the_first_of_the_file() -> None:
     raw = f"sep=;\r\n{WEST}".encode()
     done = read_spreadsheet(raw, "old.csv", unit="kg", known=KNOWN, today=TODAY)
     assert done.rows[0].line == 3
+
+
+@pytest.mark.parametrize(
+    ("name", "encoding"),
+    [
+        ("\u0141ucja", "cp1250"),
+        ("S\u0142awek", "cp1250"),
+        ("\u041c\u0430\u0440\u0438\u044f", "cp1251"),
+    ],
+)
+def test_letters_that_nothing_tells_are_asked_about(name: str, encoding: str) -> None:
+    raw = f"name,benchmark,score,date\n{name},Turntable,7+1,2024-01-01\n".encode(encoding)
+
+    def read(**answers: str) -> SheetReading:
+        told = Told(answers)
+        return read_spreadsheet(raw, "old.csv", unit="kg", known=KNOWN, today=TODAY, told=told)
+
+    (question,) = read().questions
+    assert (question.key, question.about) == ("encoding", "line 2")
+    assert name in [one.words.partition(",")[0] for one in question.choices]
+    assert read(encoding=encoding).rows[0].name == name
+
+
+@pytest.mark.parametrize(
+    "name", ["Jos\u00e9", "Zo\u00eb", "\u00d6zge", "Bj\u00f6rn \u00c5", "O\u2019Brien"]
+)
+def test_names_of_the_west_are_read_without_a_question(name: str) -> None:
+    raw = f"name,benchmark,score,date\n{name},Turntable,7+1,2024-01-01\n".encode("cp1252")
+    done = read_spreadsheet(raw, "old.csv", unit="kg", known=KNOWN, today=TODAY)
+    assert [row.name for row in done.rows] == [name]
 
 
 def test_another_encoding_can_be_said() -> None:

@@ -89,6 +89,7 @@ def test_without_a_terminal_questions_are_a_list_and_nothing_goes_in(
     ("answer", "words"),
     [
         ("name:Ilsee=Bram", '"Bram" is no answer to name:Ilsee: write Ilse, new, leave-out'),
+        ("name:*=Bram", '"Bram" is no answer to name:*: write Ilse, new, leave-out'),
         ("days=day-first", "nothing is asked about days: take that --answer out"),
         ("days", "write QUESTION=CHOICE"),
     ],
