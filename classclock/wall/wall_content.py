@@ -27,6 +27,8 @@ class WallContent(Struct, frozen=True):
     title: str
     words: str
     """The format, in words."""
+    head: str = ""
+    """The numbers of a scheme, until the work begins: `18-12-6`."""
     fitted: str = ""
     """What was planned, where it is shorter."""
     emphasis: str = ""
@@ -70,6 +72,7 @@ def wall_content(
         clock=str(reading.shown) if counting_in else show_time(reading.shown * 1000),
         title=printable(segment.name),
         words=describe(segment),
+        head=segment.headline() if counting_in and segment.counting.scheme else "",
         fitted=fitted_words(record, record.chosen.segment, sheet),
         emphasis=_emphasis(segment, reading, phase, cue, all_in=all_in is not None),
         held=held,

@@ -72,6 +72,8 @@ def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangem
         yield Written("title", content.title, "title", matters=55, breaks=True, most=most)
     else:
         yield Written("title", content.title, "title", "detail", 5, breaks=True)
+    if content.head:
+        yield Written("head", content.head, "head", matters=58, breaks=True, most=most)
     yield Written("fitted", content.fitted, "fitted", "detail", 4)
     yield Written("words", content.words, "words", "detail", 2, breaks=True)
     standards = content.standards or ("",) * len(content.stations)
@@ -104,7 +106,13 @@ def heading_inks(content: WallContent, look: Look) -> Mapping[Name, Ink]:
     if content.held:
         shout = hint = Ink(theme.hold_ink, theme.hold_ground, bold=True)
     quiet, bold = Ink(theme.quiet), Ink(bold=True)
-    inks: dict[Name, Ink] = {"shout": shout, "hint": hint, "title": bold, "words": quiet}
+    inks: dict[Name, Ink] = {
+        "shout": shout,
+        "hint": hint,
+        "title": bold,
+        "head": bold,
+        "words": quiet,
+    }
     inks |= {("move", n): bold for n in range(len(content.stations))}
     inks |= {("standard", n): quiet for n in range(len(content.stations))}
     inks |= {("caution", n): Ink(theme.doubtful) for n in range(len(content.cautions))}

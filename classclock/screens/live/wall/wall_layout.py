@@ -166,7 +166,7 @@ def _clock_least(rows: int) -> int:
     return max(_CLOCK_ROWS, rows // _CLOCK_SHARE)
 
 
-_READ = ("key", "name", "tally", "start", "rung", "load", "move", "shout", "progress")
+_READ = ("key", "name", "tally", "start", "rung", "load", "move", "head", "shout", "progress")
 """What the room reads beside the clock."""
 
 
