@@ -4,7 +4,7 @@ import string
 import unicodedata
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.machine.terminal import ALL, Colours, Terminal
@@ -178,6 +178,7 @@ def test_text_too_long_for_any_letter_is_cut_to_the_box() -> None:
         ]
     ),
 )
+@settings(deadline=None)
 def test_letters_never_leave_their_box(
     text: str, columns: int, rows: int, terminal: Terminal
 ) -> None:

@@ -9,7 +9,7 @@ from collections import defaultdict
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.machine.terminal import Terminal
@@ -157,6 +157,7 @@ def test_text_of_which_nothing_is_drawn_stays_a_row() -> None:
     st.integers(1, 12),
     st.sampled_from([Terminal(), Terminal(dots="halves"), Terminal(16, "quadrants")]),
 )
+@settings(deadline=None)
 def test_mixed_lines_never_leave_their_box_and_are_as_wide_as_was_said(
     text: str, columns: int, rows: int, terminal: Terminal
 ) -> None:
