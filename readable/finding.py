@@ -89,10 +89,11 @@ def _standing(every: Sequence[Piece], text: str, before: int) -> tuple[Piece, ..
             return (largest[before],)
     if " " not in wanted:
         return ()
-    words = [_standing(every, word, 0) for word in wanted.split()]
+    # It may stand in several lines, beside others that have one of its words alone.
+    words = [[one for one in every if _pattern(word).search(_said(one))] for word in wanted.split()]
     if not all(words):
         return ()
-    return tuple(dict.fromkeys(piece for word in words for piece in word))
+    return tuple(dict.fromkeys(max(found, key=lambda piece: piece.high) for found in words))
 
 
 def _said(piece: Piece) -> str:

@@ -98,8 +98,13 @@ def _scores(session: Session) -> tuple[str, ...]:
 
 
 def _loads(number: int) -> _Texts:
-    """What each has on the bar in this set."""
-    return lambda session: tuple(load(at, number) for at in range(len(session.live.record.people)))
+    """What each has on the bar in this set; the unit is the same for all, and known."""
+
+    def texts(session: Session) -> tuple[str, ...]:
+        people = range(len(session.live.record.people))
+        return tuple(load(at, number).partition(" ")[0] for at in people)
+
+    return texts
 
 
 def _last_scores(session: Session) -> tuple[str, ...]:

@@ -19,6 +19,9 @@ def lane_kept_off(content: LaneContent, *, by_load: bool) -> LaneContent:
         against="",
         standing="first",
         planned=(DASH,) if content.planned else (),
+        load=DASH if content.load else "",
+        unit="",
+        plates=DASH if content.plates else "",
     )
     if not by_load:
         return shown
@@ -32,7 +35,8 @@ def lane_kept_off(content: LaneContent, *, by_load: bool) -> LaneContent:
 
 def beside_kept_off(content: LaneContent) -> LaneContent:
     """A lane that shares a bar with one of them: what changes on it would tell the other's load."""
-    return replace(content, planned=content.planned[-1:])
+    plates = content.plates if content.turn == "waits" else ""
+    return replace(content, planned=content.planned[-1:], plates=plates)
 
 
 def lift_kept_off(board: LiftBoard, keys: Collection[str]) -> LiftBoard:

@@ -22,9 +22,9 @@ from classclock.units.printable import printable
 from classclock.units.times import show_time
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import LaneBar, bar_of
-from classclock.wall.lane_loads import planned_words
+from classclock.wall.lane_loads import lift_shown, widest_lift
 from classclock.wall.modification import modification, rung_words, starts_at, widest_rung
-from classclock.wall.shared_bar import SharedBar, TurnNow, shared_bars
+from classclock.wall.shared_bar import SharedBar, TurnNow, bars_shared, shared_bars
 
 
 class LaneRoom(Struct, frozen=True):
@@ -34,6 +34,8 @@ class LaneRoom(Struct, frozen=True):
     """Where there is none for the first, there is for the next."""
     rung: str = ""
     load: str = ""
+    unit: str = ""
+    plates: str = ""
 
 
 class LaneContent(Struct, frozen=True):
@@ -63,7 +65,12 @@ class LaneContent(Struct, frozen=True):
     """Where its rounds begin, which says when one is full: `from row`."""
     rung: str = ""
     """What the round in progress takes where rounds differ: `now 12`."""
-    room: "LaneRoom" = LaneRoom()
+    load: str = ""
+    """What is lifted in the set that is on, or to come, without its unit."""
+    unit: str = ""
+    plates: str = ""
+    """What goes on the bar for it, or changes on it: `20+5+1.25`."""
+    room: LaneRoom = LaneRoom()
 
 
 class LaneAt(Struct, frozen=True):
@@ -83,7 +90,9 @@ class LaneAt(Struct, frozen=True):
     settled: bool
     selected: bool
     shared: SharedBar | None = None
-    """The bar that it shares by turns."""
+    """The bar that it shares by turns, as long as somebody lifts with it."""
+    shares: SharedBar | None = None
+    """The same for the whole piece."""
 
 
 class LaneContents:
@@ -115,7 +124,7 @@ class LaneContents:
         if elapsed < sheet.timeline.total:
             elapsed -= elapsed % 1000
         runs = earlier or {}
-        bars = shared_bars(sheet)
+        bars, shares = shared_bars(sheet), bars_shared(sheet)
         piece, timeline, lanes = Same(sheet.piece), Same(sheet.timeline), Same(sheet.lanes)
         return tuple(
             self._content(
@@ -131,6 +140,7 @@ class LaneContents:
                     settled=sheet.settled,
                     selected=lane.id == selected,
                     shared=bars.get(lane.id),
+                    shares=shares.get(lane.id),
                 )
             )
             for lane in sheet.lanes
@@ -144,6 +154,7 @@ def lane_content(at: LaneAt) -> LaneContent:
     doubts = () if at.settled else tuple(one.doubt for one in tally.doubted)
     missed = tally.asks_missed
     start = starts_at(piece, tally.lane, at.lanes.it)
+    lift = lift_shown(piece, timeline, tally, at.elapsed, at.equipment.it, shared=at.shared)
     content = LaneContent(
         key=tally.lane.key,
         name=printable(tally.lane.name),
@@ -151,9 +162,7 @@ def lane_content(at: LaneAt) -> LaneContent:
         short_tally=_short_tally(piece, tally),
         rank="" if at.rank is None else ordinal(at.rank),
         modification=modification(piece, tally.lane),
-        planned=planned_words(
-            piece, timeline, tally, at.elapsed, at.equipment.it, shared=at.shared
-        ),
+        planned=lift.words,
         split=_split(tally),
         sign=SIGNS[doubts[0]].sign if doubts else SIGNS["missed one"].sign if missed else "",
         doubtful=bool(doubts),
@@ -163,21 +172,21 @@ def lane_content(at: LaneAt) -> LaneContent:
         turn=at.shared.turn if at.shared is not None else "",
         start=f"from {start}" if start else "",
         rung=rung_words(piece, tally),
-        room=_room(at.piece, at.timeline, Same(tally.lane), by_turns=at.shared is not None),
+        load=lift.load,
+        unit=lift.unit,
+        plates=lift.plates,
+        room=_room(at),
     )
     earlier = at.earlier.it
     outlook = on_for(piece, tally, elapsed=at.elapsed, cap=timeline.total, earlier=earlier)
     return _with_outlook(content, tally, outlook)
 
 
-@lru_cache(maxsize=2 * MOST_LANES)
-def _room(
-    of: Same[Piece], timeline: Same[Timeline], whose: Same[Lane], *, by_turns: bool
-) -> LaneRoom:
-    piece, lane, load = of.it, whose.it, ""
-    if piece.counts_by == "load" and (by_turns or any(piece.planned_loads(lane))):
-        load = "now 102.5 kg" if by_turns else "102.5 kg"
-    return LaneRoom(_widest_tallies(piece, timeline.it), widest_rung(piece, lane), load)
+def _room(at: LaneAt) -> LaneRoom:
+    piece, lane = at.piece.it, at.tally.it.lane
+    lift = widest_lift(at.piece, Same(lane), at.equipment, at.shares)
+    tallies = _widest_tallies(piece, at.timeline.it)
+    return LaneRoom(tallies, widest_rung(piece, lane), lift.load, lift.unit, lift.plates)
 
 
 def _widest_tallies(piece: Piece, timeline: Timeline) -> tuple[str, ...]:

@@ -36,10 +36,14 @@ class SharedBar(Struct, frozen=True):
 
     def change_to(self, load: Load, equipment: Equipment) -> tuple[str, str]:
         """What makes this load of what is on the bar, and in brief; empty where nobody can say."""
+        return ("", "") if self.on_it is None else self.change(self.on_it, load, equipment)
+
+    def change(self, before_it: Load, load: Load, equipment: Equipment) -> tuple[str, str]:
+        """The same, of another load that is on the bar."""
         bar = self.bar(equipment)
-        if bar is None or self.on_it is None:
+        if bar is None:
             return "", ""
-        before = load_bar(self.on_it, bar, equipment).exact
+        before = load_bar(before_it, bar, equipment).exact
         after = load_bar(load, bar, equipment).exact
         if before is None or after is None:
             return "", ""
@@ -60,6 +64,16 @@ def shared_bars(sheet: Sheet) -> Mapping[str, SharedBar]:
             whose: TurnNow = "waits" if place else "now"
             after = printable(lanes[turn.order[place - 1]].name) if place else ""
             found[ident] = SharedBar(whose, after, loads, _on_it(sheet, turn))
+    return found
+
+
+def bars_shared(sheet: Sheet) -> Mapping[str, SharedBar]:
+    """By lane, of all that share a bar, for the whole piece: nobody's turn, nothing on it."""
+    lanes = {lane.id: lane for lane in sheet.lanes}
+    found = {}
+    for group in sheet.partners:
+        loads = tuple(planned_loads(sheet.piece, lanes[ident]) for ident in group)
+        found.update(dict.fromkeys(group, SharedBar("", "", loads, None)))
     return found
 
 

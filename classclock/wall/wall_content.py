@@ -43,6 +43,8 @@ class WallContent(Struct, frozen=True):
     stations: tuple[str, ...] = ()
     standards: tuple[str, ...] = ()
     """What makes a rep count, station by station."""
+    lift: bool = False
+    """Whether the only station is the set of a lift: `3 at 65 %`."""
     lines: tuple[str, ...] = ()
     cautions: tuple[str, ...] = ()
     hint: str = ""
@@ -81,6 +83,7 @@ def wall_content(
         total_left="" if counting_in else _total_left(sheet, reading),
         stations=tuple(printable(line, _LONGEST) for line, _ in lines),
         standards=tuple(printable(standard, _LONGEST) for _, standard in lines),
+        lift=segment.lift is not None,
         lines=tuple(printable(line, _LONGEST) for line in segment.lines),
         cautions=tuple(printable(line, _LONGEST) for line in cautions_of(segment, record.stop)),
         hint=_hint(record, phase, all_in=all_in is not None),
@@ -143,7 +146,8 @@ def _stations(segment: Segment, reading: Reading, timeline: Timeline) -> Iterato
     With the standard of each. In a rest those of the step to come.
     """
     if segment.lift is not None and segment.sets and segment.about.in_steps:
-        yield _set_on(segment, reading), segment.standard or ""
+        then = "then " if reading.span.kind == "rest" else ""
+        yield then + _set_on(segment, reading), segment.standard or ""
         return
     named, then = reading.span.stations, ""
     if reading.span.kind == "rest":

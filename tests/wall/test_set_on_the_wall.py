@@ -63,13 +63,13 @@ def test_the_count_in_shows_the_first_set(set_at: SetAt, steps: str, seconds: in
     ("steps", "seconds", "words"),
     [
         (WORK_THEN_REST, 10, "3 at 65 %"),
-        (WORK_THEN_REST, 10 + 120, "2 at 70 %"),  # the rest shows what comes
+        (WORK_THEN_REST, 10 + 120, "then 2 at 70 %"),  # the rest shows what comes
         (WORK_THEN_REST, 10 + 180, "2 at 70 %"),
         (WORK_THEN_REST, 10 + 360, "1 at 80 %"),
         (WORK_THEN_REST, 10 + 480, "1 at 80 %"),  # over
-        (REST_THEN_WORK, 10, "3 at 65 %"),
+        (REST_THEN_WORK, 10, "then 3 at 65 %"),
         (REST_THEN_WORK, 10 + 60, "3 at 65 %"),
-        (REST_THEN_WORK, 10 + 180, "2 at 70 %"),
+        (REST_THEN_WORK, 10 + 180, "then 2 at 70 %"),
     ],
 )
 def test_a_rest_shows_the_set_to_come(set_at: SetAt, steps: str, seconds: int, words: str) -> None:

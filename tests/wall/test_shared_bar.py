@@ -68,6 +68,10 @@ def planned(lifting: Lifting, second: int) -> list[str]:
     return [lane.planned[0] if lane.planned else "" for lane in lifting.says(second).values()]
 
 
+def on_the_bar(lifting: Lifting, second: int) -> list[tuple[str, str]]:
+    return [(lane.load, lane.plates) for lane in lifting.says(second).values()]
+
+
 @pytest.fixture
 def pair() -> Lifting:
     return Lifting(Ilse="light", Ian="heavy")
@@ -90,6 +94,27 @@ def test_after_a_lift_it_is_the_others_turn_and_what_changes_is_said(pair: Lifti
     pair.lifts("Ilse", 190)
     pair.lifts("Ian", 200)
     assert {lane.turn for lane in pair.says(201).values()} == {""}, "all is lifted"
+
+
+def test_large_stands_the_load_and_what_changes_on_the_bar(pair: Lifting) -> None:
+    assert on_the_bar(pair, 1) == [("60", "20"), ("80", "waits")]
+    pair.lifts("Ilse", 5)
+    assert on_the_bar(pair, 6) == [("62.5", "waits"), ("80", "+10")]
+    pair.lifts("Ian", 20)
+    assert on_the_bar(pair, 21) == [("62.5", "+1.25 -10"), ("85", "waits")]
+
+
+def test_room_is_kept_for_the_widest_that_a_lane_may_come_to(pair: Lifting) -> None:
+    rooms = {lane.room for second in (1, 100, 300) for lane in pair.says(second).values()}
+    pair.lifts("Ilse", 5)
+    pair.lifts("Ian", 20)
+    pair.lifts("Ilse", 190)
+    pair.lifts("Ian", 200)
+    rooms |= {lane.room for lane in pair.says(201).values()}
+    assert {(room.load, room.plates) for room in rooms} == {
+        ("62.5", "+10 +2.5 -1.25"),
+        ("80", "+10 +2.5 -1.25"),
+    }
 
 
 def test_of_three_each_waits_for_the_one_before() -> None:
@@ -121,3 +146,4 @@ def test_who_shares_with_somebody_kept_off_the_wall_has_no_change_that_tells_the
     ilse, ian = pair.says(6).values()
     assert beside_kept_off(ian).planned == ("now 80 kg",)
     assert beside_kept_off(ilse).planned == ("62.5 kg",)
+    assert (beside_kept_off(ian).plates, beside_kept_off(ilse).plates) == ("", "waits")

@@ -10,7 +10,16 @@ from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.layout.arrange import Arranged, arrange
-from classclock.screens.canvas.layout.parts import MOST, Arrangement, Name, Stack, Written
+from classclock.screens.canvas.layout.parts import (
+    MOST,
+    Arrangement,
+    Beside,
+    Name,
+    OneOf,
+    Role,
+    Stack,
+    Written,
+)
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.wall.wall_content import WallContent
@@ -54,9 +63,16 @@ def digits_room(text: str) -> str:
 def heading(content: WallContent, *, alone: bool, most: int = MOST) -> Arrangement:
     """One over the other, in letters up to so many rows. Standards are the first to go.
 
-    `alone`: no lanes are shown, so there are what it is called and its cautions, large.
+    Of a lift what the room reads may stand side by side over all else: where the rows are wanted
+    for everybody's load. `alone`: no lanes are shown, so there are what it is called and its
+    cautions, large.
     """
-    return Stack(tuple(_parts(content, most, alone=alone)), air=1)
+    parts = tuple(_parts(content, most, alone=alone))
+    high = Stack(parts, air=1)
+    large = tuple(part for part in parts if isinstance(part, Written) and part.role == "room")
+    if alone or not content.lift:
+        return high
+    return OneOf((high, Stack((Beside(large, gap=4), *(one for one in parts if one not in large)))))
 
 
 def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangement]:
@@ -66,7 +82,9 @@ def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangem
         yield Written("hint", content.hint, "hint", "coach", breaks=True)
     if content.progress:
         room = digits_room(content.progress), digits_room(content.total_left)
-        yield Written("progress", room[0], "progress", matters=50, most=most)
+        # Of a lift the set is named, and that is what everybody asks for.
+        role: Role = "coach" if content.lift else "room"
+        yield Written("progress", room[0], "progress", role, 50, most=most)
         yield Written("left", room[1], "left", "detail", 6, most=most)
     if alone:
         yield Written("title", content.title, "title", matters=55, breaks=True, most=most)

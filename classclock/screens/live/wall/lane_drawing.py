@@ -43,11 +43,17 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
     yield _text(_tally(content, plan.tally, look), plan.tally, look, Ink(bold=True, down="top"))
     box = plan.tally.box
     yield Box(box.x - 1, box.y + max(0, plan.tally.size - 1), 1, 1), _sign(content, look)
-    load = content.planned[-1] if content.planned else ""
-    said = ((plan.start, content.start), (plan.rung, content.rung), (plan.load, load))
+    said = (
+        (plan.start, content.start),
+        (plan.rung, content.rung),
+        (plan.load, content.load),
+        (plan.plates, content.plates),
+    )
     for spot, words in said:
         if spot is not None and words:
             yield _text(words, spot, look, Ink(ink, bold=True, down="bottom"))
+    if plan.unit is not None and content.load:
+        yield _text(content.unit, plan.unit, look, Ink(theme.quiet, down="bottom"))
     if plan.ribbon is not None:
         box = _ribbon_box(plan.ribbon.box)
         thin = box.height == 1 and (box.y > 0 or plan.rows == 1)

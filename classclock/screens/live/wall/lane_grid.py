@@ -18,7 +18,7 @@ from classclock.screens.canvas.layout.parts import (
 from classclock.wall.lane_bars import Share
 from classclock.wall.lane_content import LaneContent
 
-_LEAST_RIBBON, _LEAST_NOTES, _LEAST_PLATES = 20, 12, 20
+_LEAST_RIBBON, _LEAST_NOTES = 20, 12
 _MOST_RIBBON, _MOST_NOTES = 160, 26
 _MOST_ROWS = 12
 _ACROSS = (1, 2, 3, 4)
@@ -69,8 +69,7 @@ def _grids(
 ) -> Iterator[Grid]:
     """Ribbon and notes stand beside the tally or under all, and so does what else is said."""
     numbers = range(len(lanes))
-    least = _LEAST_PLATES if any(lane.room.load for lane in lanes) else _LEAST_NOTES
-    noted = tuple(_notes(n, least, notes) for n in numbers)
+    noted = tuple(_notes(n, notes) for n in numbers)
     wide, thin = (_MOST_RIBBON, _MOST_ROWS), (MOST, 1)
     beside = [tuple(_ribbon(n, wide, ribbons) for n in numbers)] if ribbons else []
     below = tuple(
@@ -90,8 +89,9 @@ def _grid(columns: Sequence[_Column], under: _Column) -> Grid:
     return Grid(rows, under, across=across, gap=3, name="lane")
 
 
-def _notes(n: int, least: int, role: Role) -> Drawn:
-    return Drawn(("notes", n), "notes", (least, 1), (_MOST_NOTES, _MOST_ROWS), role, matters=20)
+def _notes(n: int, role: Role) -> Drawn:
+    wished = _MOST_NOTES, _MOST_ROWS
+    return Drawn(("notes", n), "notes", (_LEAST_NOTES, 1), wished, role, matters=20)
 
 
 def _ribbon(n: int, wished: tuple[int, int], role: Role) -> Drawn:
@@ -119,14 +119,13 @@ def _tallies(lanes: Sequence[LaneContent], at: int, most: int) -> _Column:
 
 
 def _said(lanes: Sequence[LaneContent], most: int) -> Iterator[_Column]:
-    """What only some pieces have: where rounds begin, what the next one takes, the load.
+    """What only some pieces have: where rounds begin, what the next one takes.
 
     All lanes have room for the longest, so that their parts stand alike.
     """
     said = {
         "start": max((lane.start for lane in lanes), key=len),
         "rung": max((lane.room.rung for lane in lanes), key=len),
-        "load": max((lane.room.load for lane in lanes), key=len),
     }
     for what, words in said.items():
         if words:

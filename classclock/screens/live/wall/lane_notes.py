@@ -47,7 +47,7 @@ def _joined(columns: int, rows: int, texts: Sequence[str]) -> Iterator[LaneNote]
 def _detail(content: LaneContent, columns: int) -> str:
     """The modification, and the planned load in as many words as there is room for."""
     modified = "" if content.modification == AS_WRITTEN else content.modification
-    planned = content.planned
+    planned = content.planned if content.turn else ()  # else it stands in a column of its own
     if not planned:
         return modified
     every = [*(f"{modified}, {words}" for words in planned if modified), *planned]

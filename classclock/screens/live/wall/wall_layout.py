@@ -23,6 +23,7 @@ from classclock.screens.canvas.layout.parts import (
 )
 from classclock.screens.live.wall.heading import heading, usual
 from classclock.screens.live.wall.lane_grid import lane_grids, usual_lane
+from classclock.screens.live.wall.lift_grid import lift_grids, lifting
 from classclock.tally.lineup import MOST_LANES
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
@@ -54,6 +55,8 @@ class LaneLayout(Struct, frozen=True):
     start: Spot | None = None
     rung: Spot | None = None
     load: Spot | None = None
+    unit: Spot | None = None
+    plates: Spot | None = None
     ribbon: Spot | None = None
     """Beside the tally, or under all of it."""
     notes: Spot | None = None
@@ -154,7 +157,7 @@ def _wished(content: WallContent, lanes: Sequence[LaneContent], rows: int) -> _W
         return _Wished((), (_alone(content, large), _alone(content, small)))
     most = max(3, round(rows / _LETTER_SHARE))
     beside = Area("heading", heading(content, alone=False, most=most))
-    grids = lane_grids(lanes, most)
+    grids = (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
     plain = [_with_lanes(large, beside, one) for one in grids.plain]
     return _Wished(
         tuple(_with_lanes(large, beside, one) for one in grids.rich),
@@ -166,7 +169,10 @@ def _clock_least(rows: int) -> int:
     return max(_CLOCK_ROWS, rows // _CLOCK_SHARE)
 
 
-_READ = ("key", "name", "tally", "start", "rung", "load", "move", "head", "shout", "progress")
+_READ = (
+    *("key", "name", "tally", "start", "rung", "load", "plates"),
+    *("move", "head", "shout", "progress"),
+)
 """What the room reads beside the clock."""
 
 
@@ -211,6 +217,8 @@ def _lane(spots: Spots) -> LaneLayout:
         start=part("start"),
         rung=part("rung"),
         load=part("load"),
+        unit=part("unit"),
+        plates=part("plates"),
         ribbon=part("ribbon"),
         notes=part("notes"),
     )

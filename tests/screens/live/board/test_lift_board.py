@@ -19,6 +19,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import DARK, SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.screens.live.board.lift_layout import lift_layout
+from classclock.screens.live.wall.wall_view import WallView
 from classclock.strength.bar_picture import PlateShape
 from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent
@@ -273,10 +274,13 @@ async def test_the_wall_shows_the_load_of_the_set_that_is_on_and_then_of_the_nex
 ) -> None:
     async with lifting() as coach:
         await coach.start()
-        assert "65 kg: 20 + 2.5" in coach.seen()
+        wall = coach.screen.query_one(WallView)
+        assert (wall.lanes[0].load, wall.lanes[0].plates) == ("65", "20+2.5")
+        assert wall.lanes[1].load == "", "nobody knows what Piet can lift"
+        assert "3 at 65 %" in coach.seen()
         await coach.wind(70)  # in the rest the next load is put on
-        assert "80 kg: 20 + 10" in coach.seen()
-        assert "65 kg" not in coach.seen()
+        assert (wall.lanes[0].load, wall.lanes[0].plates) == ("80", "20+10")
+        assert "then 3 at 80 %" in coach.seen()
 
 
 async def test_a_digit_and_a_key_record_the_load_that_was_lifted(lifting: Any) -> None:

@@ -137,12 +137,12 @@ def test_a_long_name_is_drawn_whole_and_large(lanes: int) -> None:
 
 def test_what_a_piece_has_none_of_takes_no_room() -> None:
     plain = plan_of(wall_for(named(("Ilse", "Bram")), 120, 36))
-    assert (plain.start, plain.rung, plain.load) == (None, None, None)
-    said = replace(
-        lane("Ilse"), start="from row", rung="now 4", room=LaneRoom(rung="now 48", load="102.5 kg")
-    )
+    assert (plain.start, plain.rung, plain.load, plain.plates) == (None, None, None, None)
+    said = replace(lane("Ilse"), start="from row", rung="now 4", room=LaneRoom(rung="now 48"))
     full = plan_of(wall_for((said, lane("Bram", "b")), 120, 36))
-    for spot in (full.start, full.rung, full.load):
+    lifts = replace(lane("Ilse"), room=LaneRoom(load="102.5", unit="kg", plates="20+5"))
+    lifting = plan_of(wall_for((lifts, lane("Bram", "b")), 120, 36))
+    for spot in (full.start, full.rung, lifting.load, lifting.plates):
         assert spot is not None
         assert spot.size >= 3
 

@@ -1,0 +1,78 @@
+"""What a lane shows in a lift: beside its name what it lifts now, with which plates."""
+
+from collections.abc import Iterator, Sequence
+
+from rich.cells import cell_len
+
+from classclock.screens.canvas.layout.parts import (
+    Arrangement,
+    Beside,
+    Drawn,
+    Grid,
+    OneOf,
+    Written,
+)
+from classclock.screens.live.wall.lane_grid import LaneGrids
+from classclock.wall.lane_content import LaneContent
+
+_ACROSS = (1, 2, 3, 4)
+_SMALL = 3
+"""Rows of the largest letters in a window where not all stands."""
+_ATTEMPTS, _MOST_ATTEMPTS = (20, 1), (40, 1)
+_NOTES, _MOST_NOTES = (12, 1), (26, 12)
+
+_Column = tuple[Arrangement, ...]
+
+
+def lifting(lanes: Sequence[LaneContent]) -> bool:
+    """Whether loads are planned, or a bar is shared."""
+    return any(lane.room.load or lane.room.plates for lane in lanes)
+
+
+def lift_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
+    """The ways in which they stand; letters are at most `most` rows high."""
+    return LaneGrids((), (OneOf(tuple(_grids(lanes, most))),))
+
+
+def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
+    """Plates beside the load, or under it; the tally, which is the heaviest load, after them.
+
+    All lanes have room for the longest, so that their parts stand alike.
+    """
+    numbers = range(len(lanes))
+
+    def column(what: str, words: Sequence[str], matters: int, group: str = "") -> _Column:
+        longest, of = max(words, key=cell_len), group or what
+        return tuple(Written((what, n), longest, of, matters=matters, most=most) for n in numbers)
+
+    keys = tuple(
+        Written(("key", n), lane.key.upper(), "key", matters=90, most=most)
+        for n, lane in enumerate(lanes)
+    )
+    names = column("name", [lane.name for lane in lanes], 70)
+    plates = column("plates", [lane.room.plates for lane in lanes], 60)
+    # One group: rather both of them are small than everybody's name. In a small window plates go.
+    group = "plates" if most > _SMALL else "tally"
+    tallies = column("tally", [lane.room.tallies[-1] for lane in lanes], 65, group)
+    load = max((lane.room.load for lane in lanes), key=cell_len)
+    unit = max((lane.room.unit for lane in lanes), key=cell_len)
+    loads = tuple(_load(n, load, unit, most) for n in numbers)
+    attempts = tuple(
+        Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
+    )
+    notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
+    yield _grid((keys, names, loads, plates, tallies, attempts, notes), ())
+    yield _grid((keys, names, loads), (plates, tallies, attempts, notes))
+    yield _grid((keys, loads), (names, plates, tallies, notes))
+
+
+def _load(n: int, load: str, unit: str, most: int) -> Arrangement:
+    amount = Written(("load", n), load, "load", matters=85, across="right", most=most)
+    return Beside((amount, Written(("unit", n), unit, "unit", "detail", 25)), gap=1)
+
+
+def _grid(columns: Sequence[_Column], under: Sequence[_Column]) -> Grid:
+    rows = tuple(zip(*columns, strict=True))
+    lines = tuple(Beside(parts) for parts in zip(*under, strict=True))
+    across = tuple(n for n in _ACROSS if n <= len(rows))
+    return Grid(rows, lines, across=across, between=2, name="lane")
