@@ -102,4 +102,4 @@ def _said(piece: Piece) -> str:
 
 @lru_cache(maxsize=4096)
 def _pattern(text: str) -> "re.Pattern[str]":
-    return re.compile(rf"(?<![\w+:]){re.escape(text)}(?![\w+:])")
+    return re.compile(rf"(?<![\w+:.]){re.escape(text)}(?![\w+:]|\.\d)")

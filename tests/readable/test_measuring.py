@@ -91,6 +91,11 @@ def test_a_text_that_is_needed_twice_has_two_places() -> None:
     assert [places[0].rows if places else 0 for places in found] == [3, 1, 0]
 
 
+def test_a_number_within_another_is_not_that_number() -> None:
+    screen = seen(marked(LOOK), ("47.5", 3, 40), ("7+5", 3, 40))
+    assert standing(pieces(screen), ["5", "47", "7"]) == [(), (), ()]
+
+
 def test_what_is_cut_or_covered_is_not_there() -> None:
     look = marked(LOOK)
     cut = seen(look, ("Noor", 3, 8))
