@@ -54,11 +54,11 @@ from functools import lru_cache
 
 from msgspec import Struct
 
-from classclock.screens.canvas.layout.compiling import Compiler, most_rows
+from classclock.screens.canvas.layout.compiling import Compiler, leaves, most_rows
 from classclock.screens.canvas.layout.grouping import groups_of, leading, names_of
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
-from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
+from classclock.screens.canvas.layout.parts import MOST, Arrangement, Drawn, Lead, Written
 from classclock.screens.canvas.layout.search import SizeSearch, SizesFound
 
 
@@ -115,7 +115,9 @@ class Trials:
         lead: Lead | None = None,
     ) -> None:
         self._box, self._measure, self._lead = Box(0, 0, columns, rows), measure, lead
-        self._parts, self._names = tuple(parts), names_of(parts)
+        self._parts = tuple(parts)  # alive: what is kept goes by identity
+        self._found: dict[int, dict[int, Written | Drawn]] = {}
+        self._names = names_of(leaves(part, self._found) for part in parts)
         self._compiler = Compiler(self._names, measure)
 
     def smallest(self, part: Arrangement) -> int:
@@ -141,7 +143,8 @@ class Trials:
         )
 
     def _search(self, part: Arrangement) -> SizeSearch:
-        groups = groups_of(part, self._names, self._box.height, self._measure)
+        every = leaves(part, self._found)
+        groups = groups_of(every, self._names, self._box.height, self._measure)
         return SizeSearch(groups, *self._box[2:], leading(self._lead, groups))
 
     def _fewest_pages(

@@ -1,7 +1,7 @@
 """Parts as nodes: each way in which they may stand, with its groups numbered."""
 
-from collections.abc import Iterable, Sequence
-from itertools import groupby, product
+from collections.abc import Collection, Iterable, Sequence
+from itertools import chain, groupby, product
 
 from classclock.screens.canvas.layout.grids import Column, GridNode
 from classclock.screens.canvas.layout.leaves import DrawnNode, WrittenNode
@@ -19,23 +19,40 @@ from classclock.screens.canvas.layout.parts import (
 )
 from classclock.screens.canvas.layout.stacks import AreaNode, BesideNode, OneOfNode, StackNode
 
+_Leaves = dict[int, Written | Drawn]
+"""By identity: each once, however many ways there are in which it may stand."""
 
-def leaves(part: Arrangement) -> list[Written | Drawn]:
-    """All texts and drawn things, in order."""
+
+def leaves(
+    part: Arrangement, kept: dict[int, _Leaves] | None = None
+) -> Collection[Written | Drawn]:
+    """All texts and drawn things, in order. What was found of a part is `kept` for the next."""
+    return _leaves(part, {} if kept is None else kept).values()
+
+
+def _leaves(part: Arrangement, kept: dict[int, _Leaves]) -> _Leaves:
+    if isinstance(part, Written | Drawn):
+        return {id(part): part}
+    if (known := kept.get(id(part))) is not None:
+        return known
+    found: _Leaves = {}
+    for one in _within(part):
+        if isinstance(one, Written | Drawn):
+            found[id(one)] = one
+        else:
+            found.update(_leaves(one, kept))
+    kept[id(part)] = found
+    return found
+
+
+def _within(part: Stack | Beside | Area | Grid | OneOf) -> Iterable[Arrangement]:
     match part:
-        case Written() | Drawn():
-            return [part]
-        case Stack(parts=parts) | Beside(parts=parts) | OneOf(parts=parts):
-            return [leaf for one in parts for leaf in leaves(one)]
         case Area(part=inner):
-            return leaves(inner)
+            return (inner,)
         case Grid():
-            cells = (*(cell for row in part.rows for cell in row), *part.under)
-            return [
-                leaf
-                for cell in cells
-                for leaf in ((cell,) if isinstance(cell, Written | Drawn) else leaves(cell))
-            ]
+            return chain(*part.rows, part.under)
+        case _:
+            return part.parts
 
 
 def most_rows(part: Arrangement) -> int:

@@ -1,25 +1,27 @@
 """The groups of a screen's parts: what has one size, and the sizes that all of it comes in."""
 
-from collections.abc import Iterable
+from collections.abc import Collection, Iterable
 from functools import lru_cache
 
-from classclock.screens.canvas.layout.compiling import leaves
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.parts import Arrangement, Drawn, Lead, Written
+from classclock.screens.canvas.layout.parts import Drawn, Lead, Written
 from classclock.screens.canvas.layout.search import Leading, SizeGroup
 
+Leaves = Collection[Written | Drawn]
+"""All of a part."""
 
-def names_of(parts: Iterable[Arrangement]) -> tuple[str, ...]:
+
+def names_of(parts: Iterable[Leaves]) -> tuple[str, ...]:
     """The groups that any of these has."""
-    return tuple(dict.fromkeys(leaf.group for part in parts for leaf in leaves(part)))
+    return tuple(dict.fromkeys([leaf.group for every in parts for leaf in every]))
 
 
 def groups_of(
-    part: Arrangement, names: Iterable[str], rows: int, measure: Measure
+    leaves: Leaves, names: Iterable[str], rows: int, measure: Measure
 ) -> tuple[SizeGroup, ...]:
-    """These groups, as the part has them; one that it lacks is a detail that never stands."""
+    """These groups, as a part has them; one that it lacks is a detail that never stands."""
     members: dict[str, list[Written | Drawn]] = {}
-    for leaf in leaves(part):
+    for leaf in leaves:
         members.setdefault(leaf.group, []).append(leaf)
     return tuple(
         _group(name, members[name], rows, measure) if name in members else _lacking(name)

@@ -60,14 +60,16 @@ def digits_room(text: str) -> str:
     return re.sub(r"\d", "0", text)
 
 
-def heading(content: WallContent, *, alone: bool, most: int = MOST) -> Arrangement:
+def heading(
+    content: WallContent, *, alone: bool, most: int = MOST, shouted: bool = False
+) -> Arrangement:
     """One over the other, in letters up to so many rows. Standards are the first to go.
 
     Of a lift what the room reads may stand side by side over all else: where the rows are wanted
     for everybody's load. `alone`: no lanes are shown, so there are what it is called and its
-    cautions, large.
+    cautions, large. `shouted`: the word over all of it (HELD) is all that must be there.
     """
-    parts = tuple(_parts(content, most, alone=alone))
+    parts = tuple(_parts(content, most, alone=alone, shouted=shouted))
     high = Stack(parts, air=1)
     large = tuple(part for part in parts if isinstance(part, Written) and part.role == "room")
     if alone or not content.lift:
@@ -75,11 +77,13 @@ def heading(content: WallContent, *, alone: bool, most: int = MOST) -> Arrangeme
     return OneOf((high, Stack((Beside(large, gap=4), *(one for one in parts if one not in large)))))
 
 
-def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangement]:
+def _parts(content: WallContent, most: int, *, alone: bool, shouted: bool) -> Iterator[Arrangement]:
+    moves: Role = "detail" if shouted else "room"
     if content.emphasis:
         yield Written("shout", content.emphasis, "shout", matters=95, breaks=True, most=most)
     if content.hint:
-        yield Written("hint", content.hint, "hint", "coach", breaks=True)
+        hint: Role = "detail" if shouted else "coach"
+        yield Written("hint", content.hint, "hint", hint, 70, breaks=True)
     if content.progress:
         room = digits_room(content.progress), digits_room(content.total_left)
         # Of a lift the set is named, and that is what everybody asks for.
@@ -96,19 +100,25 @@ def _parts(content: WallContent, most: int, *, alone: bool) -> Iterator[Arrangem
     yield Written("words", content.words, "words", "detail", 2, breaks=True)
     standards = content.standards or ("",) * len(content.stations)
     for n, (text, standard) in enumerate(zip(content.stations, standards, strict=True)):
-        yield Written(("move", n), text, "move", matters=60, breaks=True, most=most)
+        yield Written(("move", n), text, "move", moves, 60, breaks=True, most=most)
         yield Written(("standard", n), standard, "standard", "detail", 1, breaks=True)
     for n, text in enumerate(content.lines if alone else ()):
-        yield Written(("line", n), text, "move", matters=60, breaks=True, most=most)
+        yield Written(("line", n), text, "move", moves, 60, breaks=True, most=most)
     for n, text in enumerate(content.cautions if alone else ()):
         words = f"! {text}"
         yield Written(("caution", n), words, "caution", "caution", 90, breaks=True, most=most)
 
 
 def fitted_heading(shown: HeadingShown, columns: int, rows: int, measure: CellMeasure) -> Arranged:
-    """In a box of this size. Where not all stands the last movements go, and not all of them."""
+    """In a box of this size. Where not all stands the last movements go, and not all of them.
+
+    Where HELD or TIME would be in terminal text, all else may go.
+    """
     content, alone, most = shown.content, shown.alone, shown.most
     arranged = arrange(heading(content, alone=alone, most=most), columns, rows, measure)
+    if arranged.sizes.get("shout") == 1:
+        shouted = heading(content, alone=alone, most=most, shouted=True)
+        return arrange(shouted, columns, rows, measure)
     for kept in range(len(content.stations) - 1, 0, -1):
         if arranged.sizes.get("move", 1):
             break

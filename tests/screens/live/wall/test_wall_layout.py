@@ -171,3 +171,18 @@ def test_names_keys_and_tallies_of_a_usual_class_are_drawn_large(
 def test_more_lanes_than_letters_are_sent_into_heats() -> None:
     with pytest.raises(ValueError, match="heats"):
         wall_for(named(("Ilse",) * 27), 120, 36)
+
+
+@pytest.mark.parametrize("size", SIZES)
+@pytest.mark.parametrize("word", ["HELD", "TIME", "ALL IN"])
+@pytest.mark.parametrize("lanes", [1, 4, 8])
+def test_what_everybody_must_know_is_large_wherever_it_is_said(
+    size: tuple[int, int], word: str, lanes: int
+) -> None:
+    wall = wall_for(named(("Ilse",) * lanes), *size)
+    said = replace(CONTENT, emphasis=word, hint="space resumes, enter ends it here")
+    shown = HeadingShown(said, alone=False, most=wall.most)
+    box = wall.heading
+    found = fitted_heading(shown, box.width, box.height, CellMeasure(Terminal()))
+    narrow = size == (60, 18) and word == "ALL IN"  # six letters beside the clock, on five rows
+    assert found.sizes["shout"] >= (1 if narrow else 3)
