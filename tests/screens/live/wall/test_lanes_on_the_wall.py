@@ -3,7 +3,7 @@
 from collections.abc import Callable
 from decimal import Decimal
 
-from hypothesis import given
+from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from classclock.clock.class_clock import ClassClock
@@ -198,6 +198,7 @@ def test_ordinals_are_said_as_people_say_them() -> None:
     assert said == ["1st", "2nd", "3rd", "4th", "11th", "12th", "13th", "21st", "22nd"]
 
 
+@settings(deadline=None)  # the first wall of a size is laid out
 @given(
     st.sampled_from([(60, 18), (80, 24), (120, 36), (213, 60), (240, 70)]),
     st.integers(1, 26),
