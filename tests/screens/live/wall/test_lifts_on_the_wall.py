@@ -96,3 +96,14 @@ def test_nothing_moves_from_set_to_rest_and_from_turn_to_turn() -> None:
     laid = lay_out_wall(WORK, people, 120, 35, measure)
     assert lay_out_wall(rest, waiting, 120, 35, measure) == laid
     assert lay_out_wall(rest, done, 120, 35, measure) == laid
+
+
+@pytest.mark.parametrize("size", [(80, 23), (120, 35), (213, 59)])
+def test_a_name_of_as_many_signs_but_wider_letters_stands_whole(size: tuple[int, int]) -> None:
+    names = ("Annelies", "Benjamin", "Diederik", "Eberhard", "Fransina", "Gottlieb", "Hendrika")
+    people = tuple(replace(lane(number), name=name) for number, name in enumerate(names))
+    laid = lay_out_wall(WORK, people, *size, CellMeasure(Terminal()))
+    assert laid.lane
+    spot = laid.lane.name
+    wide = {name: CellMeasure(Terminal()).columns(name, spot.size) for name in names}
+    assert {name for name in names if wide[name] > spot.box.width} == set()
