@@ -128,6 +128,9 @@ _RUNNING: Mapping[Role, _Texts] = {"clock": _clock, **_LANES, "tally": _tallies}
 _SETTLE: Mapping[Role, _Texts] = {**_LANES, "tally": _scores}
 _ROUND = _always("6 box step-over", "12 bodyweight squat")
 _CAUTION = _always("Step down from the box.")
+_ALL_CAUTIONS = _always(
+    "Dizzy, chest pain, sharp pain: stop and call the coach.", "Step down from the box."
+)
 _RAIL = _always("ring row", "push-up")
 _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "warm-up": {"clock": _clock, "movement": _always("easy row", "arm circles")},
@@ -140,7 +143,13 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "teaching": {"movement": _always("box step-over")},
     "sharing": {"coach": _always("escape leaves it")},
     "people": {"coach": _names},
-    "count-in": {"clock": _clock, "word": _always("GET READY"), "movement": _ROUND},
+    "count-in": {
+        "clock": _clock,
+        "word": _always("GET READY"),
+        "title": _always("Points Lever"),
+        "movement": _ROUND,
+        "caution": _ALL_CAUTIONS,
+    },
     "running": {**_RUNNING, "movement": _ROUND},
     "held": {**_RUNNING, "word": _always("HELD"), "movement": _ROUND},
     "card": {
