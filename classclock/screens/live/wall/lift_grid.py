@@ -18,8 +18,7 @@ from classclock.screens.live.wall.lane_grid import LaneGrids
 from classclock.wall.lane_content import LaneContent
 
 _ACROSS = (1, 2, 3, 4)
-_ANY = Terminal()
-"""Letters are wider than others whatever they are made of."""
+_DOT_ROWS = 3
 _SMALL = 3
 """Rows of the largest letters in a window where not all stands."""
 _ATTEMPTS, _MOST_ATTEMPTS = (20, 1), (40, 1)
@@ -31,6 +30,12 @@ _Column = tuple[Arrangement, ...]
 def lifting(lanes: Sequence[LaneContent]) -> bool:
     """Whether loads are planned, or a bar is shared."""
     return any(lane.room.load or lane.room.plates for lane in lanes)
+
+
+def room_for(words: Sequence[str]) -> str:
+    """What is at least as wide as each of them, in letters and in terminal text."""
+    widest = max(words, key=lambda one: lettering_width(one, _DOT_ROWS, Terminal()))
+    return widest + " " * (max(map(cell_len, words)) - cell_len(widest))
 
 
 def lift_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
@@ -46,25 +51,24 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     numbers = range(len(lanes))
 
     def column(what: str, words: Sequence[str], matters: int, group: str = "") -> _Column:
-        widest, of = max(words, key=_wide), group or what
-        return tuple(Written((what, n), widest, of, matters=matters, most=most) for n in numbers)
+        room, of = room_for(words), group or what
+        return tuple(Written((what, n), room, of, matters=matters, most=most) for n in numbers)
 
     keys = tuple(
         Written(("key", n), lane.key.upper(), "key", matters=90, most=most)
         for n, lane in enumerate(lanes)
     )
-    # In a column of the grid all have the room of the widest, which isn't always the longest.
     names = tuple(
         Written(("name", n), lane.name, "name", matters=70, most=most)
         for n, lane in enumerate(lanes)
     )
-    names_alike = column("name", [lane.name for lane in lanes], 70)
+    under = column("name", [lane.name for lane in lanes], 70)
     plates = column("plates", [lane.room.plates for lane in lanes], 60)
     # One group: rather both of them are small than everybody's name. In a small window plates go.
     group = "plates" if most > _SMALL else "tally"
     tallies = column("tally", [lane.room.tallies[-1] for lane in lanes], 65, group)
-    load = max((lane.room.load for lane in lanes), key=_wide)
-    unit = max((lane.room.unit for lane in lanes), key=cell_len)
+    load = room_for([lane.room.load for lane in lanes])
+    unit = room_for([lane.room.unit for lane in lanes])
     loads = tuple(_load(n, load, unit, most) for n in numbers)
     attempts = tuple(
         Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
@@ -72,12 +76,7 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
     yield _grid((keys, names, loads, plates, tallies, attempts, notes), ())
     yield _grid((keys, names, loads), (plates, tallies, attempts, notes))
-    yield _grid((keys, loads), (names_alike, plates, tallies, notes))
-
-
-def _wide(words: str) -> tuple[int, int]:
-    """By signs and, of as many, by letters that are drawn: the longest isn't always the widest."""
-    return cell_len(words), lettering_width(words, 2 * _SMALL, _ANY)
+    yield _grid((keys, loads), (under, plates, tallies, notes))
 
 
 def _load(n: int, load: str, unit: str, most: int) -> Arrangement:

@@ -8,6 +8,7 @@ from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.wall.lane_drawing import draw_lane
+from classclock.screens.live.wall.lift_grid import room_for
 from classclock.screens.live.wall.wall_layout import WallLayout, lay_out_wall
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
@@ -85,6 +86,25 @@ def test_every_name_and_load_stands_whole(size: tuple[int, int], lanes: int) -> 
     if dict(laid.sizes)["name"] == 1:
         text = plain_text(draw_lane(lane(lanes - 1), laid.lane, Look()))
         assert NAMES[lanes - 1] in text
+
+
+def test_room_is_for_the_widest_in_letters_as_in_terminal_text() -> None:
+    measure, words = CellMeasure(Terminal()), ("Annelies", "Benjamin", "Illi Lilli")
+    for size in (1, 3):
+        room = measure.columns(room_for(words), size)
+        assert room >= max(measure.columns(one, size) for one in words)
+
+
+@pytest.mark.parametrize("lanes", [4, 8, 20])
+def test_every_name_is_as_large_as_the_others(lanes: int) -> None:
+    names = ("Annelies", "Benjamin", "Cornelis", "Mwumwumw")
+    people = tuple(replace(lane(at), name=names[at % 4]) for at in range(lanes))
+    for size in ((120, 35), (213, 59)):
+        measure = CellMeasure(Terminal())
+        laid = lay_out_wall(WORK, people, *size, measure)
+        assert laid.lane
+        wide = laid.lane.name.box.width
+        assert all(measure.columns(name, laid.lane.name.size) <= wide for name in names)
 
 
 def test_nothing_moves_from_set_to_rest_and_from_turn_to_turn() -> None:
