@@ -127,8 +127,7 @@ _LANES: Mapping[Role, _Texts] = {"key": _keys, "name": _names}
 _RUNNING: Mapping[Role, _Texts] = {"clock": _clock, **_LANES, "tally": _tallies}
 _SETTLE: Mapping[Role, _Texts] = {**_LANES, "tally": _scores}
 _ROUND = _always("6 box step-over", "12 bodyweight squat")
-_CAUTION = _always("Step down from the box.")
-_ALL_CAUTIONS = _always(
+_CAUTIONS = _always(
     "Dizzy, chest pain, sharp pain: stop and call the coach.", "Step down from the box."
 )
 _RAIL = _always("ring row", "push-up")
@@ -137,7 +136,7 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "board": {
         "title": _always("Points Lever"),
         "movement": _ROUND,
-        "caution": _CAUTION,
+        "caution": _CAUTIONS,
         **_LANES,
     },
     "teaching": {"movement": _always("box step-over")},
@@ -148,7 +147,7 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
         "word": _always("GET READY"),
         "title": _always("Points Lever"),
         "movement": _ROUND,
-        "caution": _ALL_CAUTIONS,
+        "caution": _CAUTIONS,
     },
     "running": {**_RUNNING, "movement": _ROUND},
     "held": {**_RUNNING, "word": _always("HELD"), "movement": _ROUND},
