@@ -15,8 +15,8 @@ from pictures.terminals.windows import EMULATORS, Shot, screen, shot
 
 _INTO = Path("build/terminals")
 _SIZES = ((120, 36), (213, 60))
-_HEAD = ("terminal", "window", "taken for", "letters", "colours", "")
-_HEAD += ("clock", "names", "keys", "tallies")
+_TOLD = ("terminal", "window", "taken for", "letters", "colours")
+_READ = ("clock", "names", "keys", "tallies")
 
 
 def main() -> int:
@@ -26,20 +26,7 @@ def main() -> int:
     parser.add_argument("--into", type=Path, default=_INTO, help=f"a folder ({_INTO})")
     asked = parser.parse_args()
     asked.into.mkdir(parents=True, exist_ok=True)
-    print(
-        _row(
-            "terminal",
-            "window",
-            "taken for",
-            "letters",
-            "colours",
-            "",
-            "clock",
-            "names",
-            "keys",
-            "tallies",
-        )
-    )
+    print(_row(*_TOLD, "", *_READ))
     with screen() as display:
         for name in asked.names or EMULATORS:
             for size in _SIZES:
@@ -56,7 +43,7 @@ def _tell(name: str, seen: Shot, into: Path, letters: str) -> None:
     """Two lines of the table, and what was read otherwise; the pictures in their folder."""
     facts = seen.facts
     size = f"{facts.columns}x{facts.rows}"
-    told = (name, size, facts.kind, facts.dots, _colours(facts.colours))
+    told: tuple[str, ...] = name, size, facts.kind, facts.dots, _colours(facts.colours)
     for how, far in (("sharp", False), ("10m", True)):
         eye = Eye(seen.picture, facts, far)
         stem = "-".join(filter(None, (name, size, letters, how)))

@@ -21,6 +21,7 @@ from classclock.clock.source import MS, WoundSource
 from classclock.demo.calls import calls
 from classclock.demo.sample_class import demo_class
 from classclock.live.session import Session
+from classclock.screens.app import ClassclockApp
 from classclock.screens.live.wall.big_clock import BigClock
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.start import show_class
@@ -86,7 +87,9 @@ class Seeded:
 
 def _facts() -> Facts:
     app = active_app.get()
-    terminal, kind = app.look.terminal, app.kind  # type: ignore[attr-defined]  ours
+    if not isinstance(app, ClassclockApp) or app.kind is None:
+        raise TypeError("no class is on in a terminal here")
+    terminal, kind = app.look.terminal, app.kind
     clock = app.screen.query_one(BigClock)
     places = [Place("clock", clock.face.text, *clock.region)]
     for row in app.screen.query(LaneRow):
@@ -95,12 +98,12 @@ def _facts() -> Facts:
         left, top = row.region.offset
         tally = row.content.tally
         for what, text, box in (
-            ("key", row.content.key.upper(), row.plan.key),
-            ("name", row.content.name, row.plan.name),
-            ("tally", tally, row.plan.tally),
+            ("key", row.content.key.upper(), row.plan.key.box),
+            ("name", row.content.name, row.plan.name.box),
+            ("tally", tally, row.plan.tally.box),
         ):
             places.append(Place(what, text, left + box.x, top + box.y, box.width, box.height))
-    ground = _sent(app.look.theme.ground, terminal.colours)  # type: ignore[attr-defined]  ours
+    ground = _sent(app.look.theme.ground, terminal.colours)
     return Facts(kind.name, terminal.dots or "", terminal.colours, *app.size, ground, tuple(places))
 
 
