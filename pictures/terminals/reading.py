@@ -4,7 +4,9 @@ from msgspec import Struct
 from PIL import Image
 
 from classclock.machine.terminal import ALL, Terminal
-from classclock.screens.canvas.cells import Side
+from classclock.screens.canvas.arranged_drawing import Ink, draw_spot
+from classclock.screens.canvas.layout.nodes import Box as LaneBox
+from classclock.screens.canvas.layout.nodes import Spot
 from classclock.screens.canvas.look import Look
 from pictures.terminals.wall import Facts, Place
 from readable.bitmap import picture
@@ -90,10 +92,8 @@ class Eye(Struct, frozen=True):
         colours = ALL if self.facts.colours > 16 else 16
         terminal = Terminal(colours, self.facts.dots or None)  # type: ignore[arg-type]
         look = Look(terminal=terminal).on("#000000", "#ffffff")
-        air = max(1, place.height - 3) if place.height > 3 else 0  # as in a lane
-        drawn = look.letters(sign, place.width, place.height, air=air)
-        across: Side = "middle" if place.what == "key" else "right"
-        boxed = look.box(drawn, place.width, place.height, across=across)
+        spot = Spot(LaneBox(0, 0, place.width, place.height), place.size, (sign,), place.across)
+        boxed = draw_spot(spot, look, Ink(bold=True, down="top"))
         screen = Image.new("L", self.picture.size)
         left, top, right, bottom = self._box(place)
         wide, high = screen.size

@@ -22,7 +22,9 @@ from classclock.demo.calls import calls
 from classclock.demo.sample_class import demo_class
 from classclock.live.session import Session
 from classclock.screens.app import ClassclockApp
+from classclock.screens.canvas.layout.parts import Across
 from classclock.screens.live.wall.big_clock import BigClock
+from classclock.screens.live.wall.lane_drawing import tally_shown
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.start import show_class
 from classclock.units.cell_dots import CellDots
@@ -40,6 +42,9 @@ class Place(Struct, frozen=True):
     y: int
     width: int
     height: int
+    size: int = 0
+    """Rows of its letters."""
+    across: Across = "left"
 
 
 class Facts(Struct, frozen=True):
@@ -96,13 +101,15 @@ def _facts() -> Facts:
         if row.content is None or row.plan is None or not row.display:
             continue
         left, top = row.region.offset
-        tally = row.content.tally
-        for what, text, box in (
-            ("key", row.content.key.upper(), row.plan.key.box),
-            ("name", row.content.name, row.plan.name.box),
-            ("tally", tally, row.plan.tally.box),
+        content, plan = row.content, row.plan
+        for what, text, spot in (
+            ("key", content.key.upper(), plan.key),
+            ("name", content.name, plan.name),
+            ("tally", tally_shown(content, plan.tally, app.look), plan.tally),
         ):
-            places.append(Place(what, text, left + box.x, top + box.y, box.width, box.height))
+            x, y, wide, high = spot.box
+            place = left + x, top + y, wide, high
+            places.append(Place(what, text, *place, spot.size, spot.across))
     ground = _sent(app.look.theme.ground, terminal.colours)
     return Facts(kind.name, terminal.dots or "", terminal.colours, *app.size, ground, tuple(places))
 

@@ -40,7 +40,9 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
     quiet = content.out or content.turn == "waits"
     ink = theme.quiet if quiet else theme.ink
     yield _text(content.name, plan.name, look, Ink(ink, bold=True, down="bottom"))
-    yield _text(_tally(content, plan.tally, look), plan.tally, look, Ink(bold=True, down="top"))
+    yield _text(
+        tally_shown(content, plan.tally, look), plan.tally, look, Ink(bold=True, down="top")
+    )
     box = plan.tally.box
     yield Box(box.x - 1, box.y + max(0, plan.tally.size - 1), 1, 1), _sign(content, look)
     said = (
@@ -68,7 +70,7 @@ def _text(words: str, spot: Spot, look: Look, ink: Ink) -> _Part:
     return spot.box, draw_spot(spot, look, Ink(ink.ink, ink.ground, ink.bold, words, down))
 
 
-def _tally(content: LaneContent, spot: Spot, look: Look) -> str:
+def tally_shown(content: LaneContent, spot: Spot, look: Look) -> str:
     """With its odd reps, where there is room for them."""
     wide = lettering_width(content.tally, max(1, spot.size), look.terminal)
     return content.tally if wide <= spot.box.width else content.short_tally
