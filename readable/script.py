@@ -109,9 +109,9 @@ class Script:
         calls = sorted(
             (at + 5 * number + done * self._slower, key)
             for number, key in enumerate(self._keys)
-            for done, at in enumerate((130, 230, 290))
+            for done, at in enumerate((130, 230, 310))
         )
-        shown = 300
+        shown = 312
         self._call([call for call in calls if call[0] <= shown])
         self._until(shown)
         yield "running, scheme"

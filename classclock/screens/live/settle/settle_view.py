@@ -17,6 +17,8 @@ from classclock.wall.best_words import RunStandings
 from classclock.wall.settle_content import SettlePage, settle_page
 
 _FIRST = PageOn()
+_LETTERS = 3
+"""Rows of the smallest drawn letters: what is asked is never in terminal text."""
 
 
 class SettleView(Painted):
@@ -90,10 +92,17 @@ def draw_settle(
 def laid_out(page: SettlePage, columns: int, rows: int, look: Look) -> Arranged:
     """Where all of it stands in a box of this size."""
     box, measure = (columns - 2, rows), CellMeasure(look.terminal)
-    alone = arrange(_parts(page), *box, measure, most_pages=MOST_PAGES)
-    if len(alone.pages) == 1:
-        return alone
-    return arrange(_parts(page, paged=True), *box, measure, most_pages=MOST_PAGES)
+
+    def laid(least: int) -> Arranged:
+        alone = arrange(_parts(page, least=least), *box, measure, most_pages=MOST_PAGES)
+        if len(alone.pages) == 1:
+            return alone
+        parts = _parts(page, paged=True, least=least)
+        return arrange(parts, *box, measure, most_pages=MOST_PAGES)
+
+    usual = laid(1)
+    small = usual.sizes.get("question", _LETTERS) < _LETTERS
+    return laid(_LETTERS) if small else usual  # where all is too much, what is asked comes first
 
 
 def _page_on(page: SettlePage, laid: Arranged, on: PageOn) -> int:
@@ -114,7 +123,8 @@ def _short_place(number: int, count: int) -> str:
     return f"{number} of {count}"
 
 
-def _parts(page: SettlePage, *, paged: bool = False) -> Arrangement:
+def _parts(page: SettlePage, *, paged: bool = False, least: int = 1) -> Arrangement:
+    """`least`: rows that the letters of what is asked have at least."""
     return Stack(
         (
             Beside(
@@ -127,7 +137,7 @@ def _parts(page: SettlePage, *, paged: bool = False) -> Arrangement:
                 )
             ),
             Written("about", page.words, "about", role="detail"),
-            _worded("question", (page.question, page.short_question), matters=3),
+            _worded("question", (page.question, page.short_question), matters=3, least=least),
             score_table(page.rows, rank="detail"),
             Written("detail", page.detail, "detail", role="coach", breaks=True),
             Written("hint", page.hint, "hint", role="coach", breaks=True),
@@ -137,12 +147,12 @@ def _parts(page: SettlePage, *, paged: bool = False) -> Arrangement:
 
 
 def _worded(
-    name: str, wordings: Sequence[str], *, role: Role = "room", matters: int = 0
+    name: str, wordings: Sequence[str], *, role: Role = "room", matters: int = 0, least: int = 1
 ) -> Arrangement:
     """In the first wording that comes out as large as any."""
     texts = [text for text in dict.fromkeys(wordings) if text] or [""]
     ways = (
-        Written(name, text, name, role, matters, breaks=role == "room", across="left")
+        Written(name, text, name, role, matters, breaks=role == "room", least=least)
         for text in texts
     )
     return OneOf(tuple(ways))
