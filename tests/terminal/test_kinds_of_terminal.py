@@ -22,7 +22,7 @@ def test_a_storm_of_resizes_leaves_the_wall_right_and_every_tap_counted(club: An
     wall.resize(120, 36)
     wall.type("12n")
     wall.says("Noor, 1+12")
-    wall.shows("12 bodyweight squat")
+    wall.shows("rounds in 20:00")
     assert club.taps() == ["Ilse", "Bram", "Noor", "Piet"]
 
 
@@ -45,7 +45,7 @@ def test_a_window_that_is_too_small_says_what_it_needs_and_still_counts(club: An
     wall.waits_for(lambda: club.taps() == ["Noor"], "the tap in the journal")
     wall.resize(120, 36)
     wall.drops("classclock needs")
-    wall.shows("12 bodyweight squat")
+    wall.shows("rounds in 20:00")
 
 
 @pytest.mark.real_time
@@ -65,7 +65,7 @@ def test_a_poorer_terminal_shows_the_clock_the_lanes_and_what_was_called(
     wall = club.piece("Ilse, Bram, Noor", **kind)
     wall.type("n")
     wall.says("Noor, round 1")
-    wall.shows("Sandbox", "squat")
+    wall.shows("Sandbox")
     if kind is ASCII:
         assert wall.text.isascii()
     wall.type("\x11")

@@ -28,7 +28,7 @@ def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
     assert wall.status() == -KILL
 
     wall = club.start("resume", columns=columns, rows=rows)
-    wall.shows("Rounds 3:00", "rejoined", within=30)
+    wall.shows("rejoined", within=30)
     wall.strikes("b")
     wall.waits_for(lambda: club.taps() == ["Ilse", "Bram"], "Bram's round")
     wall.shows("provisional, saved as" if columns > 60 else "settle and go on", within=60)

@@ -21,6 +21,7 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
+from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
 from classclock.screens.live.wall.heading import heading, usual
 from classclock.screens.live.wall.lane_grid import lane_grids, usual_lane
 from classclock.screens.live.wall.lift_grid import lift_grids, lifting
@@ -89,7 +90,9 @@ def lay_out_wall(
     """
     if len(lanes) > MOST_LANES:
         raise ValueError(f"The wall holds 1 to {MOST_LANES} lanes; run more in heats.")
-    return _laid_out(usual(content), tuple(map(usual_lane, lanes)), columns, rows, measure)
+    # In a smaller window stands what it lacks; the foot has a row of its own.
+    large = max(columns, LEAST_COLUMNS), max(rows, LEAST_ROWS - 1)
+    return _laid_out(usual(content), tuple(map(usual_lane, lanes)), *large, measure)
 
 
 @lru_cache(maxsize=8)
@@ -109,7 +112,7 @@ def _laid_out(
         heading=spots.get("heading", NOWHERE).box,
         most=max(1, int(arranged.sizes["clock"] / LARGEST)),
         lane=_lane(spots) if lanes else None,
-        corners=tuple(_corner(spots, n) for n in range(len(lanes))),
+        corners=tuple(_corner(spots, n, rows) for n in range(len(lanes))),
         sizes=tuple(arranged.sizes.items()),
     )
 
@@ -195,9 +198,10 @@ def _alone(content: WallContent, clock: Written) -> Arrangement:
     return OneOf((Beside((clock, below), gap=3), Stack((clock, below), air=1)))
 
 
-def _corner(spots: Spots, lane: int) -> tuple[int, int]:
-    box = spots["lane", lane].box
-    return box.x - _MARGIN, box.y
+def _corner(spots: Spots, lane: int, rows: int) -> tuple[int, int]:
+    """A lane that was cut off is under the last row."""
+    spot = spots.get(("lane", lane))
+    return (spot.box.x - _MARGIN, spot.box.y) if spot is not None else (0, rows)
 
 
 def _lane(spots: Spots) -> LaneLayout:

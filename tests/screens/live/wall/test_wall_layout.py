@@ -186,3 +186,15 @@ def test_what_everybody_must_know_is_large_wherever_it_is_said(
     found = fitted_heading(shown, box.width, box.height, CellMeasure(Terminal()))
     narrow = size == (60, 18) and word == "ALL IN"  # six letters beside the clock, on five rows
     assert found.sizes["shout"] >= (1 if narrow else 3)
+
+
+@pytest.mark.parametrize("size", [(1, 1), (5, 2), (59, 17), (240, 3), (12, 70)])
+@pytest.mark.parametrize("lanes", [1, 26])
+def test_in_too_small_a_window_it_is_laid_out_as_in_the_least(
+    size: tuple[int, int], lanes: int
+) -> None:
+    """Windows shrink to nothing while somebody drags them; what is lacking is said there."""
+    some = named(("Saoirse",) * lanes)
+    wide, high = size
+    least = wall_for(some, max(60, wide), max(18, high))
+    assert wall_for(some, wide, high) == least
