@@ -3,7 +3,6 @@
 from collections.abc import Iterator
 
 from msgspec import Struct
-from msgspec.structs import replace
 from rich.segment import Segment
 from rich.style import Style
 
@@ -85,12 +84,6 @@ class MarkedLook(Look, frozen=True, kw_only=True):
 
 def marked(look: Look) -> MarkedLook:
     return MarkedLook(theme=look.theme, terminal=look.terminal, ledger=Ledger())
-
-
-def plain(said: Said, text: str) -> Drawing:
-    """Another text, drawn as this one was."""
-    terminal = replace(Look(), terminal=Look().terminal)
-    return terminal.letters(text, said.columns, said.rows, air=said.air)
 
 
 def marks(rows: Drawing) -> Iterator[tuple[int, int, str, int | None]]:

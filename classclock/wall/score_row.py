@@ -27,8 +27,3 @@ class ScoreRow(Struct, frozen=True):
     @property
     def new_best(self) -> bool:
         return bool(self.best) and self.best_hue == "ahead"
-
-    @property
-    def has_words(self) -> bool:
-        """Whether anything stands beside the score."""
-        return bool(self.asked or self.notes or self.best)
