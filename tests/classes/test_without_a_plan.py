@@ -161,6 +161,7 @@ def test_killed_before_it_counted_in_it_is_not_there(
 def test_nothing_of_it_would_be_lost_once_it_is_on_disk(coach: Any) -> None:
     held(coach)
     coach.session.save()
+    coach.session.journal.settle(30)  # the disk confirms in a thread, late where much is tested
     assert coach.session.on_disk.lacking is None
     assert coach.session.on_disk.loss.entries == 0
 
