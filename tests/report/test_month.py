@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Import, ImportedScore, MarkSet, Merge
+from classclock.book.files.changes import Import, ImportedScore, ImportedVisit, MarkSet, Merge
 from classclock.book.tables.catching_up import CaughtUp
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import Athlete
@@ -144,29 +144,61 @@ def test_a_load_that_was_put_right_is_told_as_it_was_put_right(depot: Any, page_
     assert gains(page) == ["2.5 kg heavier than 80 kg of 2 October 2026"]
 
 
+def imported(day: str, rounds: int, name: str = "Odell") -> ImportedScore:
+    """A row of an old sheet."""
+    return ImportedScore(
+        athlete=name.lower(),
+        name=name,
+        benchmark="turntable",
+        score=f"{rounds}+0",
+        kind="rounds",
+        worth=rounds_worth(rounds, 0),
+        day=day,
+        work="?",
+        loads="?",
+    )
+
+
 def test_imported_scores_of_the_month_are_told_and_make_nobody_new(
     depot: Any, page_of: PageOf
 ) -> None:
-    def score(day: str, rounds: int) -> ImportedScore:
-        return ImportedScore(
-            athlete="odell",
-            name="Odell",
-            benchmark="turntable",
-            score=f"{rounds}+0",
-            kind="rounds",
-            worth=rounds_worth(rounds, 0),
-            day=day,
-            work="?",
-            loads="?",
-        )
-
-    old = Import(file="old.csv", scores=(score("2026-09-01", 7), score("2026-11-02", 8)))
+    old = Import(file="old.csv", scores=(imported("2026-09-01", 7), imported("2026-11-02", 8)))
     write_down(depot.folder, [old], WHEN)
     depot.held("2026-11-10", depot.third_rail(depot.timed("Odell", "8:31")))
     page = page_of()
     assert told(page, "new_bests") == ["Odell: 8+0"]
     assert told(page, "first_times") == ["Odell: 8:31"]
     assert told(page, "first_classes") == []
+
+
+def test_whoever_has_an_imported_result_came_on_its_day(depot: Any, page_of: PageOf) -> None:
+    # Common practice, no source: whoever stands on the board of a day was there that day.
+    depot.held("2026-11-10", depot.third_rail(depot.timed("Odell", "8:31")))
+    rows = (
+        *(imported("2026-11-02", rounds) for rounds in (7, 8)),  # one evening, two results
+        imported("2026-11-10", 9),  # was in the class of that day, and is counted already
+        imported("2026-11-10", 6, "Bram"),
+        imported("2026-10-31", 5, "Bram"),
+    )
+    write_down(depot.folder, [Import(file="old.csv", scores=rows)], WHEN)
+    page = page_of()
+    assert [(one.athlete.name, one.times) for one in page.came] == [("Odell", 2), ("Bram", 1)]
+    assert month_lines(page)[1] == "2 classes; 2 people came 3 times"
+
+
+def test_visits_of_another_club_s_book_are_visits(depot: Any, page_of: PageOf) -> None:
+    class_of = {"2026-11-02": 1_793_640_600_000, "2026-11-09": 1_794_245_400_000}
+    visits = tuple(
+        ImportedVisit(athlete=name.lower(), name=name, key=name[0].lower(), day=day, moment=moment)
+        for day, moment in class_of.items()
+        for name in ("Odell", "Bram")
+    )
+    scores = (imported("2026-11-02", 7),)
+    write_down(depot.folder, [Import(file="west", scores=scores, visits=visits[:3])], WHEN)
+    page = page_of()
+    assert [(one.athlete.name, one.times) for one in page.came] == [("Odell", 2), ("Bram", 1)]
+    assert page.classes == 2
+    assert month_lines(page_of("2026-12"))[-1] == "Nobody came, and nothing was scored."
 
 
 def test_who_is_kept_off_the_wall_is_on_the_page_by_name_alone(depot: Any, page_of: PageOf) -> None:

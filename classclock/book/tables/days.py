@@ -17,14 +17,19 @@ class DaysHeld(Struct, frozen=True):
     """What was held on some days, and who came."""
 
     classes: int
+    """Those of other books that were imported too, and each day that only an import tells of."""
     visitors: int
     """How often somebody came without a name."""
     came: dict[str, int]
-    """By athlete's id, to how many classes."""
+    """By athlete's id, how often."""
 
 
 def held_between(connection: Connection, since: str, until: str) -> DaysHeld:
-    """The classes of these days, the first and the last too."""
+    """The classes of these days, the first and the last too.
+
+    An imported result says that somebody came on its day: once, and only where nothing else says
+    that they came then.
+    """
     room, theirs = asking_room(connection), classes.c.day.between(since, until)
     counted = select(func.count(), func.coalesce(func.sum(classes.c.visitors), 0)).where(theirs)
     number, visitors = connection.execute(counted).one()
@@ -32,11 +37,42 @@ def held_between(connection: Connection, since: str, until: str) -> DaysHeld:
     often = func.count(distinct(seen.c.moment))
     came = (
         select(seen.c.athlete, often.label("times"))
-        .where(seen.c.came, seen.c.class_key.in_(select(classes.c.class_key).where(theirs)))
+        .where(seen.c.came, seen.c.day.between(since, until))
         .group_by(seen.c.athlete)
     )
     found = {said_in(room, athlete): times for athlete, times in connection.execute(came)}
-    return DaysHeld(number, visitors, found)
+    told = _told_by_results_alone(connection, since, until)
+    for athlete, _ in told:
+        found[said_in(room, athlete)] = found.get(said_in(room, athlete), 0) + 1
+    asked = select(classes.c.moment, classes.c.day).where(theirs)
+    held = {(moment, day) for moment, day in connection.execute(asked)}
+    elsewhere = _came_at(connection, since, until) - held
+    days = {day for _, day in told} - {day for _, day in held | elsewhere}
+    return DaysHeld(number + len(elsewhere) + len(days), visitors, found)
+
+
+def _came_at(connection: Connection, since: str, until: str) -> set[tuple[int, str]]:
+    """The moments, each with its day, at which somebody came: to a class here or elsewhere."""
+    came = select(seen.c.moment, seen.c.day).where(seen.c.came, seen.c.day.between(since, until))
+    return {(moment, day) for moment, day in connection.execute(came.distinct())}
+
+
+def _told_by_results_alone(
+    connection: Connection, since: str, until: str
+) -> tuple[tuple[str, str], ...]:
+    """Who has imported results of which day, without having come to a class then."""
+    came = (
+        select(seen.c.athlete)
+        .where(seen.c.athlete == results.c.athlete, seen.c.came)
+        .where(seen.c.day == results.c.day)
+    )
+    asked = (
+        select(results.c.athlete, results.c.day)
+        .where(results.c.class_key.in_(_imports()), results.c.day.between(since, until))
+        .where(~came.exists())
+        .distinct()
+    )
+    return tuple((athlete, day) for athlete, day in connection.execute(asked))
 
 
 def first_came_between(connection: Connection, since: str, until: str) -> tuple[str, ...]:
@@ -154,9 +190,13 @@ def _counted_in(since: str, until: str) -> Sequence[Any]:
 
 def _keys(since: str, until: str) -> Select[Any]:
     held = select(classes.c.class_key).where(classes.c.day.between(since, until))
+    either = union(held, _imports()).subquery()
+    return select(either.c.class_key)
+
+
+def _imports() -> Select[Any]:
+    """The class keys of what was imported."""
     imported = changes.c.room + "/import-" + cast(changes.c.n, String)
-    asked = select(imported.label("class_key")).where(
+    return select(imported.label("class_key")).where(
         changes.c.kind == Import.__struct_config__.tag
     )
-    either = union(held, asked).subquery()
-    return select(either.c.class_key)
