@@ -20,16 +20,17 @@ from rich.table import Table
 from benchmarks.figure import HEADS, Figure
 from benchmarks.made_club import ATHLETES, made_class, write_classes
 from benchmarks.people_list import people_list
+from classclock.book.asking.chart_bests import chart_bests
 from classclock.book.files.results_files import write_document
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.keeping import make_anew
 from classclock.book.tables.opening import FILE, Book, open_book
-from classclock.book.tables.queries import all_athletes, best_rows
+from classclock.book.tables.queries import all_athletes
 from classclock.clock.source import MS, raw_now
 from classclock.records.document import ResultsDocument
 from classclock.report.athlete_page import athlete_page
-from classclock.report.chart import chart
+from classclock.report.chart.chart import chart
 
 TIMES = 7
 _HERE = 26
@@ -95,13 +96,16 @@ def _chart(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
     def ask() -> None:
         catch_up(book, _LATER)
         with book.reading() as connection:
-            everybody, bests = all_athletes(connection), best_rows(connection, here)
+            everybody, bests = all_athletes(connection), chart_bests(connection, here)
         assert chart(everybody, bests, month="2026-01", here=here).rows
 
     entries = [entry_of(book.room, one) for one in here]
     marks = ",".join("?" * len(here))
-    query = f"SELECT * FROM bests WHERE athlete IN ({marks})"  # noqa: S608  only ?s
-    floor = ms_of(lambda: bare.execute(query, entries).fetchall())
+    queries = [
+        f"SELECT * FROM {table} WHERE athlete IN ({marks})"  # noqa: S608  only ?s
+        for table in ("bests", "set_bests")
+    ]
+    floor = ms_of(lambda: [bare.execute(query, entries).fetchall() for query in queries])
     return Figure(f"{named}chart of 20 who are here", ms_of(ask), "ms", floor, most=100)
 
 

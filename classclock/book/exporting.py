@@ -109,6 +109,7 @@ def _sheets() -> Sequence[_Sheet]:
                 "team": _field("team"),
                 "total_reps": _field("total_reps"),
                 "at": _at,
+                "written": _field("written"),
             },
         ),
         _Sheet(

@@ -21,7 +21,7 @@ from classclock.records.result import (
 )
 from classclock.records.written_terms import NOT_SAID
 from classclock.tally.signs import SIGNS
-from classclock.units.names import name_key
+from classclock.units.names import name_key, tidy_name
 from classclock.units.times import show_time
 
 _MOST_DIGITS = 9
@@ -112,7 +112,8 @@ def _piece_entries(
     number: int, piece: PieceResults, day: str, moment: int, here: set[str]
 ) -> Iterator[PieceEntry]:
     lift = known(piece.lift, None)
-    benchmark = benchmark_key(piece.benchmark or lift)
+    written = tidy_name(piece.benchmark or lift or "")
+    benchmark = benchmark_key(written)
     called = benchmark_key(piece.benchmark or piece.name)
     settled, length = piece.status == "settled", length_words(known(piece.length_s, None))
     for place, lane in enumerate(piece.lanes):
@@ -139,6 +140,7 @@ def _piece_entries(
                 why_not=why_not,
                 splits=lane.splits,
                 round_reps=known(lane.round_reps, ()),
+                written=written,
             )
             yield PieceEntry(
                 number,

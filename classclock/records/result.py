@@ -89,6 +89,8 @@ class Result(Struct, frozen=True):
     splits: tuple[int | None, ...] = ()
     """Whole seconds of each round."""
     round_reps: tuple[int, ...] = ()
+    written: str = ""
+    """The benchmark as the plan or the sheet has it: `Third Rail`."""
 
     @property
     def counts(self) -> bool:

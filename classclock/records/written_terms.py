@@ -62,6 +62,16 @@ def tidy_work(written: str, *, of_a_set: bool) -> str:
 
 
 @lru_cache(maxsize=4096)
+def set_reps(written: str) -> int | None:
+    """How many reps a set had; None where nobody said, or it was no set."""
+    try:
+        match = _REPS.fullmatch(tidy_work(written, of_a_set=True))
+    except ValueError:
+        return None
+    return int(match[1]) if match else None
+
+
+@lru_cache(maxsize=4096)
 def terms_key(modification: str, loads: str, work: str, team: int) -> str:
     """What terms have in common that are the same, however they are written."""
     return "\n".join((name_key(modification), _loads_key(loads), _work_key(work), str(team)))

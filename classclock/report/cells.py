@@ -2,10 +2,22 @@
 
 from collections.abc import Sequence
 
-from rich.cells import cell_len
+from rich.cells import cell_len, chop_cells
 
 
 def pad(texts: Sequence[str]) -> list[str]:
     """The texts, all filled up with blanks to the width of the widest."""
     widest = max(map(cell_len, texts), default=0)
     return [text + " " * (widest - cell_len(text)) for text in texts]
+
+
+def wrapped(text: str, wide: int) -> list[str]:
+    """The text in lines of so many cells at most, broken between words; a longer word within."""
+    lines = [""]
+    for word in (piece for whole in text.split() for piece in chop_cells(whole, wide)):
+        longer = f"{lines[-1]} {word}".strip()
+        if cell_len(longer) <= wide:
+            lines[-1] = longer
+        else:
+            lines.append(word)
+    return lines

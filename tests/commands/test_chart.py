@@ -14,9 +14,15 @@ LEFT_OUT = '1 person is kept off the wall, and so off this page: --with "NAME" p
 
 def test_the_chart_has_names_down_and_benchmarks_across(command_says: CommandSays) -> None:
     lines = command_says("chart").splitlines()
-    assert lines[0].split() == ["front", "squat", "turntable"]
-    assert lines[1] == "Bram                    ~6+3 2020-01-07"
-    assert lines[2] == "Ilse  70 kg 2020-01-07  8+3 2020-01-14"
+    assert lines[0].split() == ["Front", "Squat", "Turntable"]
+    assert lines[1:7] == [
+        "Bram                  ~6+3",
+        "                      2020-01-07",
+        "                      step-up",
+        "Ilse  70 kg x 3       8+3",
+        "      about 74        2020-01-14",  # Brzycki: 70 x 36/34
+        "      2020-01-07",
+    ]
 
 
 def test_the_chart_is_filtered_by_who_is_here_and_sorted_by_a_benchmark(
@@ -31,7 +37,89 @@ def test_the_chart_is_filtered_by_who_is_here_and_sorted_by_a_benchmark(
 def test_a_benchmark_that_isnt_there_is_answered_with_those_that_are(typed: Typed) -> None:
     said = typed("chart", "--sort", "tuesday")
     assert said.status == 2
-    assert said.err == 'no benchmark is called "tuesday": sort by name, front squat, turntable\n'
+    assert said.err == 'no benchmark is called "tuesday": sort by name, Front Squat, Turntable\n'
+
+
+@pytest.mark.parametrize("named", ["turntable,front squat", "TURNTABLE, Front-Squat, turntable"])
+def test_the_coach_chooses_the_benchmarks_and_their_order(
+    command_says: CommandSays, tmp_path: Path, named: str
+) -> None:
+    page, table = tmp_path / "chart.html", tmp_path / "chart.csv"
+    only = ("--benchmarks", named)
+    assert command_says("chart", *only).split()[:3] == ["Turntable", "Front", "Squat"]
+    values = json.loads(command_says("chart", *only, "--json"))
+    assert values["benchmarks"] == ["turntable", "front squat"]
+    command_says("chart", *only, "--html", str(page), "--csv", str(table))
+    text = page.read_text("utf-8")
+    assert text.index('"what">Turntable') < text.index('"what">Front Squat')
+    benchmarks = [line.split(",")[1] for line in table.read_text("utf-8").splitlines()]
+    assert benchmarks == ["benchmark", "turntable", "turntable", "front squat", "front squat"]
+
+
+def test_what_nobody_of_those_who_are_here_has_done_is_a_column_where_it_is_asked_for(
+    command_says: CommandSays,
+) -> None:
+    only = ("--benchmarks", "Front Squat", "--here", "Bram", "--json")
+    values = json.loads(command_says("chart", *only))
+    assert values["headings"] == ["Front Squat"]
+    assert values["rows"] == [{"athlete": "bram", "name": "Bram", "bests": {}}]
+    alone = json.loads(command_says("chart", "--benchmarks", "Front Squat", "--json"))
+    assert [row["name"] for row in alone["rows"]] == ["Ilse"]
+
+
+@pytest.mark.parametrize(
+    ("named", "said"),
+    [
+        ("turntabel", 'no benchmark is called "turntabel": did you mean Turntable?\n'),
+        ("turntable, zzz", 'no benchmark is called "zzz": there are Front Squat, Turntable\n'),
+    ],
+)
+def test_a_benchmark_that_nobody_knows_is_one_clear_error(
+    typed: Typed, tmp_path: Path, named: str, said: str
+) -> None:
+    page = tmp_path / "chart.html"
+    for form in ([], ["--json"], ["--html", str(page)], ["--csv", str(page)]):
+        answer = typed("chart", "--benchmarks", named, *form)
+        assert (answer.status, answer.out, answer.err) == (2, "", said)
+    assert not page.exists()
+
+
+def test_no_benchmark_is_no_choice(typed: Typed) -> None:
+    said = typed("chart", "--benchmarks", " , ")
+    assert said.status == 2
+    assert "names no benchmark: write which, with commas between" in said.err
+
+
+def test_a_name_with_a_comma_in_it_stands_in_quotes(depot: Any, command_says: CommandSays) -> None:
+    piece = depot.piece("Bike, then run", "rounds-in-time", [depot.rounds("Bram", 3)])
+    depot.held("2020-01-21", {**piece, "benchmark": "Bike, then run"})
+    said = command_says("chart", "--benchmarks", '"bike, then run", Turntable', "--json")
+    assert json.loads(said)["headings"] == ["Bike, then run", "Turntable"]
+
+
+def test_sorted_by_a_lift_it_says_by_what(command_says: CommandSays, tmp_path: Path) -> None:
+    by = ("--sort", "front squat")
+    said = "Sorted by Front Squat: highest estimated maximum first"
+    assert said in command_says("chart", *by).splitlines()
+    command_says("chart", *by, "--html", str(tmp_path / "chart.html"))
+    assert said in (tmp_path / "chart.html").read_text("utf-8")
+    order = json.loads(command_says("chart", *by, "--json"))["order"]
+    assert order == "highest estimated maximum first"
+    assert "Sorted by Turntable: best first" in command_says("chart", "--sort", "turntable")
+
+
+def test_for_programs_a_lift_has_its_reps_and_what_is_estimated(command_says: CommandSays) -> None:
+    rows = json.loads(command_says("chart", "--json"))["rows"]
+    squat = rows[1]["bests"]["front squat"]
+    assert (squat["score"], squat["shown"]) == ("70 kg", "70 kg x 3")
+    # Brzycki: 70 x 36/34.
+    assert squat["maximum"] == {
+        "load": "74.12 kg",
+        "kg": pytest.approx(74.1176, rel=1e-5),
+        "estimated": True,
+        "formula": "brzycki",
+    }
+    assert [one["shown"] for one in squat["others"]] == ["60 kg x 5"]
 
 
 def test_an_empty_club_is_no_fault(
@@ -40,7 +128,8 @@ def test_an_empty_club_is_no_fault(
     monkeypatch.delenv("CLASSCLOCK_BOOK", raising=False)
     monkeypatch.setenv("CLASSCLOCK_CLUB", str(tmp_path / "empty"))
     assert command_says("chart").startswith("Nobody has a best yet")
-    assert json.loads(command_says("chart", "--json")) == {"benchmarks": [], "rows": []}
+    values = json.loads(command_says("chart", "--json"))
+    assert values == {"benchmarks": [], "headings": [], "order": "by name", "rows": []}
 
 
 def test_a_server_that_is_gone_is_said_without_its_password(

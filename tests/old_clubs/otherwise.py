@@ -225,6 +225,51 @@ OTHERWISE = (
         ("stdout.people has 7 entries, then 6",),
         "who left is named among the people, with the piece after which they did",
     ),
+    *(
+        Otherwise(
+            f"*/said/*{chart}.txt",
+            ("- *", "+ *"),
+            "a chart says under each score what it was made with, calls benchmarks as the club "
+            "does, marks what is new and modified and has a lift's reps, on paper and here alike",
+        )
+        for chart in (
+            *("-chart", "-chart-sorted", "-chart-here", "-chart-after-rebuild"),
+            *("-chart-html", "after-erasing/01-page"),
+        )
+    ),
+    *(
+        Otherwise(
+            f"east-shed/said/*{file}-chart-json.txt",
+            (
+                "stdout.rows[0].bests.strict press.others has 1 entries, then 0",
+                f"{ilse}.score is '72.5 lb', then '66 lb'",
+                f"{ilse}.day is '2026-01-06', then '2026-01-13'",
+                f"{ilse}.work is '5 reps', then '3 reps'",
+                f"{ilse}.others[0].score is '66 lb', then '72.5 lb'",
+                f"{ilse}.others[0].day is '2026-01-13', then '2026-01-06'",
+                f"{ilse}.others[0].terms is 'as written; 3 reps', then 'as written; 5 reps'",
+                f"{sunniva}.others has 2 entries, then 0",
+            ),
+            "72.5 lb five times say more than 66 three times; each number of reps has a best",
+        )
+        for file, ilse, sunniva in (
+            (
+                "14",
+                "stdout.rows[3].bests.strict press",
+                "stdout.rows[6].bests.strict press",
+            ),
+            (
+                "05",
+                "stdout.rows[2].bests.strict press",
+                "stdout.rows[5].bests.strict press",
+            ),
+        )
+    ),
+    Otherwise(
+        "east-shed/said/15-chart-csv.txt",
+        ("chart.csv has 29 entries, then 26",),
+        "the same",
+    ),
 )
 
 

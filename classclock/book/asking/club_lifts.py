@@ -4,7 +4,6 @@ Everybody under the id and the name that they go by now; loads from imported old
 Whoever was erased isn't there.
 """
 
-import re
 from collections.abc import Iterator
 from datetime import date
 from pathlib import Path
@@ -17,9 +16,8 @@ from classclock.book.files.saved_results import ResultsError
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.club.folder import results
+from classclock.records.written_terms import set_reps
 from classclock.units.loads import parse_load
-
-_REPS = re.compile(r"(\d{1,3}) reps?")
 
 
 def club_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
@@ -70,11 +68,10 @@ def _lifted(scores: list[ImportedScore], people: _People) -> Iterator[LoadMade]:
         made = score.kind == "load" and score.worth is not None and score.why_not is UNSET
         if made and alone and score.benchmark:
             # Where nobody said for how many reps, it was made for one at least.
-            reps = _REPS.fullmatch(score.work)
             yield LoadMade(
                 people.now(score.athlete),
                 score.benchmark,
                 parse_load(score.score, "kg"),
-                int(reps[1]) if reps else 1,
+                set_reps(score.work) or 1,
                 date.fromisoformat(score.day),
             )

@@ -61,6 +61,7 @@ class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     athlete: str
     name: str
     benchmark: str
+    """As the sheet has it; it is compared by `benchmark_key`."""
     score: str
     kind: ScoreKind
     worth: int | None

@@ -124,7 +124,7 @@ def _score(said: Said) -> ImportedScore:
     return ImportedScore(
         athlete="",
         name=_name(said["name"]),
-        benchmark=benchmark_key(said["benchmark"]),
+        benchmark=_written(said),
         score=said["score"],
         kind=kind,
         worth=_worth(kind, said["score"], total_reps),
@@ -141,6 +141,13 @@ def _score(said: Said) -> ImportedScore:
         status=said["status"] or UNSET,
         note=said["note"] or UNSET,
     )
+
+
+def _written(said: Said) -> str:
+    """The benchmark with its capitals; an export of before says it without."""
+    written = tidy_name(said.get("written", ""))
+    key = benchmark_key(said["benchmark"])
+    return written if benchmark_key(written) == key else key
 
 
 def _worth(kind: ScoreKind, score: str, total_reps: int | None) -> int | None:

@@ -229,7 +229,7 @@ def _score(ident: str, row: OldRow) -> ImportedScore:
     return ImportedScore(
         athlete=ident,
         name=row.name,
-        benchmark=row.benchmark,
+        benchmark=row.written,
         score=row.score.score,
         kind=row.score.kind,
         worth=row.score.worth,

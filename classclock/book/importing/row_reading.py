@@ -63,6 +63,8 @@ class OldRow(Struct, frozen=True):
     line: int
     name: str
     benchmark: str
+    written: str
+    """The benchmark with the sheet's capitals."""
     score: OldScore
     day: str
     modification: str
@@ -148,6 +150,7 @@ class RowReader:
             row.line,
             name or "",
             benchmark,
+            _with_capitals(said["benchmark"], benchmark),
             score,
             day or "",
             " ".join(said.get("modification", "").split()),
@@ -325,6 +328,11 @@ class RowReader:
             return tidy_work(written, of_a_set=kind == "load")
         except ValueError as error:
             raise FaultError(f'"{printable(written)}" is no length', str(error)) from None
+
+
+def _with_capitals(written: str, benchmark: str) -> str:
+    """What the sheet has, unless the coach said that another was meant."""
+    return tidy_name(written) if benchmark_key(written) == benchmark else benchmark
 
 
 def _unit_said(said: str, otherwise: Unit) -> Unit:

@@ -6,10 +6,18 @@ from sqlalchemy import Connection, Table, select
 
 from classclock.book.people_ids import is_drawn, said_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import athletes, bests, classes, lifts, results, seen
+from classclock.book.tables.schema import (
+    athletes,
+    bests,
+    classes,
+    lifts,
+    results,
+    seen,
+    set_bests,
+)
 from classclock.machine.file_names import file_safe
 
-TABLES = (athletes, classes, seen, results, lifts, bests)
+TABLES = (athletes, classes, seen, results, lifts, bests, set_bests)
 _SAID = {"terms": ("modification", "loads", "work", "team")}
 """What stands for a key that is worked out, where rows are put in order."""
 _PEOPLE = ("athlete", "person")

@@ -197,6 +197,4 @@ def _keys(since: str, until: str) -> Select[Any]:
 def _imports() -> Select[Any]:
     """The class keys of what was imported."""
     imported = changes.c.room + "/import-" + cast(changes.c.n, String)
-    return select(imported.label("class_key")).where(
-        changes.c.kind == Import.__struct_config__.tag
-    )
+    return select(imported.label("class_key")).where(changes.c.kind == Import.__struct_config__.tag)

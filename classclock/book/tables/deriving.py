@@ -21,11 +21,13 @@ from sqlalchemy import (
 )
 
 from classclock.book.people_rules import PeopleRules
-from classclock.book.tables.schema import athletes, bests, results, seen
+from classclock.book.tables.schema import athletes, bests, lifts, results, seen, set_bests
 
 _AT_ONCE = 100
 """Athletes that are asked for together."""
 _TERMS = ("modification", "loads", "work", "team")
+_LANE = ("class_key", "piece", "lane", "person")
+"""By which what was tried stands with its score."""
 
 
 class Touched(Struct):
@@ -56,6 +58,7 @@ def derive(connection: Connection, rules: PeopleRules, touched: Touched | None =
     """Work out athletes and bests anew; of everybody, unless told whose changed."""
     _derive_athletes(connection, rules, touched)
     _derive_bests(connection, touched)
+    _derive_set_bests(connection, touched)
 
 
 def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touched | None) -> None:
@@ -135,7 +138,8 @@ def _derive_bests(connection: Connection, touched: Touched | None) -> None:
         select(
             *group,
             *(results.c[name] for name in _TERMS),
-            *(results.c[name] for name in ("name", "score", "kind", "worth", "total_reps")),
+            *(results.c[name] for name in ("name", "written", "score")),
+            *(results.c[name] for name in ("kind", "worth", "total_reps")),
             results.c.day,
             results.c.moment,
             func.count().over(partition_by=group).label("times"),
@@ -150,3 +154,34 @@ def _derive_bests(connection: Connection, touched: Touched | None) -> None:
     columns = [column.name for column in bests.columns]
     best = select(*(ranked.c[name] for name in columns)).where(ranked.c.place == 1)
     connection.execute(insert(bests).from_select(columns, best))
+
+
+def _derive_set_bests(connection: Connection, touched: Touched | None) -> None:
+    """The heaviest made of each number of reps, in whichever set of a score that counts."""
+    gone, some = delete(set_bests), and_(results.c.counts, results.c.kind == "load")
+    if touched is not None:
+        gone, some = gone.where(touched.within(set_bests)), and_(some, touched.within(results))
+    connection.execute(gone)
+    names = ("athlete", "benchmark", *_TERMS)
+    group = [*(results.c[name] for name in names if name != "work"), lifts.c.reps]
+    place = ("moment", "class_key", "piece", "lane", "person", "number")
+    ranked = (
+        select(
+            *group,
+            results.c.name,
+            results.c.written,
+            *(lifts.c[name] for name in ("load", "worth", "day", "moment")),
+            func.row_number()
+            .over(
+                partition_by=group,
+                order_by=(lifts.c.worth.desc(), *(lifts.c[name] for name in place)),
+            )
+            .label("place"),
+        )
+        .join_from(results, lifts, and_(*(results.c[one] == lifts.c[one] for one in _LANE)))
+        .where(some, lifts.c.made, lifts.c.settled, lifts.c.reps.is_not(None))
+        .subquery()
+    )
+    columns = [column.name for column in set_bests.columns]
+    best = select(*(ranked.c[name] for name in columns)).where(ranked.c.place == 1)
+    connection.execute(insert(set_bests).from_select(columns, best))

@@ -26,16 +26,19 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
     """The rows of one import; of an old sheet, results and the people it names, who came nowhere.
 
     Each visit to a class elsewhere stands under a key of its own below `class_key`. All stands in
-    the order of the import, by which it is given out again.
+    the order of the import, by which it is given out again; what was lifted, with its score.
     """
     touched = Touched()
     named: set[str] = set()
+    places: dict[tuple[str, int], int] = {}
     for number, score in enumerate(imported.scores):
         moment = score_moment(score)
         whose = rows.whose(score.athlete)
         if rows.rules.erased(whose.person, moment):
             continue
-        touched.add(whose.athlete, score.benchmark)
+        touched.add(whose.athlete, benchmark_key(score.benchmark))
+        if score.kind == "load":
+            places.setdefault((score.athlete, moment), number)
         rows.add(results, _imported_row(whose, class_key, number, moment, score))
         if whose.person not in named:
             named.add(whose.person)
@@ -49,7 +52,9 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
         whose = rows.whose(lift.athlete)
         if not rows.rules.erased(whose.person, lift.moment):
             touched.add(whose.athlete)
-            rows.add(lifts, _lift_row(whose, class_key, number, lift))
+            alone = len(imported.scores) + number
+            place = places.get((lift.athlete, lift.moment), alone)
+            rows.add(lifts, _lift_row(whose, class_key, place, number, lift))
     return touched
 
 
@@ -79,13 +84,15 @@ def _visit_row(whose: Whose, class_key: str, visit: ImportedVisit) -> TableRow:
     }
 
 
-def _lift_row(whose: Whose, class_key: str, number: int, lift: ImportedLift) -> TableRow:
+def _lift_row(
+    whose: Whose, class_key: str, place: int, number: int, lift: ImportedLift
+) -> TableRow:
     return {
         "class_key": class_key,
-        "piece": number,
+        "piece": place,
         "lane": 0,
         "person": whose.person,
-        "number": 0,
+        "number": number,
         "athlete": whose.athlete,
         "lift": lift.lift,
         "reps": lift.reps,
@@ -103,6 +110,7 @@ def _imported_row(
 ) -> TableRow:
     work, team = _as_classes_say_it(score.work), known(score.team, 1)
     why_not, piece = known(score.why_not, ""), known(score.piece, score.benchmark)
+    benchmark = benchmark_key(score.benchmark)
     total_reps: Any = known(score.total_reps, None)
     rank: Any = known(score.rank, None)
     return {
@@ -112,8 +120,9 @@ def _imported_row(
         "person": whose.person,
         "athlete": whose.athlete,
         "name": piece,
-        "called": score.benchmark or benchmark_key(piece),
-        "benchmark": score.benchmark,
+        "called": benchmark or benchmark_key(piece),
+        "benchmark": benchmark,
+        "written": score.benchmark,
         "day": score.day,
         "moment": moment,
         "score": score.score,
@@ -125,7 +134,7 @@ def _imported_row(
         "work": work,
         "team": team,
         "terms": terms_key(score.modification, score.loads, work, team),
-        "counts": not why_not and score.worth is not None and bool(score.benchmark),
+        "counts": not why_not and score.worth is not None and bool(benchmark),
         "why_not": why_not,
         "rank": rank,
         "status": known(score.status, "imported"),

@@ -158,12 +158,15 @@ def best_rows(
         kind,
         worth,
         reps,
+        written,
         *rest,
     ) in connection.execute(asked):
         modification, loads, work, team, times, last = rest
         terms = Terms(modification, loads, work, team)
         who = said_in(room, athlete)
-        result = Result(who, piece, benchmark, day, moment, score, kind, worth, reps, terms)
+        result = Result(
+            *(who, piece, benchmark, day, moment, score, kind, worth, reps, terms), written=written
+        )
         found.setdefault((who, benchmark), []).append(Best(result, times, last))
     return {
         key: tuple(sorted(_in_one_line(group), key=_last_used_first))
@@ -187,7 +190,7 @@ def _in_one_line(group: list[Best]) -> Iterable[Best]:
 
 _BEST = (
     *("athlete", "benchmark", "name", "day", "moment", "score", "kind", "worth", "total_reps"),
-    *("modification", "loads", "work", "team", "times", "last_moment"),
+    *("written", "modification", "loads", "work", "team", "times", "last_moment"),
 )
 
 
@@ -235,6 +238,7 @@ def result_of(room: str, row: Row[Any]) -> Result:
         why_not=row.why_not,
         splits=tuple(json.loads(row.splits)),
         round_reps=tuple(json.loads(row.round_reps)),
+        written=row.written,
     )
 
 

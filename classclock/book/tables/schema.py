@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 6
+VERSION = 7
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -90,6 +90,7 @@ results = Table(
     Column("name", Text, nullable=False),  # the piece's
     Column("called", Text, nullable=False),  # what its options are remembered by
     Column("benchmark", Text, nullable=False),
+    Column("written", Text, nullable=False),  # the benchmark with its capitals
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
     Column("score", String, nullable=False),
@@ -159,6 +160,7 @@ bests = Table(
     Column("team", Integer, nullable=False),
     Column("terms", Text, nullable=False),
     Column("name", Text, nullable=False),
+    Column("written", Text, nullable=False),
     Column("score", String, nullable=False),
     Column("kind", String, nullable=False),
     Column("worth", BigInteger, nullable=False),
@@ -169,6 +171,25 @@ bests = Table(
     Column("last_moment", BigInteger, nullable=False),  # when these terms were last used
     PrimaryKeyConstraint("athlete", "benchmark", "terms"),
 )
+
+set_bests = Table(
+    "set_bests",
+    metadata,
+    Column("athlete", String, nullable=False),
+    Column("benchmark", Text, nullable=False),
+    Column("modification", Text, nullable=False),
+    Column("loads", Text, nullable=False),
+    Column("team", Integer, nullable=False),
+    Column("reps", Integer, nullable=False),
+    Column("name", Text, nullable=False),
+    Column("written", Text, nullable=False),
+    Column("load", String, nullable=False),
+    Column("worth", BigInteger, nullable=False),
+    Column("day", String, nullable=False),
+    Column("moment", BigInteger, nullable=False),
+    PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "team", "reps"),
+)
+"""The heaviest that stands of each number of reps, of whatever set it was."""
 
 RECORDED = (classes, seen, results, lifts)
 """What classes and imports put in, row by row, under their class key."""

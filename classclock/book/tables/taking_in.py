@@ -144,6 +144,7 @@ def _result_row(whose: Whose, class_key: str, entry: PieceEntry) -> TableRow:
         "name": result.piece,
         "called": entry.called,
         "benchmark": result.benchmark,
+        "written": result.written,
         "day": result.day,
         "moment": result.moment,
         "score": result.score,

@@ -7,8 +7,9 @@ from msgspec import to_builtins
 
 from classclock.book.tables.queries import Athlete
 from classclock.records.bests import long_day
+from classclock.records.result import Result
+from classclock.records.written_terms import NOT_SAID
 from classclock.report.cells import pad
-from classclock.report.chart import terms_words
 from classclock.report.month.news import NEWS, News
 from classclock.report.month.page import MonthPage
 from classclock.units.printable import printable
@@ -68,7 +69,14 @@ def aside_words(one: News) -> str:
     if one.result is None:
         return ""
     gain = one.standing.gain() if one.standing else ""
-    return "; ".join(filter(None, (gain, terms_words(one.result), f"on {day_words(one)}")))
+    return "; ".join(filter(None, (gain, _terms(one.result), f"on {day_words(one)}")))
+
+
+def _terms(result: Result) -> str:
+    """What to know of a score's terms: the modification, the loads, the reps of a set."""
+    terms = result.terms
+    words = (terms.modification, terms.loads, terms.work if result.kind == "load" else "")
+    return "; ".join(word for word in words if word and word != NOT_SAID)
 
 
 def day_words(one: News) -> str:

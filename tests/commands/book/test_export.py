@@ -122,7 +122,7 @@ def test_taken_in_by_another_club_chart_and_pages_are_the_same_to_the_byte(
 
 
 @pytest.mark.usefixtures("all_kinds")
-def test_the_results_alone_give_the_same_chart(
+def test_the_results_alone_give_the_same_chart_but_for_lighter_sets(
     command_says: CommandSays, tmp_path: Path, another_club: Any
 ) -> None:
     command_says("book", "mark", "Noor", "off-the-wall", "--off")
@@ -131,7 +131,9 @@ def test_the_results_alone_give_the_same_chart(
     another_club()
     said = command_says("book", "import", str(tmp_path / "out" / "results.csv"))
     assert "who is off the wall, stand in the tables beside it" in said
-    assert command_says("chart") == before
+    lighter = "        also 65 kg x 5\n"
+    assert lighter in before, "of a class whose heaviest was 72.5 kg: lifts.csv has it"
+    assert command_says("chart") == before.replace(lighter, "")
 
 
 @pytest.mark.usefixtures("all_kinds")

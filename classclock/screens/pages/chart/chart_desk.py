@@ -6,7 +6,9 @@ from msgspec import Struct, field
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import long_day
-from classclock.report.chart import Cell, Chart, ChartRow, chart
+from classclock.records.result import Result
+from classclock.report.chart.chart import Cell, Chart, ChartRow, chart
+from classclock.report.chart.chart_words import best_words, estimate_words, order_words, terms_words
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.search import Search
 from classclock.units.printable import printable
@@ -62,6 +64,22 @@ class ChartDesk:
     def benchmark(self) -> str:
         return self.across.lit(self.benchmarks) or ""
 
+    @property
+    def headings(self) -> tuple[str, ...]:
+        """The benchmarks as the club writes them."""
+        return tuple(column.heading for column in self._chart.columns)
+
+    @property
+    def heading(self) -> str:
+        return self.across.lit(self.headings) or ""
+
+    @property
+    def order(self) -> str:
+        """By what the rows are in order, in words."""
+        by = self._chart.sorted_by
+        order = order_words(self._chart)
+        return order if by is None else f"by {printable(by.heading, 30)}, {order}"
+
     def kept_off(self, row: ChartRow) -> bool:
         """Whether the room may not read this athlete's bests."""
         return self.mirrored and row.athlete in self._off
@@ -73,7 +91,7 @@ class ChartDesk:
         if row is None or not self.benchmarks:
             return ""
         cell = row.cells[self.across.at]
-        return cell_words(row, cell, self.benchmark, off=self.kept_off(row))
+        return cell_words(row, cell, self.heading, off=self.kept_off(row))
 
     def sign(self, sign: str) -> bool:
         """One key but enter; whether it leaves."""
@@ -127,6 +145,12 @@ def cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -
         return f"{who}: kept off the wall"
     if cell is None:
         return f"{who}: not yet"
-    words = [f"{cell.best.score} on {long_day(cell.best.day)}", str(cell.best.terms)]
-    words += [f"{one.score} with {one.terms}" for one in cell.others]
-    return printable(f"{who}: {'; '.join(words)}", 400)
+    best = cell.best
+    words = [f"{best_words(best)} on {long_day(best.day)}", estimate_words(best)]
+    words += [_terms(best), *(f"{best_words(one)} with {_terms(one)}" for one in cell.others)]
+    return printable(f"{who}: {'; '.join(filter(None, words))}", 400)
+
+
+def _terms(best: Result) -> str:
+    """Of a lift without the reps, which stand beside the load."""
+    return str(best.terms) if best.kind != "load" else terms_words(best) or "as written"

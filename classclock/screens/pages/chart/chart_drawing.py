@@ -8,7 +8,6 @@ from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
 from classclock.screens.pages.chart.chart_desk import ChartDesk
 from classclock.screens.pages.chart.chart_layout import ChartBlock, chart_block
-from classclock.units.printable import printable
 
 
 def draw_chart(desk: ChartDesk, columns: int, rows: int, look: Look) -> Drawing:
@@ -39,10 +38,9 @@ def _told(desk: ChartDesk) -> tuple[str, ...]:
         )
         return ("" if desk.notice else empty,)
     count = len(desk.rows)
-    order = f"by {printable(desk.sort, 30)}, best first" if desk.sort != "name" else "by name"
     place = f"benchmark {desk.across.at + 1} of {len(desk.benchmarks)}"
     here = desk.here_words if desk.only_here else "everybody"
-    return f"{count} athlete{'' if count == 1 else 's'}, {order}", place, here
+    return f"{count} athlete{'' if count == 1 else 's'}, {desk.order}", place, here
 
 
 def _inks(desk: ChartDesk, block: ChartBlock, at: int, look: Look) -> Iterator[tuple[Name, Ink]]:

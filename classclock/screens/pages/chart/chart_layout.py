@@ -5,8 +5,8 @@ from datetime import date
 
 from msgspec import Struct
 
-from classclock.report.chart import Cell, ChartRow
-from classclock.report.chart_text import MODIFIED, NEW, OTHERS
+from classclock.report.chart.chart import Cell, ChartRow
+from classclock.report.chart.chart_words import MODIFIED, NEW, OTHERS, best_words
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.layout.arrange import Arranged, arrange
 from classclock.screens.canvas.layout.nodes import Spots
@@ -63,7 +63,7 @@ def score_words(cell: Cell | None, *, off: bool) -> str:
         return DASH if cell is not None else ""
     before = MODIFIED if cell.modified else ""
     after = f"{NEW if cell.new else ''}{OTHERS if cell.others else ''}"
-    return f"{before}{printable(cell.best.score, 12)}{after}"
+    return f"{before}{printable(best_words(cell.best), 16)}{after}"
 
 
 def _parts(
@@ -85,9 +85,7 @@ def _parts(
                     ),
                 )
             ),
-            Written(
-                "benchmark", printable(desk.benchmark, 40), "benchmark", breaks=True, most=title
-            ),
+            Written("benchmark", printable(desk.heading, 40), "benchmark", breaks=True, most=title),
             Grid(
                 tuple(tuple(_cells(desk, number, row)) for number, row in enumerate(shown)),
                 across=_ACROSS,
@@ -116,4 +114,4 @@ def _cells(desk: ChartDesk, number: int, row: ChartRow) -> Iterator[Written]:
 
 def _other(desk: ChartDesk, row: ChartRow, at: int, *, off: bool) -> str:
     score = score_words(row.cells[at], off=off)
-    return f"{printable(desk.benchmarks[at], 20)} {score}" if score else ""
+    return f"{printable(desk.headings[at], 20)} {score}" if score else ""

@@ -49,13 +49,14 @@ class ChartScreen(ReadingScreen[ChartBook]):
         return answer_or_why(self.folder, self._in_book)
 
     def _in_book(self, connection: "Connection") -> ChartBook:
-        from classclock.book.tables.applying import athletes_now  # noqa: PLC0415  sqlalchemy
-        from classclock.book.tables.queries import all_athletes, best_rows  # noqa: PLC0415  the same
+        from classclock.book.asking.chart_bests import chart_bests  # noqa: PLC0415  sqlalchemy
+        from classclock.book.tables.applying import athletes_now  # noqa: PLC0415  the same
+        from classclock.book.tables.queries import all_athletes  # noqa: PLC0415  the same
 
         here = self._here if self._here is not None else _latest(self.folder)
         return ChartBook(
             all_athletes(connection),
-            best_rows(connection),
+            chart_bests(connection),
             f"{local_now():%Y-%m}",
             frozenset(athletes_now(connection, here).values()),
         )

@@ -2,30 +2,32 @@
 
 from msgspec import Struct
 
-from classclock.report.chart import Cell, Chart, terms_words
+from classclock.report.chart.chart import Cell, Chart
+from classclock.report.chart.chart_words import score_words, small_lines
 from classclock.report.paper import LONG_SIDE, POINT, REGULAR, SHORT_SIDE, ems, lines_of
 
 MARGIN = 11.0
 """Millimetres round a sheet."""
 _SIZES = tuple(range(18, 10, -1))
-"""Points of names and scores."""
+"""Points of scores."""
 GAP = 1.2
 """Em between two columns."""
-_SMALL = 0.65
-"""Of a name's size: dates and terms."""
-HEADING = 0.85
-"""Of a name's size: what a benchmark is called."""
+_NAME = 0.9
+"""Of a score's size: names, which are repeated on each sheet."""
+_HEADING = 0.8
+"""Of a score's size: what a benchmark is called."""
+_SMALL = 0.62
+"""Of a score's size: days, estimates and terms."""
 _TITLE = 20.0
 """Millimetres of the page's title and the line under it."""
 _WRAPPED = 8.0
 """Em from which terms go on in another line."""
-NEW = "New"
 
 
 class ChartLayout(Struct, frozen=True):
     landscape: bool
     size: int
-    """Points of a name and of a score."""
+    """Points of a score."""
     name: float
     """Em of `size` that the names take."""
     widths: tuple[float, ...]
@@ -35,12 +37,17 @@ class ChartLayout(Struct, frozen=True):
 
     @property
     def small(self) -> float:
-        """Points of dates and terms."""
+        """Points of days, estimates and terms."""
         return self.size * _SMALL
 
     @property
     def heading(self) -> float:
-        return self.size * HEADING
+        return self.size * _HEADING
+
+    @property
+    def of_a_name(self) -> float:
+        """Points."""
+        return self.size * _NAME
 
 
 def chart_layout(chart: Chart) -> ChartLayout:
@@ -49,20 +56,12 @@ def chart_layout(chart: Chart) -> ChartLayout:
     return min(ways, key=lambda one: (sheet_count(chart, one), -one.size, one.landscape))
 
 
-def small_lines(cell: Cell) -> tuple[str, ...]:
-    """What stands under a score: its day and terms, and the bests under other terms."""
-    with_terms = ", ".join(filter(None, (cell.best.day, terms_words(cell.best))))
-    others = ((other.score, terms_words(other)) for other in cell.others)
-    also = (f"also {score} with {terms}" if terms else f"also {score}" for score, terms in others)
-    return (with_terms, *also)
-
-
 def _laid_out(chart: Chart, size: int, landscape: bool) -> ChartLayout:  # noqa: FBT001  used as a value here alone
     long = LONG_SIDE if landscape else SHORT_SIDE
     wide = (long - 2 * MARGIN) / (size * POINT)
-    names = max((ems(row.name) for row in chart.rows), default=0.0)
-    name = min(max(names, ems("Name") * HEADING) + GAP, wide * 0.4)
-    widths = tuple(min(_width(chart, place), wide - name) for place in range(len(chart.benchmarks)))
+    names = max((ems(row.name) for row in chart.rows), default=0.0) * _NAME
+    name = min(max(names, ems("Name") * _HEADING) + GAP, wide * 0.4)
+    widths = tuple(min(_width(chart, place), wide - name) for place in range(len(chart.columns)))
     groups: list[tuple[int, ...]] = []
     left = 0.0
     for place, needed in enumerate(widths):
@@ -77,13 +76,12 @@ def _laid_out(chart: Chart, size: int, landscape: bool) -> ChartLayout:  # noqa:
 def _width(chart: Chart, place: int) -> float:
     """Em of a benchmark's column: no score, no day and no word of its terms is broken."""
     cells = [cell for row in chart.rows if (cell := row.cells[place]) is not None]
-    scores = (
-        ems(cell.best.score) + (ems(f" {NEW}") * _SMALL if cell.new else 0.0) for cell in cells
-    )
+    scores = max((ems(score_words(cell)) for cell in cells), default=0.0)
     small = [line for cell in cells for line in small_lines(cell)]
     words = max((ems(word) for line in small for word in line.split()), default=0.0)
     line = min(max(map(ems, small), default=0.0) * REGULAR * _SMALL, _WRAPPED)
-    return max(*scores, ems(chart.benchmarks[place]) * HEADING, words * _SMALL, line) + GAP + 0.2
+    heading = max(map(ems, chart.columns[place].heading.split())) * _HEADING
+    return max(scores, heading, words * _SMALL, line) + GAP + 0.2
 
 
 def sheet_count(chart: Chart, layout: ChartLayout) -> int:
@@ -94,16 +92,23 @@ def sheet_count(chart: Chart, layout: ChartLayout) -> int:
 
 def _pages(chart: Chart, layout: ChartLayout, group: tuple[int, ...], high: float) -> int:
     line = layout.size * POINT
-    heading = line * HEADING * 1.3 + 3
+    heading = _heading(chart, layout, group) * line * _HEADING * 1.3 + 3
     pages, used = 1, heading + (_TITLE if group == layout.groups[0] else 0.0)
     for row in chart.rows:
-        name = lines_of((row.name,), layout.name - GAP) * line * 1.2
+        name = lines_of((row.name,), (layout.name - GAP) / _NAME) * line * _NAME * 1.2
         cells = ((row.cells[place], layout.widths[place]) for place in group)
         tall = max(name, *(_cell(cell, wide, line) for cell, wide in cells)) + line * 0.35
         if used + tall > high:
             pages, used = pages + 1, heading
         used += tall
     return pages
+
+
+def _heading(chart: Chart, layout: ChartLayout, group: tuple[int, ...]) -> int:
+    """Lines of the tallest heading on a sheet."""
+    wide = (layout.widths[place] - GAP for place in group)
+    words = (tuple(chart.columns[place].heading.split()) for place in group)
+    return max(lines_of(each, room / _HEADING) for each, room in zip(words, wide, strict=True))
 
 
 def _cell(cell: Cell | None, wide: float, line: float) -> float:

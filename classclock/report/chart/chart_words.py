@@ -1,0 +1,91 @@
+"""What a chart says, the same in a terminal and on paper: its marks, its scores, its legend."""
+
+from collections.abc import Iterator
+from datetime import date
+from decimal import ROUND_HALF_UP, Decimal
+
+from classclock.records.bests import month_words
+from classclock.records.lift_sets import beside, maximum_of, reps_of
+from classclock.records.result import Result
+from classclock.records.written_terms import NOT_SAID
+from classclock.report.chart.chart import Cell, Chart
+
+MODIFIED, NEW, OTHERS = "~", "*", "+"
+NOBODY = "Nobody has a best yet: they come with the first settled benchmark."
+
+
+def best_words(best: Result) -> str:
+    """`7+12`; of a lift with how many reps: `70 kg x 3`."""
+    reps = reps_of(best)
+    return best.score if reps is None else f"{best.score} x {reps}"
+
+
+def score_words(cell: Cell) -> str:
+    """The best with the marks that a chart explains: `~7+12*`."""
+    return f"{MODIFIED if cell.modified else ''}{_marked(cell, cell.best)}"
+
+
+def small_lines(cell: Cell) -> tuple[str, ...]:
+    """What stands under a score: the estimate, the day, the terms, then the other bests."""
+    best = cell.best
+    return tuple(filter(None, (estimate_words(best), best.day, terms_words(best), *_also(cell))))
+
+
+def estimate_words(best: Result) -> str:
+    """`about 74`, in the unit of the load; empty where nothing is estimated."""
+    most = maximum_of(best)
+    if most is None or most.measured:
+        return ""
+    return f"about {most.load.amount.quantize(Decimal(1), ROUND_HALF_UP)}"
+
+
+def terms_words(best: Result) -> str:
+    """The options, the loads, how many shared the score: as far as somebody said."""
+    terms = best.terms
+    team = f"team of {terms.team}" if terms.team > 1 else ""
+    loads = "" if terms.loads == NOT_SAID else terms.loads
+    return "; ".join(filter(None, (terms.modification, loads, team)))
+
+
+def legend(chart: Chart) -> tuple[str, ...]:
+    """What the marks mean that stand in the chart, and by what it is sorted."""
+    return tuple(_legend(chart))
+
+
+def _legend(chart: Chart) -> Iterator[str]:
+    cells = [cell for row in chart.rows for cell in row.cells if cell is not None]
+    if any(cell.modified for cell in cells):
+        yield f"{MODIFIED} modified: with an easier or safer option"
+    if any(cell.is_new(best) for cell in cells for best in (cell.best, *cell.others)):
+        yield f"{NEW} set this month, in {month_words(date.fromisoformat(f'{chart.month}-01'))}"
+    if any(estimate_words(cell.best) for cell in cells):
+        yield (
+            "70 kg x 3, about 74: a set of 3 reps; about 74 for one is an estimate (Brzycki), "
+            "often low for older adults"
+        )
+    if chart.sorted_by is not None:
+        yield f"Sorted by {chart.sorted_by.heading}: {order_words(chart)}"
+
+
+def order_words(chart: Chart) -> str:
+    by = chart.sorted_by
+    if by is None:
+        return "by name"
+    return "highest estimated maximum first" if by.lift else "best first"
+
+
+def _also(cell: Cell) -> Iterator[str]:
+    """Of a lift the other sets that say something, then bests under other terms."""
+    best, others = cell.best, cell.others
+    sets: tuple[Result, ...] = ()
+    if best.kind == "load":
+        sets = tuple(one for one in others if one.terms.equal(best.terms, any_length=True))
+        yield from (f"also {_marked(cell, one)}" for one in beside(best, sets))
+    for other in others:
+        if other not in sets:
+            terms = terms_words(other)
+            yield f"also {_marked(cell, other)}{f' with {terms}' if terms else ''}"
+
+
+def _marked(cell: Cell, best: Result) -> str:
+    return f"{best_words(best)}{NEW if cell.is_new(best) else ''}"
