@@ -217,15 +217,18 @@ TERMS = st.sampled_from(
 
 @st.composite
 def any_result(draw: st.DrawFn) -> Result:
+    terms = draw(TERMS)
     if draw(st.booleans()):
-        worth, score = finish_worth(seconds := draw(st.integers(60, 900))), f"{seconds}"
+        # Nobody finishes after the cap.
+        cap = 900 if terms.work == NOT_SAID else parse_time(terms.work) // 1000
+        worth, score = finish_worth(seconds := draw(st.integers(60, cap))), f"{seconds}"
     else:
         rounds, odd = draw(st.integers(0, 9)), draw(st.integers(0, 26))
         worth, score = rounds_worth(rounds, odd), f"{rounds}+{odd}"
     why_not = draw(st.sampled_from(["", "", "", "came late"]))
     moment = draw(st.integers(0, 10_000))
     return Result(
-        "ilse", "P", "p", "2026-10-02", moment, score, "time", worth, None, draw(TERMS), why_not
+        "ilse", "P", "p", "2026-10-02", moment, score, "time", worth, None, terms, why_not
     )
 
 
