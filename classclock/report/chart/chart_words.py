@@ -28,7 +28,9 @@ def score_words(cell: Cell) -> str:
 def small_lines(cell: Cell) -> tuple[str, ...]:
     """What stands under a score: the estimate, the day, the terms, then the other bests."""
     best = cell.best
-    return tuple(filter(None, (estimate_words(best), best.day, terms_words(best), *_also(cell))))
+    return tuple(
+        filter(None, (estimate_words(best), best.day, terms_words(best), *also_words(cell)))
+    )
 
 
 def estimate_words(best: Result) -> str:
@@ -74,8 +76,12 @@ def order_words(chart: Chart) -> str:
     return "highest estimated maximum first" if by.lift else "best first"
 
 
-def _also(cell: Cell) -> Iterator[str]:
+def also_words(cell: Cell) -> tuple[str, ...]:
     """Of a lift the other sets that say something, then bests under other terms."""
+    return tuple(_also(cell))
+
+
+def _also(cell: Cell) -> Iterator[str]:
     best, others = cell.best, cell.others
     sets: tuple[Result, ...] = ()
     if best.kind == "load":

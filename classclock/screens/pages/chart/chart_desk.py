@@ -6,9 +6,14 @@ from msgspec import Struct, field
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import long_day
-from classclock.records.result import Result
 from classclock.report.chart.chart import Cell, Chart, ChartRow, chart
-from classclock.report.chart.chart_words import best_words, estimate_words, order_words, terms_words
+from classclock.report.chart.chart_words import (
+    also_words,
+    best_words,
+    estimate_words,
+    order_words,
+    terms_words,
+)
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.search import Search
 from classclock.units.printable import printable
@@ -146,11 +151,9 @@ def cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -
     if cell is None:
         return f"{who}: not yet"
     best = cell.best
-    words = [f"{best_words(best)} on {long_day(best.day)}", estimate_words(best)]
-    words += [_terms(best), *(f"{best_words(one)} with {_terms(one)}" for one in cell.others)]
+    words = [f"{best_words(best)} on {long_day(best.day)}"]
+    if best.kind == "load":
+        words += [estimate_words(best), terms_words(best) or "as written", *also_words(cell)]
+    else:
+        words += [str(best.terms), *(f"{one.score} with {one.terms}" for one in cell.others)]
     return printable(f"{who}: {'; '.join(filter(None, words))}", 400)
-
-
-def _terms(best: Result) -> str:
-    """Of a lift without the reps, which stand beside the load."""
-    return str(best.terms) if best.kind != "load" else terms_words(best) or "as written"

@@ -2,13 +2,14 @@
 
 from collections.abc import Callable
 from datetime import datetime
+from decimal import Decimal
 from typing import Any
 
 import pytest
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.machine.terminal import Terminal
-from classclock.records.result import Result, Terms, rounds_worth
+from classclock.records.result import Result, Terms, day_moment, load_worth, rounds_worth
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
@@ -106,6 +107,32 @@ def test_new_this_month_and_modified_are_told_by_a_sign_not_by_colour_alone(
 def test_the_highlighted_best_is_told_in_words(desk: ChartDesk) -> None:
     press(desk, "<down>", "<right>")
     assert desk.detail == "Ilse, turntable: 7+3 on 2 October 2026; as written; 22.5 kg; 16:00"
+
+
+def test_a_lift_is_told_by_its_sets_and_sorted_by_the_estimated_maximum() -> None:
+    def lifted(who: str, kg: int, reps: str, day: str) -> Best:
+        made = Result(
+            *(who, "Squat", "squat", day, day_moment(day), f"{kg} kg", "load"),
+            *(load_worth(Decimal(kg)), None, Terms(work=reps)),
+        )
+        return Best(made, 1, made.moment)
+
+    bests = {
+        ("bram", "squat"): [lifted("bram", 72, "1 rep", "2026-11-03")],
+        ("ilse", "squat"): [
+            lifted("ilse", 60, "1 rep", "2026-11-24"),
+            lifted("ilse", 70, "3 reps", "2026-10-02"),
+            lifted("ilse", 65, "5 reps", "2026-11-10"),
+        ],
+    }
+    desk = ChartDesk(mirrored=False)
+    desk.know(ChartBook((athlete("Bram"), athlete("Ilse")), bests, "2026-11"))
+    assert press(desk, "<tab>") == ["Ilse", "Bram"]
+    # Brzycki: 70 x 36/34.
+    said = "70 kg x 3 on 2 October 2026; about 74; as written; also 65 kg x 5*"
+    assert desk.detail == f"Ilse, Squat: {said}"
+    assert scores(desk) == {"Ilse": "70 kg x 3+", "Bram": "72 kg x 1*"}
+    assert "by Squat, highest estimated maximum first" in picture(desk)
 
 
 def test_who_keeps_bests_off_the_wall_has_a_dash_where_the_room_sees_it(desk: ChartDesk) -> None:
