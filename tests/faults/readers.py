@@ -13,7 +13,7 @@ from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import ResultsError, read_results
-from classclock.book.importing.row_reading import BookKnown
+from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library
 from classclock.club.plan_files import read_plan

@@ -9,6 +9,7 @@ from msgspec import Struct
 
 from classclock.book.importing.questions import Asking, PossibleAnswer, WaitingError
 from classclock.book.importing.sheet_table import SheetRow, UnreadableSheetError
+from classclock.units.loads import Unit
 from classclock.units.spelling import plain_words
 
 SheetField = Literal["name", "benchmark", "score", "date", "modification", "load", "work"]
@@ -66,6 +67,13 @@ class SheetHeadings(Struct, frozen=True):
 
     def unit(self, field: SheetField) -> str:
         return next((one.unit for one in self.every if one.field == field), "")
+
+
+def unit_said(said: str, otherwise: Unit) -> Unit:
+    """The unit of loads under a heading, by what stands in brackets behind it."""
+    if said in ("lb", "lbs"):
+        return "lb"
+    return "kg" if said == "kg" else otherwise
 
 
 def read_headings(

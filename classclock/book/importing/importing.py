@@ -16,9 +16,10 @@ from classclock.book.files.changes import (
     ImportedVisit,
     score_moment,
 )
+from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.exported_reading import Exported
+from classclock.book.importing.old_row import OldRow
 from classclock.book.importing.powers import Usual, amount
-from classclock.book.importing.row_reading import BookKnown, OldRow
 from classclock.book.people_ids import drawn_id, new_id, said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people

@@ -5,11 +5,13 @@ from datetime import date
 
 from msgspec import Struct, field
 
+from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.headings import SheetHeadings, read_headings
 from classclock.book.importing.old_days import order_in
+from classclock.book.importing.old_row import FaultError, OldRow
 from classclock.book.importing.powers import usual_in_sheet
 from classclock.book.importing.questions import Asking, LeftOutError, SheetQuestion, WaitingError
-from classclock.book.importing.row_reading import BookKnown, FaultError, OldRow, RowReader
+from classclock.book.importing.row_reading import RowReader
 from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
 from classclock.book.importing.text_reading import read_text_sheet
 from classclock.book.importing.workbook_reading import is_workbook, read_workbook

@@ -7,8 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.powers import Usual
-from classclock.book.importing.row_reading import BookKnown
 from classclock.book.importing.spreadsheet import SheetReading, Told, read_spreadsheet
 from tests.book.importing.made_workbooks import ods, xlsx
 from tests.book.importing.messy_sheets import messy_sheets

@@ -7,7 +7,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.book.importing.row_reading import BookKnown, OldRow
+from classclock.book.importing.book_known import BookKnown
+from classclock.book.importing.old_row import OldRow
 from classclock.book.importing.spreadsheet import SheetReading, Told, read_spreadsheet
 from classclock.plan.findings import Finding
 from classclock.units.csv_cells import csv_bytes, guarded, unguarded
