@@ -97,6 +97,21 @@ def test_a_name_with_a_comma_in_it_stands_in_quotes(depot: Any, command_says: Co
     assert json.loads(said)["headings"] == ["Bike, then run", "Turntable"]
 
 
+def test_a_benchmark_of_an_old_sheet_is_called_as_the_sheet_does_until_a_class_says_otherwise(
+    depot: Any, command_says: CommandSays, tmp_path: Path
+) -> None:
+    rows = ("Ilse,Box Hill,7+1,2019-03-01", "Ilse,TURNTABLE,5+1,2019-03-01")
+    sheet = tmp_path / "old.csv"
+    sheet.write_text("\n".join(("name,benchmark,score,date", *rows)), "utf-8")
+    command_says("book", "import", str(sheet))
+    assert json.loads(command_says("chart", "--json"))["headings"] == [
+        *("Box Hill", "Front Squat", "Turntable"),
+    ]
+    piece = depot.piece("Hard part", "rounds-in-time", [depot.rounds("Bram", 3)])
+    depot.held("2020-01-21", {**piece, "benchmark": "box hill"})
+    assert json.loads(command_says("chart", "--json"))["headings"][0] == "box hill"
+
+
 def test_sorted_by_a_lift_it_says_by_what(command_says: CommandSays, tmp_path: Path) -> None:
     by = ("--sort", "front squat")
     said = "Sorted by Front Squat: highest estimated maximum first"
