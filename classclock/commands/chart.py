@@ -50,8 +50,11 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def _benchmarks(written: str) -> tuple[str, ...]:
     """A name with a comma in it stands in quotes, as in a CSV (RFC 4180)."""
-    names = [tidy_name(one) for one in next(csv.reader([written], skipinitialspace=True), [])]
-    found = tuple(filter(None, names))
+    try:
+        named = next(csv.reader([written], skipinitialspace=True), [])
+    except csv.Error:  # a line break within
+        named = []
+    found = tuple(filter(None, map(tidy_name, named)))
     if not found:
         raise argparse.ArgumentTypeError(
             f'"{written}" names no benchmark: write which, with commas between, '

@@ -84,8 +84,9 @@ def test_a_benchmark_that_nobody_knows_is_one_clear_error(
     assert not page.exists()
 
 
-def test_no_benchmark_is_no_choice(typed: Typed) -> None:
-    said = typed("chart", "--benchmarks", " , ")
+@pytest.mark.parametrize("named", [" , ", "", "Turn\rtable"])
+def test_no_benchmark_is_no_choice(typed: Typed, named: str) -> None:
+    said = typed("chart", "--benchmarks", named)
     assert said.status == 2
     assert "names no benchmark: write which, with commas between" in said.err
 

@@ -97,6 +97,7 @@ def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     yield ("rehearse", "turntable", "--athletes", "Bo", "--taps", hostile)
     yield ("chart", "--sort", hostile)
     yield ("chart", "--here", hostile)
+    yield ("chart", "--benchmarks", hostile)
     yield ("athlete", hostile, "--benchmark", hostile)
     yield ("athlete", hostile, "--folder", hostile)
     yield ("away", "--weeks", hostile)
