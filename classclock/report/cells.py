@@ -14,10 +14,11 @@ def pad(texts: Sequence[str]) -> list[str]:
 def wrapped(text: str, wide: int) -> list[str]:
     """The text in lines of so many cells at most, broken between words; a longer word within."""
     lines = [""]
-    for word in (piece for whole in text.split() for piece in chop_cells(whole, wide)):
-        longer = f"{lines[-1]} {word}".strip()
-        if cell_len(longer) <= wide:
-            lines[-1] = longer
-        else:
-            lines.append(word)
+    for word in text.split():
+        for part in [word] if cell_len(word) <= wide else chop_cells(word, wide):
+            longer = f"{lines[-1]} {part}".strip()
+            if cell_len(longer) <= wide:
+                lines[-1] = longer
+            else:
+                lines.append(part)
     return lines

@@ -251,6 +251,7 @@ def test_benchmarks_are_called_as_the_club_wrote_them_last(depot: Any) -> None:
         ("2026-11-03", depot.piece("Finisher", "rounds-in-time", (), benchmark="Third  Rail")),
         ("2026-11-03", depot.piece("Night Line", "rounds-in-time", (), benchmark="night-line")),
         ("2026-11-03", depot.piece("McLeod", "rounds-in-time", (), benchmark="mcleod")),
+        ("2026-11-03", depot.piece("\N{BEAR FACE}", "interval", (), benchmark="\N{FOX FACE}")),
     )
     bests: dict[tuple[str, str], list[Best]] = {}
     for day, piece in pieces:
@@ -258,7 +259,9 @@ def test_benchmarks_are_called_as_the_club_wrote_them_last(depot: Any) -> None:
         result = read_class(depot.document(day, done)).entries[0].result
         bests.setdefault(("ilse", result.benchmark), []).append(Best(result, 1, result.moment))
     shown = chart(ATHLETES, bests, month=MONTH)
-    assert [one.heading for one in shown.columns] == ["McLeod", "Night Line", "Third Rail"]
+    assert [one.heading for one in shown.columns] == [
+        *("McLeod", "Night Line", "Third Rail", "\N{FOX FACE}"),
+    ]
 
 
 class _InCells(HTMLParser):

@@ -7,6 +7,7 @@ from msgspec import Struct
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import Result
 from classclock.units.alike import NearNames
+from classclock.units.names import tidy_name
 from classclock.units.spelling import plain_words
 
 
@@ -37,8 +38,9 @@ def _later(one: Result, other: Result) -> bool:
 
 def heading(result: Result) -> str:
     """The piece's own name where it is the benchmark's: `Night Line` of `night-line`."""
-    if plain_words(result.piece) == plain_words(result.benchmark):
-        return result.piece
+    plain = plain_words(result.benchmark)
+    if plain and plain == plain_words(result.piece):
+        return tidy_name(result.piece)
     return result.written or result.benchmark
 
 
