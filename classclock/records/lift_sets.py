@@ -17,11 +17,11 @@ def reps_of(made: Result) -> int | None:
 def maximum_of(made: Result) -> Maximum | None:
     """What somebody could lift once, by the one formula of `strength/maxima.py`.
 
-    None where nobody said how many reps the set had, or it had more than the formula is to be
-    relied on for.
+    None where nobody said how many reps the set had, where it had more than the formula is to be
+    relied on for, or where several shared the score: nobody knows who lifted what.
     """
     reps = reps_of(made)
-    if reps is None or not 1 <= reps <= MOST_RELIABLE_REPS:
+    if reps is None or made.terms.team > 1 or not 1 <= reps <= MOST_RELIABLE_REPS:
         return None
     try:
         return maximum(parse_load(made.score, "kg"), reps)

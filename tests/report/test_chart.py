@@ -206,6 +206,17 @@ def test_sets_of_many_reps_and_of_unsaid_ones_have_no_estimate() -> None:
     assert told(squat_chart(("ilse", unsaid))) == ("60 kg", "2026-10-03")
 
 
+def test_a_load_that_two_shared_says_nothing_of_what_one_lifts() -> None:
+    shared = sets(("120 kg", "5 reps", "2026-11-03"), team=2)
+    alone = sets(("70 kg", "3 reps", "2026-10-03"))
+    shown = squat_chart(("bram", shared), ("ilse", [*shared, *alone]), sort="back squat")
+    assert names(shown) == ["Ilse", "Bram"]
+    assert told(shown, 0) == (
+        *("70 kg x 3", "about 74", "2026-10-03", "also 120 kg x 5*, team of 2"),
+    )
+    assert told(shown, 1) == ("120 kg x 5*", "2026-11-03", "team of 2")
+
+
 def test_a_lift_is_sorted_by_the_estimated_maximum_in_kilograms() -> None:
     shown = squat_chart(
         ("bram", sets(("80 kg", "1 rep", "2026-10-03"), name="bram")),

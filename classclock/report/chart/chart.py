@@ -123,15 +123,16 @@ def _best_first(cell: Cell | None) -> tuple[Any, ...]:
     if cell is None:
         return (2, 0)
     best = cell.best
-    return (int(cell.modified), -(could_lift(best) if best.kind == "load" else best.worth or 0))
+    return (
+        int(cell.modified or _shared(best)),
+        -(could_lift(best) if best.kind == "load" else best.worth or 0),
+    )
 
 
 def _cell(bests: Sequence[Best], month: str) -> Cell | None:
-    """As written if there is any such best, else modified; among those the terms used last."""
     if not bests:
         return None
-    written = [one for one in bests if not one.result.terms.modification]
-    latest = (written or bests)[0].result
+    latest = _latest(bests)
     best = _best([one.result for one in bests if _compares(one.result, latest)])
     if best is None:
         return None
@@ -139,6 +140,18 @@ def _cell(bests: Sequence[Best], month: str) -> Cell | None:
     if best.kind != "load":
         others = [one for one in others if not one.compares(latest)]
     return Cell(best, bool(latest.terms.modification), month, tuple(others))
+
+
+def _latest(bests: Sequence[Best]) -> Result:
+    """The one used last: as written if there is any such best, and of lifts one lifted alone."""
+    written = [one for one in bests if not one.result.terms.modification] or bests
+    alone = (one for one in written if not _shared(one.result))
+    return next(alone, written[0]).result
+
+
+def _shared(result: Result) -> bool:
+    """Whether it is a load that nobody lifted alone."""
+    return result.kind == "load" and result.terms.team > 1
 
 
 def _compares(one: Result, latest: Result) -> bool:

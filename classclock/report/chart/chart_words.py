@@ -43,10 +43,16 @@ def estimate_words(best: Result) -> str:
 
 def terms_words(best: Result) -> str:
     """The options, the loads, how many shared the score: as far as somebody said."""
-    terms = best.terms
-    team = f"team of {terms.team}" if terms.team > 1 else ""
-    loads = "" if terms.loads == NOT_SAID else terms.loads
-    return "; ".join(filter(None, (terms.modification, loads, team)))
+    return "; ".join(filter(None, (_made_with(best), _team(best))))
+
+
+def _made_with(best: Result) -> str:
+    loads = "" if best.terms.loads == NOT_SAID else best.terms.loads
+    return "; ".join(filter(None, (best.terms.modification, loads)))
+
+
+def _team(best: Result) -> str:
+    return f"team of {best.terms.team}" if best.terms.team > 1 else ""
 
 
 def legend(chart: Chart) -> tuple[str, ...]:
@@ -89,8 +95,9 @@ def _also(cell: Cell) -> Iterator[str]:
         yield from (f"also {_marked(cell, one)}" for one in beside(best, sets))
     for other in others:
         if other not in sets:
-            terms = terms_words(other)
-            yield f"also {_marked(cell, other)}{f' with {terms}' if terms else ''}"
+            made_with, team = _made_with(other), _team(other)
+            terms = f"{f' with {made_with}' if made_with else ''}{f', {team}' if team else ''}"
+            yield f"also {_marked(cell, other)}{terms}"
 
 
 def _marked(cell: Cell, best: Result) -> str:
