@@ -9,9 +9,15 @@ from classclock.records.lift_sets import beside, maximum_of, reps_of
 from classclock.records.result import Result
 from classclock.records.written_terms import NOT_SAID
 from classclock.report.chart.chart import Cell, Chart
+from classclock.strength.maxima import Maximum, maximum
+from classclock.units.loads import Load
 
 MODIFIED, NEW, OTHERS = "~", "*", "+"
 NOBODY = "Nobody has a best yet: they come with the first settled benchmark."
+
+
+_EXAMPLE = maximum(Load(Decimal(70), "kg"), 3)
+"""What the legend explains an estimate by."""
 
 
 def best_words(best: Result) -> str:
@@ -36,8 +42,10 @@ def small_lines(cell: Cell) -> tuple[str, ...]:
 def estimate_words(best: Result) -> str:
     """`about 74`, in the unit of the load; empty where nothing is estimated."""
     most = maximum_of(best)
-    if most is None or most.measured:
-        return ""
+    return "" if most is None or most.measured else _about(most)
+
+
+def _about(most: Maximum) -> str:
     return f"about {most.load.amount.quantize(Decimal(1), ROUND_HALF_UP)}"
 
 
@@ -64,12 +72,13 @@ def _legend(chart: Chart) -> Iterator[str]:
     cells = [cell for row in chart.rows for cell in row.cells if cell is not None]
     if any(cell.modified for cell in cells):
         yield f"{MODIFIED} modified: with an easier or safer option"
-    if any(cell.is_new(best) for cell in cells for best in (cell.best, *cell.others)):
+    if any(cell.is_new(best) for cell in cells for best in (cell.best, *_others_told(cell))):
         yield f"{NEW} set this month, in {month_words(date.fromisoformat(f'{chart.month}-01'))}"
     if any(estimate_words(cell.best) for cell in cells):
+        reps, about = _EXAMPLE.reps, _about(_EXAMPLE)
         yield (
-            "70 kg x 3, about 74: a set of 3 reps; about 74 for one is an estimate (Brzycki), "
-            "often low for older adults"
+            f"{_EXAMPLE.lifted} x {reps}, {about}: a set of {reps} reps; {about} for one is an "
+            f"estimate ({_EXAMPLE.formula.title()}), often low for older adults"
         )
     if chart.sorted_by is not None:
         yield f"Sorted by {chart.sorted_by.heading}: {order_words(chart)}"
@@ -84,20 +93,26 @@ def order_words(chart: Chart) -> str:
 
 def also_words(cell: Cell) -> tuple[str, ...]:
     """Of a lift the other sets that say something, then bests under other terms."""
-    return tuple(_also(cell))
+    return tuple(f"also {_marked(cell, one)}{_otherwise(cell, one)}" for one in _others_told(cell))
 
 
-def _also(cell: Cell) -> Iterator[str]:
-    best, others = cell.best, cell.others
-    sets: tuple[Result, ...] = ()
-    if best.kind == "load":
-        sets = tuple(one for one in others if one.terms.equal(best.terms, any_length=True))
-        yield from (f"also {_marked(cell, one)}" for one in beside(best, sets))
-    for other in others:
-        if other not in sets:
-            made_with, team = _made_with(other), _team(other)
-            terms = f"{f' with {made_with}' if made_with else ''}{f', {team}' if team else ''}"
-            yield f"also {_marked(cell, other)}{terms}"
+def _others_told(cell: Cell) -> tuple[Result, ...]:
+    sets = [one for one in cell.others if _is_set_of(cell, one)]
+    rest = (one for one in cell.others if one not in sets)
+    return (*beside(cell.best, sets), *rest)
+
+
+def _is_set_of(cell: Cell, other: Result) -> bool:
+    """Whether it differs from the best in its load and reps alone."""
+    lifted = other.kind == cell.best.kind == "load"
+    return lifted and other.terms.equal(cell.best.terms, any_length=True)
+
+
+def _otherwise(cell: Cell, other: Result) -> str:
+    if _is_set_of(cell, other):
+        return ""
+    made_with, team = _made_with(other), _team(other)
+    return f"{f' with {made_with}' if made_with else ''}{f', {team}' if team else ''}"
 
 
 def _marked(cell: Cell, best: Result) -> str:
