@@ -95,10 +95,8 @@ def _chart(book: Book, asked: argparse.Namespace, today: date) -> Chart:
         # A benchmark that is asked for has a column though nobody who is here has done it yet.
         bests = chart_bests(connection, here if asked.benchmarks is None else None)
     shown = [one for one in everybody if not one.off_the_wall or one.id in named | (here or set())]
-    with_bests = {athlete for athlete, _ in bests if here is None or athlete in here}
-    say_left_out(len(with_bests & {one.id for one in everybody} - {one.id for one in shown}))
     try:
-        return chart(
+        made = chart(
             shown,
             bests,
             month=f"{today:%Y-%m}",
@@ -108,6 +106,11 @@ def _chart(book: Book, asked: argparse.Namespace, today: date) -> Chart:
         )
     except LookupError as error:
         raise BadUseError(error.args[0]) from None
+    if here is None:
+        chosen = set(made.benchmarks if asked.benchmarks is not None else (key for _, key in bests))
+        on_it = {athlete for athlete, key in bests if key in chosen}
+        say_left_out(len(on_it & {one.id for one in everybody} - {one.id for one in shown}))
+    return made
 
 
 def _values(shown: Chart) -> dict[str, Any]:

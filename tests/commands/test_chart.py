@@ -190,5 +190,15 @@ def test_who_is_kept_off_the_wall_is_there_when_asked_for_by_name(
 
 
 @pytest.mark.usefixtures("with_noor")
+def test_who_has_nothing_on_the_benchmarks_of_the_chart_isnt_said_to_be_left_out(
+    typed: Typed,
+) -> None:
+    assert typed("chart", "--benchmarks", "turntable").err == ""
+    said = typed("chart", "--benchmarks", "third rail")
+    assert "there are Front Squat, Turntable" in said.err
+    assert typed("chart", "--benchmarks", "third rail", "--with", "Noor").err == ""
+
+
+@pytest.mark.usefixtures("with_noor")
 def test_of_those_who_are_here_only_who_is_kept_off_is_said_to_be_left_out(typed: Typed) -> None:
     assert typed("chart", "--here", "Ilse").err == ""

@@ -3,7 +3,7 @@
 from msgspec import Struct
 
 from classclock.report.chart.chart import Cell, Chart
-from classclock.report.chart.chart_words import score_words, small_lines
+from classclock.report.chart.chart_words import legend, score_words, small_lines
 from classclock.report.paper import LONG_SIDE, POINT, REGULAR, SHORT_SIDE, ems, lines_of
 
 MARGIN = 11.0
@@ -12,14 +12,16 @@ _SIZES = tuple(range(18, 10, -1))
 """Points of scores."""
 GAP = 1.2
 """Em between two columns."""
+_SPARE = 0.2
+"""Em more than a column is reckoned to take: browsers round letters' sizes."""
 _NAME = 0.9
 """Of a score's size: names, which are repeated on each sheet."""
 _HEADING = 0.8
 """Of a score's size: what a benchmark is called."""
 _SMALL = 0.62
 """Of a score's size: days, estimates and terms."""
-_TITLE = 20.0
-"""Millimetres of the page's title and the line under it."""
+_TITLE, _LEGEND_LINE = 14.0, 4.0
+"""Millimetres of the page's title with the line under it, and of each line of the legend."""
 _WRAPPED = 8.0
 """Em from which terms go on in another line."""
 
@@ -60,7 +62,7 @@ def _laid_out(chart: Chart, size: int, landscape: bool) -> ChartLayout:  # noqa:
     long = LONG_SIDE if landscape else SHORT_SIDE
     wide = (long - 2 * MARGIN) / (size * POINT)
     names = max((ems(row.name) for row in chart.rows), default=0.0) * _NAME
-    name = min(max(names, ems("Name") * _HEADING) + GAP, wide * 0.4)
+    name = min(max(names, ems("Name") * _HEADING) + GAP + _SPARE, wide * 0.4)
     widths = tuple(min(_width(chart, place), wide - name) for place in range(len(chart.columns)))
     groups: list[tuple[int, ...]] = []
     left = 0.0
@@ -81,7 +83,7 @@ def _width(chart: Chart, place: int) -> float:
     words = max((ems(word) for line in small for word in line.split()), default=0.0)
     line = min(max(map(ems, small), default=0.0) * REGULAR * _SMALL, _WRAPPED)
     heading = max(map(ems, chart.columns[place].heading.split())) * _HEADING
-    return max(scores, heading, words * _SMALL, line) + GAP + 0.2
+    return max(scores, heading, words * _SMALL, line) + GAP + _SPARE
 
 
 def sheet_count(chart: Chart, layout: ChartLayout) -> int:
@@ -93,7 +95,8 @@ def sheet_count(chart: Chart, layout: ChartLayout) -> int:
 def _pages(chart: Chart, layout: ChartLayout, group: tuple[int, ...], high: float) -> int:
     line = layout.size * POINT
     heading = _heading(chart, layout, group) * line * _HEADING * 1.3 + 3
-    pages, used = 1, heading + (_TITLE if group == layout.groups[0] else 0.0)
+    title = _TITLE + len(legend(chart)) * _LEGEND_LINE
+    pages, used = 1, heading + (title if group == layout.groups[0] else 0.0)
     for row in chart.rows:
         name = lines_of((row.name,), (layout.name - GAP) / _NAME) * line * _NAME * 1.2
         cells = ((row.cells[place], layout.widths[place]) for place in group)
