@@ -2,15 +2,17 @@
 
 from collections.abc import Hashable, Sequence
 
+from classclock.screens.canvas.layout.leaves import WidestNode
 from classclock.screens.canvas.layout.nodes import (
+    ENDLESS,
     NEVER,
     Box,
-    KeptSizes,
     Node,
     Sizes,
     Spot,
     Spots,
     fewest,
+    kept_sizes,
 )
 from classclock.screens.canvas.layout.parts import Grid
 
@@ -20,22 +22,30 @@ class Column:
 
     def __init__(self, parts: Sequence[Node]) -> None:
         self.parts = tuple(parts)
-        self.distinct = tuple({part.shape: part for part in parts}.values())
-        """One of each shape: most columns have one alone."""
-        self.bends = any(part.bends for part in self.distinct)
-        self.groups = frozenset[int]().union(*(part.groups for part in self.distinct))
-        self.high = KeptSizes(self.groups, self._high)
-        self.wide = KeptSizes(self.groups, self._wide)
+        distinct = tuple({part.shape: part for part in parts}.values())
+        self.groups = frozenset[int]().union(*(part.groups for part in distinct))
+        self.measured = WidestNode.of(distinct)
+        """What the widest and the highest of them is asked of."""
+        self.bends = any(part.bends for part in self.measured)
+        self.high = kept_sizes(self.groups, self._high)
+        self.wide = kept_sizes(self.groups, self._wide)
 
     def _high(self, columns: int, sizes: Sizes) -> int:
-        return max([part.rows(columns, sizes) for part in self.distinct], default=0)
+        return max([part.rows(columns, sizes) for part in self.measured], default=0)
 
     def _wide(self, rows: int, sizes: Sizes) -> int:
-        return max([part.columns(rows, sizes) for part in self.distinct], default=0)
+        widest = 0
+        for part in self.measured:
+            if not part.stands(widest, rows, sizes):
+                widest = part.columns(rows, sizes)
+        return widest
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return all(part.stands(columns, rows, sizes) for part in self.measured)
 
     def wished(self, box: Box, sizes: Sizes) -> int:
         """Columns that the one that wishes for most would fill."""
-        return max([part.wished(box, sizes)[0] for part in self.distinct], default=0)
+        return max([part.wished(box, sizes)[0] for part in self.measured], default=0)
 
 
 class _Rows:
@@ -46,24 +56,24 @@ class _Rows:
         self._gap = gap
         self.bends = any(column.bends for column in columns)
         self.groups = frozenset[int]().union(*(column.groups for column in self.columns))
-        self.least = KeptSizes(self.groups, self._least)
-        self.high = KeptSizes(self.groups, self._high)
-        self.wide = KeptSizes(self.groups, self._wide)
+        self.least = kept_sizes(self.groups, self._least)
+        self.high = kept_sizes(self.groups, self._high)
+        self.wide = kept_sizes(self.groups, self._wide)
 
     def _least(self, columns: int, sizes: Sizes) -> int:
         return max((column.high(columns, sizes) for column in self.columns), default=0)
 
     def _high(self, columns: int, sizes: Sizes) -> int:
         """A row's height where it is so wide."""
-        least = self.least(NEVER, sizes)
+        least = self.least(ENDLESS, sizes)
         if self.wide(least, sizes) <= columns:
             return least
         if not self.bends:
             return NEVER
         narrowest = (
-            part.rows(part.columns(NEVER, sizes), sizes)
+            part.rows(part.columns(ENDLESS, sizes), sizes)
             for column in self.columns
-            for part in column.distinct
+            for part in column.measured
         )
         return fewest(least, max(narrowest), lambda high: self.wide(high, sizes) <= columns)
 
@@ -115,18 +125,30 @@ class GridNode:
         return min(NEVER, self._row_height(self._each(columns), sizes) * self._down)
 
     def columns(self, rows: int, sizes: Sizes) -> int:
-        if not self._row_height(NEVER, sizes):
+        if not self._row_height(ENDLESS, sizes):
             return 0
-        below = self._under.wide(NEVER, sizes)
-        least = most = max(self._rows.wide(NEVER, sizes), below)
+        if rows < self._down:
+            return NEVER
+        if not self._under.parts:
+            each = self._rows.wide(rows // self._down, sizes)
+            return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
+        below = self._under.wide(ENDLESS, sizes)
+        least = most = max(self._rows.wide(ENDLESS, sizes), below)
         if self.bends:
-            wide = self._under.wished(Box(0, 0, NEVER, NEVER), sizes)
-            most = max(least, self._rows.wide(self._rows.least(NEVER, sizes), sizes), wide)
-        each = fewest(least, most, lambda wide: self._row_height(wide, sizes) * self._down <= rows)
+            wide = self._under.wished(Box(0, 0, ENDLESS, ENDLESS), sizes)
+            most = max(least, self._rows.wide(self._rows.least(ENDLESS, sizes), sizes), wide)
+        high = rows // self._down
+        each = fewest(least, most, lambda wide: self._row_stands(wide, high, sizes))
         return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
-        return self.rows(columns, sizes) <= rows
+        return self._row_stands(self._each(columns), rows // self._down, sizes)
+
+    def _row_stands(self, each: int, high: int, sizes: Sizes) -> bool:
+        if not self._under.parts:
+            return self._rows.wide(high, sizes) <= each
+        left = high - self._rows.high(each, sizes)
+        return left >= 0 and self._under.stands(each, left, sizes)
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         high = self._row_height(self._each(box.width), sizes)

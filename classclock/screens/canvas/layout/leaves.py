@@ -1,17 +1,19 @@
 """Texts and drawn things as nodes."""
 
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable, Sequence
 
 from classclock.screens.canvas.layout.breaking import Breaking
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import (
     NEVER,
     Box,
-    KeptSizes,
+    Measured,
+    Node,
     Sizes,
     Spot,
     Spots,
     fewest,
+    kept_sizes,
 )
 from classclock.screens.canvas.layout.parts import Drawn, Written
 
@@ -22,12 +24,12 @@ class WrittenNode:
         self.groups = frozenset((group,))
         self.shape: Hashable = (group, text.words, text.breaks)
         self._breaking = Breaking(text.words, measure)
-        self._empty = not len(self._breaking)
+        self.empty = not len(self._breaking)
         self.bends = text.breaks and len(self._breaking) > 1
         self._wide: dict[int, tuple[int, int]] = {}
         if self.bends:
-            self._rows = KeptSizes(self.groups, self._broken_rows)
-            self._columns = KeptSizes(self.groups, self._broken_columns)
+            self._rows = kept_sizes(self.groups, self._broken_rows)
+            self._columns = kept_sizes(self.groups, self._broken_columns)
 
     def widths(self, size: int) -> tuple[int, int]:
         """The columns of its widest word, and of all of it in one line."""
@@ -39,7 +41,7 @@ class WrittenNode:
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         size = sizes[self.group]
-        if not size or self._empty:
+        if not size or self.empty:
             return 0
         least, whole = self.widths(size)
         if whole <= columns:
@@ -52,13 +54,14 @@ class WrittenNode:
 
     def columns(self, rows: int, sizes: Sizes) -> int:
         size = sizes[self.group]
-        if not size or self._empty:
+        if not size or self.empty:
             return 0
         if rows < size:
             return NEVER
         if not self.bends or rows < 2 * size:
             return self.widths(size)[1]
-        return self._columns(rows // size, sizes)
+        lines = rows // size
+        return self.widths(size)[0] if lines >= len(self._breaking) else self._columns(lines, sizes)
 
     def _broken_columns(self, lines: int, sizes: Sizes) -> int:
         size = sizes[self.group]
@@ -66,21 +69,74 @@ class WrittenNode:
         return fewest(least, whole, lambda wide: self.rows(wide, sizes) <= lines * size)
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
-        return self.rows(columns, sizes) <= rows
+        size = sizes[self.group]
+        if not size or self.empty:
+            return True
+        least, whole = self.widths(size)
+        if whole <= columns or rows < 2 * size:
+            return whole <= columns and size <= rows
+        return least <= columns and self._rows(columns, sizes) <= rows
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         size = sizes[self.group]
-        if not size or self._empty:
+        if not size or self.empty:
             return 0, 0
         return self.widths(size)[1], self.rows(box.width, sizes)
 
     def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:  # noqa: ARG002  as all nodes
         size = sizes[self.group]
-        if not size or self._empty:
+        if not size or self.empty:
             return
         whole = not self.bends or self.widths(size)[1] <= box.width
         lines = (self.text.words,) if whole else self._breaking.lines(box.width, size)
         spots[self.text.name] = Spot(box, size, lines, self.text.across)
+
+
+class WidestNode:
+    """Unbroken texts of one group as one, that is as wide as the widest of them."""
+
+    bends = False
+
+    def __init__(self, texts: Sequence[WrittenNode]) -> None:
+        self._texts, self._group = tuple(texts), texts[0].group
+        self._wide: dict[int, int] = {}
+
+    @classmethod
+    def of(cls, nodes: Iterable[Node]) -> list[Measured]:
+        """These nodes, with such texts as one: a table's column of names is measured once."""
+        texts: dict[int, list[WrittenNode]] = {}
+        others: list[Measured] = []
+        for node in nodes:
+            if isinstance(node, WrittenNode) and not node.bends:
+                if not node.empty:
+                    texts.setdefault(node.group, []).append(node)
+            else:
+                others.append(node)
+        return [*(each[0] if len(each) == 1 else cls(each) for each in texts.values()), *others]
+
+    def _widest(self, size: int) -> int:
+        if size not in self._wide:
+            self._wide[size] = max(text.widths(size)[1] for text in self._texts)
+        return self._wide[size]
+
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        size = sizes[self._group]
+        wide = self._widest(size) if size else 0
+        if not wide:
+            return 0
+        return size if wide <= columns else NEVER
+
+    def columns(self, rows: int, sizes: Sizes) -> int:
+        size = sizes[self._group]
+        wide = self._widest(size) if size else 0
+        return NEVER if wide and rows < size else wide
+
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return self.rows(columns, sizes) <= rows
+
+    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
+        size = sizes[self._group]
+        return (self._widest(size) if size else 0), self.rows(box.width, sizes)
 
 
 class DrawnNode:

@@ -5,11 +5,14 @@ what no box has. Of a wider box every node takes as many rows or fewer, and the 
 """
 
 from collections.abc import Callable, Hashable, Iterable
+from operator import itemgetter
 from typing import NamedTuple, Protocol
 
 from classclock.screens.canvas.layout.parts import Across, Name
 
 NEVER = 1_000_000
+ENDLESS = NEVER - 1
+"""As much room as anything could ask for: what takes `NEVER` doesn't stand in it either."""
 Sizes = tuple[int, ...]
 
 
@@ -34,13 +37,9 @@ class Spot(NamedTuple):
 Spots = dict[Name, Spot]
 
 
-class Node(Protocol):
+class Measured(Protocol):
     bends: bool
     """Whether it takes more rows where it is narrower."""
-    groups: frozenset[int]
-    """Whose sizes it depends on."""
-    shape: Hashable
-    """Those of one shape measure the same."""
 
     def rows(self, columns: int, sizes: Sizes, /) -> int:
         """The fewest rows in so many columns; 0 where nothing of it is there."""
@@ -53,6 +52,13 @@ class Node(Protocol):
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         """Columns and rows that it would fill at most, of a box."""
+
+
+class Node(Measured, Protocol):
+    groups: frozenset[int]
+    """Whose sizes it depends on."""
+    shape: Hashable
+    """Those of one shape measure the same."""
 
     def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
         """Put its spots into a box in which it stands; of what is paged those of this page."""
@@ -68,16 +74,19 @@ def fewest(low: int, high: int, enough: Callable[[int], bool]) -> int:
     return low
 
 
-class KeptSizes:
-    """What was worked out for its own groups' sizes and a length."""
+def kept_sizes(
+    groups: Iterable[int], work_out: Callable[[int, Sizes], int]
+) -> Callable[[int, Sizes], int]:
+    """The same, but worked out once for a length and its own groups' sizes."""
+    numbers = sorted(groups)
+    own: Callable[[Sizes], object] = itemgetter(*numbers) if numbers else len
+    kept: dict[tuple[int, object], int] = {}
 
-    def __init__(self, groups: Iterable[int], work_out: Callable[[int, Sizes], int]) -> None:
-        self._groups, self._work_out = tuple(groups), work_out
-        self._kept: dict[tuple[int, ...], int] = {}
+    def found(length: int, sizes: Sizes, /) -> int:
+        at = length, own(sizes)
+        known = kept.get(at)
+        if known is None:
+            known = kept[at] = work_out(length, sizes)
+        return known
 
-    def __call__(self, length: int, sizes: Sizes) -> int:
-        at = (length, *[sizes[group] for group in self._groups])
-        found = self._kept.get(at)
-        if found is None:
-            found = self._kept[at] = self._work_out(length, sizes)
-        return found
+    return found

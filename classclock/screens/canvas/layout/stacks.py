@@ -3,14 +3,15 @@
 from collections.abc import Hashable, Sequence
 
 from classclock.screens.canvas.layout.nodes import (
+    ENDLESS,
     NEVER,
     Box,
-    KeptSizes,
     Node,
     Sizes,
     Spot,
     Spots,
     fewest,
+    kept_sizes,
 )
 from classclock.screens.canvas.layout.parts import Name
 
@@ -28,25 +29,25 @@ class StackNode:
         self.bends = any(part.bends for part in parts)
         self._last, self._others = _parted(parts)
         self.groups = frozenset[int]().union(*(part.groups for part in parts))
-        self.rows = KeptSizes(self.groups, self._rows)
-        self.columns = KeptSizes(self.groups, self._columns)
+        self.rows = kept_sizes(self.groups, self._rows)
+        self.columns = kept_sizes(self.groups, self._columns)
 
     def _rows(self, columns: int, sizes: Sizes) -> int:
         each = [high for part in self._parts if (high := part.rows(columns, sizes))]
         return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
 
     def _columns(self, rows: int, sizes: Sizes) -> int:
-        if self.rows(NEVER, sizes) > rows:
+        if self.rows(ENDLESS, sizes) > rows:
             return NEVER
-        widest = max((part.columns(NEVER, sizes) for part in self._parts), default=0)
+        widest = max((part.columns(ENDLESS, sizes) for part in self._parts), default=0)
         if not self.bends or self.rows(widest, sizes) <= rows:
             return widest
-        whole = self.wished(Box(0, 0, NEVER, NEVER), sizes)[0]
+        whole = self.wished(Box(0, 0, ENDLESS, ENDLESS), sizes)[0]
         return fewest(widest, whole, lambda wide: self.rows(wide, sizes) <= rows)
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         each = [high for part in self._others if (high := part.rows(columns, sizes))]
-        if self._last is None or not self._last.rows(NEVER, sizes):
+        if self._last is None or not self._last.rows(ENDLESS, sizes):
             return sum(each) + self._gap * max(0, len(each) - 1) <= rows
         left = rows - sum(each) - self._gap * len(each)
         return left >= 0 and self._last.stands(columns, left, sizes)
@@ -86,25 +87,25 @@ class BesideNode:
         self.bends = any(part.bends for part in parts)
         self._last, self._others = _parted(parts)
         self.groups = frozenset[int]().union(*(part.groups for part in parts))
-        self.rows = KeptSizes(self.groups, self._rows)
-        self.columns = KeptSizes(self.groups, self._columns)
+        self.rows = kept_sizes(self.groups, self._rows)
+        self.columns = kept_sizes(self.groups, self._columns)
 
     def _columns(self, rows: int, sizes: Sizes) -> int:
         each = [wide for part in self._parts if (wide := part.columns(rows, sizes))]
         return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
 
     def _rows(self, columns: int, sizes: Sizes) -> int:
-        least = max((part.rows(NEVER, sizes) for part in self._parts), default=0)
+        least = max((part.rows(ENDLESS, sizes) for part in self._parts), default=0)
         if self.stands(columns, least, sizes):
             return least
         if not self.bends:
             return NEVER
-        most = max(part.rows(part.columns(NEVER, sizes), sizes) for part in self._parts)
+        most = max(part.rows(part.columns(ENDLESS, sizes), sizes) for part in self._parts)
         return fewest(least + 1, most, lambda high: self.stands(columns, high, sizes))
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         each = [wide for part in self._others if (wide := part.columns(rows, sizes))]
-        if self._last is None or not self._last.columns(NEVER, sizes):
+        if self._last is None or not self._last.columns(ENDLESS, sizes):
             return sum(each) + self._gap * max(0, len(each) - 1) <= columns
         left = columns - sum(each) - self._gap * len(each)
         return left >= 0 and self._last.stands(left, rows, sizes)
@@ -139,8 +140,8 @@ class OneOfNode:
         self.shape: Hashable = ("one of", tuple(part.shape for part in parts))
         self.bends = True  # one may be lower, another narrower
         self.groups = parts[0].groups
-        self.rows = KeptSizes(self.groups, self._rows)
-        self.columns = KeptSizes(self.groups, self._columns)
+        self.rows = kept_sizes(self.groups, self._rows)
+        self.columns = kept_sizes(self.groups, self._columns)
 
     def _rows(self, columns: int, sizes: Sizes) -> int:
         return min(part.rows(columns, sizes) for part in self._parts)
@@ -158,7 +159,7 @@ class OneOfNode:
         return min(self._parts, key=lambda part: part.rows(box.width, sizes))
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
-        if box.width < NEVER:
+        if box.width < ENDLESS:
             return self._shown(box, sizes).wished(box, sizes)
         each = [part.wished(box, sizes) for part in self._parts]  # what any of them could fill
         return max(wide for wide, _ in each), max(high for _, high in each)

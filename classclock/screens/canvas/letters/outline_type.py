@@ -98,7 +98,15 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
     zones = _zones(text)
-    return _font(_SIZE).getlength(text) * 2 / (zones[-1] - zones[0])
+    words = text.split(" ")
+    long = sum(map(_length, words)) + _length(" ") * (len(words) - 1)
+    return long * 2 / (zones[-1] - zones[0])
+
+
+@lru_cache(maxsize=1024)
+def _length(word: str) -> float:
+    """Pixels; the font draws nothing closer together over a space."""
+    return _font(_SIZE).getlength(word)
 
 
 def _columns(text: str, rows: int) -> int:
