@@ -30,6 +30,9 @@ class Column:
         self.high = kept_sizes(self.groups, self._high)
         self.wide = kept_sizes(self.groups, self._wide)
 
+    def there(self, sizes: Sizes) -> bool:
+        return any(part.there(sizes) for part in self.measured)
+
     def _high(self, columns: int, sizes: Sizes) -> int:
         return max([part.rows(columns, sizes) for part in self.measured], default=0)
 
@@ -59,6 +62,9 @@ class _Rows:
         self.least = kept_sizes(self.groups, self._least)
         self.high = kept_sizes(self.groups, self._high)
         self.wide = kept_sizes(self.groups, self._wide)
+
+    def there(self, sizes: Sizes) -> bool:
+        return any(column.there(sizes) for column in self.columns)
 
     def _least(self, columns: int, sizes: Sizes) -> int:
         return max((column.high(columns, sizes) for column in self.columns), default=0)
@@ -115,6 +121,9 @@ class GridNode:
         """The same rows in so many columns and pages."""
         return GridNode(self._grid, self._rows, self._under, across=across, pages=pages)
 
+    def there(self, sizes: Sizes) -> bool:
+        return self._rows.there(sizes) or self._under.there(sizes)
+
     def _each(self, columns: int) -> int:
         return (columns - self._grid.between * (self._across - 1)) // self._across
 
@@ -125,7 +134,7 @@ class GridNode:
         return min(NEVER, self._row_height(self._each(columns), sizes) * self._down)
 
     def columns(self, rows: int, sizes: Sizes) -> int:
-        if not self._row_height(ENDLESS, sizes):
+        if not self.there(sizes):
             return 0
         if rows < self._down:
             return NEVER

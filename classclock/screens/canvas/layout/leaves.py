@@ -39,6 +39,9 @@ class WrittenNode:
             self._wide[size] = min(least, whole), whole
         return self._wide[size]
 
+    def there(self, sizes: Sizes) -> bool:
+        return bool(sizes[self.group]) and not self.empty
+
     def rows(self, columns: int, sizes: Sizes) -> int:
         size = sizes[self.group]
         if not size or self.empty:
@@ -114,6 +117,9 @@ class WidestNode:
                 others.append(node)
         return [*(each[0] if len(each) == 1 else cls(each) for each in texts.values()), *others]
 
+    def there(self, sizes: Sizes) -> bool:
+        return bool(sizes[self._group])
+
     def _widest(self, size: int) -> int:
         if size not in self._wide:
             self._wide[size] = max(text.widths(size)[1] for text in self._texts)
@@ -121,15 +127,15 @@ class WidestNode:
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         size = sizes[self._group]
-        wide = self._widest(size) if size else 0
-        if not wide:
+        if not size:
             return 0
-        return size if wide <= columns else NEVER
+        return size if self._widest(size) <= columns else NEVER
 
     def columns(self, rows: int, sizes: Sizes) -> int:
         size = sizes[self._group]
-        wide = self._widest(size) if size else 0
-        return NEVER if wide and rows < size else wide
+        if not size:
+            return 0
+        return self._widest(size) if rows >= size else NEVER
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         return self.rows(columns, sizes) <= rows
@@ -146,6 +152,9 @@ class DrawnNode:
         self._drawn, self._group = drawn, group
         self.groups = frozenset((group,))
         self.shape: Hashable = (group, drawn.least, drawn.wished)
+
+    def there(self, sizes: Sizes) -> bool:
+        return bool(sizes[self._group])
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         wide, high = self._drawn.least

@@ -41,8 +41,11 @@ class Measured(Protocol):
     bends: bool
     """Whether it takes more rows where it is narrower."""
 
+    def there(self, sizes: Sizes, /) -> bool:
+        """Whether it takes any room."""
+
     def rows(self, columns: int, sizes: Sizes, /) -> int:
-        """The fewest rows in so many columns; 0 where nothing of it is there."""
+        """The fewest rows in so many columns; 0 where it isn't there."""
 
     def columns(self, rows: int, sizes: Sizes, /) -> int:
         """The fewest columns in so many rows."""

@@ -32,6 +32,9 @@ class StackNode:
         self.rows = kept_sizes(self.groups, self._rows)
         self.columns = kept_sizes(self.groups, self._columns)
 
+    def there(self, sizes: Sizes) -> bool:
+        return any(part.there(sizes) for part in self._parts)
+
     def _rows(self, columns: int, sizes: Sizes) -> int:
         each = [high for part in self._parts if (high := part.rows(columns, sizes))]
         return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
@@ -47,7 +50,7 @@ class StackNode:
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         each = [high for part in self._others if (high := part.rows(columns, sizes))]
-        if self._last is None or not self._last.rows(ENDLESS, sizes):
+        if self._last is None or not self._last.there(sizes):
             return sum(each) + self._gap * max(0, len(each) - 1) <= rows
         left = rows - sum(each) - self._gap * len(each)
         return left >= 0 and self._last.stands(columns, left, sizes)
@@ -90,6 +93,9 @@ class BesideNode:
         self.rows = kept_sizes(self.groups, self._rows)
         self.columns = kept_sizes(self.groups, self._columns)
 
+    def there(self, sizes: Sizes) -> bool:
+        return any(part.there(sizes) for part in self._parts)
+
     def _columns(self, rows: int, sizes: Sizes) -> int:
         each = [wide for part in self._parts if (wide := part.columns(rows, sizes))]
         return min(NEVER, sum(each) + self._gap * max(0, len(each) - 1))
@@ -105,7 +111,7 @@ class BesideNode:
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         each = [wide for part in self._others if (wide := part.columns(rows, sizes))]
-        if self._last is None or not self._last.columns(ENDLESS, sizes):
+        if self._last is None or not self._last.there(sizes):
             return sum(each) + self._gap * max(0, len(each) - 1) <= columns
         left = columns - sum(each) - self._gap * len(each)
         return left >= 0 and self._last.stands(left, rows, sizes)
@@ -143,6 +149,9 @@ class OneOfNode:
         self.rows = kept_sizes(self.groups, self._rows)
         self.columns = kept_sizes(self.groups, self._columns)
 
+    def there(self, sizes: Sizes) -> bool:
+        return all(part.there(sizes) for part in self._parts)
+
     def _rows(self, columns: int, sizes: Sizes) -> int:
         return min(part.rows(columns, sizes) for part in self._parts)
 
@@ -172,6 +181,9 @@ class AreaNode:
     def __init__(self, name: Name, part: Node) -> None:
         self._name, self._part = name, part
         self.bends, self.groups, self.shape = part.bends, part.groups, part.shape
+
+    def there(self, sizes: Sizes) -> bool:
+        return self._part.there(sizes)
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         return self._part.rows(columns, sizes)
