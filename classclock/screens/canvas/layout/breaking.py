@@ -19,13 +19,16 @@ class Breaking:
         self._words = unbroken(text)
         self._measure = measure
         self._runs: dict[tuple[int, int, int], int] = {}
+        self._widest: dict[int, int] = {}
 
     def __len__(self) -> int:
         return len(self._words)
 
     def widest(self, size: int) -> int:
         """Columns of the widest of what stays together."""
-        return max(self._run(at, at + 1, size) for at in range(len(self)))
+        if size not in self._widest:
+            self._widest[size] = max(self._run(at, at + 1, size) for at in range(len(self)))
+        return self._widest[size]
 
     def _run(self, first: int, end: int, size: int) -> int:
         at = first, end, size
@@ -36,12 +39,12 @@ class Breaking:
     def ends(self, columns: int, size: int) -> list[int]:
         """Before which word each line ends; what is too wide has a line of its own."""
         ends: list[int] = []
-        first = 0
-        for end in range(1, len(self) + 1):
-            if end == len(self) or self._run(first, end + 1, size) > columns:
+        first, words = 0, len(self._words)
+        for end in range(1, words):
+            if self._run(first, end + 1, size) > columns:
                 ends.append(end)
                 first = end
-        return ends
+        return [*ends, words]
 
     def lines(self, columns: int, size: int) -> tuple[str, ...]:
         ends = self.ends(columns, size)

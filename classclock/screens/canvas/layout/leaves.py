@@ -23,11 +23,12 @@ class WrittenNode:
         self.text, self.group, self._measure = text, group, measure
         self.groups = frozenset((group,))
         self.shape: Hashable = (group, text.words, text.breaks)
-        self._breaking = Breaking(text.words, measure)
-        self.empty = not len(self._breaking)
-        self.bends = text.breaks and len(self._breaking) > 1
+        self.empty = not text.words.strip(" ")
         self._wide: dict[int, tuple[int, int]] = {}
-        if self.bends:
+        self.bends = False
+        if text.breaks and " " in text.words:
+            self._breaking = Breaking(text.words, measure)
+            self.bends = len(self._breaking) > 1
             self._rows = kept_sizes(self.groups, self._broken_rows)
             self._columns = kept_sizes(self.groups, self._broken_columns)
 

@@ -59,6 +59,7 @@ def _has(character: str) -> bool:
     return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
 
 
+@lru_cache(maxsize=1024)
 def can_draw(text: str) -> bool:
     """Whether the font has every character of it."""
     return all(map(_has, text))
