@@ -25,8 +25,8 @@ LOOK: Mapping[str, str] = MappingProxyType(
     {"TERM": "xterm-16color", "COLORTERM": "", "CLASSCLOCK_SOUND": "silent"}
 )
 """The environment in which the wall comes out like that, and in silence."""
-_TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(?:[^\s\d] +)?(\d+)\b")
-"""A name, a sign where a round may be missing or is doubtful, the rounds."""
+_TALLY = re.compile(rf"({'|'.join(PEOPLE)}) +(?:[^\s\d] *)?(\d+)\b")
+"""A name, a sign close to them where a round may be missing or is doubtful, the rounds."""
 
 
 def tallies(text: str) -> dict[str, int]:

@@ -149,6 +149,14 @@ def test_composed_and_decomposed_accents_are_the_same_letter() -> None:
     assert dot_letters.dots(decomposed) == dot_letters.dots("René")
 
 
+def test_outline_type_has_all_that_ascii_prints() -> None:
+    """They are told by their code alone: this is asked of every name before the first paint."""
+    signs = "".join(map(chr, range(0x21, 0x7F)))
+    assert [sign for sign in signs if not outline_type._has(sign)] == []  # noqa: SLF001  of the font
+    assert not outline_type._has("\u5065")  # noqa: SLF001
+    assert outline_type.can_draw(signs)
+
+
 def test_a_name_that_no_letter_can_draw_comes_as_terminal_text() -> None:
     assert not outline_type.can_draw("健太")
     assert not dot_letters.can_draw("健太")

@@ -152,7 +152,6 @@ def _line_row(text: str, rows: int, terminal: Terminal) -> int:
     return dot_type.line_row(rows, terminal.dots or "halves")
 
 
-@lru_cache(maxsize=1024)
 def in_outline(text: str) -> str:
     """The text in signs that outline type has, as far as there are any."""
     return text if text.isascii() else "".join(spelled(text, outline_type.can_draw))

@@ -59,9 +59,10 @@ def _has(character: str) -> bool:
     return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
 
 
-@lru_cache(maxsize=1024)
 def can_draw(text: str) -> bool:
     """Whether the font has every character of it."""
+    if text.isascii():
+        return text.isprintable()  # it has all of those
     return all(map(_has, text))
 
 
@@ -80,6 +81,11 @@ def _level(character: str, size: int, *, top: bool) -> int:
     return int(_font(size).getbbox(character, anchor="ls")[1 if top else 3])
 
 
+@lru_cache(maxsize=1024)
+def _top(word: str, size: int) -> int:
+    return min(_level(character, size, top=True) for character in word)
+
+
 def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     """The levels, from the top down, that are brought to whole dots so that they come out crisp.
 
@@ -90,7 +96,7 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
         low = _level(text, size, top=False) if _BELOW_THE_LINE.intersection(text) else 0
         return _level("1", size, top=True), max(0, low)
     # An accent over a capital makes this one text smaller rather than being cut off.
-    top = min(_level(character, size, top=True) for character in f"d{text}" if character != " ")
+    top = min([_level("d", size, top=True), *[_top(word, size) for word in text.split()]])
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
