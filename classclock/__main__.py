@@ -4,13 +4,10 @@ What makes a start quick is set before anything else is loaded.
 """
 
 import gc
-import os
 import sys
 
 # What is loaded stays: looking through it for garbage, again and again, finds none.
 gc.set_threshold(1_000_000)
-# Plans are read as they are written, whatever pydantic's plugins would add: none is looked for.
-os.environ.setdefault("PYDANTIC_DISABLE_PLUGINS", "__all__")
 
 from classclock.commands.command_line import main  # noqa: E402  after what is to hold for its imports
 
