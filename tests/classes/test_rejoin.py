@@ -18,6 +18,7 @@ from classclock.commands.command_line import main
 from classclock.live import session_opening
 from classclock.live.replaying import replayed
 from classclock.live.session_opening import rejoin_session, rejoined_words
+from classclock.machine.whole_file import HALF
 from classclock.plan.settings.club import Club
 
 BOOT = "boot before the power cut"
@@ -138,6 +139,16 @@ def test_the_latest_class_is_offered_first(
         written_at(paths[-1], source.wall() - timedelta(minutes=minutes))
     offered = [journal.path for journal in unfinished(paths[0].parent, source.wall())]
     assert offered == [paths[0], paths[2], paths[1]]
+
+
+def test_a_journal_that_was_never_written_to_its_end_is_no_class_of_its_own(
+    coach: Any, source: WoundSource, tmp_path: Path
+) -> None:
+    """Where a power cut left it beside the journal whose place it was to take."""
+    in_the_piece(coach)
+    path = killed(coach, tmp_path)
+    shutil.copy(path, path.with_name(f"{HALF}{path.name}"))
+    assert [one.path for one in unfinished(path.parent, source.wall())] == [path]
 
 
 def test_an_old_journal_is_not_even_read(source: WoundSource, tmp_path: Path) -> None:

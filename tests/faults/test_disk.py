@@ -78,7 +78,7 @@ def runs_on_through(terminal: Terminal, club: WatchedClub, mend: Callable[[], No
     names = ["Bram", "Ilse", "Noor", "Piet", "Tuva"]
 
     def all_written() -> bool:
-        (journal,) = (club.home / "journals").glob("*.jsonl")
+        (journal,) = (club.home / "journals").glob("[!.]*.jsonl")
         return journal.read_bytes().endswith(b"\n") and sorted(club.names_tapped()) == names
 
     for key, name in zip("ibnpt", ("Ilse", "Bram", "Noor", "Piet", "Tuva"), strict=True):
@@ -112,7 +112,7 @@ def test_a_file_that_may_grow_no_further_takes_part_of_a_line_and_later_the_rest
     if sys.platform != "linux":
         pytest.skip("no other system tells a process from outside how large its files may grow")
     terminal = club.piece(speed=1)
-    (journal,) = (club.home / "journals").glob("*.jsonl")
+    (journal,) = (club.home / "journals").glob("[!.]*.jsonl")
     limits = resource.prlimit(terminal._child.pid, resource.RLIMIT_FSIZE)
     tight = (journal.stat().st_size + 20, limits[1])
     resource.prlimit(terminal._child.pid, resource.RLIMIT_FSIZE, tight)

@@ -95,7 +95,7 @@ def test_records_spoiled_in_any_way_end_no_command_in_a_traceback(
 ) -> None:
     kept = tmp_path_factory.mktemp("kept") / "depot"
     shutil.copytree(records, kept)
-    (journal,) = (records / "journals").glob("*.jsonl")
+    (journal,) = (records / "journals").glob("[!.]*.jsonl")
     files = [path for path in records.rglob("*") if path.suffix in (".json", ".jsonl")]
     assert {path.name for path in files} >= {journal.name, "changes.jsonl", "copies.jsonl"}
     chance = random.Random(16)  # noqa: S311  a sample, no secret

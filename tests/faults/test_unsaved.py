@@ -396,7 +396,7 @@ def test_what_even_the_spare_room_cant_take_is_listed_at_the_end_and_said_by_res
     assert b"lost, it was never on disk" in terminal.painted
     assert b"Noor 1+? (on disk 0+?)" in terminal.painted
     assert b"resume goes on with a class" not in terminal.painted
-    (journal,) = (club.home / "journals").glob("*.jsonl")
+    (journal,) = (club.home / "journals").glob("[!.]*.jsonl")
     (lost,) = read_journal(journal).lost
     filler.unlink()
     replay = club.start("replay", str(journal))

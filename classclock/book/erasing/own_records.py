@@ -17,7 +17,7 @@ from classclock.book.files.saved_results import LaterResultsError, ResultsError,
 from classclock.club.folder import journals, results
 from classclock.machine.plain_file import read_file
 from classclock.machine.replacing import take_away
-from classclock.machine.whole_file import write_whole
+from classclock.machine.whole_file import is_half, write_whole
 from classclock.units.plain_json import read_json
 
 _ESCAPE = re.compile(r"\\u([0-9a-fA-F]{4})")
@@ -161,10 +161,6 @@ def plain_text(path: Path) -> str:
     if path.suffix == ".jsonl":
         return "\n".join(_without_escapes(line) for line in raw.splitlines())
     return _without_escapes(raw) if path.suffix == ".json" else raw
-
-
-def is_half(path: Path) -> bool:
-    return path.name.startswith(".writing-")
 
 
 def _may_hold(path: Path, texts: frozenset[str]) -> bool:

@@ -9,6 +9,7 @@ from classclock.machine.locking import HeldElsewhereError, Lock, is_held, lock_o
 from classclock.machine.opening import open_raw
 from classclock.machine.replacing import put_in_place, take_away
 from classclock.machine.syncing import sync, sync_folder
+from classclock.machine.whole_file import HALF
 
 _MORE = os.O_APPEND | os.O_RDWR
 
@@ -135,7 +136,7 @@ def written_beside(path: Path, data: bytes) -> Path:
     Raises:
         OSError: it can't be written; then nothing of it is left.
     """
-    beside = path.with_name(f".writing-{path.name}")
+    beside = path.with_name(f"{HALF}{path.name}")
     file = open_raw(beside, os.O_CREAT | os.O_TRUNC | os.O_WRONLY)
     try:
         rest = data

@@ -12,6 +12,7 @@ from classclock.book.files.journal import (
     JournalUnreadableError,
     read_journal,
 )
+from classclock.machine.whole_file import is_half
 
 REJOINABLE = timedelta(hours=12)
 """A class older than that is history."""
@@ -31,6 +32,8 @@ def unfinished(folder: Path, now: datetime) -> tuple[Journal | LaterJournal, ...
     for path in sorted(folder.glob("*.jsonl"), key=_changed, reverse=True):
         if _changed(path) < since:
             break  # no line was written later, so none has to be read
+        if is_half(path):
+            continue  # the same class's, that was to take its journal's place
         try:
             journal = _read_where_it_goes_on(path)
         except JournalTooNewError as error:
