@@ -54,7 +54,7 @@ def wanted(state: State, session: Session) -> tuple[Wanted, ...]:
 
 
 def _clock(session: Session) -> tuple[str, ...]:
-    view, live = session.view(), session.live
+    view, live = session.live.view(), session.live
     if view is None:
         raise RuntimeError("no clock runs")
     reading = view.at(live.clock.now())

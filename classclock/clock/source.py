@@ -111,8 +111,17 @@ class WoundSource:
     `--speed`.
     """
 
-    def __init__(self, rate: float = 0, *, start: int = 0, wall: dt.datetime | None = None) -> None:
+    def __init__(
+        self,
+        rate: float = 0,
+        *,
+        start: int = 0,
+        wall: dt.datetime | None = None,
+        since: int | None = None,
+    ) -> None:
         """Start at this reading; `wall` is the time of day then, the machine's if not given.
+
+        `since` is the raw clock's reading then; now, if not given.
 
         Raises:
             ValueError: the rate is negative: time doesn't run backwards.
@@ -122,9 +131,9 @@ class WoundSource:
         self.rate = Fraction(rate)
         self.on_jump: Callable[[], None] = lambda: None
         """Called after each jump; whoever waits for this source puts its alarm here."""
-        self._real_base = raw_now()
+        self._real_base = raw_now() if since is None else since
         self._base = start
-        self.set_wall(wall if wall is not None else local_now())
+        self._wall, self._wall_set_at = wall if wall is not None else local_now(), start
 
     def now(self) -> int:
         return self._base + math.floor((raw_now() - self._real_base) * self.rate)

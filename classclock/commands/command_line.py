@@ -21,6 +21,7 @@ from classclock.machine.standard_streams import OutputLostError, all_said, lose_
 COMMANDS = (
     Subcommand("demo", "a sample class, its athletes calling by themselves", "demo"),
     Subcommand("run", "run a class", "run"),
+    Subcommand("wall", "the room's wall of the class that runs, in another terminal", "wall"),
     Subcommand("new", "write a new plan", "new"),
     Subcommand("edit", "change a plan", "edit"),
     Subcommand("resume", "rejoin a class that was cut off", "resume"),

@@ -13,12 +13,12 @@ from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
+from classclock.live.standing_class import StandingClass
 from classclock.plan.formats.fit import Fit
 from classclock.plan.model import Plan
 from classclock.planning.decide_ahead import decide_load, decide_option
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
-from classclock.tally.class_lineup import lineup, partners_now
 from classclock.tally.decide import decide
 from classclock.tally.decide_clock import decide_added, decide_clock
 from classclock.tally.decide_fitting import decide_fitting
@@ -35,9 +35,8 @@ from classclock.tally.decide_people import (
     decide_leaving,
     decide_naming,
 )
-from classclock.tally.lanes import Choice, Lane, Mark, Person
-from classclock.tally.lineup import Groups
-from classclock.tally.record import ClassRecord, Phase
+from classclock.tally.lanes import Choice, Mark, Person
+from classclock.tally.record import ClassRecord
 from classclock.tally.refusal import Refusal
 from classclock.tally.said import said
 from classclock.units.loads import Load
@@ -55,7 +54,7 @@ class Outcome(Struct, frozen=True):
     events: tuple[ev.Event, ...] = ()
 
 
-class LiveClass:
+class LiveClass(StandingClass):
     """The shell round the pure record: it knows the time and the recorder, nothing else."""
 
     def __init__(
@@ -67,39 +66,8 @@ class LiveClass:
         read_loads: "Callable[[Plan], ClassLoads] | None" = None,
     ) -> None:
         """`read_loads` works out who lifts what in a plan, from files: it may take a moment."""
-        self.clock = clock
-        self.record = record
-        self.loads: ClassLoads | None = None
-        """What everybody is to lift, once `plan_loads` has read it."""
+        super().__init__(clock, record, read_loads=read_loads)
         self._recorder = recorder
-        self._read_loads = read_loads
-        self._loads_in: Plan | None = None
-        """The plan that they were read for."""
-
-    # -- reading -------------------------------------------------------------------
-
-    @property
-    def phase(self) -> Phase:
-        return self.record.phase(self.clock.now())
-
-    def lineup(self) -> tuple[Lane, ...]:
-        """The lanes of the segment on the board, all heats: as started, or as they would start."""
-        return lineup(self.record, self.loads)
-
-    def partners(self) -> Groups:
-        """Which lanes of the heat on the board share a bar, by their ids, in their turns."""
-        return partners_now(self.record, self.lineup())
-
-    @property
-    def loads_unread(self) -> bool:
-        """Whether `plan_loads` would read files."""
-        return self.loads is None and self._read_loads is not None
-
-    def plan_loads(self) -> None:
-        """Find out what everybody is to lift in the plan as it stands, unless that is known."""
-        while self._read_loads is not None and self._loads_in is not self.record.plan:
-            plan = self.record.plan  # it may be fitted while this is read
-            self.loads, self._loads_in = self._read_loads(plan), plan
 
     # -- doing -----------------------------------------------------------------------
 

@@ -14,8 +14,16 @@ def replayed(journal: Journal) -> ClassRecord:
     Raises:
         ValueError: the plan in it can't be read by this version, or an event makes no sense.
     """
-    record = before_it_opened(journal)
-    for number, event in enumerate(journal.events):
+    return folded_on(before_it_opened(journal), journal, 0)
+
+
+def folded_on(record: ClassRecord, journal: Journal, begin: int) -> ClassRecord:
+    """The record that has the journal's events up to that number, with those from there on.
+
+    Raises:
+        ValueError: an event makes no sense.
+    """
+    for number, event in enumerate(journal.events[begin:], start=begin):
         try:
             record = record.apply(number, event)
         except (LookupError, ArithmeticError, TypeError, ValueError) as error:

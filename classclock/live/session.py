@@ -17,7 +17,6 @@ from classclock.book.asking.people_reading import (
 from classclock.book.files.journal_writer import JournalWriter
 from classclock.book.files.results_files import ResultsFiles
 from classclock.book.files.spare_room import SpareRoom
-from classclock.clock.engine import EngineView
 from classclock.clock.source import TimeSource
 from classclock.club import folder as club_folder
 from classclock.live.live_class import LiveClass
@@ -30,6 +29,7 @@ if TYPE_CHECKING:
     from classclock.live.desk import Answer, Desk
     from classclock.planning.cap_fit import Basis
     from classclock.planning.equipment_offers import EquipmentOffers, Offer
+    from classclock.records.own_bests import OwnBests
 
 
 _SEEDS = 1_000_000
@@ -66,6 +66,8 @@ class Session:
         """Whether that is everybody: `learn_names` or `remember` has asked the book."""
         self.basis: Basis | None = None
         """What the cap fit rests on, once `remember` has read it."""
+        self.readings = 0
+        """How often `remember` has asked the book."""
         self.left_out = ""
         """What is wrong with the club's movements, in words; said on the board."""
         self.sample = False
@@ -89,12 +91,14 @@ class Session:
     def source(self) -> TimeSource:
         return self.live.clock.source
 
-    def view(self) -> EngineView | None:
-        """The segment on the board as the engine needs it; None until it is started."""
-        sheet = self.live.record.sheet
-        if sheet is None or self.live.record.closed:
-            return None
-        return EngineView(sheet.clock, sheet.timeline, sheet.end(self.live.clock.now()))
+    @property
+    def own_bests(self) -> "OwnBests":
+        return self.results.own_bests
+
+    @property
+    def started(self) -> str:
+        """When the class was opened, RFC 3339."""
+        return self.results.started
 
     @cached_property
     def desk(self) -> "Desk":
@@ -136,6 +140,7 @@ class Session:
         self.learn_names()
         trouble = self.read_bests()
         self.read_basis()
+        self.readings += 1
         return trouble
 
     def learn_names(self) -> None:
@@ -187,23 +192,16 @@ class Session:
     def learn_equipment(self) -> None:
         """Read what the movements need, where the club has counted what it has. Takes a moment."""
         if self.club.inventory and self._offers is None:
-            from classclock.club.movements import club_library  # noqa: PLC0415  few count
-            from classclock.planning.equipment_offers import EquipmentOffers  # noqa: PLC0415  as there
+            from classclock.live.counted_equipment import offers_of  # noqa: PLC0415  few count
 
-            library, _ = club_library(self._folder)  # what is wrong with it is said at the start
-            self._offers = EquipmentOffers(self.club, library)
+            self._offers = offers_of(self.club, self._folder)
 
     def offer(self) -> "Offer | None":
         """What is short in the segment on the board, and the ways to share it.
 
         None: nothing, it has begun already, or `learn_equipment` has yet to come.
         """
-        record = self.live.record
-        index = record.chosen.segment
-        if self._offers is None or record.closed or record.heats(record.chosen):
-            return None
-        choices = {person.id: record.choice(person.id, index) for person in record.here}
-        return self._offers.of(record.plan, index, record.here, choices)
+        return None if self._offers is None else self._offers.on_the_board(self.live.record)
 
     def ways_to_share(self) -> "Offer | None":
         """Every way to share in the segment on the board: equipment that is short, bars, tallies.

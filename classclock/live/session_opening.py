@@ -133,7 +133,9 @@ def rejoin_session(
             ClassClock(source, now - at * MS),
             record,
             writer,
-            read_loads=loads_reader(record.plan, club, LiftReading(folder)),
+            read_loads=loads_reader(
+                record.plan, club, LiftReading(folder, journal.anchors[0].wall)
+            ),
         )
         results = club_folder.results(folder)
         session = Session(

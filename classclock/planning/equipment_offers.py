@@ -21,6 +21,7 @@ from classclock.planning.teams import as_they_came, team_sizes
 from classclock.tally.decide_groups import SharedWay
 from classclock.tally.lanes import Choice, Lane, Person
 from classclock.tally.lineup import draw_lanes
+from classclock.tally.record import ClassRecord
 from classclock.units.kept import Same
 
 MOST_WAYS = 9
@@ -72,6 +73,14 @@ class EquipmentOffers:
         """The offer for these people, each with what they modify; None where nothing is short."""
         chosen = tuple(choices.get(person.id) for person in people)
         return self._offer(Same(plan), segment, tuple(people), chosen)
+
+    def on_the_board(self, record: ClassRecord) -> Offer | None:
+        """The same in the segment on the board, until it has begun."""
+        index = record.chosen.segment
+        if record.closed or record.heats(record.chosen):
+            return None
+        choices = {person.id: record.choice(person.id, index) for person in record.here}
+        return self.of(record.plan, index, record.here, choices)
 
 
 def _offer_for(

@@ -210,6 +210,16 @@ async def _letters_whole(app: ClassclockApp, folder: Path, club: Club) -> bool:
     return dots is not None
 
 
+async def follow_classes(app: ClassclockApp, *, folder: Path, club: Club) -> str:
+    """One class after the other, as others run them, until it is left."""
+    from classclock.following.follower import Follower  # noqa: PLC0415  no class needs them
+    from classclock.screens.following.following_screen import FollowingScreen  # noqa: PLC0415
+
+    app.ended_words = str  # nothing is lost
+    await app.push_screen_wait(FollowingScreen(app.look, Follower(folder, club), folder))
+    return ""
+
+
 async def write_plan(
     app: ClassclockApp, plan: "PlanOnDisk | None", *, folder: Path, club: Club
 ) -> str:

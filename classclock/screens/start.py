@@ -88,6 +88,17 @@ def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | No
     return _run(session.club, session.settings.parent, load)
 
 
+def show_wall(folder: Path, club: Club) -> int:
+    """The room's wall of whatever class runs in the folder."""
+
+    def load() -> "Flow":
+        from classclock.screens.flows import follow_classes
+
+        return lambda app: follow_classes(app, folder=folder, club=club)
+
+    return _run(club, folder, load)
+
+
 def _run(club: Club, folder: Path, load: "Callable[[], Flow]") -> int:
     """Ask the terminal what it is where that isn't known, and load the screens meanwhile."""
     kind = kind_from(os.environ)

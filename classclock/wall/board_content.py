@@ -7,8 +7,7 @@ from typing import TYPE_CHECKING
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.live.live_class import LiveClass
-from classclock.live.session import Session
+from classclock.live.standing_class import StandingClass
 from classclock.plan.amounts import amount_of
 from classclock.plan.cautions import cautions_of
 from classclock.plan.formats.timelines import timeline
@@ -27,6 +26,7 @@ from classclock.units.printable import printable
 from classclock.units.times import show_time
 from classclock.wall.kept_off import DASH, off_the_wall
 from classclock.wall.modification import modification, starts_at
+from classclock.wall.seen.class_seen import ClassSeen
 from classclock.wall.time_words import left_words
 from classclock.wall.wall_content import next_segment
 
@@ -92,13 +92,14 @@ class BoardContent(Struct, frozen=True):
     """`for time, cap 9:00, 72 reps`."""
 
 
-def board_now(session: Session, lesson: "Lesson | None" = None) -> BoardContent:
+def board_now(seen: ClassSeen, lesson: "Lesson | None" = None) -> BoardContent:
     """The board as the class stands at this moment."""
-    return board_content(session.live, session.source.wall(), offer=session.offer(), lesson=lesson)
+    wall = seen.live.clock.source.wall()
+    return board_content(seen.live, wall, offer=seen.offer(), lesson=lesson)
 
 
 def board_content(
-    live: LiveClass,
+    live: StandingClass,
     now: datetime,
     *,
     offer: "Offer | None" = None,
@@ -179,7 +180,7 @@ def _alone(lanes: Sequence[Lane], partners: Groups) -> str:
     return f"{', '.join(left)} {has_no} {'partner' if by_turns else 'team'}" if left else ""
 
 
-def _lift(live: LiveClass, off: Collection[str]) -> "LiftBoard | None":
+def _lift(live: StandingClass, off: Collection[str]) -> "LiftBoard | None":
     if live.record.segment.lift is None:
         return None
     # What only lifts need isn't loaded before the first paint of other classes.
@@ -271,7 +272,7 @@ def _with_partners(
     return replace(drawn, partners=others, beside=lane.id in group[1:])
 
 
-def _next(live: LiveClass) -> str:
+def _next(live: StandingClass) -> str:
     segment = next_segment(live.record)
     if segment is None:
         return "this is the last segment"

@@ -4,7 +4,7 @@ from functools import lru_cache
 
 from msgspec.structs import replace
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.plan.model import Segment
 from classclock.planning.cap_fit import Basis, can_be_told, cap_fit
 from classclock.report.fit_words import room_words
@@ -22,7 +22,7 @@ class Expectation:
     def __init__(self) -> None:
         self._words = lru_cache(maxsize=1)(expected_words)
 
-    def beside(self, content: BoardContent, live: LiveClass, basis: Basis) -> BoardContent:
+    def beside(self, content: BoardContent, live: StandingClass, basis: Basis) -> BoardContent:
         """The board with it; whoever is off the wall is left out of it."""
         record = live.record
         if not can_be_told(record.segment):

@@ -5,6 +5,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 from msgspec.structs import replace
 
+from classclock.live.standing_class import StandingClass
 from classclock.plan.model import Segment
 from classclock.plan.outline import station_line
 from classclock.plan.station import Station
@@ -32,6 +33,14 @@ def lessons(segment: Segment) -> tuple[Lesson, ...]:
         replace(lesson, place=f"movement {number} of {len(found)}")
         for number, lesson in enumerate(found, start=1)
     )
+
+
+def lesson_taught(live: StandingClass, segment: int, number: int) -> Lesson | None:
+    """The lesson of this number, from 1, while that segment is on the board; None: none is."""
+    if number < 1 or live.record.chosen.segment != segment or live.phase != "board":
+        return None
+    every = lessons(live.record.segment)
+    return every[number - 1] if number <= len(every) else None
 
 
 def _lessons(segment: Segment) -> Iterator[Lesson]:

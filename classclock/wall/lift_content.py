@@ -4,7 +4,7 @@ from typing import Literal
 
 from msgspec import Struct
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.plan.outline import set_words
 from classclock.strength.bar_loading import Loading
 from classclock.strength.bar_picture import (
@@ -91,7 +91,7 @@ class LiftBoard(Struct, frozen=True):
     """Which of the pages that it takes is on, counted on beyond the last."""
 
 
-def lift_board(live: LiveClass) -> LiftBoard | None:
+def lift_board(live: StandingClass) -> LiftBoard | None:
     """The lift on the board; None where it is none, or nobody has read yet what was lifted."""
     segment, loads = live.record.segment, live.loads
     if segment.lift is None or not segment.sets or loads is None:
@@ -105,7 +105,7 @@ def lift_board(live: LiveClass) -> LiftBoard | None:
 
 
 def _lanes(
-    live: LiveClass, loads: ClassLoads, lanes: list[Lane], flagged: set[str]
+    live: StandingClass, loads: ClassLoads, lanes: list[Lane], flagged: set[str]
 ) -> tuple[tuple[LiftLane, ...], str]:
     segment, index = live.record.segment, live.record.chosen.segment
     with_bar = uses_a_bar(segment.lift or "")

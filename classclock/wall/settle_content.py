@@ -6,7 +6,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.plan.model import is_piece
 from classclock.plan.outline import describe
 from classclock.tally.fitted_words import described
@@ -41,7 +41,7 @@ class SettlePage(Struct, frozen=True):
 
 
 def settle_page(
-    live: LiveClass,
+    live: StandingClass,
     selected: str | None,
     saved: tuple[str, ...] = (),
     *,

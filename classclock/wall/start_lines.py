@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.tally.lanes import Lane
 from classclock.tally.lineup import Groups, partners_in
 from classclock.tally.piece import Piece
@@ -10,7 +10,7 @@ from classclock.units.printable import printable
 from classclock.wall.modification import modification, starts_at
 
 
-def start_lines(live: LiveClass) -> tuple[str, ...]:
+def start_lines(live: StandingClass) -> tuple[str, ...]:
     """For each heat and station where somebody starts, and for each option taken, who it is."""
     record, index = live.record, live.record.chosen.segment
     shared, teams = record.shared.get(index), record.teams.get(index)

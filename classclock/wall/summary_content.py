@@ -5,7 +5,7 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.records.bests import Standing
 from classclock.tally.fitted_words import described
 from classclock.tally.record import ClassRecord
@@ -35,7 +35,7 @@ class Summary(Struct, frozen=True):
 
 
 def summary(
-    live: LiveClass, saved: tuple[str, ...], standings: RunStandings | None = None
+    live: StandingClass, saved: tuple[str, ...], standings: RunStandings | None = None
 ) -> Summary:
     """All pieces that have run, each with the scores of those who took part.
 

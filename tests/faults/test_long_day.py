@@ -49,7 +49,7 @@ def test_in_eight_classes_of_45_minutes_not_a_second_is_lost_however_late_the_ma
         shown: list[Reading] = []
         session = coach.session
         clock = session.live.clock
-        engine = ClockEngine(clock, session.view, Watching(shown))
+        engine = ClockEngine(clock, session.live.view, Watching(shown))
         coach.type("<enter>")
         truth = began = machine.source.now()
         while shown[-1:] == [] or not shown[-1].over:

@@ -5,7 +5,7 @@ Whoever was erased isn't there.
 """
 
 from collections.abc import Iterator
-from datetime import date
+from datetime import date, datetime
 from pathlib import Path
 
 from msgspec import UNSET, Struct
@@ -20,11 +20,16 @@ from classclock.records.written_terms import set_reps
 from classclock.units.loads import parse_load
 
 
-def club_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
-    """The lifts of every class and import, and why some results files can't be read."""
+def club_lifts(
+    folder: Path, before: datetime | None = None
+) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
+    """The lifts of every class and import, and why some results files can't be read.
+
+    `before`: of classes only that were opened before that.
+    """
     changes = changes_if_any(folder)
     people = _People(changes.room, people_rules([changes]))
-    classes, unread = read_lifts(results(folder))
+    classes, unread = read_lifts(results(folder), before)
     old = (_imported(one, people) for one in imports(changes.lines))
     return (*old, *(_as_now(one, people) for one in classes)), unread
 

@@ -16,8 +16,8 @@ from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.class_plans import plan_in
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.applying import athletes_now
-from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import BookError, asking_room
+from classclock.book.tables.keeping import caught_up
+from classclock.book.tables.opening import BookError, OpensBook, asking_room
 from classclock.book.tables.queries import result_of
 from classclock.book.tables.schema import results
 from classclock.club import folder as club_folder
@@ -53,7 +53,7 @@ class FitQuestion(Struct, frozen=True):
         return frozenset(benchmark_key(one.benchmark) for one in pieces) - {""}
 
 
-def basis_for(folder: Path, asked: FitQuestion) -> Basis:
+def basis_for(folder: Path, asked: FitQuestion, opened: OpensBook = caught_up) -> Basis:
     """What the club's book says of them; nothing where it can't be asked or nothing is to be told.
 
     Loads sqlalchemy, and takes its time: for a thread.
@@ -67,7 +67,7 @@ def basis_for(folder: Path, asked: FitQuestion) -> Basis:
         return fold(written) if known is None else known.name
 
     try:
-        with kept_book(folder, now_ns()) as (book, _), book.reading() as connection:
+        with opened(folder) as book, book.reading() as connection:
             return Basis(read_past(connection, folder, asked, name_of), name_of)
     except (BookError, ChangesDamagedError, OSError):
         return Basis()  # whoever asks the book for anything else says what is wrong

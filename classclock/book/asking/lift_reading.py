@@ -1,6 +1,7 @@
 """What a club's athletes have lifted, read from its files once, by whoever asks first."""
 
 from collections.abc import Callable
+from datetime import datetime
 from pathlib import Path
 from threading import Lock
 from typing import TYPE_CHECKING
@@ -20,9 +21,13 @@ def has_lifts(plan: Plan) -> bool:
 class LiftReading:
     """May be asked from any thread: with years of results reading takes a moment."""
 
-    def __init__(self, folder: Path) -> None:
-        """`folder` is the club's."""
+    def __init__(self, folder: Path, before: str = "") -> None:
+        """`folder` is the club's; `before`, RFC 3339, is when a class was opened that runs already.
+
+        What was lifted in it changes no load of it.
+        """
         self._folder = folder
+        self._before = datetime.fromisoformat(before).astimezone() if before else None
         self._lock = Lock()
         self._history: LiftHistory | None = None
 
@@ -33,7 +38,7 @@ class LiftReading:
 
         with self._lock:
             if self._history is None:
-                classes, _ = club_lifts(self._folder)
+                classes, _ = club_lifts(self._folder, self._before)
                 self._history = lift_history(classes)
             return self._history
 

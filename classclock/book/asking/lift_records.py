@@ -44,14 +44,20 @@ class LiftRecord(Struct, frozen=True):
     best_on: date
 
 
-def read_lifts(folder: Path) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
-    """The lifts in every results file, the oldest first; and why some files can't be read."""
+def read_lifts(
+    folder: Path, before: datetime | None = None
+) -> tuple[tuple[ClassLifts, ...], tuple[ResultsError, ...]]:
+    """The lifts in every results file, the oldest first; and why some files can't be read.
+
+    `before`: of classes only that were opened before that.
+    """
     classes: list[ClassLifts] = []
     unread: list[ResultsError] = []
     for path in sorted(folder.glob("*.json")):
         try:
             document = read_results(path)
-            classes.append(_class_lifts(document))
+            if before is None or _opened(document) < before:
+                classes.append(_class_lifts(document))
         except ResultsError as error:
             unread.append(error)
         except ValueError:
@@ -125,6 +131,10 @@ def _record(every: Sequence[LoadMade], formula: Formula) -> LiftRecord:
     pool.append((maximum(heaviest.load, 1), heaviest.on))
     best, on = max(pool, key=lambda one: one[0].load.kg)
     return LiftRecord(heaviest.lift, heaviest, best, on)
+
+
+def _opened(document: ResultsDocument) -> datetime:
+    return datetime.fromisoformat(document.started).astimezone()
 
 
 def _class_lifts(document: ResultsDocument) -> ClassLifts:

@@ -6,8 +6,8 @@ from pathlib import Path
 
 from classclock.book.files.changes import ChangesDamagedError
 from classclock.book.tables.applying import athletes_now
-from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import BookError
+from classclock.book.tables.keeping import caught_up
+from classclock.book.tables.opening import BookError, OpensBook
 from classclock.book.tables.queries import history
 from classclock.records.class_entries import benchmark_key
 from classclock.records.own_bests import OwnBests
@@ -15,7 +15,11 @@ from classclock.tally.record import ClassRecord
 
 
 def read_own_bests(
-    folder: Path, people: Collection[str], benchmarks: Collection[str], began: datetime
+    folder: Path,
+    people: Collection[str],
+    benchmarks: Collection[str],
+    began: datetime,
+    opened: OpensBook = caught_up,
 ) -> OwnBests:
     """What these people, by the ids that the class knows, did on these benchmarks before.
 
@@ -24,7 +28,7 @@ def read_own_bests(
         ChangesDamagedError: a line of the changes can't be read.
         OSError: the folder can't be read or written to.
     """
-    with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:
+    with opened(folder) as book, book.reading() as asked:
         athletes = athletes_now(asked, people)
         found = history(asked, set(athletes.values()), benchmarks)
     by_person = {
@@ -35,17 +39,19 @@ def read_own_bests(
     return OwnBests(by_person, int(began.timestamp() * 1000))
 
 
-def bests_for(folder: Path, record: ClassRecord, started: str) -> tuple[OwnBests, str]:
+def bests_for(
+    folder: Path, record: ClassRecord, started: str, opened: OpensBook = caught_up
+) -> tuple[OwnBests, str]:
     """The own bests of a class's people, and what is wrong in words where they can't be read.
 
-    `started` is RFC 3339. Never raises for the book's sake.
+    `started` is RFC 3339, `opened` opens the book. Never raises for the book's sake.
     """
     benchmarks = {
         benchmark_key(segment.benchmark or segment.lift) for segment in record.plan.segment
     } - {""}
-    people = {person.id for person in record.people}
+    people, began = {person.id for person in record.people}, datetime.fromisoformat(started)
     try:
-        return read_own_bests(folder, people, benchmarks, datetime.fromisoformat(started)), ""
+        return read_own_bests(folder, people, benchmarks, began, opened), ""
     except (BookError, ChangesDamagedError) as error:
         return OwnBests(), str(error)
     except OSError as error:

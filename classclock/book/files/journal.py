@@ -145,19 +145,29 @@ def read_journal(path: Path) -> Journal:
     """
     if path.stat().st_size > MAX_BYTES:
         raise JournalUnreadableError(path, 1, "this file is too large for a journal")
-    data = read_file(path)
+    return journal_of(path, read_file(path))
+
+
+def journal_of(path: Path, data: bytes, before: Journal | None = None) -> Journal:
+    """What a journal's bytes tell, of which `before` is known: the first `before.whole` of them.
+
+    Raises:
+        JournalTooNewError, JournalUnreadableError: as `read_journal` does.
+    """
+    begin = before.whole if before is not None else 0
     whole = data.rfind(b"\n") + 1
     torn = whole < len(data)
-    anchors: list[Anchor] = []
-    events: list[Event] = []
+    anchors = list(before.anchors) if before is not None else []
+    events = list(before.events) if before is not None else []
     asides: list[Lost | MovedTo] = []
-    last_wall = ""
-    lines = data[:whole].split(b"\n")[:-1]
-    for number, raw_line in enumerate(lines, start=1):
+    last_wall = before.last_wall if before is not None else ""
+    known = data.count(b"\n", 0, begin)
+    lines = data[begin:whole].split(b"\n")[:-1]
+    for number, raw_line in enumerate(lines, start=known + 1):
         try:
             line = json.loads(raw_line)
         except (ValueError, RecursionError) as error:
-            if number == len(lines):  # its end came to the disk without its middle
+            if number == known + len(lines):  # its end came to the disk without its middle
                 torn, whole = True, whole - len(raw_line) - 1
                 break
             raise JournalUnreadableError(path, number, f"can't be read: {error}") from None
@@ -172,6 +182,8 @@ def read_journal(path: Path) -> Journal:
         raise JournalUnreadableError(path, 1, "no class was opened in it")
     lost = tuple(one for one in asides if isinstance(one, Lost))
     moved = next((one for one in reversed(asides) if isinstance(one, MovedTo)), None)
+    if before is not None:
+        lost, moved = (*before.lost, *lost), moved or before.moved
     journal = Journal(path, tuple(anchors), tuple(events), whole, torn, last_wall, lost, moved)
     _ = journal.opened
     return journal

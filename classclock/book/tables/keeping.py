@@ -42,6 +42,16 @@ def kept_book(folder: Path, now_ns: int) -> Iterator[tuple[Book, CaughtUp]]:
         book.close()
 
 
+@contextmanager
+def caught_up(folder: Path) -> Iterator[Book]:
+    """The book as the files say now, for a question.
+
+    Raises: as `kept_book` does.
+    """
+    with kept_book(folder, now_ns()) as (book, _):
+        yield book
+
+
 def _contact(book: Book, now_ns: int) -> CaughtUp:
     """Bring the book up to date; on a server what other rooms have ordered comes first."""
     if not on_a_server():

@@ -3,8 +3,8 @@
 import os
 import re
 import sqlite3
-from collections.abc import Iterator
-from contextlib import contextmanager
+from collections.abc import Callable, Iterator
+from contextlib import AbstractContextManager, contextmanager
 from pathlib import Path
 
 from msgspec import Struct
@@ -74,6 +74,10 @@ class Book(Struct, frozen=True):
 
     def close(self) -> None:
         self.engine.dispose()
+
+
+OpensBook = Callable[[Path], AbstractContextManager[Book]]
+"""Opens a club's book for a question, and closes it."""
 
 
 def open_book(folder: Path) -> Book:

@@ -14,6 +14,7 @@ from classclock.machine.battery import Battery
 from classclock.machine.collecting import all_again, before_keys_come
 from classclock.screens.live.class_display import ClassDisplay
 from classclock.screens.live.clock_events import ClockEvents
+from classclock.screens.live.telling import Telling
 from classclock.screens.live.upkeep import Upkeep
 from classclock.screens.live.work_in_thread import WorkInThread
 from classclock.tally import events as ev
@@ -52,11 +53,12 @@ class BackgroundWork:
         self.sparing = WorkInThread(session.spare.keep, lambda _: None)
         self.naming = WorkInThread(session.learn_names, lambda _: show())
         self.marking = WorkInThread(session.write_marks, lambda _: None)
+        self.telling = Telling(session)
         self.upkeep = Upkeep(
             *(session, notices, battery, awake), saving=self.saving, sparing=self.sparing
         )
         listener = ClockEvents(session, notices, display, self.saving, show_later)
-        self.engine = ClockEngine(session.live.clock, session.view, listener)
+        self.engine = ClockEngine(session.live.clock, session.live.view, listener)
         self._loaded = False
         self._tasks: list[asyncio.Task[None]] = []
 
@@ -75,7 +77,7 @@ class BackgroundWork:
         if isinstance(session.source, WoundSource):
             session.source.on_jump = partial(self._jumped, look_soon)
         works = (self.saving, self.reading, self.sparing, self.naming, self.marking)
-        runs = [self.engine.run(), *(work.run() for work in works)]
+        runs = [self.engine.run(), self.telling.run(), *(work.run() for work in works)]
         if pilot is not None:
             runs.append(pilot.run(press))
         self._tasks = [asyncio.create_task(run) for run in runs]

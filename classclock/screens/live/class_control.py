@@ -12,9 +12,9 @@ from classclock.screens.controls.meant import Meant
 from classclock.screens.flags.flags_overlay import FlagsOverlay
 from classclock.screens.live import class_actions
 from classclock.screens.live.background_work import BackgroundWork
+from classclock.screens.live.class_guide import ClassGuide
 from classclock.screens.live.class_keys import ClassKeys
 from classclock.screens.live.class_overlays import ClassOverlays
-from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.notice_line import NoticeLine
 from classclock.screens.live.overlays.clock_entry import ClockEntry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
@@ -46,7 +46,7 @@ class ClassControl:
         session: Session,
         notices: ClassNotices,
         work: BackgroundWork,
-        views: ClassViews,
+        guide: ClassGuide,
         overlays: ClassOverlays,
         *,
         changed: Callable[[], None],
@@ -55,17 +55,17 @@ class ClassControl:
     ) -> None:
         """`changed` is called when the class may look otherwise; `after` does a thing later (s)."""
         self._session, self._notices, self._work = session, notices, work
-        self._views, self._overlays = views, overlays
+        self._guide, self._overlays = guide, overlays
         self._changed, self._after, self._leave = changed, after, leave
         sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
-        pages = views.started.page_keys
-        self._keys = ClassKeys(session, overlays, sound, views.board_keys, pages)
+        pages = guide.page_keys
+        self._keys = ClassKeys(session, overlays, sound, guide.board_keys, pages)
 
     def stroke(self, sign: str, stamp: float) -> None:
         """A sign that was typed, with its message's stamp (CLOCK_MONOTONIC, s)."""
         self._notices.struck(sign)
         if not self._overlays.offer(sign):
-            outcome = self._keys.press(sign, selected=self._views.selected)
+            outcome = self._keys.press(sign, selected=self._guide.selected)
             if outcome is not None:
                 self._came(outcome, sign)
             else:
@@ -131,7 +131,7 @@ class ClassControl:
     def _screen_command(self, command: cmd.ScreenCommand) -> None:
         match command:
             case cmd.Select(lane=lane):
-                self._views.selected = lane
+                self._guide.selected = lane
             case cmd.AddLate():
                 self._overlays.ask_name()
             case cmd.WriteNote():
@@ -158,7 +158,7 @@ class ClassControl:
             return
         lanes = self._session.live.lineup()
         clicked = next((lane.id for lane in lanes if lane.key == key), None)
-        self._views.selected = None if clicked == self._views.selected else clicked
+        self._guide.selected = None if clicked == self._guide.selected else clicked
 
     def _acknowledge(self, flags: Iterable[LoadFlag]) -> None:
         for flag in flags:
@@ -184,7 +184,7 @@ class ClassControl:
             self._notices.answer(said_to_the_room(outcome, self._session.live.record))
         if outcome.events:
             if any(isinstance(one, _OTHER_BOARD) for one in outcome.events):
-                self._views.selected = None
+                self._guide.selected = None
             self._work.follow(outcome.events)
 
     def _say_later(self, seconds: float, text: str) -> None:

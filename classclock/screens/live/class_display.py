@@ -3,9 +3,10 @@
 from classclock.live.session import Session
 from classclock.machine.battery import Battery
 from classclock.screens.canvas.look import Look
+from classclock.screens.live.class_guide import ClassGuide
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.foot import Foot
-from classclock.wall.cue_words import STAYS
+from classclock.wall.cue_words import CueStanding
 from classclock.wall.notices.class_notices import ClassNotices
 from classclock.wall.notices.troubles import troubles_of
 
@@ -15,19 +16,20 @@ class ClassDisplay:
         self, session: Session, notices: ClassNotices, battery: Battery, look: Look
     ) -> None:
         self._session, self._notices, self._battery = session, notices, battery
-        self.views = ClassViews(session, look)
+        self.guide = ClassGuide(
+            session, lambda: self.views.started.pages, lambda: self.views.started.page_shown
+        )
+        self.views = ClassViews(session, look, self.guide, mirrored=session.club.tv.mirrored)
         self.foot = Foot(session, notices, look)
-        self._cue, self._cue_at = "", 0
+        self._cue = CueStanding()
 
     def cue(self, word: str) -> None:
         """From now on, for a while, show the word of a cue that has come; none: as before."""
-        if word:
-            self._cue, self._cue_at = word, self._notices.real()
+        self._cue.come(word, self._notices.real())
 
     def show(self) -> None:
         """Show the class as it stands now; only what changed is painted."""
-        recent = self._notices.real() - self._cue_at < STAYS
-        self.views.show(self._cue if recent else "")
+        self.views.show(self._cue.word(self._notices.real()))
         self.show_foot()
 
     def show_foot(self) -> None:

@@ -12,14 +12,11 @@ from typing import TYPE_CHECKING
 from textual import events, on, work
 from textual._styles_cache import StylesCache
 from textual.app import ComposeResult
-from textual.screen import Screen
 
 from classclock.clock.source import stamp_now
 from classclock.live.session import Session
 from classclock.machine.awake import Awake
 from classclock.machine.battery import Battery
-from classclock.screens.canvas.ground import Ground
-from classclock.screens.canvas.held_resize import HeldResize
 from classclock.screens.canvas.look import Look
 from classclock.screens.controls.focus_moved import FocusMoved
 from classclock.screens.controls.key_sign import signs_of
@@ -27,10 +24,11 @@ from classclock.screens.controls.meant import Meant
 from classclock.screens.live.background_work import Autopilot, BackgroundWork
 from classclock.screens.live.class_display import ClassDisplay
 from classclock.screens.live.overlays.focus_line import FocusLine
-from classclock.screens.live.overlays.too_small import TooSmall, is_too_small
+from classclock.screens.live.room_screen import RoomScreen
 from classclock.screens.live.upkeep import EVERY
 from classclock.wall.notices.class_notices import ClassNotices
 from classclock.wall.on_disk_words import leave_words
+from classclock.wall.seen.room_values import RoomView
 
 if TYPE_CHECKING:
     # Named only, and not loaded before they are wanted.
@@ -41,10 +39,8 @@ if TYPE_CHECKING:
     from classclock.wall.on_disk_words import LeaveWords
 
 
-class ClassScreen(Ground, Screen[None]):
-    # As a path it would have all style sheets read again, before the first paint.
+class ClassScreen(RoomScreen):
     DEFAULT_CSS = Path(__file__).with_suffix(".tcss").read_text("utf-8")
-    AUTO_FOCUS = ""
 
     overlays: "ClassOverlays"
     control: "ClassControl"
@@ -60,8 +56,8 @@ class ClassScreen(Ground, Screen[None]):
         battery: Battery | None = None,
         keep_awake: bool = True,
     ) -> None:
-        super().__init__()
-        self.session, self.look = session, look
+        super().__init__(look)
+        self.session = session
         self._autopilot = autopilot
         self._loading, self._loaded, self._changed = asyncio.Lock(), False, False
         self.notices = notices = ClassNotices(session.source)
@@ -74,8 +70,7 @@ class ClassScreen(Ground, Screen[None]):
             show_later=partial(self.call_after_refresh, self.show),
             awake=Awake() if keep_awake else None,
         )
-        self._resize = HeldResize(self.work.engine.until_change)
-        self._focus_line, self._too_small = FocusLine(look), TooSmall(look)
+        self._focus_line = FocusLine(look)
 
     # -- coming and going --------------------------------------------------------------
 
@@ -83,7 +78,7 @@ class ClassScreen(Ground, Screen[None]):
         yield self.shown.views
         yield self.shown.foot
         yield self._focus_line
-        yield self._too_small
+        yield self.too_small
 
     async def on_mount(self) -> None:
         if not self.shown.views.on_the_board:
@@ -111,7 +106,7 @@ class ClassScreen(Ground, Screen[None]):
         self.overlays = ClassOverlays(session, notices.log, people, self.look)
         await self.mount(*self.overlays.widgets())
         self.control = ClassControl(
-            *(session, notices, self.work, views, self.overlays),
+            *(session, notices, self.work, self.shown.guide, self.overlays),
             changed=self._show_soon,
             after=self.set_timer,
             leave=self.leave,
@@ -139,6 +134,8 @@ class ClassScreen(Ground, Screen[None]):
         await self.work.put_on_disk()
         now = leave_words(self.session)
         if not now.warns or (told is not None and told.warns and told.lost == now.lost):
+            if self.session.live.phase not in ("count-in", "running", "held"):
+                self.work.telling.over()
             self.dismiss(None)
         else:
             self.overlays.ask_leave()
@@ -183,6 +180,15 @@ class ClassScreen(Ground, Screen[None]):
         self.overlays.follow()
         self.shown.foot.people_listed = self.overlays.people.display
         self.shown.show()
+        self.work.telling.tell(self._room_view())
+
+    def _room_view(self) -> RoomView:
+        card, share = self.overlays.card, self.overlays.share
+        sharing = share.display and bool(share.starts)
+        return self.shown.guide.room_view(card=card.display, sharing=sharing)
+
+    def until_change(self) -> float:
+        return self.work.engine.until_change()
 
     def look_after(self) -> None:
         """What neither a key nor the clock brings."""
@@ -204,12 +210,3 @@ class ClassScreen(Ground, Screen[None]):
 
     def on_focus_moved(self, event: FocusMoved) -> None:
         self._focus_line.display = not event.here
-
-    async def on_event(self, event: events.Event) -> None:
-        if isinstance(event, events.Resize) and (wait := self._resize.wait(event)):
-            self.set_timer(wait, partial(self.post_message, event))
-        else:
-            await super().on_event(event)
-
-    def on_resize(self, event: events.Resize) -> None:
-        self._too_small.display = is_too_small(*event.size)

@@ -2,16 +2,17 @@
 
 from typing import TYPE_CHECKING
 
+from msgspec.structs import replace
 from textual.app import ComposeResult
 from textual.widget import Widget
 from textual.widgets import ContentSwitcher
 
-from classclock.live.session import Session
 from classclock.screens.canvas.ground import Ground
 from classclock.screens.canvas.look import Look
-from classclock.screens.live.board.board_keys import BoardKeys
 from classclock.screens.live.board.board_view import BoardView
+from classclock.screens.live.guide import Guide
 from classclock.wall.board_content import BoardContent, board_now
+from classclock.wall.seen.class_seen import ClassSeen
 
 if TYPE_CHECKING:
     from classclock.screens.live.started_views import StartedViews
@@ -23,13 +24,11 @@ class ClassViews(Ground, ContentSwitcher):
 
     started: "StartedViews"
 
-    def __init__(self, session: Session, look: Look) -> None:
+    def __init__(self, seen: ClassSeen, look: Look, guide: Guide, *, mirrored: bool = True) -> None:
+        """`mirrored`: the room sees all that is shown here."""
         super().__init__(initial="board")
-        self._session, self.look = session, look
+        self._seen, self.look, self._guide, self._mirrored = seen, look, guide, mirrored
         self._board = BoardView(look, id="board")
-        self.board_keys = BoardKeys(session)
-        self.selected: str | None = None
-        """The id of the lane that is selected."""
         self._expectation: Expectation | None = None
 
     def compose(self) -> ComposeResult:
@@ -37,14 +36,14 @@ class ClassViews(Ground, ContentSwitcher):
 
     @property
     def on_the_board(self) -> bool:
-        record = self._session.live.record
+        record = self._seen.live.record
         return record.sheet is None and not record.closed
 
     async def load(self) -> None:
         """Make what a class that has been started is shown by."""
         from classclock.screens.live.started_views import StartedViews  # noqa: PLC0415  the board comes first
 
-        self.started = StartedViews(self._session, self.look)
+        self.started = StartedViews(self._seen, self.look, self._guide, mirrored=self._mirrored)
         views: tuple[Widget, ...] = self.started.widgets()
         for view in views:
             view.display = False
@@ -53,21 +52,28 @@ class ClassViews(Ground, ContentSwitcher):
     def show(self, cue: str) -> None:
         """Show the class as it stands now. `cue` is the word of a cue that has just come."""
         if self.on_the_board:
-            content = self.board_keys.on_page(board_now(self._session, self.board_keys.lesson))
-            self._board.show(self._expecting(content))
+            content = board_now(self._seen, self._guide.lesson)
+            self._board.show(self._expecting(self._on_page(content)))
             self.current = "board"
         else:
-            self.current = self.started.show(selected=self.selected, cue=cue)
+            self.current = self.started.show(cue=cue)
+
+    def _on_page(self, content: BoardContent) -> BoardContent:
+        """The board of a lift with the page that is on; another as it is."""
+        if content.lift is None:
+            return content
+        page = self._guide.board_page().number
+        return replace(content, lift=replace(content.lift, page=page))
 
     def _expecting(self, content: BoardContent) -> BoardContent:
         """With what most here would do, once the book has been read."""
-        if self._session.basis is None:
+        if self._seen.basis is None:
             return content
         if self._expectation is None:
             from classclock.wall.expected_line import Expectation  # noqa: PLC0415  not before the first paint
 
             self._expectation = Expectation()
-        return self._expectation.beside(content, self._session.live, self._session.basis)
+        return self._expectation.beside(content, self._seen.live, self._seen.basis)
 
     def show_digits(self) -> None:
         """Bring the digits of a running clock up to date, and nothing else."""

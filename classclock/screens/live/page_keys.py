@@ -4,7 +4,7 @@ from collections.abc import Callable, Hashable
 
 from classclock.clock.source import TimeSource, stamp_now
 from classclock.live.live_class import Outcome
-from classclock.screens.live.page_turning import PageOn, PageTurns
+from classclock.wall.seen.page_turning import PageOn, PageTurns
 
 _STEPS = {"<left>": -1, "<right>": 1, "<space>": 0}
 
@@ -34,6 +34,11 @@ class PageKeys:
             self._turns = self._turns.anew(real)
         self._what, self._about = what, about
         return self._turns.on(real)
+
+    @property
+    def turns(self) -> PageTurns:
+        """Which page was on at which moment of real time, and whether it stays."""
+        return self._turns
 
     def press(self, sign: str) -> Outcome | None:
         """What came of a sign; None where it is none of these, or there is nothing to turn."""

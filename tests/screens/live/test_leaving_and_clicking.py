@@ -27,7 +27,7 @@ async def test_a_click_selects_and_taps_only_where_the_club_wants_it(open_class:
         await coach.start()
         await coach.wind(30)
         await coach.pilot.click(LaneRow)
-        assert coach.screen.shown.views.selected == "Ilse"
+        assert coach.screen.shown.guide.selected == "Ilse"
         assert tallies(coach)["Ilse"] == "0"
     async with open_class(segment=1, club=Club(keyboard=Keyboard(click_taps=True))) as coach:
         await coach.start()

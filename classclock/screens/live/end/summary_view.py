@@ -4,7 +4,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from classclock.live.live_class import LiveClass
+from classclock.live.standing_class import StandingClass
 from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing
@@ -12,10 +12,10 @@ from classclock.screens.canvas.layout.arrange import Arranged, arrange
 from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.page_turning import PageOn
 from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
 from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.best_words import RunStandings
+from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.summary_content import PieceSummary, Summary, summary
 
 _TURN = "left, right: another page; space: it stays; up: back"
@@ -40,7 +40,7 @@ class SummaryView(Painted):
 
     def show(
         self,
-        live: LiveClass,
+        live: StandingClass,
         saved: tuple[str, ...],
         standings: RunStandings | None = None,
         *,

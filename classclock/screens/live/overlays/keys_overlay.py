@@ -21,6 +21,11 @@ class KeysOverlay(Painted):
     lines: tuple[KeyLine, ...] = ()
     page = 0
 
+    def __init__(self, look: Look, *, taps: bool = True) -> None:
+        """`taps`: some are taken here, and go through."""
+        super().__init__(look)
+        self._taps = taps
+
     def show(self, counts_by: CountsBy, phase: KeyPhase) -> None:
         self.show_these(key_help(counts_by, phase, (*KEY_LINES, *SCREEN_KEYS, *SIGN_LINES)))
 
@@ -56,21 +61,25 @@ class KeysOverlay(Painted):
         pages = self._pages(columns, rows)
         if not pages.pages:
             return self.look.gap(columns, rows)
-        return draw_keys(pages, min(self.page, len(pages.pages) - 1), columns, rows, self.look)
+        page = min(self.page, len(pages.pages) - 1)
+        return draw_keys(pages, page, columns, rows, self.look, taps=self._taps)
 
     def _pages(self, columns: int, rows: int) -> KeyPages:
         return key_pages(self.lines, columns - 4, rows - _FRAME)
 
 
-def draw_keys(pages: KeyPages, page: int, columns: int, rows: int, look: Look) -> Drawing:
+def draw_keys(
+    pages: KeyPages, page: int, columns: int, rows: int, look: Look, *, taps: bool = True
+) -> Drawing:
     """One page in a box of this size, on a ground of its own."""
     here = look.on(look.theme.bar)
     inner = columns - 4
     count = len(pages.pages)
     more = f"? next page ({page + 1} of {count}), " if page + 1 < count else "? or "
+    through = "; taps go through" if taps else ""
     title = beside(
         here.text("Keys", 6, bold=True),
-        here.text(f"{more}escape closes; taps go through", inner - 6, ink=here.theme.quiet),
+        here.text(f"{more}escape closes{through}", inner - 6, ink=here.theme.quiet),
     )
     stacks = [
         here.box(

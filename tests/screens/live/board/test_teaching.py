@@ -141,7 +141,7 @@ async def test_tab_goes_through_the_movements_and_back_to_the_plan(
         await coach.press("shift+tab")
         assert "legs first" in coach.seen()
         await coach.press("escape")
-        assert coach.screen.shown.views.board_keys.lesson is None
+        assert coach.screen.shown.guide.lesson is None
         await coach.press("shift+tab")
         assert "both feet on the box" in coach.seen()
         await coach.press("tab")

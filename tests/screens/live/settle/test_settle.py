@@ -17,7 +17,7 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.live.end.summary_view import draw_summary
-from classclock.screens.live.page_turning import PageOn
+from classclock.wall.seen.page_turning import PageOn
 from classclock.screens.live.settle.settle_view import draw_settle, laid_out
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev

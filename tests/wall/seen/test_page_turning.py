@@ -3,7 +3,7 @@
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.screens.live.page_turning import PageOn, PageTurns
+from classclock.wall.seen.page_turning import PageOn, PageTurns
 
 MOMENTS = st.integers(0, 10**9)
 
