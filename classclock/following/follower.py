@@ -18,7 +18,7 @@ from classclock.club.settings import read_club
 from classclock.following.followed_class import FollowedClass, clock_by
 from classclock.following.followed_guide import FollowedGuide
 from classclock.following.growing_journal import GrowingJournal
-from classclock.following.running_class import running_class
+from classclock.following.running_class import RunningClass, running_class
 from classclock.following.view_file import LaterViewError, ToldView, read_view, view_path
 from classclock.plan.settings.club import Club
 from classclock.units.printable import printable
@@ -57,8 +57,8 @@ class Follower:
         self.trouble = ""
         """Why the class that runs can't be followed, in words; empty where it can be."""
         self._growing: GrowingJournal | None = None
-        self._begun: Path | None = None
-        """Where its view is looked for, beside that of where it is now."""
+        self._began: Path | None = None
+        """Its view where it began, if none is beside where it is now."""
         self._told: Path | None = None
         """The view that was read last, as long as it is there."""
         self._view: object = None
@@ -73,19 +73,24 @@ class Follower:
     def look(self) -> bool:
         """See what has happened; whether there may be something else to show."""
         before = self.followed, self.trouble, self.alone
-        real, came = self._real(), False
+        real, came = self._real(), self._heard()
         if real - self._looked >= _WHETHER_IT_RUNS:
             self._looked = real
             self._find(real)
+            came |= self._heard()
+        return came or before != (self.followed, self.trouble, self.alone)
+
+    def _heard(self) -> bool:
+        """Take what has come, or say why that can't be; whether anything has."""
         try:
-            came = self._take() if self._growing is not None else False
+            return self._take() if self._growing is not None else False
         except JournalTooNewError as error:
             self._refuse(f"this class is run by a later classclock: {printable(error.why)}")
         except (JournalUnreadableError, ValueError) as error:
             self._refuse(f"this class can't be followed: {printable(str(error))}")
         except OSError:
             pass  # it is gone: whether its class is too is seen at the next look
-        return came or before != (self.followed, self.trouble, self.alone)
+        return False
 
     # -- which class ---------------------------------------------------------------
 
@@ -93,7 +98,7 @@ class Follower:
         """Whether the class that is followed runs, and if not, whether another does."""
         at = self._growing.path if self._growing is not None else None
         running = running_class(self._folder, at)
-        if running is not None and running != at:
+        if running is not None and running.journal != at:
             self._begin(running)
         elif running is not None:
             self._gone = None
@@ -109,13 +114,13 @@ class Follower:
             return True
         return self._told is not None and not self._told.exists()
 
-    def _begin(self, path: Path) -> None:
+    def _begin(self, running: RunningClass) -> None:
         self._end()
-        self._growing, self._begun = GrowingJournal(path), path
+        self._growing, self._began = GrowingJournal(running.journal), running.view
         self._club = read_club(settings(self._folder))[0] or self._club
 
     def _end(self) -> None:
-        self.followed = self._growing = self._begun = self._told = self._view = self._gone = None
+        self.followed = self._growing = self._began = self._told = self._view = self._gone = None
         self.trouble = ""
 
     def _refuse(self, why: str) -> None:
@@ -158,8 +163,7 @@ class Follower:
         """Take what the class tells, where that has changed; whether it has."""
         if self.followed is None or self._growing is None:
             return False
-        for path in dict.fromkeys((self._growing.path, self._begun or self._growing.path)):
-            view = view_path(path)
+        for view in filter(None, (view_path(self._growing.path), self._began)):
             try:
                 now = view.stat()
             except OSError:

@@ -3,35 +3,45 @@
 from collections.abc import Iterator
 from pathlib import Path
 
+from msgspec import Struct
+
 from classclock.book.files.held_file import in_use
 from classclock.club import folder as club_folder
-from classclock.following.view_file import SUFFIX, LaterViewError, read_view
+from classclock.following.view_file import SUFFIX, LaterViewError, read_view, view_path
 
 _JOURNAL, _LOCK = ".jsonl", ".lock"
 
 
-def running_class(folder: Path, followed: Path | None = None) -> Path | None:
-    """The journal of the class that runs: the one followed as long as it does, else the newest.
+class RunningClass(Struct, frozen=True):
+    journal: Path
+    view: Path
+    """What it tells those that follow it: beside its journal, or where that began."""
+
+
+def running_class(folder: Path, followed: Path | None = None) -> RunningClass | None:
+    """The class that runs: the one with the journal `followed` as long as it does, else the newest.
 
     `folder` is the club's.
     """
     if followed is not None and in_use(followed):
-        return followed
-    running = {path for path in _begun(club_folder.journals(folder)) if in_use(path)}
-    return max(running, key=_changed, default=None)
+        return RunningClass(followed, view_path(followed))
+    begun = _begun(club_folder.journals(folder))
+    running = [one for one in begun if in_use(one.journal)]
+    return max(running, key=lambda one: _changed(one.journal), default=None)
 
 
-def _begun(journals: Path) -> Iterator[Path]:
+def _begun(journals: Path) -> Iterator[RunningClass]:
     """Classes that may run: a lock lies beside them, or a view that leads to them."""
     for lock in journals.glob(f"*{_LOCK}"):
-        yield lock.with_suffix(_JOURNAL)
+        journal = lock.with_suffix(_JOURNAL)
+        yield RunningClass(journal, view_path(journal))
     for view in journals.glob(f"*{SUFFIX}"):
         try:
             told = read_view(view)
         except LaterViewError:
             continue
         if told is not None:
-            yield Path(told.journal)
+            yield RunningClass(Path(told.journal), view)
 
 
 def _changed(journal: Path) -> float:

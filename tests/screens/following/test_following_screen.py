@@ -5,6 +5,7 @@ from typing import Any
 
 import pytest
 
+from classclock.clock.source import WoundSource
 from classclock.plan.settings.club import Club, Tv
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
@@ -162,8 +163,6 @@ async def test_it_takes_no_keys_but_those_that_leave_and_its_help(
 async def test_it_waits_goes_on_to_the_next_class_and_waits_again(
     open_class: Any, open_room: Any, tmp_path: Path
 ) -> None:
-    from classclock.clock.source import WoundSource
-
     source = WoundSource()
     async with open_room(source) as room:
         waiting = await room.looks()
