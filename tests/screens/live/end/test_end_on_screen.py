@@ -10,10 +10,10 @@ import pytest
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.end.summary_view import SummaryView, draw_summary
-from classclock.wall.seen.page_turning import PageOn
 from classclock.tally import events as ev
 from classclock.tally.lanes import Person
 from classclock.wall.score_row import ScoreRow
+from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.summary_content import PieceSummary, Summary
 
 PIECES = ("Signal Box", "Yard Lap", "Third Rail")

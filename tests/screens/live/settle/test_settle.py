@@ -17,7 +17,6 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import LIGHT, SIXTEEN
 from classclock.screens.live.end.summary_view import draw_summary
-from classclock.wall.seen.page_turning import PageOn
 from classclock.screens.live.settle.settle_view import draw_settle, laid_out
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
@@ -26,6 +25,7 @@ from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Load
 from classclock.wall.notices.pending_words import pending_words
+from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.settle_content import SettlePage, settle_page
 from classclock.wall.summary_content import summary
 
