@@ -57,6 +57,7 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
     yield ("month", "2026-11", "--html", str(out / "month.html"))
     yield ("month", "2026-11", "--with", ilse)
     yield ("resume",)
+    yield ("wall",)
 
 
 def of_the_book(club: HostileClub, out: Path) -> Iterator[CommandLine]:

@@ -4,6 +4,7 @@ import importlib
 import pkgutil
 from collections.abc import AsyncIterator, Callable, Iterator
 from contextlib import asynccontextmanager
+from json import dumps
 from typing import Any
 
 import pytest
@@ -17,14 +18,19 @@ from textual.widget import Widget
 import classclock.screens
 from classclock.clock.source import MS
 from classclock.drafts.plan_being_written import open_plan
+from classclock.following.follower import Follower
+from classclock.following.view_file import ToldView, ViewFile
 from classclock.machine.battery import Battery
 from classclock.machine.terminal_kinds import kind_from
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.flags.flags_screen import FlagsScreen
+from classclock.screens.following.following_screen import FollowingScreen
 from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
+from classclock.tally.commands import Next, Start
+from classclock.wall.seen.room_values import RoomView
 from tests.faults.hostile_club import HostileClub, steers
 
 OF_PAGES = (
@@ -212,5 +218,31 @@ async def draws_a_class(club: HostileClub, look: Look, size: tuple[int, int], dr
         screen.overlays.place.ask()
         await walked.strikes(f"{TYPED} escape")
         await walked._pilot.resize_terminal(40, 10)
+        await walked.looks()
+    session.close()
+    await _draws_it_followed(club, look, size, drawn)
+
+
+async def _draws_it_followed(
+    club: HostileClub, look: Look, size: tuple[int, int], drawn: Drawn
+) -> None:
+    """Another class as whoever follows it sees it, with the card up and a class that is refused."""
+    session = club.opens()
+    clock = session.live.clock
+    told = ToldView(str(session.journal.path), RoomView(card=True, saved=(club.hostile,)))
+    ViewFile(session.journal.path).write(told)
+    (club.folder / "club.toml").write_text(f"[emergency]\naddress = {dumps(club.hostile)}\n")
+    follower = Follower(club.folder, club.settings(), clock_of=lambda _: clock)
+    screen = FollowingScreen(look, follower, club.folder)
+    async with walk(screen, look, size, drawn, club) as walked:
+        for _ in range(3):
+            session.live.do(Start())
+            club.source.jump(3_600_000 * MS)
+            await screen.look_at_class()
+            await walked.strikes("question_mark escape i")
+            session.live.do(Next())
+        follower.trouble, follower.followed = f"refused {club.hostile}", None
+        await screen._turn_to(None)
+        screen.show()
         await walked.looks()
     session.close()

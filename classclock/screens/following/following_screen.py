@@ -86,10 +86,10 @@ class FollowingScreen(RoomScreen):
 
     async def _turn_to(self, followed: Followed | None) -> None:
         """From now on show this class; None: none runs."""
-        if self._shown is not None:
-            self._shown.stop()
-            await self._shown.views.remove()
-            self._shown = None
+        before, self._shown = self._shown, None
+        if before is not None:
+            before.stop()
+            await before.views.remove()
         if followed is not None:
             shown = FollowedDisplay(
                 *(followed, self.look),

@@ -6,7 +6,12 @@ from typing import Any
 import pytest
 
 from classclock.clock.source import WoundSource
+from classclock.following.view_file import view_path
+from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club, Tv
+from classclock.screens.canvas.look import Look
+from classclock.screens.following.following_words import CANNOT, WAITS, alone_words, where_words
+from classclock.screens.following.said_view import draw_said
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from tests.screens.following.conftest import above_the_foot
@@ -95,6 +100,55 @@ async def test_a_page_turned_by_hand_and_the_turns_by_themselves(
         assert lanes(await alike(coach, room)) == lanes(first)
         await coach.wind(80)
         assert lanes(await alike(coach, room)) == lanes(first)
+
+
+async def test_who_shares_and_starts_where_stands_there_too(
+    open_class: Any, open_room: Any
+) -> None:
+    club = Club.model_validate({"equipment": {"boxes": 1}})
+    async with (
+        open_class(club=club, segment=1) as coach,
+        open_room(coach.source, club=club) as room,
+    ):
+        await coach.press("ctrl+t")
+        await coach.screen.work.telling.finished()
+        await room.looks()
+        assert not room.screen._share.display, "what may be chosen is the coach's alone"
+        await coach.press("1")
+        await alike(coach, room)
+        assert room.screen._share.display
+        await coach.press("escape")
+        await alike(coach, room)
+        assert not room.screen._share.display
+
+
+async def test_a_key_that_counts_tells_nothing_beside_its_event(open_class: Any) -> None:
+    """What the room sees and no event says is written when it changes: never for a tap."""
+    async with open_class(segment=1) as coach:
+        await coach.start()
+        await coach.screen.work.telling.finished()
+        view = view_path(coach.session.journal.path)
+        before = view.stat()
+        for number in range(30):
+            await coach.wind(5)
+            await coach.press("ibn"[number % 3])
+        await coach.press("5", "n", "minus", "n", "space")
+        await coach.wind(2)
+        await coach.press("space")
+        await coach.screen.work.telling.finished()
+        assert view.stat().st_ino == before.st_ino
+        assert view.stat().st_mtime_ns == before.st_mtime_ns
+
+
+@pytest.mark.parametrize("size", [(240, 70), (120, 36), (60, 18), (30, 5)])
+@pytest.mark.parametrize("terminal", [Terminal(), Terminal(16, None)])
+def test_what_is_said_fills_its_box_at_every_size(
+    check_filled: Any, size: tuple[int, int], terminal: Terminal
+) -> None:
+    look = Look(terminal=terminal)
+    said = (*map(alone_words, ("running", "board")), WAITS, CANNOT)
+    for words in said:
+        check_filled(draw_said(words, where_words(Path("/depot")), *size, look), *size)
 
 
 def lanes(seen: str) -> list[str]:
