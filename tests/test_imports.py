@@ -66,10 +66,19 @@ def test_a_session_loads_no_database() -> None:
 
 
 @pytest.mark.parametrize(
-    "screen", ["start", "live.class_screen", "pages.who.who_screen", "pages.home.home_screen"]
+    "screen",
+    [
+        *("start", "live.class_screen", "following.following_screen"),
+        *("pages.who.who_screen", "pages.home.home_screen"),
+    ],
 )
 def test_no_screen_before_or_in_a_class_loads_a_database_by_itself(screen: str) -> None:
     assert "sqlalchemy" not in loaded_by(f"import classclock.screens.{screen}")
+
+
+def test_a_class_is_followed_without_a_terminal() -> None:
+    code = "import classclock.following.follower, classclock.wall.seen.started_content"
+    assert not loaded_by(code) & set(HEAVY)
 
 
 def test_people_are_known_again_without_a_database() -> None:

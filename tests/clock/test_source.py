@@ -34,6 +34,19 @@ def source(request: pytest.FixtureRequest) -> TimeSource:
     return SOURCES[request.param]()
 
 
+@pytest.mark.parametrize("rate", [1, 7])
+def test_two_that_began_at_one_raw_reading_always_agree(rate: int) -> None:
+    since = raw_now() - 90 * SECOND
+    wall = dt.datetime(2026, 11, 24, 18, 30, tzinfo=dt.UTC)
+    one, other = (WoundSource(rate, start=3, since=since, wall=wall) for _ in range(2))
+    before, between, after = one.now(), other.now(), one.now()
+    assert before <= between <= after
+    assert before >= 90 * SECOND * rate
+    assert one.raw(3) == since
+    passed = one.wall() - wall
+    assert dt.timedelta(seconds=90 * rate) <= passed < dt.timedelta(seconds=100 * rate)
+
+
 def test_time_never_runs_backwards(source: TimeSource) -> None:
     readings = [source.now() for _ in range(1000)]
     assert readings == sorted(readings)

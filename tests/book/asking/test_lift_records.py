@@ -1,6 +1,6 @@
 import json
 from collections.abc import Callable
-from datetime import date
+from datetime import date, datetime, timedelta
 from pathlib import Path
 from typing import Any
 
@@ -156,6 +156,17 @@ def test_two_athletes_of_one_name_are_asked_about(save: Save, tmp_path: Path) ->
     save(people=(("p1", "Ilse"), ("p2", "Ilse")))
     with pytest.raises(LookupError, match="write which, p1 or p2"):
         person_called(read_lifts(tmp_path)[0], "Ilse")
+
+
+def test_what_was_lifted_in_or_after_a_class_changes_none_of_its_loads(
+    save: Save, tmp_path: Path
+) -> None:
+    save(lane((1, "80 kg", True)), day=10)
+    save(lane((1, "90 kg", True)), day=24)
+    began = datetime.fromisoformat("2026-11-24T18:30:00+01:00")
+    before, _ = read_lifts(tmp_path, began)
+    assert lift_records(before, "ilse")["front squat"].heaviest.load == parse_load("80 kg", "kg")
+    assert len(read_lifts(tmp_path, began + timedelta(seconds=1))[0]) == 2
 
 
 def test_a_file_that_is_no_results_file_is_left_out_and_named(save: Save, tmp_path: Path) -> None:

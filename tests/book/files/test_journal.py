@@ -19,6 +19,9 @@ from classclock.book.files.journal import (
     Journal,
     JournalTooNewError,
     JournalUnreadableError,
+    Lost,
+    MovedTo,
+    journal_of,
     read_journal,
 )
 from classclock.book.files.journal_writer import JournalWriter
@@ -83,6 +86,25 @@ def test_a_journal_cut_at_any_byte_gives_every_whole_line(tmp_path: Path) -> Non
         whole = data[:cut].count(b"\n") - 1
         assert journal.events == EXAMPLES[:whole]
         assert journal.torn == (not data[:cut].endswith(b"\n"))
+
+
+@given(parts=st.lists(st.floats(0, 1), max_size=8).map(sorted))
+def test_read_in_parts_it_tells_the_same(
+    parts: list[float], tmp_path_factory: pytest.TempPathFactory
+) -> None:
+    path = tmp_path_factory.mktemp("parts") / "class.jsonl"
+    written(path)
+    lost, again = Lost(2, ("ilse",), WALL, WALL), Anchor("b1", 9_000_000_000, 4_000, WALL)
+    moved = MovedTo("elsewhere", WALL)
+    with path.open("ab") as more:
+        more.write(lost.line() + again.line() + moved.line() + b'{"n":')
+    whole = path.read_bytes()
+    opened = whole.find(b"\n", whole.find(b"\n") + 1) + 1
+    journal = None
+    for part in (*parts, 1.0):
+        cut = opened + round(part * (len(whole) - opened))
+        journal = journal_of(path, whole[:cut], journal)
+    assert journal == read_journal(path)
 
 
 def test_rejoining_drops_a_torn_line_and_goes_on_behind_the_last_whole_one(
