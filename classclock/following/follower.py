@@ -19,7 +19,7 @@ from classclock.following.followed_class import FollowedClass, clock_by
 from classclock.following.followed_guide import FollowedGuide
 from classclock.following.growing_journal import GrowingJournal
 from classclock.following.running_class import RunningClass, running_class
-from classclock.following.view_file import LaterViewError, ToldView, read_view, view_path
+from classclock.following.view_file import LaterViewError, read_view, view_path
 from classclock.plan.settings.club import Club
 from classclock.units.printable import printable
 
@@ -152,12 +152,14 @@ class Follower:
                 self.followed.guide.room = room
             self._read_view()
             came = True
-        if journal.moved is not None and not self._moved_back(journal.moved.to):
-            self._growing.go_on_in(Path(journal.moved.to))
+        if journal.moved is not None:
+            self._go_on_in(journal.moved.to)
         return came
 
-    def _moved_back(self, to: str) -> bool:
-        return self._growing is None or Path(to) == self._growing.path
+    def _go_on_in(self, journal: str) -> None:
+        """The class is there now, if it wasn't before."""
+        if self._growing is not None and Path(journal) != self._growing.path:
+            self._growing.go_on_in(Path(journal))
 
     def _read_view(self) -> bool:
         """Take what the class tells, where that has changed; whether it has."""
@@ -182,10 +184,6 @@ class Follower:
         except LaterViewError as error:
             followed.trouble, told = str(error), None
         if told is not None:
-            self._hear_where(told)
+            self._go_on_in(told.journal)
             followed.guide.room = told.room
         return True
-
-    def _hear_where(self, told: ToldView) -> None:
-        if self._growing is not None and Path(told.journal) != self._growing.path:
-            self._growing.go_on_in(Path(told.journal))

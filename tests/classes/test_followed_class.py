@@ -21,8 +21,6 @@ from classclock.plan.settings.club import Club
 from classclock.tally.lane_keys import people_named
 from classclock.wall.board_content import board_now
 from classclock.wall.seen.started_content import StartedContent
-from classclock.wall.settle_content import settle_page
-from classclock.wall.summary_content import summary
 
 LIFTS = """
 title = "Depot strength"
@@ -74,9 +72,9 @@ def shown(seen: Any) -> object:
         case "wall":
             return started.wall()
         case "settle":
-            return settle_page(seen.live, None, standings=started.standings())
+            return started.settle()
         case "summary":
-            return summary(seen.live, (), started.standings())
+            return started.summary()
 
 
 def followed(session: Any, folder: Path, club: Club | None = None) -> FollowedClass:

@@ -23,8 +23,6 @@ from classclock.tally.keys.strokes import NAMED_KEYS
 from classclock.tally.lane_keys import people_named
 from classclock.wall.board_content import board_now
 from classclock.wall.seen.started_content import StartedContent
-from classclock.wall.settle_content import settle_page
-from classclock.wall.summary_content import summary
 from tests.following.conftest import PLAN, plan_of
 
 WALL = datetime.fromisoformat("2026-11-24T18:30:00+01:00")
@@ -46,9 +44,9 @@ def content(seen: Any) -> object:
         case "wall":
             return started.wall()
         case "settle":
-            return settle_page(seen.live, None, standings=started.standings())
+            return started.settle()
         case "summary":
-            return summary(seen.live, (), started.standings())
+            return started.summary()
 
 
 class Class:

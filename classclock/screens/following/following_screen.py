@@ -109,9 +109,8 @@ class FollowingScreen(RoomScreen):
         self._card.display = self._share.display = self._alone.display = False
         if shown is None:
             trouble = self._follower.trouble
-            self._waiting.say(
-                *((CANNOT, trouble) if trouble else (WAITS, where_words(self._folder)))
-            )
+            waits = WAITS, where_words(self._folder)
+            self._waiting.say(*((CANNOT, trouble) if trouble else waits))
             self._foot.show("", time_words(local_now(), None))
         else:
             self._show_class(shown)

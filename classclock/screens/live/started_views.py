@@ -15,9 +15,9 @@ from classclock.wall.seen.started_content import StartedContent, digits
 class StartedViews:
     def __init__(self, seen: ClassSeen, look: Look, guide: Guide, *, mirrored: bool) -> None:
         self._seen, self._guide = seen, guide
-        self._content = StartedContent(seen)
+        self._content = StartedContent(seen, mirrored=mirrored)
         self._wall = WallView(look, id="wall")
-        self._settle = SettleView(look, mirrored=mirrored, id="settle")
+        self._settle = SettleView(look, id="settle")
         self._summary = SummaryView(look, id="summary")
         self._on: WallView | SettleView | SummaryView = self._wall
 
@@ -31,13 +31,12 @@ class StartedViews:
         match screen := content.screen:
             case "summary":
                 self._on = self._summary
-                on = guide.page("summary")
-                self._summary.show(live, guide.saved(), content.standings(), on=on)
+                self._summary.show(content.summary(guide.saved()), guide.page("summary"))
             case "settle":
                 self._on, sheet = self._settle, live.record.sheet
                 asked = next(iter(questions(sheet)), None) if sheet is not None else None
                 on = guide.page(live.record.chosen, (asked, selected))
-                self._settle.show(live, selected, guide.saved(), content.standings(), on=on)
+                self._settle.show(content.settle(selected, guide.saved()), on)
             case "wall":
                 self._on = self._wall
                 guide.page("wall")

@@ -19,14 +19,17 @@ from classclock.wall.kept_off_content import beside_kept_off, lane_kept_off
 from classclock.wall.lane_content import LaneContent, LaneContents
 from classclock.wall.own_runs import own_runs
 from classclock.wall.seen.class_seen import ClassSeen
+from classclock.wall.settle_content import SettlePage, settle_page
+from classclock.wall.summary_content import Summary, summary
 from classclock.wall.wall_content import WallContent, wall_content
 
 StartedScreen = Literal["wall", "settle", "summary"]
 
 
 class StartedContent:
-    def __init__(self, seen: ClassSeen) -> None:
-        self._seen = seen
+    def __init__(self, seen: ClassSeen, *, mirrored: bool = True) -> None:
+        """`mirrored`: what the room may not read is left out."""
+        self._seen, self._mirrored = seen, mirrored
         self._lanes = LaneContents(seen.club.equipment)
         self._runs = lru_cache(maxsize=1)(own_runs)
         self._standings = lru_cache(maxsize=1)(standings)
@@ -55,8 +58,16 @@ class StartedContent:
         lanes = () if counts_in or not sheet.lanes else self._of_lanes(record, sheet, now, selected)
         return content, lanes
 
-    def standings(self) -> RunStandings:
-        """How each score would stand beside earlier ones."""
+    def settle(self, selected: str | None = None, saved: tuple[str, ...] = ()) -> SettlePage:
+        """The piece on the board as it stands. `saved`: where its results are."""
+        live, standings = self._seen.live, self._beside_earlier()
+        return settle_page(live, selected, saved, mirrored=self._mirrored, standings=standings)
+
+    def summary(self, saved: tuple[str, ...] = ()) -> Summary:
+        """The end of the class. `saved`: the paths of the results, as they are to be read."""
+        return summary(self._seen.live, saved, self._beside_earlier())
+
+    def _beside_earlier(self) -> RunStandings:
         seen = self._seen
         return self._standings(Same(seen.live.record), Same(seen.own_bests), seen.started)
 

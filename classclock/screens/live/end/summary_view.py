@@ -4,7 +4,6 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
-from classclock.live.standing_class import StandingClass
 from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing
@@ -14,9 +13,8 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
 from classclock.screens.live.settle.score_table import score_inks
-from classclock.wall.best_words import RunStandings
 from classclock.wall.seen.page_turning import PageOn
-from classclock.wall.summary_content import PieceSummary, Summary, summary
+from classclock.wall.summary_content import PieceSummary, Summary
 
 _TURN = "left, right: another page; space: it stays; up: back"
 _KEYS = "up: back to the last segment; ctrl+q leaves"
@@ -38,16 +36,8 @@ class SummaryView(Painted):
     page: Summary | None = None
     on = _FIRST
 
-    def show(
-        self,
-        live: StandingClass,
-        saved: tuple[str, ...],
-        standings: RunStandings | None = None,
-        *,
-        on: PageOn = _FIRST,
-    ) -> None:
-        """Show the page that is on. `saved`: the paths of the results, as they are to be read."""
-        page = summary(live, saved, standings)
+    def show(self, page: Summary, on: PageOn) -> None:
+        """Show the page that is on."""
         if (page, on) != (self.page, self.on):
             self.page, self.on = page, on
             self.repaint()

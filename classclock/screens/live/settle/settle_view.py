@@ -2,7 +2,6 @@
 
 from collections.abc import Sequence
 
-from classclock.live.standing_class import StandingClass
 from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing
@@ -12,9 +11,8 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
 from classclock.screens.live.settle.score_table import score_inks
-from classclock.wall.best_words import RunStandings
 from classclock.wall.seen.page_turning import PageOn
-from classclock.wall.settle_content import SettlePage, settle_page
+from classclock.wall.settle_content import SettlePage
 
 _FIRST = PageOn()
 _LETTERS = 3
@@ -24,26 +22,11 @@ _LETTERS = 3
 class SettleView(Painted):
     """The scores of the piece that is over, and who is asked what, the first of it large."""
 
-    def __init__(self, look: Look, *, mirrored: bool = True, id: str | None = None) -> None:  # noqa: A002  Textual's own name
-        super().__init__(look, id=id)
-        self.mirrored = mirrored
-        self.page: SettlePage | None = None
-        self._on = PageOn()
+    page: SettlePage | None = None
+    _on = _FIRST
 
-    def show(
-        self,
-        live: StandingClass,
-        selected: str | None,
-        saved: tuple[str, ...] = (),
-        standings: RunStandings | None = None,
-        *,
-        on: PageOn = _FIRST,
-    ) -> None:
-        """Show the piece on the board as it stands. `saved`: the names of its results files.
-
-        `on` is the page to be shown where not all has room on one.
-        """
-        page = settle_page(live, selected, saved, mirrored=self.mirrored, standings=standings)
+    def show(self, page: SettlePage, on: PageOn) -> None:
+        """Show the piece on the board. `on` is which page of it, where not all has room on one."""
         if (page, on) != (self.page, self._on):
             self.page, self._on = page, on
             self.repaint()
