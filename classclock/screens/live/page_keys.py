@@ -42,10 +42,11 @@ class PageKeys:
 
     def press(self, sign: str) -> Outcome | None:
         """What came of a sign; None where it is none of these, or there is nothing to turn."""
-        if sign not in _STEPS or self._count() < 2:
+        count = self._count()
+        if sign not in _STEPS or count < 2:
             return None
         on = self._turns.on(self._real()).number
-        self._turns = self._turns.turned(_STEPS[sign], self._shown() if self._shown else on)
+        self._turns = self._turns.turned(_STEPS[sign], self._shown() if self._shown else on, count)
         return Outcome()
 
     def _real(self) -> int:

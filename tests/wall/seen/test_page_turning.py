@@ -36,3 +36,17 @@ def test_what_begins_anew_and_no_key_has_stopped_turns_on(
 def test_after_the_last_comes_the_first_and_before_the_first_the_last(at: int, count: int) -> None:
     assert PageOn(at).of(count) in range(count)
     assert PageOn(at + 1).of(count) == (PageOn(at).of(count) + 1) % count
+
+
+@given(st.integers(-40, 40), st.integers(1, 12), st.integers(1, 12))
+def test_one_that_stays_is_as_far_on_where_there_are_more_or_fewer(
+    at: int, among: int, count: int
+) -> None:
+    shown = PageOn(at, by_hand=True, among=among).of(count)
+    assert shown in range(count)
+    assert PageOn(at, by_hand=True, among=among).of(among) == at % among
+    assert shown / count <= (at % among) / among < (shown + 1) / count
+
+
+def test_two_pages_of_each_piece_begin_with_the_piece_that_is_on() -> None:
+    assert [PageOn(at, by_hand=True, among=3).of(6) for at in range(3)] == [0, 2, 4]
