@@ -146,7 +146,7 @@ def test_what_is_said_fills_its_box_at_every_size(
     check_filled: Any, size: tuple[int, int], terminal: Terminal
 ) -> None:
     look = Look(terminal=terminal)
-    said = (*map(alone_words, ("running", "board")), WAITS, CANNOT)
+    said = (alone_words("running"), alone_words("board"), WAITS, CANNOT)
     for words in said:
         check_filled(draw_said(words, where_words(Path("/depot")), *size, look), *size)
 
