@@ -35,7 +35,12 @@ async def alike(coach: Any, room: Any) -> str:
     await coach.screen.work.saving.finished()
     coach.screen.show()
     await coach.screen.work.telling.finished()
-    seen: str = await room.looks()
+    await room.looks()
+    for _ in range(100):  # until both are painted
+        if room.seen() == above_the_foot(coach.screen):
+            break
+        await room.pilot.pause()
+    seen: str = room.seen()
     assert seen == above_the_foot(coach.screen)
     return seen
 
