@@ -8,6 +8,7 @@ from msgspec import Struct
 from classclock.book.files.held_file import in_use
 from classclock.club import folder as club_folder
 from classclock.following.view_file import SUFFIX, LaterViewError, read_view, view_path
+from classclock.machine.whole_file import is_half
 
 _JOURNAL, _LOCK = ".jsonl", ".lock"
 
@@ -37,7 +38,7 @@ def _begun(journals: Path) -> Iterator[RunningClass]:
         yield RunningClass(journal, view_path(journal))
     for view in journals.glob(f"*{SUFFIX}"):
         try:
-            told = read_view(view)
+            told = None if is_half(view) else read_view(view)
         except LaterViewError:
             continue
         if told is not None:

@@ -15,6 +15,7 @@ from msgspec.json import decode, encode
 from classclock.machine.opening import open_raw
 from classclock.machine.plain_file import open_file
 from classclock.machine.replacing import put_in_place, take_away
+from classclock.machine.whole_file import HALF
 from classclock.wall.seen.room_values import RoomView
 
 VERSION = 1
@@ -53,7 +54,7 @@ class ViewFile:
         with self._one_at_a_time:
             if self._over:
                 return True
-            beside = self._path.with_name(f".writing-{self._path.name}")
+            beside = self._path.with_name(f"{HALF}{self._path.name}")
             try:
                 file = open_raw(beside, os.O_CREAT | os.O_TRUNC | os.O_WRONLY)
                 with os.fdopen(file, "wb") as opened:
