@@ -109,7 +109,7 @@ async def _pages(pilot: Pilot[str], screen: ClassScreen, state: State) -> AsyncI
         screen.press("<right>")
 
 
-_TURNS = ("settle", "end", "board, lift")
+_TURNS = ("settle", "end", "board")
 """States in which what doesn't stand on one page has several."""
 
 

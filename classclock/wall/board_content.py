@@ -90,6 +90,8 @@ class BoardContent(Struct, frozen=True):
     """What a coach writes over the movements: `18-12-6`; `terms` is the rest of `words`."""
     terms: str = ""
     """`for time, cap 9:00, 72 reps`."""
+    page: int = 0
+    """Which of the pages that it takes is on, counted on beyond the last."""
 
 
 def board_now(seen: ClassSeen, lesson: "Lesson | None" = None) -> BoardContent:

@@ -87,8 +87,6 @@ class LiftBoard(Struct, frozen=True):
     lanes: tuple[LiftLane, ...]
     short: str
     """What is short for all to lift at once; empty where there is enough."""
-    page: int = 0
-    """Which of the pages that it takes is on, counted on beyond the last."""
 
 
 def lift_board(live: StandingClass) -> LiftBoard | None:

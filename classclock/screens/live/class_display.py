@@ -17,7 +17,10 @@ class ClassDisplay:
     ) -> None:
         self._session, self._notices, self._battery = session, notices, battery
         self.guide = ClassGuide(
-            session, lambda: self.views.started.pages, lambda: self.views.started.page_shown
+            session,
+            lambda: self.views.started.pages,
+            lambda: self.views.started.page_shown,
+            lambda: self.views.board_pages,
         )
         self.views = ClassViews(session, look, self.guide, mirrored=session.club.tv.mirrored)
         self.foot = Foot(session, notices, look)

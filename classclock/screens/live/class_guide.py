@@ -15,11 +15,18 @@ class ClassGuide:
     """A guide, as `guide.py` has it."""
 
     def __init__(
-        self, session: Session, pages: Callable[[], int], page_shown: Callable[[], int]
+        self,
+        session: Session,
+        pages: Callable[[], int],
+        page_shown: Callable[[], int],
+        board_pages: Callable[[], int],
     ) -> None:
-        """`pages` says how many there are of what is shown, `page_shown` which one is seen."""
+        """`pages` says how many there are of what is shown, `page_shown` which one is seen.
+
+        `board_pages` says how many the board has.
+        """
         self._session = session
-        self.board_keys = BoardKeys(session)
+        self.board_keys = BoardKeys(session, board_pages)
         self.page_keys = PageKeys(session.source, pages, page_shown)
         self.selected: str | None = None
         """The id of the lane that is selected."""
@@ -55,8 +62,7 @@ class ClassGuide:
 
     def _turns(self, phase: Phase) -> PageTurns:
         if phase == "board":
-            lift = self._session.live.record.segment.lift is not None
-            return self.board_keys.pages.turns if lift else PageTurns()
+            return self.board_keys.pages.turns
         return self.page_keys.turns if phase in ("over", "closed") else PageTurns()
 
     def _selected_key(self) -> str:

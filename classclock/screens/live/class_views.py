@@ -58,12 +58,15 @@ class ClassViews(Ground, ContentSwitcher):
         else:
             self.current = self.started.show(cue=cue)
 
+    @property
+    def board_pages(self) -> int:
+        """How many pages the board has."""
+        return self._board.pages
+
     def _on_page(self, content: BoardContent) -> BoardContent:
-        """The board of a lift with the page that is on; another as it is."""
-        if content.lift is None:
-            return content
+        """The board with the page that is on, if there are several; else as it is."""
         page = self._guide.board_page().number
-        return replace(content, lift=replace(content.lift, page=page))
+        return replace(content, page=page) if self.board_pages > 1 else content
 
     def _expecting(self, content: BoardContent) -> BoardContent:
         """With what most here would do, once the book has been read."""

@@ -19,7 +19,7 @@ class Guide(Protocol):
         ...
 
     def board_page(self) -> PageOn:
-        """Which page of the loads on the board is on."""
+        """Which page of the board is on."""
         ...
 
     def page(self, what: Hashable, about: Hashable = None) -> PageOn:

@@ -7,8 +7,7 @@ from functools import partial
 from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arranged, draw_spot
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, above, beside, lay_out, place
-from classclock.screens.canvas.layout.arrange import Arranged
-from classclock.screens.canvas.layout.nodes import Box, Spot
+from classclock.screens.canvas.layout.nodes import Box, Spot, Spots
 from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.board.board_layout import TIE, board_layout
@@ -29,23 +28,37 @@ def draw_board(content: BoardContent, columns: int, rows: int, look: Look) -> Dr
 
         return draw_lesson(content.lesson, columns, rows, look)
     box = body_box(content, columns, rows, look)
+    where = content.place
     if content.lift is not None and content.lift.lanes:
         from classclock.screens.live.board.lift_board_drawing import draw_lift_body  # noqa: PLC0415  lifts only
 
         body = draw_lift_body(content, content.lift, box.width, box.height, look)
     else:
-        laid = board_layout(content, box.width, box.height, CellMeasure(look.terminal))
-        body = draw_arranged(
-            laid.spots,
-            box.width,
-            box.height,
-            look,
-            inks=dict(_inks(laid, look)),
-            drawers=dict(_people_drawers(laid, content, look)),
-        )
+        pages = board_layout(content, box.width, box.height, CellMeasure(look.terminal)).pages
+        number = content.page % len(pages)
+        body = _draw_body(pages[number], content, box, look)
+        where += f", page {number + 1} of {len(pages)}" if len(pages) > 1 else ""
     gap = look.gap(box.width, box.y - 1)
-    board = above(_top(content, box.width, look), gap, body, gap, _foot(content, box.width, look))
+    top = _top(content.title, where, box.width, look)
+    board = above(top, gap, body, gap, _foot(content, box.width, look))
     return place(board, columns, rows, look.theme.ground, across="middle")
+
+
+def board_pages(content: BoardContent, columns: int, rows: int, look: Look) -> int:
+    """How many pages it takes in a box of this size."""
+    if content.lesson is not None:
+        return 1
+    box, measure = body_box(content, columns, rows, look), CellMeasure(look.terminal)
+    if content.lift is not None and content.lift.lanes:
+        from classclock.screens.live.board.lift_layout import lift_layout  # noqa: PLC0415  lifts only
+
+        return len(lift_layout(content, content.lift, box.width, box.height, measure).pages)
+    return len(board_layout(content, box.width, box.height, measure).pages)
+
+
+def _draw_body(spots: Spots, content: BoardContent, box: Box, look: Look) -> Drawing:
+    inks, drawers = dict(_inks(spots, look)), dict(_people_drawers(spots, content, look))
+    return draw_arranged(spots, box.width, box.height, look, inks=inks, drawers=drawers)
 
 
 def body_box(content: BoardContent, columns: int, rows: int, look: Look) -> Box:
@@ -56,11 +69,11 @@ def body_box(content: BoardContent, columns: int, rows: int, look: Look) -> Box:
     return Box((columns - inner) // 2, 1 + spare, inner, rows - 1 - foot - 2 * spare)
 
 
-def _top(content: BoardContent, columns: int, look: Look) -> Drawing:
+def _top(title: str, where: str, columns: int, look: Look) -> Drawing:
     theme = look.theme
-    right = min(len(content.place), columns)
-    title = look.text(content.title, columns - right, ink=theme.quiet)
-    return beside(title, look.text(content.place, right, ink=theme.quiet))
+    right = min(len(where), columns)
+    left = look.text(title, columns - right, ink=theme.quiet)
+    return beside(left, look.text(where, right, ink=theme.quiet))
 
 
 def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
@@ -74,7 +87,7 @@ def _foot(content: BoardContent, columns: int, look: Look) -> Drawing:
     return above(*drawn)
 
 
-def _inks(laid: Arranged, look: Look) -> Iterator[tuple[Name, Ink]]:
+def _inks(spots: Spots, look: Look) -> Iterator[tuple[Name, Ink]]:
     theme = look.theme
     quiet = Ink(theme.quiet)
     of = {
@@ -93,18 +106,18 @@ def _inks(laid: Arranged, look: Look) -> Iterator[tuple[Name, Ink]]:
         "note": quiet,
         "does": quiet,
     }
-    for name in laid.spots:
+    for name in spots:
         kind = name if isinstance(name, str) else str(name[0])
         if kind in of:
             yield name, of[kind]
 
 
 def _people_drawers(
-    laid: Arranged, content: BoardContent, look: Look
+    spots: Spots, content: BoardContent, look: Look
 ) -> Iterator[tuple[Name, Drawer]]:
     """For people who stand one after the other: keys have a colour of their own."""
     keys = {lane.key for lane in content.lanes}
-    for name, spot in laid.spots.items():
+    for name, spot in spots.items():
         if isinstance(name, tuple) and name[0] == "people":
             yield name, partial(_draw_people, spot, keys, look)
 

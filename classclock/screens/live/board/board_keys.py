@@ -1,4 +1,6 @@
-"""The keys of the board: which movement is taught, which page of a lift is on."""
+"""The keys of the board: which movement is taught, which page is on."""
+
+from collections.abc import Callable
 
 from classclock.live.live_class import Outcome
 from classclock.live.session import Session
@@ -8,27 +10,22 @@ from classclock.wall.seen.page_turning import PageOn
 
 _STEPS = {"<tab>": 1, "<shift+tab>": -1}
 _PAGES = ("<left>", "<right>")
-_ON_ONE_PAGE = 3
-"""Lanes of a lift that never need another page."""
 
 
 class BoardKeys:
-    def __init__(self, session: Session) -> None:
+    def __init__(self, session: Session, pages: Callable[[], int]) -> None:
+        """`pages` says how many there are now."""
         self._session = session
         self.segment = -1
         """The segment whose movement is taught."""
         self.number = 0
         """Which of its movements that is, from 1; 0: none."""
-        self.pages = PageKeys(session.source, lambda: self._lanes() - _ON_ONE_PAGE + 1)
+        self.pages = PageKeys(session.source, pages)
 
     def page(self) -> PageOn:
-        """Which page of a lift is on."""
+        """Which page is on."""
         chosen = self._session.live.record.chosen
         return self.pages.page((chosen.segment, chosen.heat))
-
-    def _lanes(self) -> int:
-        lift = self._session.live.record.segment.lift is not None
-        return len(self._session.live.lineup()) if lift else 0
 
     @property
     def lesson(self) -> Lesson | None:

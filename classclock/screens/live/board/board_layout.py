@@ -27,6 +27,8 @@ TIE = "\N{NO-BREAK SPACE}"
 _WORD = re.compile(r"[^\W\d]")
 _WIDE = 90
 """Columns from which people rather stand beside the work than under it."""
+_MOST_PAGES = 4
+"""With more of them nobody waits for the own name: half a minute at eight seconds each."""
 _BESIDE = (1, 2, 3)
 """Columns of people beside the work."""
 _UNDER = (2, 3, 4, 5, 6, 1)
@@ -36,13 +38,14 @@ _UNDER = (2, 3, 4, 5, 6, 1)
 def board_layout(content: BoardContent, columns: int, rows: int, measure: CellMeasure) -> Arranged:
     """All but the first row and the foot, which are the coach's.
 
-    Cautions are no larger than what is to be done. Keys are as large as names; only where those
-    are in one row they may be larger.
+    People are on a few pages where their names would be in one row otherwise. Cautions are no
+    larger than what is to be done. Keys are as large as names; only where those are in one row they
+    may be larger.
     """
 
     def laid(largest: int, key: str) -> Arranged:
         part = _board(content, largest, key, wide=columns >= _WIDE)
-        return arrange(part, columns, rows, measure, lead=lead)
+        return arrange(part, columns, rows, measure, lead=lead, most_pages=_MOST_PAGES)
 
     lead = Lead("head", 1.0) if _is_numbers(content.head) else None
     found, largest = laid(MOST, "person"), MOST
@@ -137,7 +140,8 @@ def _columns(lanes: Lanes, key: str, across: tuple[int, ...]) -> Arrangement:
         )
         for number, lane in lanes
     )
-    return Grid(rows, across=across, gap=1, between=2)
+    ways = (Grid(rows, across=across, gap=gap, between=2 * gap, paged=True) for gap in (2, 1))
+    return OneOf(tuple(ways))
 
 
 def _lines(lanes: Lanes) -> Arrangement:

@@ -2,7 +2,7 @@
 
 from classclock.screens.canvas.cells import Drawing, blank
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.board.board_drawing import draw_board
+from classclock.screens.live.board.board_drawing import board_pages, draw_board
 from classclock.wall.board_content import BoardContent
 
 
@@ -13,6 +13,13 @@ class BoardView(Painted):
         if content != self.content:
             self.content = content
             self.repaint()
+
+    @property
+    def pages(self) -> int:
+        """How many there are at this size."""
+        if self.content is None or not all(self.size):
+            return 1
+        return board_pages(self.content, *self.size, self.look)
 
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.content is None:

@@ -19,7 +19,7 @@ def draw_lift_body(
 ) -> Drawing:
     """What is between the board's first row and its foot. Cautions are never left out."""
     laid = lift_layout(content, lift, columns, rows, CellMeasure(look.terminal))
-    spots = laid.pages[lift.page % len(laid.pages)]
+    spots = laid.pages[content.page % len(laid.pages)]
     inks = {name: _ink(name, spots, lift, look) for name in spots}
     inks["page"] = Ink(look.theme.quiet, words=_shown(spots, lift) if len(laid.pages) > 1 else "")
     return draw_arranged(spots, columns, rows, look, inks=inks, drawers=_drawers(spots, lift, look))

@@ -25,6 +25,8 @@ from classclock.screens.canvas.painted import Painted
 from classclock.wall.wall_content import WallContent
 
 _LONG_PROGRESS, _LONG_LEFT = "00 of 00", "00:00 left in all"
+_ABREAST = 7
+"""Columns between two texts that stand side by side: more than between two words."""
 
 
 class HeadingShown(Struct, frozen=True):
@@ -61,29 +63,42 @@ def digits_room(text: str) -> str:
 
 
 def heading(
-    content: WallContent, *, alone: bool, most: int = MOST, shouted: bool = False
+    content: WallContent,
+    *,
+    alone: bool,
+    most: int = MOST,
+    abreast: bool = True,
+    shouted: bool = False,
 ) -> Arrangement:
     """One over the other, in letters up to so many rows. Standards are the first to go.
 
-    Of a lift what the room reads may stand side by side over all else: where the rows are wanted
-    for everybody's load. `alone`: no lanes are shown, so there are what it is called and its
-    cautions, large. `shouted`: the word over all of it (HELD) is all that must be there.
+    What the room reads may stand `abreast` over all else, and of a lift it may in any case: where
+    the rows are wanted for the lanes. `alone`: no lanes are shown, so there are what it is called
+    and its cautions, large. `shouted`: the word over all of it (HELD) is all that must be there.
     """
     parts = tuple(_parts(content, most, alone=alone, shouted=shouted))
     high = Stack(parts, air=1)
-    large = tuple(part for part in parts if isinstance(part, Written) and part.role == "room")
-    if alone or not content.lift:
+    if alone or not (content.lift or abreast):
         return high
-    return OneOf((high, Stack((Beside(large, gap=4), *(one for one in parts if one not in large)))))
+    large = tuple(part for part in parts if part.role == "room")
+    named = tuple(part for part in large if part.name != "progress")
+    return OneOf((high, *(_abreast(some, parts) for some in dict.fromkeys((large, named)))))
 
 
-def _parts(content: WallContent, most: int, *, alone: bool, shouted: bool) -> Iterator[Arrangement]:
+def _abreast(some: tuple[Written, ...], parts: tuple[Written, ...]) -> Stack:
+    return Stack((Beside(some, gap=_ABREAST), *(one for one in parts if one not in some)))
+
+
+def _parts(content: WallContent, most: int, *, alone: bool, shouted: bool) -> Iterator[Written]:
     moves: Role = "detail" if shouted else "room"
     if content.emphasis:
         yield Written("shout", content.emphasis, "shout", matters=95, breaks=True, most=most)
     if content.hint:
-        hint: Role = "detail" if shouted else "coach"
-        yield Written("hint", content.hint, "hint", hint, 70, breaks=True)
+        yield (
+            Written("hint", content.hint, "hint", "detail", 55, breaks=True)
+            if shouted  # the foot says it too
+            else Written("hint", content.hint, "hint", "coach", 70, breaks=True)
+        )
     if content.progress:
         room = digits_room(content.progress), digits_room(content.total_left)
         # Of a lift the set is named, and that is what everybody asks for.
@@ -112,13 +127,18 @@ def _parts(content: WallContent, most: int, *, alone: bool, shouted: bool) -> It
 def fitted_heading(shown: HeadingShown, columns: int, rows: int, measure: CellMeasure) -> Arranged:
     """In a box of this size. Where not all stands the last movements go, and not all of them.
 
-    Where HELD or TIME would be in terminal text, all else may go.
+    Where HELD or TIME would be in terminal text, all else may go, or it isn't all in capitals.
     """
     content, alone, most = shown.content, shown.alone, shown.most
     arranged = arrange(heading(content, alone=alone, most=most), columns, rows, measure)
     if arranged.sizes.get("shout") == 1:
-        shouted = heading(content, alone=alone, most=most, shouted=True)
-        return arrange(shouted, columns, rows, measure)
+        for word in (content.emphasis, content.emphasis.capitalize()):
+            shouting = replace(content, emphasis=word)
+            shouted = heading(shouting, alone=alone, most=most, shouted=True)
+            arranged = arrange(shouted, columns, rows, measure)
+            if arranged.sizes["shout"] > 1:
+                break
+        return arranged
     for kept in range(len(content.stations) - 1, 0, -1):
         if arranged.sizes.get("move", 1):
             break

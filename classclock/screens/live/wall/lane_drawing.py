@@ -40,11 +40,11 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
     quiet = content.out or content.turn == "waits"
     ink = theme.quiet if quiet else theme.ink
     yield _text(content.name, plan.name, look, Ink(ink, bold=True, down="bottom"))
-    yield _text(
-        tally_shown(content, plan.tally, look), plan.tally, look, Ink(bold=True, down="top")
-    )
+    tally = tally_shown(content, plan.tally, look)
+    yield _text(tally, plan.tally, look, Ink(bold=True, down="bottom"))
     box = plan.tally.box
-    yield Box(box.x - 1, box.y + max(0, plan.tally.size - 1), 1, 1), _sign(content, look)
+    line = box.height - 1 if plan.tally.size >= _READABLE else (box.height - 1) // 2
+    yield Box(box.x - 1, box.y + line, 1, 1), _sign(content, look)
     said = (
         (plan.start, content.start),
         (plan.rung, content.rung),
@@ -65,7 +65,7 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
 
 
 def _text(words: str, spot: Spot, look: Look, ink: Ink) -> _Part:
-    """Large letters stand on the lane's line or hang from its top, terminal text in its middle."""
+    """Large letters stand on the lane's line, terminal text in its middle."""
     down = ink.down if spot.size >= _READABLE else "middle"
     return spot.box, draw_spot(spot, look, Ink(ink.ink, ink.ground, ink.bold, words, down))
 
@@ -87,7 +87,7 @@ def _key(content: LaneContent, spot: Spot, look: Look) -> _Part:
     if spot.size < _READABLE or look.terminal.dots is None:
         cap = look.text(f" {letter} ", 3, ink=theme.key_ink, ground=theme.key_ground, bold=True)
         return Box(box.x - 1, box.y + (box.height - 1) // 2, 3, 1), cap
-    return _text(letter, spot, look, Ink(theme.key, down="top"))
+    return _text(letter, spot, look, Ink(theme.key, down="bottom"))
 
 
 def _sign(content: LaneContent, look: Look) -> Drawing:

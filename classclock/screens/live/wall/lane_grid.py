@@ -3,7 +3,9 @@
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
+from rich.cells import cell_len
 
+from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.layout.parts import (
     MOST,
     Arrangement,
@@ -15,6 +17,7 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
+from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.wall.lane_bars import Share
 from classclock.wall.lane_content import LaneContent
 
@@ -22,6 +25,7 @@ _LEAST_RIBBON, _LEAST_NOTES = 20, 12
 _MOST_RIBBON, _MOST_NOTES = 160, 26
 _MOST_ROWS = 12
 _ACROSS = (1, 2, 3, 4)
+_DOT_ROWS = 3
 
 _SOME_BAR = Share(1, (), 0, "")
 
@@ -34,6 +38,17 @@ def usual_lane(lane: LaneContent) -> LaneContent:
     return LaneContent(lane.key, lane.name, "", "", bar=bar, start=lane.start, room=lane.room)
 
 
+def room_for(words: Sequence[str]) -> str:
+    """What is at least as wide as each of them, in letters and in terminal text."""
+    widest = max(words, key=lambda one: lettering_width(one, _DOT_ROWS, Terminal()))
+    return widest + " " * (max(map(cell_len, words)) - cell_len(widest))
+
+
+def apart(number: Arrangement, n: int) -> Arrangement:
+    """With a column before it, where a tally's sign stands too: no number touches a name."""
+    return Beside((Drawn(("sign", n), "sign", (1, 1), (1, 1), "room"), number), gap=0)
+
+
 class LaneGrids(Struct, frozen=True):
     """The ways in which all lanes stand, by what they show beside names and tallies."""
 
@@ -41,6 +56,8 @@ class LaneGrids(Struct, frozen=True):
     """With ribbon, notes and room for a long tally; without that room."""
     plain: tuple[OneOf, ...]
     """With a ribbon, and notes where there is room; with a ribbon too only where there is."""
+    close: Grid
+    """So close together that nothing touches."""
 
 
 def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
@@ -56,7 +73,11 @@ def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     plain = [ways(short, ribbons, "detail")]
     if ribbons:
         plain.append(ways(short, "detail", "detail"))
-    return LaneGrids(rich, tuple(plain))
+    *who, tallies = short
+    numbers = tuple(apart(tally, n) for n, tally in enumerate(tallies))
+    notes = tuple(_notes(n, "detail") for n in range(len(lanes)))
+    close = _grid((*who, numbers, *said), notes, gap=1, between=2)
+    return LaneGrids(rich, tuple(plain), close)
 
 
 def _grids(
@@ -83,10 +104,10 @@ def _grids(
         yield _grid(cells, tuple(Stack(parts) for parts in zip(lines, below, strict=True)))
 
 
-def _grid(columns: Sequence[_Column], under: _Column) -> Grid:
+def _grid(columns: Sequence[_Column], under: _Column, gap: int = 3, between: int = 4) -> Grid:
     rows = tuple(zip(*columns, strict=True))
     across = tuple(n for n in _ACROSS if n <= len(rows))
-    return Grid(rows, under, across=across, gap=3, name="lane")
+    return Grid(rows, under, across=across, gap=gap, between=between, name="lane")
 
 
 def _notes(n: int, role: Role) -> Drawn:
@@ -121,11 +142,11 @@ def _tallies(lanes: Sequence[LaneContent], at: int, most: int) -> _Column:
 def _said(lanes: Sequence[LaneContent], most: int) -> Iterator[_Column]:
     """What only some pieces have: where rounds begin, what the next one takes.
 
-    All lanes have room for the longest, so that their parts stand alike.
+    All lanes have room for the widest, so that their parts stand alike.
     """
     said = {
-        "start": max((lane.start for lane in lanes), key=len),
-        "rung": max((lane.room.rung for lane in lanes), key=len),
+        "start": room_for([lane.start for lane in lanes]),
+        "rung": room_for([lane.room.rung for lane in lanes]),
     }
     for what, words in said.items():
         if words:

@@ -2,23 +2,19 @@
 
 from collections.abc import Iterator, Sequence
 
-from rich.cells import cell_len
-
-from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.layout.parts import (
     Arrangement,
     Beside,
     Drawn,
     Grid,
     OneOf,
+    Stack,
     Written,
 )
-from classclock.screens.canvas.letters.lettering import lettering_width
-from classclock.screens.live.wall.lane_grid import LaneGrids
+from classclock.screens.live.wall.lane_grid import LaneGrids, apart, room_for
 from classclock.wall.lane_content import LaneContent
 
 _ACROSS = (1, 2, 3, 4)
-_DOT_ROWS = 3
 _SMALL = 3
 """Rows of the largest letters in a window where not all stands."""
 _ATTEMPTS, _MOST_ATTEMPTS = (20, 1), (40, 1)
@@ -32,21 +28,17 @@ def lifting(lanes: Sequence[LaneContent]) -> bool:
     return any(lane.room.load or lane.room.plates for lane in lanes)
 
 
-def room_for(words: Sequence[str]) -> str:
-    """What is at least as wide as each of them, in letters and in terminal text."""
-    widest = max(words, key=lambda one: lettering_width(one, _DOT_ROWS, Terminal()))
-    return widest + " " * (max(map(cell_len, words)) - cell_len(widest))
-
-
 def lift_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     """The ways in which they stand; letters are at most `most` rows high."""
-    return LaneGrids((), (OneOf(tuple(_grids(lanes, most))),))
+    *loose, close = _grids(lanes, most)
+    return LaneGrids((), (OneOf(tuple(loose)),), close)
 
 
 def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     """Plates beside the load, or under it; the tally, which is the heaviest load, after them.
 
-    All lanes have room for the longest, so that their parts stand alike.
+    In the last, which is closest, it is under the plates. All lanes have room for the longest, so
+    that their parts stand alike.
     """
     numbers = range(len(lanes))
 
@@ -65,8 +57,9 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     under = column("name", [lane.name for lane in lanes], 70)
     plates = column("plates", [lane.room.plates for lane in lanes], 60)
     # One group: rather both of them are small than everybody's name. In a small window plates go.
-    group = "plates" if most > _SMALL else "tally"
-    tallies = column("tally", [lane.room.tallies[-1] for lane in lanes], 65, group)
+    heaviest = [lane.room.tallies[-1] for lane in lanes]
+    small = column("tally", heaviest, 65, "plates")
+    tallies = small if most > _SMALL else column("tally", heaviest, 65)
     load = room_for([lane.room.load for lane in lanes])
     unit = room_for([lane.room.unit for lane in lanes])
     loads = tuple(_load(n, load, unit, most) for n in numbers)
@@ -77,6 +70,9 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     yield _grid((keys, names, loads, plates, tallies, attempts, notes), ())
     yield _grid((keys, names, loads), (plates, tallies, attempts, notes))
     yield _grid((keys, loads), (under, plates, tallies, notes))
+    next_to = tuple(apart(load, n) for n, load in enumerate(loads))
+    weights = tuple(Stack(parts) for parts in zip(plates, small, strict=True))
+    yield _grid((keys, names, next_to, weights), (attempts, notes), gap=1)
 
 
 def _load(n: int, load: str, unit: str, most: int) -> Arrangement:
@@ -84,8 +80,8 @@ def _load(n: int, load: str, unit: str, most: int) -> Arrangement:
     return Beside((amount, Written(("unit", n), unit, "unit", "detail", 25)), gap=1)
 
 
-def _grid(columns: Sequence[_Column], under: Sequence[_Column]) -> Grid:
+def _grid(columns: Sequence[_Column], under: Sequence[_Column], gap: int = 2) -> Grid:
     rows = tuple(zip(*columns, strict=True))
     lines = tuple(Beside(parts) for parts in zip(*under, strict=True))
     across = tuple(n for n in _ACROSS if n <= len(rows))
-    return Grid(rows, lines, across=across, between=2, name="lane")
+    return Grid(rows, lines, across=across, gap=gap, between=2, name="lane")

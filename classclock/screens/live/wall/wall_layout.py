@@ -16,6 +16,7 @@ from classclock.screens.canvas.layout.parts import (
     Area,
     Arrangement,
     Beside,
+    Grid,
     Lead,
     OneOf,
     Stack,
@@ -39,7 +40,8 @@ _LARGE_SHARE, _LETTER_SHARE = 8, 7
 """From the first part of the rows on other letters are large: words are seen under 21 minutes of
 arc from ten metres, on 55 inches. They have the second at most: larger ones would not be read
 better, and would push out what else is said."""
-
+_LETTERS = 3
+"""Rows of the smallest drawn letters."""
 
 NOWHERE = Spot(Box(0, 0, 0, 0))
 """Of what not even the least stands."""
@@ -127,9 +129,12 @@ def _arranged(
     """What is shown beside the letters costs them some of their size, but never makes them small.
 
     A ribbon and a large clock are shown where no text comes to one row for them; notes, and room
-    for a long tally, where all letters are as large as without them, or large.
+    for a long tally, where all letters are as large as without them, or large. Where that is no
+    use all stands close together; and where some text is in one row even so, it is rather one that
+    is read once than everybody's: then no letters are larger than they are at least.
     """
-    wished = _wished(content, lanes, rows)
+    most = max(_LETTERS, round(rows / _LETTER_SHARE))
+    wished = _wished(content, lanes, rows, most)
     lead = Lead("clock", LARGEST, (*_READ, "title", "caution"))
     trials = Trials((*wished.rich, *wished.plain), columns, rows, measure, lead=lead)
     for plain in wished.plain:
@@ -138,12 +143,25 @@ def _arranged(
             rich = wished.rich if plain is wished.plain[0] else ()
             good = (one for one in rich if trials.smallest(one) >= enough)
             return trials.arranged(next(good, plain))
-    return min(map(trials.arranged, wished.plain[-2:]), key=_lacking)
+    ways = [(trials, one) for one in wished.plain[-2:]]
+    if lanes:
+        close, low = (_close(content, lanes, size) for size in (most, _LETTERS))
+        trials = Trials((close, low), columns, rows, measure, lead=lead)
+        if trials.smallest(close) > 1:
+            return trials.arranged(close)
+        ways += [(trials, low)] if trials.alone(low, "name") > 1 else []
+    arranged = (trials.arranged(way) for trials, way in ways)
+    return min(arranged, key=lambda one: _lacking(one, len(lanes)))
 
 
-def _lacking(arranged: Arranged) -> tuple[bool, int, int]:
-    """Whether it is cut; how many kinds of text of the room aren't there; and are of one row."""
-    sizes = [size for group, size in arranged.sizes.items() if group in _READ]
+def _lacking(arranged: Arranged, lanes: int) -> tuple[bool, int, int]:
+    """Whether it is cut; how many texts of the room aren't there; and are of one row."""
+    sizes = [
+        size
+        for group, size in arranged.sizes.items()
+        if group in _READ
+        for _ in range(lanes if group in _EACH else 1)
+    ]
     return not arranged.whole, sizes.count(0), sizes.count(1)
 
 
@@ -154,12 +172,12 @@ class _Wished(Struct, frozen=True):
     plain: tuple[Arrangement, ...]
 
 
-def _wished(content: WallContent, lanes: Sequence[LaneContent], rows: int) -> _Wished:
+def _wished(content: WallContent, lanes: Sequence[LaneContent], rows: int, most: int) -> _Wished:
+    """Letters are at most `most` rows high."""
     large, small = _clock(content, _clock_least(rows)), _clock(content, 1)
     if not lanes:
         return _Wished((), (_alone(content, large), _alone(content, small)))
-    most = max(3, round(rows / _LETTER_SHARE))
-    beside = Area("heading", heading(content, alone=False, most=most))
+    beside = Area("heading", heading(content, alone=False, most=most, abreast=False))
     grids = (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
     plain = [_with_lanes(large, beside, one) for one in grids.plain]
     return _Wished(
@@ -168,14 +186,19 @@ def _wished(content: WallContent, lanes: Sequence[LaneContent], rows: int) -> _W
     )
 
 
+def _close(content: WallContent, lanes: Sequence[LaneContent], most: int) -> Arrangement:
+    beside = Area("heading", heading(content, alone=False, most=most))
+    grids = (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
+    return _with_lanes(_clock(content, 1), beside, grids.close)
+
+
 def _clock_least(rows: int) -> int:
     return max(_CLOCK_ROWS, rows // _CLOCK_SHARE)
 
 
-_READ = (
-    *("key", "name", "tally", "start", "rung", "load", "plates"),
-    *("move", "head", "shout", "progress"),
-)
+_EACH = ("key", "name", "tally", "start", "rung", "load", "plates")
+"""What every lane has a text of."""
+_READ = (*_EACH, "move", "head", "shout", "progress")
 """What the room reads beside the clock."""
 
 
@@ -183,10 +206,10 @@ def _clock(content: WallContent, least: int) -> Written:
     return Written("clock", content.clock, "clock", matters=100, least=least)
 
 
-def _with_lanes(clock: Written, beside: Area, under: OneOf) -> Arrangement:
+def _with_lanes(clock: Written, beside: Area, under: OneOf | Grid) -> Arrangement:
     return OneOf(
         (
-            Stack((Beside((clock, beside), gap=3), under), air=1),
+            Stack((Beside((clock, beside), gap=2), under), air=1),
             Beside((Stack((clock, beside), gap=1), under), gap=4),
             Stack((clock, beside, under), air=1),
         )

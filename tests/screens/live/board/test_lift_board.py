@@ -153,7 +153,7 @@ def test_who_is_on_the_page_is_said_and_pages_are_counted_on_beyond_the_last() -
     assert lift
     pages = []
     for page in range(5):
-        drawn = draw_board(replace(shown, lift=replace(lift, page=page)), 120, 35, Look())
+        drawn = draw_board(replace(shown, page=page), 120, 35, Look())
         found = re.search(r"people (\d+) to (\d+) of 20", plain_text(drawn))
         assert found
         pages.append((int(found[1]), int(found[2])))
