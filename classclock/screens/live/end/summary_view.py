@@ -1,8 +1,10 @@
 """The end of the class: one piece after the other with its scores, and where they are kept."""
 
 from collections.abc import Sequence
+from functools import lru_cache
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
@@ -11,7 +13,13 @@ from classclock.screens.canvas.layout.arrange import Arranged, arrange
 from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
+from classclock.screens.live.settle.score_layout import (
+    MOST_PAGES,
+    TableWay,
+    best_way,
+    score_table,
+    table_ways,
+)
 from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.summary_content import PieceSummary, Summary
@@ -79,6 +87,7 @@ def draw_summary(
     return look.box(drawn, columns, rows, across="middle")
 
 
+@lru_cache(maxsize=2)  # what is on, and in the window's other size
 def _pages(page: Summary, columns: int, rows: int, look: Look) -> tuple[_PiecePage, ...]:
     """Every piece in its order, each on as few pages as let it be read from the back."""
     pieces = page.pieces or (PieceSummary(page.title, "", ()),)
@@ -98,15 +107,38 @@ def _laid_out(
     box: tuple[int, int],
 ) -> tuple[_PiecePage, ...]:
     measure = CellMeasure(look.terminal)
+
+    def laid(piece: PieceSummary, way: TableWay) -> Arranged:
+        parts = _parts(page, piece, keys, box, way)
+        return arrange(parts, *box, measure, most_pages=MOST_PAGES)
+
+    def best(piece: PieceSummary) -> Arranged:
+        """Last scores are small where that saves pages; beside larger new bests are no words."""
+        tried = {way: laid(piece, way) for way in _ways(box[0])}
+        chosen = best_way(tried.values(), box[1])
+        way = next(way for way, one in tried.items() if one is chosen)
+        if not any(row.new_best for row in piece.rows):
+            return chosen
+        wordless = laid(piece, replace(way, worded=False))
+        return max(chosen, wordless, key=lambda one: one.sizes["cheer"])
+
     return tuple(
         _PiecePage(piece, laid, number)
         for piece in pieces
-        for laid in [arrange(_parts(page, piece, keys), *box, measure, most_pages=MOST_PAGES)]
+        for laid in [best(piece)]
         for number in range(len(laid.pages))
     )
 
 
-def _parts(page: Summary, piece: PieceSummary, keys: str) -> Arrangement:
+def _ways(columns: int) -> tuple[TableWay, ...]:
+    """Where there is one alone the scores before may be small."""
+    ways = table_ways(columns)
+    return ways if len(ways) > 1 else (*ways, replace(ways[0], last="coach"))
+
+
+def _parts(
+    page: Summary, piece: PieceSummary, keys: str, box: tuple[int, int], way: TableWay
+) -> Arrangement:
     beside_last = _LAST if any(row.last for row in piece.rows) else ""
     about = "; ".join(filter(None, (piece.words, beside_last)))
     return Stack(
@@ -119,7 +151,7 @@ def _parts(page: Summary, piece: PieceSummary, keys: str) -> Arrangement:
                 )
             ),
             Written("about", about, "about", role="detail", matters=1),
-            score_table(piece.rows, rank="room"),
+            score_table(piece.rows, box, rank="room", way=way),
             OneOf(
                 tuple(
                     Written("saved", text, "saved", role="coach")

@@ -1,64 +1,148 @@
 """Scores as parts of a screen: a row for each lane, and what stands beside a score."""
 
 import re
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 
-from classclock.screens.canvas.layout.parts import Arrangement, Beside, Grid, OneOf, Role, Written
+from msgspec import Struct
+
+from classclock.screens.canvas.layout.arrange import Arranged
+from classclock.screens.canvas.layout.parts import (
+    Arrangement,
+    Beside,
+    Drawn,
+    Grid,
+    OneOf,
+    Role,
+    Stack,
+    Written,
+)
 from classclock.wall.score_row import ScoreRow
+
+_Cells = tuple[Arrangement, ...]
 
 BEST = "\u25b2"
 """Stands before a new best: none is told by its colour alone."""
-MOST_PAGES = 6
-"""For one piece: with more nobody waits for their own."""
+MOST_PAGES = 7
+"""For one piece: the most people on the wall have letters in the least window on so many, and with
+more nobody waits for their own."""
 _ACROSS = (1, 2, 3, 4)
+_NARROW = 90
+"""Columns below which there is no choice: scores may stand under their names, and close to them."""
+_KEY_ROWS, _KEY_SHARE = 3, 7
+"""A key's letter is so high at most, or has this part of the rows."""
+_LARGE_SHARE = 8
+"""Letters of this part of the rows are large: seen under 20 minutes of arc from ten metres."""
+_MORE = re.compile("([:,;] *|$)")
+"""Behind it stands how much, and since when."""
 
 
-def score_table(rows: Sequence[ScoreRow], *, rank: Role) -> Arrangement:
+class TableWay(Struct, frozen=True):
+    """A way in which a table may stand."""
+
+    apart: bool
+    """Each score is beside its name, and well apart."""
+    last: Role = "room"
+    """Who reads the scores before: the room, or who looks for it."""
+    worded: bool = True
+    """Whether there are words beside the scores."""
+
+
+def table_ways(columns: int) -> tuple[TableWay, ...]:
+    """The ways to be tried in a window of so many columns, the preferred first."""
+    close = TableWay(apart=False)
+    return (TableWay(apart=True), close) if columns >= _NARROW else (close,)
+
+
+def score_table(
+    rows: Sequence[ScoreRow],
+    box: tuple[int, int],
+    *,
+    rank: Role,
+    way: TableWay,
+) -> Arrangement:
     """Key, rank, name, score and the score before it; then a sign, and words where they fit.
 
-    In a narrow window a score may stand under its name. `rank` is who has to read the ranks.
+    In a window of so many columns and rows. `rank` is who has to read the ranks.
     """
-    return OneOf(
-        (
-            *(Grid(_rows(rows, rank), across=_ACROSS, gap=gap, paged=True) for gap in (2, 1)),
-            _under_names(rows, rank),
-        )
-    )
+    most = max(_KEY_ROWS, box[1] // _KEY_SHARE)
+    each = list(enumerate(rows))
+    keys = [(_key(number, row, most),) if row.key else () for number, row in each]
+    who = [(*key, *_who(number, row, rank)) for key, (number, row) in zip(keys, each, strict=True)]
+    scores = [_score(number, row) for number, row in each]
+    said = [tuple(_said(number, row, way)) for number, row in each]
+
+    def grid(cells: Iterable[_Cells], under: Iterable[_Cells] = (), gap: int = 2) -> Grid:
+        below = tuple(Beside(parts) for parts in under)
+        return Grid(tuple(cells), below, across=_ACROSS, gap=gap, paged=True)
+
+    scored = [(*one, score) for one, score in zip(who, scores, strict=True)]
+    in_a_row = [(*one, *words) for one, words in zip(scored, said, strict=True)]
+    ways = [grid(in_a_row)]
+    if not way.apart:
+        below = [(score, *words) for score, words in zip(scores, said, strict=True)]
+        ways += [grid(in_a_row, gap=1), grid(scored, said), grid(scored, said, gap=1)]
+        ways.append(grid(who, below))
+    return OneOf(tuple(ways))
 
 
-def _rows(rows: Sequence[ScoreRow], rank: Role) -> tuple[tuple[Written, ...], ...]:
-    return tuple((*_who(number, row, rank), *_what(number, row)) for number, row in enumerate(rows))
+def best_way(laid: Iterable[Arranged], rows: int) -> Arranged:
+    """What is readable on the fewest pages, then what is as large or large; the first of equals.
+
+    In a window of so many rows.
+    """
+
+    def worth(one: Arranged) -> tuple[bool, int, int]:
+        least = min(one.sizes.get(group, 0) for group in ("name", "score"))
+        return least == 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
+
+    return min(laid, key=worth)
 
 
-def _under_names(rows: Sequence[ScoreRow], rank: Role) -> Grid:
-    return Grid(
-        tuple(tuple(_who(number, row, rank)) for number, row in enumerate(rows)),
-        under=tuple(Beside(tuple(_what(number, row))) for number, row in enumerate(rows)),
-        across=_ACROSS,
-        paged=True,
-    )
+def _key(number: int, row: ScoreRow, most: int) -> Written:
+    return Written(("key", number), row.key.upper(), "key", across="middle", most=most)
 
 
-def _who(number: int, row: ScoreRow, rank: Role) -> Iterator[Written]:
-    yield Written(("key", number), row.key.upper(), "key", across="middle")
+def _who(number: int, row: ScoreRow, rank: Role) -> Iterator[Arrangement]:
     yield Written(("rank", number), row.rank, "rank", role=rank, across="right")
-    yield Written(("name", number), row.name, "name", matters=2)
+    name = Written(("name", number), row.name, "name", matters=2)
+    # With a column after it: no score touches a name.
+    yield Beside((name, Drawn(("after", number), "after", (1, 1), (1, 1), "room")), gap=0)
 
 
-def _what(number: int, row: ScoreRow) -> Iterator[Written]:
-    yield Written(("score", number), row.score, "score", matters=2, across="right")
-    yield Written(("last", number), f"({row.last})" if row.last else "", "last")
-    yield Written(("sign", number), sign_of(row), "sign", role="coach", breaks=True)
-    yield Written(("words", number), words_of(row), "words", role="detail", breaks=True)
+def _score(number: int, row: ScoreRow) -> Written:
+    return Written(("score", number), row.score, "score", matters=2, across="right")
+
+
+def _said(number: int, row: ScoreRow, way: TableWay) -> Iterator[Arrangement]:
+    """Beside the score the one before it, and what there is to say."""
+    yield Written(("last", number), f"({row.last})" if row.last else "", "last", way.last)
+    cheer = Written(("cheer", number), cheer_of(row), "cheer", "coach", 1, breaks=True)
+    sign = Written(("sign", number), sign_of(row), "sign", "coach", breaks=True)
+    yield Stack((cheer, sign), down="middle")
+    words = words_of(row) if way.worded else ""
+    yield Written(("words", number), words, "words", "detail", breaks=True)
+
+
+def cheer_of(row: ScoreRow) -> str:
+    """What there is to cheer, large where there is room."""
+    return f"{BEST} {_best_of(row)}" if row.new_best else ""
 
 
 def sign_of(row: ScoreRow) -> str:
-    """The least that is said of a score: what there is to cheer, and signs for the rest."""
-    best = re.split("[:,;]", row.best)[0]
-    return " ".join(filter(None, (BEST if row.new_best else "", best, row.signs)))
+    """The least else that is said of a score."""
+    return " ".join(filter(None, (equal_of(row), row.signs)))
+
+
+def equal_of(row: ScoreRow) -> str:
+    """How it stands beside the best, if it is none."""
+    return "" if row.new_best else _best_of(row)
 
 
 def words_of(row: ScoreRow) -> str:
-    """All that is to be said beside the score."""
-    best = f"{BEST} {row.best}" if row.new_best else row.best
-    return "; ".join(part for part in (row.asked, best, *row.notes) if part)
+    """All else that is to be said beside the score."""
+    _, _, more = re.split(_MORE, row.best, maxsplit=1)
+    return "; ".join(part for part in (row.asked, more, *row.notes) if part)
+
+
+def _best_of(row: ScoreRow) -> str:
+    return re.split(_MORE, row.best, maxsplit=1)[0]

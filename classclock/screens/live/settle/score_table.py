@@ -6,6 +6,7 @@ from classclock.screens.canvas.arranged_drawing import Ink
 from classclock.screens.canvas.layout.arrange import Arranged
 from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
+from classclock.screens.live.settle.score_layout import equal_of
 from classclock.wall.score_row import ScoreRow
 
 
@@ -26,7 +27,8 @@ def _inks(row: ScoreRow, look: Look, *, in_words: bool) -> Iterator[tuple[str, I
     yield "name", Ink(ground=ground, bold=True)
     yield "score", Ink(theme.ahead.text if row.new_best else "", ground, bold=True)
     yield "last", Ink(theme.quiet, ground)
-    yield "sign", Ink(said, ground, bold=True, words="" if in_words else None)
+    yield "cheer", Ink(said, ground, bold=True)
+    yield "sign", Ink(said, ground, bold=True, words=equal_of(row) if in_words else None)
     yield "words", Ink(said, ground, bold=bool(row.asked or row.best))
 
 

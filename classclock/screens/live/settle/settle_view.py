@@ -9,7 +9,13 @@ from classclock.screens.canvas.layout.arrange import Arranged, arrange
 from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Role, Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.live.settle.score_layout import MOST_PAGES, score_table
+from classclock.screens.live.settle.score_layout import (
+    MOST_PAGES,
+    TableWay,
+    best_way,
+    score_table,
+    table_ways,
+)
 from classclock.screens.live.settle.score_table import score_inks
 from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.settle_content import SettlePage
@@ -77,11 +83,13 @@ def laid_out(page: SettlePage, columns: int, rows: int, look: Look) -> Arranged:
     box, measure = (columns - 2, rows), CellMeasure(look.terminal)
 
     def laid(least: int) -> Arranged:
-        alone = arrange(_parts(page, least=least), *box, measure, most_pages=MOST_PAGES)
-        if len(alone.pages) == 1:
-            return alone
-        parts = _parts(page, paged=True, least=least)
-        return arrange(parts, *box, measure, most_pages=MOST_PAGES)
+        def best(*, paged: bool) -> Arranged:
+            ways = (_parts(page, box, way, paged=paged, least=least) for way in table_ways(box[0]))
+            every = (arrange(way, *box, measure, most_pages=MOST_PAGES) for way in ways)
+            return best_way(every, rows)
+
+        alone = best(paged=False)
+        return alone if len(alone.pages) == 1 else best(paged=True)
 
     usual = laid(1)
     small = usual.sizes.get("question", _LETTERS) < _LETTERS
@@ -106,7 +114,9 @@ def _short_place(number: int, count: int) -> str:
     return f"{number} of {count}"
 
 
-def _parts(page: SettlePage, *, paged: bool = False, least: int = 1) -> Arrangement:
+def _parts(
+    page: SettlePage, box: tuple[int, int], way: TableWay, *, paged: bool, least: int
+) -> Arrangement:
     """`least`: rows that the letters of what is asked have at least."""
     return Stack(
         (
@@ -121,7 +131,7 @@ def _parts(page: SettlePage, *, paged: bool = False, least: int = 1) -> Arrangem
             ),
             Written("about", page.words, "about", role="detail"),
             _worded("question", (page.question, page.short_question), matters=3, least=least),
-            score_table(page.rows, rank="detail"),
+            score_table(page.rows, box, rank="detail", way=way),
             Written("detail", page.detail, "detail", role="coach", breaks=True),
             Written("hint", page.hint, "hint", role="coach", breaks=True),
         ),

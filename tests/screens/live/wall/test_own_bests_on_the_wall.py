@@ -10,7 +10,7 @@ from msgspec.structs import replace
 from classclock.book.asking.people_reading import in_files, people_called
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.live.end.summary_view import SummaryView
-from classclock.screens.live.settle.score_layout import BEST, sign_of
+from classclock.screens.live.settle.score_layout import BEST, cheer_of, sign_of
 from classclock.screens.live.settle.settle_view import SettleView
 from classclock.screens.live.sound_keys import SoundKeys
 from classclock.screens.live.wall.wall_view import WallView
@@ -137,10 +137,10 @@ async def test_the_end_says_it_again_with_a_sign_beside_the_colour(second_time: 
         assert coach.live.record.closed
         view = coach.screen.query_one(SummaryView)
         assert view.page is not None
-        assert [sign_of(row) for row in view.page.pieces[0].rows] == [
-            "▲ new best",
-            "equals the best",
-            "first time",
+        assert [(cheer_of(row), sign_of(row)) for row in view.page.pieces[0].rows] == [
+            ("▲ new best", ""),
+            ("", "equals the best"),
+            ("", "first time"),
         ]
         shown = plain_text(view.paint(120, 35))
         assert BEST in shown
