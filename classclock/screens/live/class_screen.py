@@ -60,7 +60,7 @@ class ClassScreen(RoomScreen):
         self.session = session
         self._autopilot = autopilot
         self._loading, self._loaded, self._changed = asyncio.Lock(), False, False
-        self.notices = notices = ClassNotices(session.source)
+        self.notices = notices = ClassNotices(session.source, lambda: session.live.phase)
         notices.must(notice)
         battery = battery or Battery()
         self.shown = ClassDisplay(session, notices, battery, look)

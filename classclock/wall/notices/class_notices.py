@@ -1,19 +1,24 @@
 """The notices of one class: what is said, by whom ever, comes together here."""
 
+from collections.abc import Callable
+
 from classclock.clock.source import TimeSource, stamp_now
+from classclock.tally.record import Phase
 from classclock.wall.notices.notice import Notice
 from classclock.wall.notices.notice_log import NoticeLog
 from classclock.wall.notices.turns import Parts, Shown, Turns
 
 
 class ClassNotices:
-    def __init__(self, source: TimeSource) -> None:
-        self._source = source
+    def __init__(self, source: TimeSource, phase: Callable[[], Phase]) -> None:
+        self._source, self._phase = source, phase
+        self._was = phase()
         self._turns = Turns()
         self.log = NoticeLog()
 
     def say(self, notice: Notice) -> None:
         """Say this, if it is anything."""
+        self._follow_class()
         if notice.text:
             self._turns = self._turns.said(notice, self.real())
             self.log.said(notice, self._source.wall())
@@ -44,9 +49,17 @@ class ClassNotices:
 
     def shown(self, parts: Parts) -> Shown:
         """What is to stand in the row now."""
+        self._follow_class()
         real = self.real()
         self._turns = self._turns.at(real, parts)
         return self._turns.shown(real, parts)
+
+    def _follow_class(self) -> None:
+        """Scores are shown where the class has come to: what was said of a tap is done with."""
+        now = self._phase()
+        if now != self._was and now in ("over", "closed"):
+            self._turns = self._turns.on_another_screen()
+        self._was = now
 
     def real(self) -> int:
         """This moment of real time (ms)."""

@@ -85,6 +85,10 @@ class Turns(Struct, frozen=True):
             on = by_key.get(on.key)
         return replace(self, standing=troubles, on=on, read=self.read & by_key.keys())
 
+    def on_another_screen(self) -> "Turns":
+        """What answered a key on the one before has its turn to the end, and stays no longer."""
+        return replace(self, last=None, on=None if self.on is _LAST else self.on)
+
     def struck(self, sign: str) -> "Turns":
         """A key was struck: what it answers needs no more time."""
         on = self.on

@@ -76,6 +76,20 @@ async def test_what_matters_is_read_at_forty_times_the_speed_with_everybody_call
         assert stays(feet, "nobody has the key x") >= TURN - 1
 
 
+async def test_what_was_said_of_a_tap_is_gone_where_scores_are_shown(open_class: Any) -> None:
+    async with open_class(segment=1) as coach:
+        await coach.press("enter")
+        await coach.wind(70)
+        await coach.press("i")
+        await coach.wind(60)
+        assert "Ilse, round 1" in coach.foot()
+        await coach.wind(1_000)
+        assert coach.live.phase == "over"
+        assert "Ilse" not in coach.foot()
+        await coach.press("5", "i")
+        assert "Ilse" in coach.foot(), "what is typed now is answered now"
+
+
 def texts(coach: Any) -> list[str]:
     return [one.notice.text for one in coach.screen.notices.log.newest_first()]
 

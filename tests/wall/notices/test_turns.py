@@ -108,6 +108,21 @@ def test_the_last_answer_stays_until_something_else_is_said() -> None:
     assert foot.look() == Shown("Noor, round 1"), "it comes back when the other was read"
 
 
+def test_on_another_screen_an_answer_has_its_turn_to_the_end_and_what_must_be_read_stays() -> None:
+    foot = Foot()
+    foot.say("Noor, round 1", "answer")
+    foot.wait(1_000)
+    foot.turns = foot.turns.on_another_screen()
+    assert foot.reads() == "Noor, round 1"
+    foot.wait(TURN)
+    assert foot.reads() == ""
+    foot.say("Bram, round 1", "answer")
+    foot.wait(60_000)
+    foot.stand(trouble("disk"))
+    foot.turns = foot.turns.on_another_screen()
+    assert foot.reads() == "disk is wrong"
+
+
 def test_an_answer_is_shown_at_once_and_no_trouble_gives_way_to_it_twice() -> None:
     foot = Foot()
     foot.stand(trouble("disk"))
