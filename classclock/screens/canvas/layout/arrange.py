@@ -172,16 +172,3 @@ def _within(spot: Spot, box: Box) -> Spot | None:
     x, y, wide, high = spot.box
     wide, high = min(wide, box.width - x), min(high, box.height - y)
     return spot._replace(box=Box(x, y, wide, high)) if wide > 0 and high > 0 else None
-
-
-def largest_alone(
-    part: Arrangement,
-    group: str,
-    columns: int,
-    rows: int,
-    measure: Measure,
-    *,
-    lead: Lead | None = None,
-) -> int:
-    """The size that the group could have if it alone mattered: all else that must be is least."""
-    return Trials((part,), columns, rows, measure, lead=lead).alone(part, group)

@@ -6,7 +6,7 @@ from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text, width
-from classclock.screens.canvas.layout.arrange import arrange, largest_alone
+from classclock.screens.canvas.layout.arrange import Trials, arrange
 from classclock.screens.canvas.layout.breaking import Breaking, unbroken
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.layout.parts import (
@@ -184,7 +184,7 @@ def test_a_group_has_one_role_and_a_cell_one_way() -> None:
 
 def test_how_large_one_could_be_alone() -> None:
     part = Stack((words("12"), words("7")))
-    assert largest_alone(part, "7", 9, 5, TOY) == 4
+    assert Trials((part,), 9, 5, TOY).alone(part, "7") == 4
 
 
 def test_what_was_laid_out_is_looked_up() -> None:

@@ -6,7 +6,7 @@ from itertools import combinations, pairwise
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.screens.canvas.layout.arrange import Arranged, arrange, largest_alone
+from classclock.screens.canvas.layout.arrange import Arranged, Trials, arrange
 from classclock.screens.canvas.layout.compiling import leaves
 from classclock.screens.canvas.layout.nodes import Box, Spots
 from classclock.screens.canvas.layout.parts import Arrangement, Beside, Grid, Stack, Written
@@ -122,9 +122,8 @@ def test_no_group_is_larger_than_it_could_be_alone(screen: RandomScreen) -> None
     found = laid(screen)
     if len(found.pages) > 1 or not found.whole or found.left_out:
         return
+    box = screen.columns, screen.rows
+    trials = Trials((screen.part,), *box, MEASURE, lead=screen.lead)
     for leaf in leaves(screen.part):
         if isinstance(leaf, Written) and leaf.role in ("room", "caution"):
-            alone = largest_alone(
-                screen.part, leaf.group, screen.columns, screen.rows, MEASURE, lead=screen.lead
-            )
-            assert found.sizes[leaf.group] <= alone
+            assert found.sizes[leaf.group] <= trials.alone(screen.part, leaf.group)
