@@ -16,27 +16,13 @@ from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.people.marks import MARKS
 from classclock.tally.lanes import Mark
 from classclock.wall.between.here_content import HereContent, HerePerson
+from tests.screens.live.people.piece_and_lift import PIECE
 
-PLAN = """
-title = "Turntable Tuesday"
-[[segment]]
-name = "Turntable"
-format = "rounds-in-time"
-time = "16:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-  options = ["lower box", { name = "step-up", reps = 4 }]
-  [[segment.station]]
-  movement = "dumbbell push press"
-  reps = 9
-  load = { heavier = "22.5 kg", lighter = "15 kg" }
-"""
 NAMES = ("Ilse", "Bram", "Noor")
 
 
 def a_piece(*, by_load: bool = False, named: bool = True) -> Modifiable:
-    plan, findings = parse_plan(PLAN, "t.toml")
+    plan, findings = parse_plan(PIECE, "t.toml")
     assert plan is not None, findings
     (piece,) = modifiable(plan, "kg")
     loads = piece.loads if named else ()
