@@ -1,5 +1,7 @@
 """What letters measure in a terminal's cells, for the layout."""
 
+from collections.abc import Sequence
+
 from msgspec import Struct
 from rich.cells import cell_len
 
@@ -40,3 +42,9 @@ class CellMeasure(Struct, frozen=True):
             lettering_width(words, size, self.terminal),
             lettering_width(words, dot_type.ROWS, self.terminal),
         )
+
+
+def room_for(words: Sequence[str]) -> str:
+    """What is at least as wide as each of them, in letters and in terminal text."""
+    widest = max(words, key=lambda one: lettering_width(one, dot_type.ROWS, Terminal()))
+    return widest + " " * (max(map(cell_len, words)) - cell_len(widest))

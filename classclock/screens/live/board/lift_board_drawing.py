@@ -5,11 +5,11 @@ from functools import partial
 from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arranged
 from classclock.screens.canvas.bar_side import draw_side
 from classclock.screens.canvas.cell_measure import CellMeasure
-from classclock.screens.canvas.cells import Drawing, above
+from classclock.screens.canvas.cells import Drawing, VerticalAlign, above
 from classclock.screens.canvas.layout.nodes import Spots
 from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
-from classclock.screens.live.board.lift_layout import lift_layout, page_words
+from classclock.screens.live.board.lift_layout import lift_layout, load_words, page_words
 from classclock.wall.board_content import BoardContent
 from classclock.wall.lift_content import LiftBoard, LiftLane
 
@@ -39,15 +39,23 @@ def _ink(name: Name, spots: Spots, lift: LiftBoard, look: Look) -> Ink:
             return Ink(theme.alarm_ink, theme.alarm_ground, bold=True)
         case "short":
             return Ink(theme.doubtful, bold=True)
-        case ("load", int(number)) if lift.lanes[number].flagged:
-            return Ink(theme.doubtful, bold=True)
+        case ("load", int(number)):
+            lane = lift.lanes[number]
+            ink = theme.doubtful if lane.flagged else ""
+            return Ink(ink, bold=True, words=load_words(lane), down=_down(spots, number))
+        case ("name" | "plates", int(number)):
+            return Ink(bold=True, down=_down(spots, number))
         case ("unit", int(number)):
-            drawn = spots["load", number].size > 1
-            return Ink(theme.quiet, down="bottom" if drawn else "middle")
+            return Ink(theme.quiet, down=_down(spots, number))
         case "title" | "words" | (("note" | "later" | "instead"), _):
             return Ink(theme.quiet)
         case _:
             return Ink(bold=True)
+
+
+def _down(spots: Spots, number: int) -> VerticalAlign:
+    """Large letters stand on the key's line."""
+    return "bottom" if spots["load", number].size > 1 else "middle"
 
 
 def _drawers(spots: Spots, lift: LiftBoard, look: Look) -> dict[Name, Drawer]:

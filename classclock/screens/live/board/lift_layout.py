@@ -5,7 +5,7 @@ from collections.abc import Iterator
 from msgspec import Struct
 
 from classclock.screens.canvas.bar_side import side_columns
-from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cell_measure import CellMeasure, room_for
 from classclock.screens.canvas.layout.arrange import Arranged, arrange
 from classclock.screens.canvas.layout.parts import (
     Arrangement,
@@ -28,6 +28,8 @@ _ACROSS, _DOWN = 3, 3
 """Columns of lanes at most, and lanes that stand in a column of their own at least."""
 _TWO_SIDES = 90
 """Columns from which the set may stand beside the lanes."""
+_BEFORE_PLATES = 2
+"""Columns more between a load and its plates: both are numbers."""
 _CAUTION = 5
 """Rows of a caution's letters at most: larger ones are for who lifts what."""
 _UNKNOWN = SIGNS["not given"].sign
@@ -132,28 +134,46 @@ def _caution(name: Name, words: str, group: str, most: int) -> Written:
 def _grids(lift: LiftBoard, giving: _Giving, gap: int, measure: CellMeasure) -> Iterator[Grid]:
     """All lanes with their plates beside the load, or under it."""
     lanes = tuple(enumerate(lift.lanes))
-    who = [tuple(_who(number, lane)) for number, lane in lanes]
+    loads = [load_words(lane) for lane in lift.lanes]
+    if all(measure.sizes(load, _TALL) for load in loads):
+        # A plus is as wide as a flag's sign, and numerals with it are as wide as numerals are.
+        loads = [load.replace(SIGNS["load"].sign, "+") for load in loads]
+    room = room_for(loads)
+    who = [tuple(_who(number, lane, room)) for number, lane in lanes]
     plates = [_plates(number, lane, giving) for number, lane in lanes]
     notes = [Stack(tuple(_notes(number, lane)), down="middle") for number, lane in lanes]
     pictures = [_picture(number, lane, measure) for number, lane in lanes]
-    in_a_row = tuple(zip(who, plates, pictures, notes, strict=True))
+    free = _BEFORE_PLATES if gap > 1 else 0
+    apart = [Beside((_free(n, free), one), gap=0) for n, one in enumerate(plates)]
+    in_a_row = tuple(zip(who, apart, pictures, notes, strict=True))
     rows = tuple((*first, *others) for first, *others in in_a_row)
-    under = tuple(Beside((one, note)) for one, note in zip(plates, notes, strict=True))
+    below = zip(plates, notes, strict=True)
+    under = tuple(Beside((_free(n, 0), *both)) for n, both in enumerate(below))
     for across in range(1, min(_ACROSS, -(-len(lanes) // _DOWN)) + 1):
         yield Grid(rows, across=(across,), gap=gap, between=2 * gap, paged=True)
         yield Grid(tuple(who), under, across=(across,), gap=gap, between=2 * gap, paged=True)
 
 
-def _who(number: int, lane: LiftLane) -> Iterator[Arrangement]:
+def _free(number: int, columns: int) -> Drawn:
+    size = columns, min(columns, 1)
+    return Drawn(("free", number), "free", size, size, "room")
+
+
+def load_words(lane: LiftLane) -> str:
+    """What it lifts, behind a sign if there is a flag on it."""
+    sign = SIGNS["load"].sign if lane.flagged else ""
+    return f"{sign}{lane.amount or _UNKNOWN}"
+
+
+def _who(number: int, lane: LiftLane, room: str) -> Iterator[Arrangement]:
+    """All loads have room for the widest, so that they stand under each other."""
     yield Written(("key", number), lane.key, "key", matters=7)
     tied = lane.change.place != ""
     yield Drawn(("tie", number), "tie", (1, 1), (1, _TALL), "coach", 6) if tied else Stack(())
     yield Written(("name", number), lane.name, "name", matters=7)
-    sign = SIGNS["load"].sign if lane.flagged else ""
-    load = f"{sign}{lane.amount or _UNKNOWN}"
     yield Beside(
         (
-            Written(("load", number), load, "load", matters=9, across="right"),
+            Written(("load", number), room, "load", matters=9, across="right"),
             Written(("unit", number), lane.unit, "unit", "detail", 6),
         ),
         gap=1,

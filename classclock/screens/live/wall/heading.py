@@ -112,7 +112,8 @@ def _parts(content: WallContent, most: int, *, alone: bool, shouted: bool) -> It
     if content.head:
         yield Written("head", content.head, "head", matters=58, breaks=True, most=most)
     yield Written("fitted", content.fitted, "fitted", "detail", 4)
-    yield Written("words", content.words, "words", "detail", 2, breaks=True)
+    most_words = most if alone else 1  # nobody reads them while they work
+    yield Written("words", content.words, "words", "detail", 2, breaks=True, most=most_words)
     standards = content.standards or ("",) * len(content.stations)
     for n, (text, standard) in enumerate(zip(content.stations, standards, strict=True)):
         yield Written(("move", n), text, "move", moves, 60, breaks=True, most=most)

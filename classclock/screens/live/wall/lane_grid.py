@@ -3,9 +3,8 @@
 from collections.abc import Iterator, Sequence
 
 from msgspec import Struct
-from rich.cells import cell_len
 
-from classclock.machine.terminal import Terminal
+from classclock.screens.canvas.cell_measure import room_for
 from classclock.screens.canvas.layout.parts import (
     MOST,
     Arrangement,
@@ -17,7 +16,6 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
-from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.wall.lane_bars import Share
 from classclock.wall.lane_content import LaneContent
 
@@ -25,7 +23,6 @@ _LEAST_RIBBON, _LEAST_NOTES = 20, 12
 _MOST_RIBBON, _MOST_NOTES = 160, 26
 _MOST_ROWS = 12
 _ACROSS = (1, 2, 3, 4)
-_DOT_ROWS = 3
 
 _SOME_BAR = Share(1, (), 0, "")
 
@@ -36,12 +33,6 @@ def usual_lane(lane: LaneContent) -> LaneContent:
     """What of a lane stays as it is while a piece runs: where it stands depends on that alone."""
     bar = None if lane.bar is None else _SOME_BAR
     return LaneContent(lane.key, lane.name, "", "", bar=bar, start=lane.start, room=lane.room)
-
-
-def room_for(words: Sequence[str]) -> str:
-    """What is at least as wide as each of them, in letters and in terminal text."""
-    widest = max(words, key=lambda one: lettering_width(one, _DOT_ROWS, Terminal()))
-    return widest + " " * (max(map(cell_len, words)) - cell_len(widest))
 
 
 def apart(number: Arrangement, n: int) -> Arrangement:

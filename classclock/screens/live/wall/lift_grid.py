@@ -2,6 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
+from classclock.screens.canvas.cell_measure import room_for
 from classclock.screens.canvas.layout.parts import (
     Arrangement,
     Beside,
@@ -11,7 +12,7 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
-from classclock.screens.live.wall.lane_grid import LaneGrids, apart, room_for
+from classclock.screens.live.wall.lane_grid import LaneGrids, apart
 from classclock.wall.lane_content import LaneContent
 
 _ACROSS = (1, 2, 3, 4)

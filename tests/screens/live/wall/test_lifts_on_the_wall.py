@@ -4,11 +4,10 @@ import pytest
 from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
-from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.cell_measure import CellMeasure, room_for
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.lane_grid import room_for
 from classclock.screens.live.wall.wall_layout import WallLayout, lay_out_wall
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
