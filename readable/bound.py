@@ -27,7 +27,11 @@ _LANE: tuple[Role, ...] = ("key", "name", "tally", "load")
 """Those that stand in a row for each lane."""
 _CLOCK = 1.5
 """How much larger than any lane's letters it must be."""
-_BETWEEN = 3
+_BETWEEN, _WITHIN = 2, 1
+"""Columns between two lanes, and between two texts of one; before a number there is one more."""
+_NUMBERS: tuple[Role, ...] = ("tally", "load")
+_ABREAST = 7
+"""Columns between two lines that stand side by side."""
 _MOST_ACROSS = 4
 _TOO_MANY = 1_000_000
 _SHARES = (0.4, 0.5, 0.6, 0.7)
@@ -124,7 +128,10 @@ class _Screen(Struct, frozen=True):
         return _wide(self.clock, self.high, self.terminal)
 
     def _above(self, columns: int) -> int:
-        """Rows that the lines take, broken between words; too many where a word is too wide."""
+        """Rows that the lines take, side by side or broken; too many where a word is too wide."""
+        wide = sum(_wide(text, size, self.terminal) + _ABREAST for text, size in self.lines)
+        if self.lines and wide - _ABREAST <= columns:
+            return max(size for _, size in self.lines)
         total = 0
         for text, size in self.lines:
             number, line = 0, ""
@@ -144,9 +151,11 @@ class _Screen(Struct, frozen=True):
         if not self.lanes:
             return 0
         wide = sum(
-            max(_wide(text, self.sizes[role], self.terminal) for text in texts) + 2
+            max(_wide(text, self.sizes[role], self.terminal) for text in texts)
+            + _WITHIN * (2 if role in _NUMBERS else 1)
             for role, texts in self.lanes.items()
         )
+        wide -= _WITHIN
         across = min(_MOST_ACROSS, (columns + _BETWEEN) // (wide + _BETWEEN))
         if not across:
             return _TOO_MANY

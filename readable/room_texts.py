@@ -188,7 +188,7 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "end": {"name": _names, "tally": _last_scores},
 }
 _WIDEST: Mapping[tuple[State, Role], str] = {
-    **{(state, "tally"): "12+12" for state in ("running", "held", "time")},
+    **{(state, "tally"): "12" for state in ("running", "held", "time")},
     **{(state, "tally"): "12:00" for state in ("running, scheme", "all in")},
 }
 """Of what changes while a piece runs."""

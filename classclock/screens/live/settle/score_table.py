@@ -28,7 +28,8 @@ def _inks(row: ScoreRow, look: Look, *, in_words: bool) -> Iterator[tuple[str, I
     yield "score", Ink(theme.ahead.text if row.new_best else "", ground, bold=True)
     yield "last", Ink(theme.quiet, ground)
     yield "cheer", Ink(said, ground, bold=True)
-    yield "sign", Ink(said, ground, bold=True, words=equal_of(row) if in_words else None)
+    only_signs = in_words and not equal_of(row)
+    yield "sign", Ink(said, ground, bold=True, words="" if only_signs else None)
     yield "words", Ink(said, ground, bold=bool(row.asked or row.best))
 
 
