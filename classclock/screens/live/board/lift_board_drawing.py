@@ -6,7 +6,7 @@ from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arrange
 from classclock.screens.canvas.bar_side import draw_side
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, VerticalAlign, above
-from classclock.screens.canvas.layout.nodes import Spots
+from classclock.screens.canvas.layout.nodes import Spot, Spots
 from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.board.lift_layout import lift_layout, load_words, page_words
@@ -42,20 +42,20 @@ def _ink(name: Name, spots: Spots, lift: LiftBoard, look: Look) -> Ink:
         case ("load", int(number)):
             lane = lift.lanes[number]
             ink = theme.doubtful if lane.flagged else ""
-            return Ink(ink, bold=True, words=load_words(lane), down=_down(spots, number))
-        case ("name" | "plates", int(number)):
-            return Ink(bold=True, down=_down(spots, number))
+            return Ink(ink, bold=True, words=load_words(lane), down=_down(spots["load", number]))
+        case ("name" | "plates", _):
+            return Ink(bold=True, down=_down(spots[name]))
         case ("unit", int(number)):
-            return Ink(theme.quiet, down=_down(spots, number))
+            return Ink(theme.quiet, down=_down(spots["load", number]))
         case "title" | "words" | (("note" | "later" | "instead"), _):
             return Ink(theme.quiet)
         case _:
             return Ink(bold=True)
 
 
-def _down(spots: Spots, number: int) -> VerticalAlign:
-    """Large letters stand on the key's line."""
-    return "bottom" if spots["load", number].size > 1 else "middle"
+def _down(spot: Spot) -> VerticalAlign:
+    """Large letters, and what stands beside them, are on the key's line."""
+    return "bottom" if spot.size > 1 else "middle"
 
 
 def _drawers(spots: Spots, lift: LiftBoard, look: Look) -> dict[Name, Drawer]:

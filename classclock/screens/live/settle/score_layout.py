@@ -69,7 +69,11 @@ def score_table(
     keys = [(_key(number, row, most),) if row.key else () for number, row in each]
     who = [(*key, *_who(number, row, rank)) for key, (number, row) in zip(keys, each, strict=True)]
     scores = [_score(number, row) for number, row in each]
-    said = [tuple(_said(number, row, way)) for number, row in each]
+    any_last = any(row.last for row in rows)
+    lasts = [(_last(number, row, way.last),) if any_last else () for number, row in each]
+    said = [
+        (*last, *_said(number, row, way)) for last, (number, row) in zip(lasts, each, strict=True)
+    ]
 
     def grid(cells: Iterable[_Cells], under: Iterable[_Cells] = (), gap: int = 2) -> Grid:
         below = tuple(Beside(parts) for parts in under)
@@ -113,9 +117,12 @@ def _score(number: int, row: ScoreRow) -> Written:
     return Written(("score", number), row.score, "score", matters=2, across="right")
 
 
+def _last(number: int, row: ScoreRow, role: Role) -> Written:
+    return Written(("last", number), f"({row.last})" if row.last else "", "last", role)
+
+
 def _said(number: int, row: ScoreRow, way: TableWay) -> Iterator[Arrangement]:
-    """Beside the score the one before it, and what there is to say."""
-    yield Written(("last", number), f"({row.last})" if row.last else "", "last", way.last)
+    """What there is to say beside the scores."""
     cheer = Written(("cheer", number), cheer_of(row), "cheer", "coach", 1, breaks=True)
     sign = Written(("sign", number), sign_of(row), "sign", "coach", breaks=True)
     yield Stack((cheer, sign), down="middle")

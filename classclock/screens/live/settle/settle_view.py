@@ -130,7 +130,9 @@ def _parts(
                 )
             ),
             Written("about", page.words, "about", role="detail"),
-            _worded("question", (page.question, page.short_question), matters=3, least=least),
+            _worded("question", (page.question, page.short_question), matters=3, least=least)
+            if page.question
+            else Stack(()),
             score_table(page.rows, box, rank="detail", way=way),
             Written("detail", page.detail, "detail", role="coach", breaks=True),
             Written("hint", page.hint, "hint", role="coach", breaks=True),

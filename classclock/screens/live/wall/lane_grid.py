@@ -35,9 +35,10 @@ def usual_lane(lane: LaneContent) -> LaneContent:
     return LaneContent(lane.key, lane.name, "", "", bar=bar, start=lane.start, room=lane.room)
 
 
-def apart(number: Arrangement, n: int) -> Arrangement:
-    """With a column before it, where a tally's sign stands too: no number touches a name."""
-    return Beside((Drawn(("sign", n), "sign", (1, 1), (1, 1), "room"), number), gap=0)
+def apart(number: Arrangement, n: int, columns: int = 1) -> Arrangement:
+    """With free columns before it, where a tally's sign stands too: no number touches a name."""
+    free = columns, min(columns, 1)
+    return Beside((Drawn(("sign", n), "sign", free, free, "room"), number), gap=0)
 
 
 class LaneGrids(Struct, frozen=True):

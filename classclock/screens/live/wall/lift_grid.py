@@ -19,6 +19,7 @@ _ACROSS = (1, 2, 3, 4)
 _SMALL = 3
 """Rows of the largest letters in a window where not all stands."""
 _ATTEMPTS, _MOST_ATTEMPTS = (20, 1), (40, 1)
+_BEFORE_TALLY = 3
 _NOTES, _MOST_NOTES = (12, 1), (26, 12)
 
 _Column = tuple[Arrangement, ...]
@@ -68,9 +69,12 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
         Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
     )
     notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
-    yield _grid((keys, names, loads, plates, tallies, attempts, notes), ())
-    yield _grid((keys, names, loads), (plates, tallies, attempts, notes))
-    yield _grid((keys, loads), (under, plates, tallies, notes))
+    # Plates and what was lifted are numbers both: side by side they are well apart.
+    lifted = tuple(apart(tally, n, _BEFORE_TALLY) for n, tally in enumerate(tallies))
+    below = tuple(apart(tally, n, 0) for n, tally in enumerate(tallies))
+    yield _grid((keys, names, loads, plates, lifted, attempts, notes), ())
+    yield _grid((keys, names, loads), (plates, below, attempts, notes))
+    yield _grid((keys, loads), (under, plates, below, notes))
     next_to = tuple(apart(load, n) for n, load in enumerate(loads))
     weights = tuple(Stack(parts) for parts in zip(plates, small, strict=True))
     yield _grid((keys, names, next_to, weights), (attempts, notes), gap=1)
