@@ -188,7 +188,8 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "end": {"name": _names, "tally": _last_scores},
 }
 _WIDEST: Mapping[tuple[State, Role], str] = {
-    **{(state, "tally"): "12" for state in ("running", "held", "time")},
+    ("running", "tally"): "12",
+    **{(state, "tally"): "12+12" for state in ("held", "time")},
     **{(state, "tally"): "12:00" for state in ("running, scheme", "all in")},
 }
-"""Of what changes while a piece runs."""
+"""Of what changes while a piece runs; where a word is called lanes stay with room for odd reps."""

@@ -21,7 +21,6 @@ KEPT_SMALL: frozenset[tuple[State, Role]] = frozenset(
         ("running, scheme", "movement"),
         ("running, lift", "set"),
         ("rest, lift", "set"),
-        ("all in", "word"),
     }
 )
 """In the least window the rows that these would need are those of twelve lanes' bars and loads."""
