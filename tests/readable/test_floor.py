@@ -4,6 +4,7 @@ A letter is seen under at least 16 minutes of arc (ISO 9241-3 (1992)); a row of 
 TV of 55 inches has 4 to 9 of them ten metres away.
 """
 
+from readable.bound import capital
 from readable.made_class import Kind, Size, seen
 from readable.room_texts import Role
 from readable.script import State
@@ -41,3 +42,20 @@ async def test_no_text_of_the_room_is_one_row_where_it_could_be_larger() -> None
         for line in small
         if line.size != LEAST or (line.state, line.role) not in KEPT_SMALL
     ] == []
+
+
+async def test_twenty_names_are_in_drawn_letters_wherever_somebody_looks_for_their_own() -> None:
+    drawn = capital(3, "sextants")
+    small = [
+        shown(line)
+        async for screen in seen(Kind(20, 0), (Size(120, 36),))
+        for line in lines(screen)
+        if line.role == "name" and line.high < drawn
+    ]
+    assert small == []
+
+
+async def test_in_the_least_window_all_of_twenty_have_a_page_at_the_end() -> None:
+    async for screen in seen(Kind(20, 0), (LEAST,), ("end",)):
+        (name,) = (line for line in lines(screen) if line.role == "name")
+        assert name.high >= capital(3, "sextants")

@@ -55,6 +55,10 @@ def board_layout(content: BoardContent, columns: int, rows: int, measure: CellMe
         found = laid(largest, "person")
     if found.sizes.get("person") != 1:
         return found
+    if found.sizes.get(GROUP, 1) == 1:  # cautions are in one row in any case: are pages of use then
+        paged = laid(1, "person")
+        if paged.sizes["person"] > 1:
+            return paged
     return max(found, laid(largest, "key"), key=_worth)
 
 

@@ -59,9 +59,9 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     under = column("name", [lane.name for lane in lanes], 70)
     plates = column("plates", [lane.room.plates for lane in lanes], 60)
     # One group: rather both of them are small than everybody's name. In a small window plates go.
-    heaviest = [lane.room.tallies[-1] for lane in lanes]
-    small = column("tally", heaviest, 65, "plates")
-    tallies = small if most > _SMALL else column("tally", heaviest, 65)
+    words = [lane.room.tallies[-1] for lane in lanes]
+    small = column("tally", words, 65, "plates")
+    tallies = small if most > _SMALL else column("tally", words, 65)
     load = room_for([lane.room.load for lane in lanes])
     unit = room_for([lane.room.unit for lane in lanes])
     loads = tuple(_load(n, load, unit, most) for n in numbers)
@@ -69,10 +69,11 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
         Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
     )
     notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
-    # Plates and what was lifted are numbers both: side by side they are well apart.
+    # Plates and what was lifted are numbers both: side by side they are well apart if there is room.
     lifted = tuple(apart(tally, n, _BEFORE_TALLY) for n, tally in enumerate(tallies))
     below = tuple(apart(tally, n, 0) for n, tally in enumerate(tallies))
-    yield _grid((keys, names, loads, plates, lifted, attempts, notes), ())
+    for heaviest in (lifted, below):
+        yield _grid((keys, names, loads, plates, heaviest, attempts, notes), ())
     yield _grid((keys, names, loads), (plates, below, attempts, notes))
     yield _grid((keys, loads), (under, plates, below, notes))
     next_to = tuple(apart(load, n) for n, load in enumerate(loads))

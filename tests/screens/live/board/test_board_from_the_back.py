@@ -1,6 +1,7 @@
 """What the room needs of a board is large: the numbers, the movements, who is here."""
 
 import pytest
+from msgspec.structs import replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.clock.source import WoundSource
@@ -59,6 +60,18 @@ def test_the_numbers_of_a_scheme_are_the_largest_letters() -> None:
         sizes = laid(content, *size).sizes
         assert sizes["head"] == max(sizes.values()) >= LARGE
         assert sizes["work"] >= LARGE
+
+
+def test_twenty_people_have_a_few_pages_where_one_would_be_in_terminal_text() -> None:
+    lanes = tuple(BoardLane(chr(65 + at), f"Saoirse {at}", "", "") for at in range(20))
+    content = replace(board("third-rail", 3), lanes=lanes)
+    found = laid(content, 120, 35)
+    assert found.sizes["person"] >= LARGE
+    assert 1 < len(found.pages) <= 4
+    shown = [name for page in found.pages for name in page if name[0] == "person"]
+    assert sorted(shown) == [("person", at) for at in range(20)]
+    last = draw_board(replace(content, page=len(found.pages) - 1), 120, 35, Look())
+    assert f"page {len(found.pages)} of {len(found.pages)}" in plain_text(last)
 
 
 def test_a_climb_is_written_with_its_first_rungs() -> None:

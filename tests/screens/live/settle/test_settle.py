@@ -325,7 +325,7 @@ def test_signs_are_said_in_words_where_there_is_room(coach: Callable[..., Coach]
         class_.do(cmd.SetNumber(name, Decimal(5)))
     page = settle_page(class_.live, None)
     assert page.rows[0].signs == "?%"
-    narrow, wide = (plain_text(draw_settle(page, *size, Look())) for size in ((60, 35), (213, 59)))
+    narrow, wide = (plain_text(draw_settle(page, *size, Look())) for size in ((60, 35), (160, 35)))
     assert "?%" in narrow
     assert "step-up" not in narrow
     assert "?%" not in wide
