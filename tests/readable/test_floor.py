@@ -56,6 +56,7 @@ async def test_twenty_names_are_in_drawn_letters_wherever_somebody_looks_for_the
 
 
 async def test_in_the_least_window_all_of_twenty_have_a_page_at_the_end() -> None:
-    async for screen in seen(Kind(20, 0), (LEAST,), ("end",)):
+    end: tuple[State, ...] = ("end",)
+    async for screen in seen(Kind(20, 0), (LEAST,), end):
         (name,) = (line for line in lines(screen) if line.role == "name")
         assert name.high >= capital(3, "sextants")

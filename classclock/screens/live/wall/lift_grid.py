@@ -69,7 +69,7 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
         Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
     )
     notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
-    # Plates and what was lifted are numbers both: side by side they are well apart if there is room.
+    # Plates and what was lifted are numbers both: well apart where there is room.
     lifted = tuple(apart(tally, n, _BEFORE_TALLY) for n, tally in enumerate(tallies))
     below = tuple(apart(tally, n, 0) for n, tally in enumerate(tallies))
     for heaviest in (lifted, below):
