@@ -145,7 +145,7 @@ def _parts(
         (
             Beside(
                 (
-                    Written("title", piece.name, "title", role="coach"),
+                    Written("title", piece.name, "title", "coach", 3),
                     Written("well done", "Well done", "well done", role="detail", across="right"),
                     Written("place", "99 of 99", "place", role="coach", across="right"),
                 )
