@@ -67,7 +67,8 @@ def score_table(
     most = max(_KEY_ROWS, box[1] // _KEY_SHARE)
     each = list(enumerate(rows))
     keys = [(_key(number, row, most),) if row.key else () for number, row in each]
-    who = [(*key, *_who(number, row, rank)) for key, (number, row) in zip(keys, each, strict=True)]
+    named = list(zip(keys, each, strict=True))
+    who = [(*key, *_who(number, row, rank)) for key, (number, row) in named]
     scores = [_score(number, row) for number, row in each]
     any_last = any(row.last for row in rows)
     lasts = [(_last(number, row, way.last),) if any_last else () for number, row in each]
@@ -86,6 +87,9 @@ def score_table(
         below = [(score, *words) for score, words in zip(scores, said, strict=True)]
         ways += [grid(in_a_row, gap=1), grid(scored, said), grid(scored, said, gap=1)]
         ways.append(grid(who, below))
+        touching = [(*key, *_who(number, row, rank, 0)) for key, (number, row) in named]
+        rest = zip(touching, scores, said, strict=True)
+        ways.append(grid([(*one, score, *words) for one, score, words in rest], gap=1))
     return OneOf(tuple(ways))
 
 
@@ -106,11 +110,12 @@ def _key(number: int, row: ScoreRow, most: int) -> Written:
     return Written(("key", number), row.key.upper(), "key", across="middle", most=most)
 
 
-def _who(number: int, row: ScoreRow, rank: Role) -> Iterator[Arrangement]:
+def _who(number: int, row: ScoreRow, rank: Role, after: int = 1) -> Iterator[Arrangement]:
+    """With so many columns after the name: where there is one no score touches it."""
     yield Written(("rank", number), row.rank, "rank", role=rank, across="right")
     name = Written(("name", number), row.name, "name", matters=2)
-    # With a column after it: no score touches a name.
-    yield Beside((name, Drawn(("after", number), "after", (1, 1), (1, 1), "room")), gap=0)
+    free = after, after
+    yield Beside((name, Drawn(("after", number), "after", free, free, "room")), gap=0)
 
 
 def _score(number: int, row: ScoreRow) -> Written:
