@@ -8,6 +8,7 @@ from classclock.book.files.changes import (
     Carried,
     Change,
     Changes,
+    EffortGiven,
     Erasure,
     Import,
     MarkSet,
@@ -83,6 +84,11 @@ def utc(now: datetime) -> str:
     return now.astimezone(UTC).isoformat(timespec="milliseconds")
 
 
+def class_of(journal: str) -> str:
+    """A class by its journal, which begins with day and time: `the class of 2026-11-24`."""
+    return f"the class of {journal[:10]}"
+
+
 def change_words(change: Change, names: Mapping[str, str]) -> str:
     """A change in a few words; `names` are people's, by id."""
 
@@ -96,6 +102,11 @@ def change_words(change: Change, names: Mapping[str, str]) -> str:
             return f"the merge of {name(change.gone)} into {name(change.kept)}"
         case MarkSet():
             return f"the mark {change.mark} {'on' if change.on else 'off'} {name(change.athlete)}"
+        case EffortGiven(effort=None):
+            return f"how hard {class_of(change.journal)} was for {name(change.athlete)}, dropped"
+        case EffortGiven():
+            whose = f"{class_of(change.journal)} was for {name(change.athlete)}"
+            return f"how hard {whose}: {change.effort}"
         case Import():
             number = len(change.scores)
             return f"the import of {change.file}, {number} score{'' if number == 1 else 's'}"

@@ -88,6 +88,8 @@ def _sheets() -> Sequence[_Sheet]:
                 "came": lambda row: int(row["came"]),
                 "key": _field("key"),
                 "at": _at,
+                "effort": _field("effort"),
+                "here_s": _field("here_s"),
             },
             holds=lambda row: bool(row["came"]),
         ),

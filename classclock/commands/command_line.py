@@ -33,6 +33,7 @@ COMMANDS = (
     Subcommand("load", "an estimated maximum, and working sets from it", "load"),
     Subcommand("chart", "everybody's bests on the benchmarks", "chart"),
     Subcommand("athlete", "one athlete's page", "athlete"),
+    Subcommand("effort", "how hard a class was for somebody: said or put right after it", "effort"),
     Subcommand("report", "one class to print or to send", "report"),
     Subcommand("notes", "accidents, holds and notes of a class, for the club's file", "notes"),
     Subcommand("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),

@@ -6,13 +6,16 @@ The screens and a rehearsal both type here, so that they can't come to differ.
 from collections.abc import Mapping
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.live.live_class import LiveClass, Outcome
 from classclock.tally import commands as cmd
+from classclock.tally.keys.forms import NO_EFFORT
 from classclock.tally.keys.key_language import press
 from classclock.tally.keys.key_state import KeyState, lapse, pending_shown
 from classclock.tally.keys.keys_now import keys_now
-from classclock.tally.keys.strokes import Stroke, translate
+from classclock.tally.keys.strokes import DIGITS, Stroke, translate
+from classclock.tally.keys.unseen import unseen
 
 
 class Answer(Struct, frozen=True):
@@ -34,8 +37,8 @@ class Desk:
 
     @property
     def pending(self) -> str:
-        """What has been typed and waits for its letter."""
-        return pending_shown(self._state)
+        """What has been typed and waits for its letter, as the room may see it."""
+        return self._to_the_room(pending_shown(self._state))
 
     def sign(self, sign: str, real: int, at: int) -> Answer:
         """One key, as the terminal gave it, at these moments of real time and of the class's."""
@@ -43,6 +46,14 @@ class Desk:
 
     def stroke(self, stroke: Stroke) -> Answer:
         """One stroke of a key."""
+        typed = self._state.pending + (stroke.key if stroke.key in DIGITS else "")
+        over = self.live.record.closed
+        answer = self._stroke(stroke)
+        if not over or answer.notice == NO_EFFORT:
+            return answer
+        return replace(answer, notice=unseen(answer.notice, typed))
+
+    def _stroke(self, stroke: Stroke) -> Answer:
         now = keys_now(self.live.record, self.live.lineup(), stroke.at)
         pressed = press(self._state, stroke, now)
         self._state = pressed.state
@@ -55,5 +66,12 @@ class Desk:
 
     def lapse(self, real: int) -> str:
         """Drop what has been pending too long by this moment of real time; what to say of it."""
+        typed = self._state.pending
         self._state, notice = lapse(self._state, real)
-        return notice or ""
+        return self._to_the_room(notice or "", typed)
+
+    def _to_the_room(self, text: str, typed: str | None = None) -> str:
+        """As it is but on the last screen, where how hard it was isn't for the room."""
+        if not self.live.record.closed:
+            return text
+        return unseen(text, self._state.pending if typed is None else typed)

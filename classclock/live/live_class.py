@@ -31,6 +31,7 @@ from classclock.tally.decide_groups import (
 from classclock.tally.decide_people import (
     decide_back,
     decide_change,
+    decide_effort,
     decide_joining,
     decide_leaving,
     decide_naming,
@@ -189,6 +190,8 @@ class LiveClass(StandingClass):
                 return self.choose_load(person, index, number or 1, Load(amount, self.record.unit))
             case cmd.SwapPlaces(person=person, other=other):
                 return self.swap_places(person, other)
+            case cmd.SayEffort(person=person, effort=effort):
+                return self._came(decide_effort(self.record, person, effort, self.clock.now()))
             case _:
                 assert_never(command)
 

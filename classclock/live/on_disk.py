@@ -109,4 +109,6 @@ class OnDisk:
         if self._live.phase in ("count-in", "running", "held"):
             runs = tuple(run for run in runs if run != record.chosen._replace(heat=1))
         held = all(self._results.holds(record, run) for run in runs)
+        if runs and self._results.record is not None:
+            held = held and self._results.record.efforts == record.efforts
         return not held or self._results.lacks_tables

@@ -68,7 +68,14 @@ def open_session(
     )
     live.record_event(
         ev.ClassOpened(
-            0, plan_file.name, plan_file.text, club.unit, people, ends, stop=club.care.stop
+            0,
+            plan_file.name,
+            plan_file.text,
+            club.unit,
+            people,
+            ends,
+            stop=club.care.stop,
+            ask_effort=club.in_class.ask_effort,
         )
     )
     return Session(

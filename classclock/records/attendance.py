@@ -18,16 +18,17 @@ class WeekAttended(Struct, frozen=True):
 
 def weeks(days: Iterable[date], today: date, count: int = WEEKS) -> tuple[WeekAttended, ...]:
     """The last `count` weeks, this one last; a day for each class attended."""
-    attended = Counter(_monday(day) for day in days)
-    this_week = _monday(today)
+    attended = Counter(monday_of(day) for day in days)
+    this_week = monday_of(today)
     mondays = (this_week - timedelta(weeks=back) for back in range(count - 1, -1, -1))
     return tuple(WeekAttended(monday, attended[monday]) for monday in mondays)
 
 
 def first_day(today: date, count: int = WEEKS) -> date:
     """The Monday on which the first of these weeks begins."""
-    return _monday(today) - timedelta(weeks=count - 1)
+    return monday_of(today) - timedelta(weeks=count - 1)
 
 
-def _monday(day: date) -> date:
+def monday_of(day: date) -> date:
+    """The Monday of its week."""
     return day - timedelta(days=day.weekday())

@@ -17,6 +17,7 @@ from classclock.records.document import (
     PieceResults,
     ResultsDocument,
 )
+from classclock.tally.class_time import time_here
 from classclock.tally.lane_tally import Attempt
 from classclock.tally.record import ClassRecord, RunKey
 from classclock.tally.scores.lane_score import LaneScore
@@ -32,7 +33,15 @@ def results_document(record: ClassRecord, *, started: str, journal: str) -> Resu
         started=started,
         journal=journal,
         people=tuple(
-            PersonInClass(one.id, one.name, one.key, one.visitor, _left_after(record, one.id))
+            PersonInClass(
+                one.id,
+                one.name,
+                one.key,
+                one.visitor,
+                _left_after(record, one.id),
+                record.efforts.get(one.id, UNSET),
+                _here_s(record, one.id),
+            )
             for one in record.people
         ),
         pieces=tuple(_piece(record, key) for key in record.pieces()),
@@ -44,6 +53,11 @@ def _left_after(record: ClassRecord, person_id: str) -> str | UnsetType:
         return UNSET
     run = record.left[person_id]
     return "" if run is None else record.plan.segment[run.segment].name
+
+
+def _here_s(record: ClassRecord, person_id: str) -> int | UnsetType:
+    here = time_here(record, person_id)
+    return UNSET if here is None else here // 1000
 
 
 def _piece(record: ClassRecord, key: RunKey) -> PieceResults:

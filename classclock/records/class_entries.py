@@ -34,6 +34,10 @@ class PersonSeen(Struct, frozen=True):
     id: str
     name: str
     key: str
+    effort: int | None = None
+    """How hard the class was, 0 to 10, where they said so."""
+    here_s: int | None = None
+    """How long it lasted for them, where that is known."""
 
 
 class Lift(Struct, frozen=True):
@@ -87,7 +91,13 @@ def read_class(document: ResultsDocument) -> ClassEntry:
     started = document.started
     moment = int(datetime.fromisoformat(started).timestamp() * 1000)
     people = tuple(
-        PersonSeen(person.id, person.name, person.key)
+        PersonSeen(
+            person.id,
+            person.name,
+            person.key,
+            known(person.effort, None),
+            known(person.here_s, None),
+        )
         for person in document.people
         if person.in_the_book
     )

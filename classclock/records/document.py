@@ -9,9 +9,10 @@ from typing import Annotated, Literal, TypeVar
 from msgspec import UNSET, Meta, Struct, UnsetType, to_builtins
 
 from classclock.records.erased import ERASED
+from classclock.tally.effort_scale import HARDEST
 from classclock.tally.scores.lane_score import Status
 
-VERSION = 3
+VERSION = 4
 """Of the files that are written now; those without a version are of the first.
 
 Raised with every column or field that comes: an older classclock would lose it.
@@ -19,6 +20,7 @@ Raised with every column or field that comes: an older classclock would lose it.
 
 Int32 = Annotated[int, Meta(ge=-(2**31), le=2**31 - 1)]
 """A whole number that every database keeps."""
+Effort = Annotated[int, Meta(ge=0, le=HARDEST)]
 Kilograms = Int32 | Annotated[float, Meta(ge=-(2**31), le=2**31)]
 Known = TypeVar("Known")
 
@@ -32,6 +34,11 @@ class PersonInClass(Struct, frozen=True, gc=False):
     """True of who has no name, and isn't in the book; else unsaid."""
     left_after: str | UnsetType = UNSET
     """The piece after which they left, by its name; empty is before the first. Unsaid: they stayed,
+    or the file is an older one."""
+    effort: Effort | UnsetType = UNSET
+    """How hard the hour was, in their own word, 0 to 10; unsaid where they didn't say."""
+    here_s: Int32 | UnsetType = UNSET
+    """How long the class lasted for them, from its first start; unsaid where nothing was started,
     or the file is an older one."""
 
     @property
@@ -54,7 +61,7 @@ class Columns(Struct, frozen=True, kw_only=True, gc=False):
     """What a piece's table says of a lane, in the order of its columns.
 
     What comes new stands after these, and is unsaid in older files:
-    `effort: Int32 | UnsetType | None = UNSET`.
+    `steps: Int32 | UnsetType | None = UNSET`.
     """
 
     rank: Int32 | None

@@ -4,12 +4,13 @@ from datetime import date
 
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
+from classclock.report.effort_words import NO_FORECAST, WHAT_IT_IS, shown_weeks
 from classclock.report.history_svg import points
 from classclock.report.html_pages import page
 
 
 def athlete_html(shown: AthletePage, club: str, made: date) -> bytes:
-    results = shown.history
+    results, efforts = shown.history, shown_weeks(shown.efforts)
     span = f"{long_day(results[0].day)} to {long_day(results[-1].day)}" if results else ""
     return page(
         "athlete.html.jinja",
@@ -18,6 +19,9 @@ def athlete_html(shown: AthletePage, club: str, made: date) -> bytes:
         club=club,
         made=made.isoformat(),
         points=points(results),
+        efforts=efforts,
+        hardest=max((minutes or 0 for week in efforts for minutes in week.days), default=0) or 1,
+        about_efforts=(WHAT_IT_IS, NO_FORECAST),
         span=span,
         most=max((week.classes for week in shown.weeks), default=0) or 1,
     )

@@ -5,6 +5,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
+from classclock.book.tables.efforts_said import classes_felt
 from classclock.book.tables.queries import (
     Athlete,
     Best,
@@ -17,6 +18,7 @@ from classclock.book.tables.queries import (
 )
 from classclock.records.attendance import WeekAttended, first_day, weeks
 from classclock.records.class_entries import benchmark_key
+from classclock.records.effort_weeks import EffortWeek, effort_weeks
 from classclock.records.result import Result
 
 
@@ -24,6 +26,8 @@ class AthletePage(Struct, frozen=True):
     athlete: Athlete
     weeks: tuple[WeekAttended, ...]
     """The last twelve, this one last."""
+    efforts: tuple[EffortWeek, ...]
+    """How hard the same weeks were."""
     modifications: tuple[tuple[str, int], ...]
     """What they modified in those weeks, and how often."""
     bests: tuple[Best, ...]
@@ -50,6 +54,7 @@ def athlete_page(
     return AthletePage(
         athlete,
         weeks(map(date.fromisoformat, days), today),
+        effort_weeks(classes_felt(connection, athlete.id, since.isoformat()), today),
         usual_modifications(connection, athlete.id, since.isoformat()),
         bests,
         lift_bests(connection, athlete.id),

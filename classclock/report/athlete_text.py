@@ -9,9 +9,12 @@ from rich.cells import cell_len, set_cell_size
 
 from classclock.book.tables.queries import Best, LiftBest
 from classclock.plan.amounts import rep_words
+from classclock.records.attendance import WeekAttended
 from classclock.records.bests import long_day
+from classclock.records.effort_weeks import EffortWeek
 from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
+from classclock.report.effort_words import effort_lines
 from classclock.report.plot import legend, plot_lines
 from classclock.units.printable import printable
 
@@ -41,6 +44,9 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
         yield f"marked: {', '.join(who.marks)}"
     yield ""
     yield from _attendance(page)
+    if efforts := effort_lines(page.efforts):
+        yield ""
+        yield from efforts
     if page.modifications:
         yield ""
         yield "Modified in these weeks"
@@ -106,12 +112,23 @@ def _classes(number: int) -> str:
     return "1 class" if number == 1 else f"{number} classes"
 
 
+def _week_values(week: WeekAttended, effort: EffortWeek) -> dict[str, Any]:
+    return {
+        "monday": week.monday.isoformat(),
+        "classes": week.classes,
+        "effort_minutes": effort.effort_minutes,
+        "monotony": effort.monotony,
+        "strain": effort.strain,
+    }
+
+
 def page_values(page: AthletePage) -> dict[str, Any]:
     """The page as plain values, ready for JSON."""
     return {
         **to_builtins(page.athlete),
         "weeks": [
-            {"monday": week.monday.isoformat(), "classes": week.classes} for week in page.weeks
+            _week_values(week, effort)
+            for week, effort in zip(reversed(page.weeks), reversed(page.efforts), strict=True)
         ],
         "modifications": [
             {"modification": name, "times": times} for name, times in page.modifications

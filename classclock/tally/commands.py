@@ -199,7 +199,14 @@ class SwapPlaces(Struct, frozen=True):
     other: str
 
 
-PeopleCommand = SayGone | SayBack | ChooseOption | ChooseLoad | SwapPlaces
+class SayEffort(Struct, frozen=True):
+    """How hard the hour was for that person: `7n` on the last screen."""
+
+    person: str
+    effort: int
+
+
+PeopleCommand = SayGone | SayBack | ChooseOption | ChooseLoad | SwapPlaces | SayEffort
 
 # -- the screen: these never leave it -----------------------------------------
 

@@ -106,6 +106,8 @@ def _add_time(record: ClassRecord, by: int, at: int) -> Decided:
 
 def _next(record: ClassRecord, at: int, loads: "ClassLoads | None", *, all_stands: bool) -> Decided:
     sheet, chosen = record.sheet, record.chosen
+    if record.closed and record.asks_effort:
+        return (ev.EffortSkipped(at),)
     if record.closed:
         return Refusal("the class is over: ctrl+q leaves, up goes back to its last segment")
     if sheet is None or record.phase(at) != "over":

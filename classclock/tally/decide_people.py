@@ -117,6 +117,18 @@ def decide_leaving(record: ClassRecord, person_id: str, at: int) -> ev.PersonLef
     return ev.PersonLeft(at, person.id)
 
 
+def decide_effort(
+    record: ClassRecord, person_id: str, effort: int, at: int
+) -> ev.EffortSaid | Refusal:
+    """How hard the hour was, once it is over; of who left too, for as long as they were there."""
+    person = record.person(person_id)
+    if person is None:
+        return _NOBODY
+    if person.visitor:
+        return Refusal(f"{person.name} isn't in the book: +, then {person.name} = their name")
+    return ev.EffortSaid(at, person.id, effort)
+
+
 def decide_change(record: ClassRecord, changed: Person, at: int) -> ev.PersonChanged | Refusal:
     """Another name, key or mark for someone of this id; nobody has another's, here or gone."""
     before = record.person(changed.id)

@@ -35,6 +35,8 @@ class ClassOpened(_Happened, frozen=True):
     """When the class ends, RFC 3339 with offset."""
     stop: str = ""
     """The club's rule of when to stop, as it was worded then; older journals have none."""
+    ask_effort: bool = False
+    """Whether the last screen asks everybody how hard it was."""
 
 
 class PersonAdded(_Happened, frozen=True):
@@ -140,6 +142,18 @@ class Noted(_Happened, frozen=True):
     text: str
     person_id: str | None = None
     """Whom it is about; None is the class."""
+
+
+class EffortSaid(_Happened, frozen=True):
+    """How hard the hour was for this person, in their own word; a later one counts instead."""
+
+    person_id: str
+    effort: int | None
+    """0 to 10; None: it isn't kept any more."""
+
+
+class EffortSkipped(_Happened, frozen=True):
+    """Nobody is asked any more how hard it was; who says it all the same is heard."""
 
 
 class ClassClosed(_Happened, frozen=True):
@@ -333,6 +347,8 @@ ClassEvent = (
     | EndMoved
     | EmergencyNoted
     | Noted
+    | EffortSaid
+    | EffortSkipped
     | ClassClosed
 )
 """Who is here, and what was agreed: these change the class's record."""

@@ -54,6 +54,12 @@ class ClassRecord(Struct, frozen=True):
     """Whoever came, in the order in which they did; who has left is among them."""
     left: Mapping[str, RunKey | None] = field(default_factory=dict)
     """Who is gone, by their id, and after which piece; None is before the first."""
+    left_at: Mapping[str, int] = field(default_factory=dict)
+    """Who is gone, by their id, and at which moment of the class."""
+    efforts: Mapping[str, int] = field(default_factory=dict)
+    """How hard the hour was for whom, 0 to 10, by their ids."""
+    asks_effort: bool = False
+    """Whether the last screen asks for it."""
     ends: str | None = None
     stop: str = ""
     """The club's rule of when to stop: the first caution of every piece."""
@@ -198,6 +204,7 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
                 people=event.people,
                 ends=event.ends,
                 stop=event.stop,
+                asks_effort=event.ask_effort,
             )
         case ev.PersonAdded(person=person):
             return _taken_in(record, person)
@@ -206,9 +213,10 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             runs = {key: sheet.called(changed) for key, sheet in record.runs.items()}
             return replace(record, people=people, runs=runs)
         case ev.PersonLeft(person_id=gone):
-            return replace(record, left={**record.left, gone: record.latest_piece})
+            left = {**record.left, gone: record.latest_piece}
+            return replace(record, left=left, left_at={**record.left_at, gone: event.at})
         case ev.PersonBack(person_id=back):
-            return replace(record, left=_without(record.left, back))
+            return _back(record, back)
         case ev.OptionChosen():
             choice = Choice(event.options, event.load, event.start_station)
             choices = {**record.choices, (event.segment, event.person_id): choice}
@@ -233,6 +241,12 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
             return replace(record, ends=ends)
         case ev.EmergencyNoted() | ev.Noted():
             return record  # a line for the journal: it changes nothing of the class
+        case ev.EffortSaid(person_id=said_by, effort=effort):
+            others = _without(record.efforts, said_by)
+            efforts = others if effort is None else {**others, said_by: effort}
+            return replace(record, efforts=efforts)
+        case ev.EffortSkipped():
+            return replace(record, asks_effort=False)
         case ev.ClassClosed():
             return replace(record, closed=True)
         case _:
@@ -259,11 +273,19 @@ def _fitted(record: ClassRecord, index: int, fit: Fit | None) -> ClassRecord:
 def _taken_in(record: ClassRecord, person: Person) -> ClassRecord:
     """Older journals take somebody out and in again; they come last then, as they did."""
     others = tuple(one for one in record.people if one.id != person.id)
-    return replace(record, people=(*others, person), left=_without(record.left, person.id))
+    return _back(replace(record, people=(*others, person)), person.id)
 
 
-def _without(left: Mapping[str, RunKey | None], back: str) -> Mapping[str, RunKey | None]:
-    return {ident: after for ident, after in left.items() if ident != back}
+def _back(record: ClassRecord, person_id: str) -> ClassRecord:
+    return replace(
+        record,
+        left=_without(record.left, person_id),
+        left_at=_without(record.left_at, person_id),
+    )
+
+
+def _without(told: Mapping[str, Told], person_id: str) -> dict[str, Told]:
+    return {ident: one for ident, one in told.items() if ident != person_id}
 
 
 def _with_segment(record: ClassRecord, event: ev.SegmentAdded) -> ClassRecord:

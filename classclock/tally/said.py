@@ -52,6 +52,10 @@ def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:  # noqa: C9
             return "teams as planned"
         case ev.TeamsSet(how=how):
             return f"teams {how}" if how else "teams as chosen"
+        case ev.EffortSaid(person_id=who, effort=effort):
+            name, _ = _called(who, record)
+            done = "not kept any more" if effort is None else "✓"  # never the number
+            return f"{name}, how hard it was: {done}"
         case (
             ev.ClassOpened()
             | ev.PersonAdded()
@@ -61,6 +65,7 @@ def _of_the_class(event: ev.ClassEvent, record: ClassRecord) -> str:  # noqa: C9
             | ev.EmergencyNoted()
             | ev.Noted()
             | ev.ClassClosed()
+            | ev.EffortSkipped()
         ):
             return ""  # the screen shows it by itself, or the room isn't to hear of it
         case _:

@@ -14,6 +14,7 @@ from classclock.tally.scores.scores import scores
 from classclock.tally.signs import SIGNS, Doubt, Remark, signed, told_by
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, with_best, with_last
+from classclock.wall.effort_asked import effort_asked
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow
@@ -32,6 +33,8 @@ class Summary(Struct, frozen=True):
     """Where the results are, or that they aren't saved yet."""
     short_saved: str
     """The same where there is little room."""
+    asked: tuple[str, ...] = ()
+    """How hard it was: the question, and who has answered; nothing where nobody is asked."""
 
 
 def summary(
@@ -58,7 +61,8 @@ def summary(
         rows.sort(key=lambda row: not row.new_best)
         words = printable(described(record, key.segment, heats[0]), 120) + provisional
         pieces.append(PieceSummary(printable(segment.name) + again, words, tuple(rows)))
-    return Summary(printable(record.plan.title), tuple(pieces), *_where(saved, any_=bool(pieces)))
+    where = _where(saved, any_=bool(pieces))
+    return Summary(printable(record.plan.title), tuple(pieces), *where, effort_asked(record))
 
 
 def _where(saved: tuple[str, ...], *, any_: bool) -> tuple[str, str]:

@@ -92,6 +92,8 @@ class Scrub(Struct, frozen=True):
         kept = {key: self._field(key, value) for key, value in line.items()}
         if _is_note_about(line, self.ids):
             kept["text"] = NOBODY
+        if line.get("event") == ev.EffortSaid.__name__ and line.get("person_id") in self.ids:
+            kept["effort"] = None
         return kept
 
     # -- what is only found ----------------------------------------------------------

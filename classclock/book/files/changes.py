@@ -16,6 +16,7 @@ from msgspec.structs import replace
 
 from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
+from classclock.records.document import Effort
 from classclock.records.result import ScoreKind, day_moment
 from classclock.tally.lanes import Mark
 from classclock.units.plain_json import read_json
@@ -55,6 +56,17 @@ class MarkSet(_Line, frozen=True, tag="mark"):
     on: bool
 
 
+class EffortGiven(_Line, frozen=True, tag="effort"):
+    """How hard a class was for somebody, said or put right after it."""
+
+    journal: str
+    """The class, as its results name it."""
+    athlete: str
+    """As that class recorded them."""
+    effort: Effort | None
+    """0 to 10; None: it isn't kept any more."""
+
+
 class ImportedScore(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
     """One score from a club's older records; `worth` is reckoned as `result.py` does."""
 
@@ -91,6 +103,10 @@ class ImportedVisit(Struct, frozen=True, kw_only=True, forbid_unknown_fields=Tru
     key: str
     day: str
     moment: int
+    effort: Effort | UnsetType = UNSET
+    """How hard it was for them, 0 to 10."""
+    here_s: int | UnsetType = UNSET
+    """How long the class lasted for them, in seconds."""
 
 
 class ImportedLift(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True):
@@ -176,7 +192,7 @@ class Undo(_Line, frozen=True, tag="undo"):
     of: int
 
 
-Change = Rename | Merge | MarkSet | Import | Erasure | Carried | Undo
+Change = Rename | Merge | MarkSet | EffortGiven | Import | Erasure | Carried | Undo
 _CHANGE: Decoder[Change] = Decoder(Change)
 
 

@@ -9,6 +9,7 @@ from classclock.book.files.changes import (
     Carried,
     Change,
     Changes,
+    EffortGiven,
     Erasure,
     Import,
     ImportedLift,
@@ -57,7 +58,7 @@ def names_in(line: Change) -> Iterator[tuple[str, str]]:
             yield line.kept, line.name
         case Import():
             yield from ((record.athlete, record.name) for record in line.records)
-        case MarkSet() | Erasure() | Carried() | Undo():
+        case MarkSet() | EffortGiven() | Erasure() | Carried() | Undo():
             pass
         case _:
             assert_never(line)
@@ -71,7 +72,7 @@ def _records(line: Change, room: str, entries: Collection[str]) -> tuple[Importe
 
 def _about(line: Change, room: str, entries: Collection[str], numbers: Collection[int]) -> bool:
     match line:
-        case Rename() | MarkSet():
+        case Rename() | MarkSet() | EffortGiven():
             return entry_said(room, line.athlete) in entries
         case Merge():
             return bool({entry_said(room, one) for one in (line.gone, line.kept)} & {*entries})
@@ -94,6 +95,10 @@ def _words(line: Change) -> str:
             return "two entries are one person" + (f", called {line.name}" if line.name else "")
         case MarkSet():
             return f"the mark {line.mark} is {'set' if line.on else 'taken off'}"
+        case EffortGiven(effort=None):
+            return f"how hard the class of {line.journal[:10]} was isn't kept any more"
+        case EffortGiven():
+            return f"the class of {line.journal[:10]} was {line.effort} of 10"
         case Import():
             return f"scores from {line.file}" if line.scores else f"records from {line.file}"
         case Erasure():

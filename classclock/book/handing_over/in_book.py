@@ -10,6 +10,7 @@ from classclock.book.files.changes import Changes, read_change
 from classclock.book.handing_over.changed import names_in
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.tables.applying import rules_in
+from classclock.book.tables.efforts_said import EFFORT, SEEN_WITH_EFFORT
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete
 from classclock.book.tables.schema import athletes, changes, classes, lifts, results, seen
@@ -70,12 +71,22 @@ def who_is_meant(connection: Connection, athlete: Athlete) -> WhoIsMeant:
 
 
 def attendance_rows(connection: Connection, meant: WhoIsMeant) -> Iterator[KeptRow]:
+    efforts = {
+        (row.class_key, row.person): row.effort
+        for row in connection.execute(
+            select(seen.c.class_key, seen.c.person, EFFORT)
+            .select_from(SEEN_WITH_EFFORT)
+            .where(seen.c.person.in_(meant.entries))
+        )
+    }
     for row in _rows(connection, seen, meant):
         yield {
             "name": row.name,
             "date": row.day,
             "class": row.title or "",
             "came": int(row.came),
+            "effort": efforts[row.class_key, row.person],
+            "minutes": "" if row.here_s is None else row.here_s // 60,
         }
 
 

@@ -76,6 +76,7 @@ class _Reader:
                 | ev.OptionChosen()
                 | ev.LoadChosen()
                 | ev.FlagAcknowledged()
+                | ev.EffortSaid()
             ):
                 return _all_of(event) if event.person_id in self._ids else None
             case ev.Noted():
@@ -109,6 +110,7 @@ class _Reader:
                 return _all_of(event) if event.lane in self._lanes else None
             case (
                 ev.ClassClosed()
+                | ev.EffortSkipped()
                 | ev.SegmentFitted()
                 | ev.EndMoved()
                 | ev.SegmentChosen()

@@ -21,6 +21,7 @@ from classclock.machine.plain_file import read_file
 from classclock.plan.findings import Finding
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import ScoreKind, finish_worth, load_worth, rounds_worth
+from classclock.tally.effort_scale import HARDEST
 from classclock.tally.lanes import Mark
 from classclock.units.csv_cells import unguarded
 from classclock.units.digits import is_whole
@@ -176,7 +177,22 @@ def _visit(said: Said) -> ImportedVisit | None:
         return None
     name, key = _name(said["name"]), said["key"][:1]
     day, moment = _day(said["date"]), read_moment(said["at"])
-    return ImportedVisit(athlete="", name=name, key=key, day=day, moment=moment)
+    return ImportedVisit(
+        athlete="",
+        name=name,
+        key=key,
+        day=day,
+        moment=moment,
+        effort=_effort(said.get("effort", "")),
+        here_s=_unsaid(_number(said.get("here_s", ""))),
+    )
+
+
+def _effort(written: str) -> Any:
+    number = _number(written)
+    if number is not None and number > HARDEST:
+        raise ValueError(f"an effort is 0 to {HARDEST}, not {number}")
+    return _unsaid(number)
 
 
 def _lift(said: Said) -> ImportedLift:

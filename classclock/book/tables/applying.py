@@ -9,9 +9,10 @@ from classclock.book.files.changes import Change, Changes, Import, Merge, Undo, 
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.book.tables.deriving import Touched, derive
+from classclock.book.tables.efforts_said import keep_efforts
 from classclock.book.tables.imported_rows import import_of, import_rows
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import PERSONAL, changes, seen
+from classclock.book.tables.schema import PERSONAL, changes, efforts_given, seen
 from classclock.book.tables.taking_in import Rows, take_out
 
 
@@ -42,6 +43,7 @@ def apply_changes(connection: Connection, read: Changes) -> None:
     if old == new:
         return
     keep_changes(connection, read)
+    keep_efforts(connection, read)
     rules = rules_in(connection)
     touched = Touched(_named_in(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, rules))
@@ -122,6 +124,14 @@ def _forget(connection: Connection, rules: PeopleRules) -> Touched:
     for person, athlete in known:
         if before := rules.forgotten_before(person):
             touched.athletes.add(athlete)
+            forgotten = select(seen.c.class_key).where(
+                seen.c.person == person, seen.c.moment < before
+            )
+            connection.execute(
+                delete(efforts_given).where(
+                    efforts_given.c.person == person, efforts_given.c.class_key.in_(forgotten)
+                )
+            )
             for table in PERSONAL:
                 meant = (table.c.person == person, table.c.moment < before)
                 connection.execute(delete(table).where(*meant))

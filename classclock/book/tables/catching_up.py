@@ -26,7 +26,7 @@ from classclock.book.tables.applying import apply_changes, rules_in
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.deriving import Touched, derive
 from classclock.book.tables.opening import Book
-from classclock.book.tables.schema import RECORDED, changes, files, rooms
+from classclock.book.tables.schema import RECORDED, changes, efforts_given, files, rooms
 from classclock.book.tables.taking_in import Rows, class_rows, take_out
 from classclock.club.folder import results as results_folder
 from classclock.records import document
@@ -98,7 +98,7 @@ def clear(book: Book) -> None:
     with book_lock(book.folder):
         room = read_changes(book.folder).room
         with book.writing() as connection:
-            for table in RECORDED:
+            for table in (*RECORDED, efforts_given):
                 connection.execute(
                     delete(table).where(table.c.class_key.startswith(f"{room}/", autoescape=True))
                 )

@@ -5,6 +5,7 @@ from typing import Any
 from sqlalchemy import Connection, Table, select
 
 from classclock.book.people_ids import is_drawn, said_in
+from classclock.book.tables.efforts_said import EFFORT, SEEN_WITH_EFFORT
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import (
     athletes,
@@ -37,7 +38,10 @@ def _contents(
     connection: Connection, table: Table, room: str, names: dict[str, str]
 ) -> list[dict[str, Any]]:
     rows = []
-    for row in connection.execute(select(table)).mappings():
+    # How hard a class was is said as it counts now, so that another book needs no change for it.
+    columns = (*(one for one in seen.c if one.name != "effort"), EFFORT)
+    asked = select(*columns).select_from(SEEN_WITH_EFFORT) if table is seen else select(table)
+    for row in connection.execute(asked).mappings():
         who = names.get(row.get("athlete", ""), "")
         said = {key: said_in(room, row[key]) for key in _PEOPLE if key in row}
         rows.append({**row, **said, "who": who})

@@ -68,10 +68,14 @@ def _named_row(whose: Whose, class_key: str, score: ImportedScore, moment: int) 
         "came": False,
         "day": score.day,
         "moment": moment,
+        "effort": None,
+        "here_s": None,
     }
 
 
 def _visit_row(whose: Whose, class_key: str, visit: ImportedVisit) -> TableRow:
+    effort: Any = known(visit.effort, None)
+    here_s: Any = known(visit.here_s, None)
     return {
         "class_key": class_key,
         "person": whose.person,
@@ -81,6 +85,8 @@ def _visit_row(whose: Whose, class_key: str, visit: ImportedVisit) -> TableRow:
         "came": True,
         "day": visit.day,
         "moment": visit.moment,
+        "effort": effort,
+        "here_s": here_s,
     }
 
 

@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 7
+VERSION = 8
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -75,9 +75,20 @@ seen = Table(
     Column("came", Boolean, nullable=False),  # to a class; false where a record was imported
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
+    Column("effort", Integer),  # how hard it was, 0 to 10, as the class has it
+    Column("here_s", Integer),  # how long the class lasted for them
     PrimaryKeyConstraint("class_key", "person"),
     Index("seen_athlete", "athlete", "came", "moment", "day"),
 )
+
+efforts_given = Table(
+    "efforts_given",
+    metadata,
+    Column("class_key", String, primary_key=True),
+    Column("person", String, primary_key=True),
+    Column("effort", Integer),  # null: it isn't kept any more
+)
+"""How hard a class was, as it was said after it: that counts, whatever the class has."""
 
 results = Table(
     "results",

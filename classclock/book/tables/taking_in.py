@@ -107,6 +107,8 @@ def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:
             "came": True,
             "day": entry.day,
             "moment": entry.moment,
+            "effort": person.effort,
+            "here_s": person.here_s,
         }
         for person in entry.people
         if person.id in who

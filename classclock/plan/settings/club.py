@@ -31,6 +31,12 @@ class Care(Strict):
     """When to stop, in the club's own words: the first caution of every piece."""
 
 
+class ClassSettings(Strict):
+    ask_effort: bool = False
+    """Whether the last screen asks everybody how hard the hour was, 0 to 10. What somebody says of
+    their body is theirs to give: a club decides to ask for it."""
+
+
 class Tv(Strict):
     """The screen on the wall, and how far the last row of people stands from it."""
 
@@ -70,6 +76,7 @@ class Club(StrengthSettings):
     theme: Literal["dark", "light"] = "dark"
     emergency: Emergency = Emergency.model_construct()
     care: Care = Care.model_construct()
+    in_class: Annotated[ClassSettings, Field(alias="class")] = ClassSettings.model_construct()
     tv: Tv = Tv.model_construct()
     sound: Sound = Sound.model_construct()
     keyboard: Keyboard = Keyboard.model_construct()

@@ -29,6 +29,8 @@ KEYS: dict[str, FileKey] = {
     "call": FileKey(TEXT, '"the number you call here"'),
     "care": FileKey("a table", "[care]"),
     "stop": FileKey("text of 80 letters at most", f'"{STOP}"'),
+    "class": FileKey("a table", "[class]"),
+    "ask_effort": FileKey(YES, "false"),
     "tv": FileKey("a table", "[tv]"),
     "inches": FileKey("a number above 5 and below 200", "55"),
     "metres": FileKey("a number above 0.5 and below 50", "10"),

@@ -67,6 +67,11 @@ call          = ""         # the number
 [care]
 stop = $stop
 
+# Whether the last screen asks everybody how hard the hour was, 0 to 10. The room sees a tick, not
+# the number. Ask people first whether they want to be asked: what they say is kept.
+[class]
+ask_effort = false
+
 # The screen on the wall, and how far the last row of people stands from it.
 [tv]
 inches   = 55

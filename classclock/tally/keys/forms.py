@@ -16,6 +16,7 @@ from classclock.tally.commands import (
     Move,
     PeopleCommand,
     SayBack,
+    SayEffort,
     SayGone,
     SetNumber,
     StopLane,
@@ -23,6 +24,7 @@ from classclock.tally.commands import (
     TakeBack,
     Tap,
 )
+from classclock.tally.effort_scale import HARDEST
 
 LONGEST = len("999+9999")
 """The most signs that mean something before a letter."""
@@ -73,10 +75,15 @@ _BEGINNINGS = {
 }
 
 
+NO_EFFORT = f"how hard it was is a whole number from 0 to {HARDEST}, then the letter"
+
 # Between pieces letters mean people.
 _OF_PEOPLE: tuple[tuple[str, _Say], ...] = (
     (r"\.", lambda _, person: SayGone(person)),
     (r"-", lambda _, person: SayBack(person)),
+)
+_EFFORT: tuple[tuple[str, _Say], ...] = (
+    (r"\d|10", lambda m, person: SayEffort(person, int(m[0]))),
 )
 _LOADS_TO_COME: tuple[tuple[str, _Say], ...] = (
     (r"\d{1,4}", lambda m, person: ChooseLoad(person, Decimal(m[0]))),
@@ -94,12 +101,13 @@ _LOADS_TO_COME: tuple[tuple[str, _Say], ...] = (
 
 
 def read_about(
-    text: str, key: str, people: Mapping[str, str], *, to_come: bool
+    text: str, key: str, people: Mapping[str, str], *, to_come: bool, over: bool = False
 ) -> PeopleCommand | str | None:
     """What `text` and then somebody's key say of them between pieces; in words why it doesn't.
 
     None: it only means something once a piece runs. `people` are ids by key; `key` must be in it.
-    `to_come`: a segment is, so that loads and places can be said for it.
+    `to_come`: a segment is, so that loads and places can be said for it. `over`: the class is, so
+    that a number is how hard it was.
     """
     person = people[key]
     if to_come and len(text) == 2 and text[0] == ">":
@@ -107,9 +115,12 @@ def read_about(
         if other is None or other == person:
             return "> and the letters of two people: these two swap their places"
         return SwapPlaces(other, person)
-    for pattern, say in (*_OF_PEOPLE, *(_LOADS_TO_COME if to_come else ())):
+    numbers = _LOADS_TO_COME if to_come else _EFFORT if over else ()
+    for pattern, say in (*_OF_PEOPLE, *numbers):
         if match := re.fullmatch(pattern, text, re.ASCII):
             return say(match, person)
+    if over and text[:1].isdigit():
+        return NO_EFFORT  # without what was typed: the room reads it
     if text.startswith(":"):
         return f"the number of the option comes after the letter, as in {text[:2]}2"
     if re.fullmatch(f"{_UNFINISHED}|{_UNFINISHED_LOAD}", text, re.ASCII):

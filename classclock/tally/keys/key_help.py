@@ -18,6 +18,7 @@ _RUNS: tuple[KeyPhase, ...] = ("running", "held")
 _BETWEEN: tuple[KeyPhase, ...] = ("board", "over", "last")
 _OF_PEOPLE: tuple[KeyPhase, ...] = ("board", "last")
 _BOARD: tuple[KeyPhase, ...] = ("board",)
+_LAST: tuple[KeyPhase, ...] = ("last",)
 _STANDS: tuple[KeyPhase, ...] = ("board", "held", "over", "last")
 
 
@@ -103,6 +104,9 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("class", "80n", "N's next set is 80", ("load",), _BOARD),
     KeyLine("class", "3:82.5n", "N's third set is 82.5", ("load",), _BOARD),
     KeyLine("class", "> n m", "N and M swap places in partners or teams", _SCORED, _BOARD),
+    KeyLine(
+        "class", "7n", "N says how hard the hour was, 0 to 10: the room sees a tick", (), _LAST
+    ),
     KeyLine("class", "+", "with nothing typed: add someone who came late"),
     KeyLine("class", "ctrl+p", "who is here: come, gone, names, options, loads", (), _STANDS),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),

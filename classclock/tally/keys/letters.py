@@ -54,7 +54,8 @@ def _nothing_counts(phase: KeyPhase) -> str:
 def _about(state: KeyState, key: str, context: KeyContext) -> Pressed:
     """Somebody's letter between pieces: what it says is done with, whatever came of it."""
     to_come = context.phase == "board"
-    said = read_about(state.pending, key, context.keys, to_come=to_come)
+    over = context.phase == "last"
+    said = read_about(state.pending, key, context.keys, to_come=to_come, over=over)
     state = replace(state, pending="")
     if said is None:
         return Pressed(state, notice=_nothing_counts(context.phase))

@@ -81,6 +81,7 @@ def draw_summary(
         "about": Ink(theme.quiet),
         "saved": Ink(theme.quiet),
         "keys": Ink(bold=True),
+        **{("asked", number): Ink(bold=True) for number in range(len(page.asked))},
         **dict(score_inks(shown.piece.rows, shown.laid, look)),
     }
     drawn = draw_arranged(shown.laid.pages[shown.number], inner, rows, look, inks=inks)
@@ -152,6 +153,10 @@ def _parts(
             ),
             Written("about", about, "about", role="detail", matters=1),
             score_table(piece.rows, box, rank="room", way=way),
+            *(
+                Written(("asked", number), text, "asked", role="coach", breaks=True)
+                for number, text in enumerate(page.asked)
+            ),
             OneOf(
                 tuple(
                     Written("saved", text, "saved", role="coach")

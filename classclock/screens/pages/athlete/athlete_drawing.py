@@ -4,6 +4,7 @@ from collections.abc import Iterator, Sequence
 
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
+from classclock.report.effort_words import effort_lines
 from classclock.report.plot import legend, plot_lines
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
@@ -112,6 +113,11 @@ def _side(page: AthletePage) -> Iterator[_Line]:
     for week in page.weeks:
         bar = "■" * min(week.classes, 20) or "-"
         yield f"  {week.monday:%d %b}  {bar} {week.classes or ''}", ""
+    if efforts := effort_lines(page.efforts, _SIDE):
+        yield "", ""
+        heading, *others = efforts
+        yield heading, "bold"
+        yield from ((line, "") for line in others)
     if page.modifications:
         yield "", ""
         yield "Modified in these weeks", "bold"
