@@ -20,9 +20,9 @@ from classclock.machine.standard_streams import say
 from classclock.records.bests import long_day
 from classclock.records.effort_weeks import ClassFelt
 from classclock.tally.effort_scale import HARDEST, scale_words
-from classclock.units.digits import is_whole
 from classclock.units.printable import printable
 
+_EFFORTS = {str(number): number for number in range(HARDEST + 1)}
 _NONE_GIVEN = "nothing said yet"
 _LATEST = 10
 """So many classes are listed, the newest first."""
@@ -63,11 +63,9 @@ def do(asked: argparse.Namespace) -> int:
 
 
 def _effort(written: str | None) -> int | None:
-    if written is None:
-        return None
-    if not is_whole(written) or int(written) > HARDEST:
+    if written is not None and written not in _EFFORTS:
         raise BadUseError(f"how hard it was is a whole number from 0 to {HARDEST}: {scale_words()}")
-    return int(written)
+    return None if written is None else _EFFORTS[written]
 
 
 def _day(written: str | None) -> str | None:

@@ -6,10 +6,10 @@ An effort is an athlete's own word for a class, 0 to 10; times the minutes of th
 - monotony: the mean of its days over their standard deviation;
 - strain: its sum times its monotony.
 
-After Foster et al., J Strength Cond Res 15 (2001) 109, from memory: we hadn't the print at hand. The
-deviation is that of a sample, with n - 1 = 6 below the line: seven days are a sample of how somebody
-trains, and it is the one that a spreadsheet's STDEV gives, by which such figures are mostly reckoned.
-With 7 below the line monotony and strain would be 8 % higher.
+After Foster et al., J Strength Cond Res 15 (2001) 109, from memory: we hadn't the print at hand.
+The deviation is that of a sample, with n - 1 = 6 below the line: seven days are a sample of how
+somebody trains, and it is what a spreadsheet's STDEV gives, by which such figures are mostly worked
+out. With 7 below the line monotony and strain would be 8 % higher.
 
 They say how somebody's weeks compare with their own. They predict no injury.
 """

@@ -28,6 +28,6 @@ def _end(run: Sheet) -> int:
         return run.ended_by.at
     if clock.held:
         return clock.holds[-1].since
-    stands = [clock.go, *(one.until or one.since for one in clock.holds)]
-    latest = max(*stands, *(one.at for one in clock.shifts))
+    stood = (clock.go, *(one.until or one.since for one in clock.holds))
+    latest = max((*stood, *(one.at for one in clock.shifts)))
     return latest + run.end(latest) - clock.elapsed(latest)

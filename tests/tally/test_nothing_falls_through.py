@@ -90,7 +90,7 @@ def lane_of(person: Person) -> Lane:
 
 
 STARTED: tuple[ev.Event, ...] = (
-    ev.ClassOpened(0, "turntable", "", "kg", (ILSE, BRAM, UTE), None),
+    ev.ClassOpened(0, "turntable", "", "kg", (ILSE, BRAM, UTE), None, ask_effort=True),
     ev.SegmentChosen(1_000, 1),
     ev.SegmentStarted(10_000, 1, 1, 20_000, (lane_of(ILSE), lane_of(BRAM))),
     ev.Tapped(30_000, "ilse"),
@@ -117,6 +117,8 @@ _EXAMPLES: tuple[ev.Event, ...] = (
     ev.EndMoved(50_000, "2026-11-24T19:30:00+01:00"),
     ev.EmergencyNoted(50_000, "Ilse, ankle, ice"),
     ev.Noted(50_000, "left knee, stopped", "ilse"),
+    ev.EffortSaid(50_000, "ilse", 7),
+    ev.EffortSkipped(50_000),
     ev.ClassClosed(50_000),
     ev.SegmentChosen(50_000, 0),
     ev.SegmentStarted(50_000, 1, 2, 60_000, ()),
@@ -147,6 +149,7 @@ ONLY_NOTED = {ev.EmergencyNoted, ev.Noted}
 """They change nothing: they are lines for the journal."""
 NOT_SAID = {
     ev.ClassOpened,
+    ev.EffortSkipped,
     ev.PersonAdded,
     ev.PersonChanged,
     ev.FlagAcknowledged,

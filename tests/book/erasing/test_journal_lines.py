@@ -70,6 +70,8 @@ EVENTS: tuple[ev.Event, ...] = (
     ev.Moved(30, 21, "k7"),
     ev.Settled(31, 0, 1),
     ev.ClassClosed(32),
+    ev.EffortSaid(33, "k7", 7),
+    ev.EffortSkipped(34),
     ev.PersonBack(37, "k7"),
     ev.LoadChosen(38, "k7", 0, 2, parse_load("60 kg", "kg")),
     ev.PartnersSet(33, 0, (("k8", "k7"),)),
@@ -84,6 +86,11 @@ LINES = [json.loads(event_line(event, 0, WALL)) for event in EVENTS]
 
 def scrubbed(event: ev.Event) -> dict[str, Any]:
     return SCRUB.event(json.loads(event_line(event, 0, WALL)))
+
+
+def test_how_hard_it_was_for_who_is_erased_is_not_kept() -> None:
+    assert scrubbed(ev.EffortSaid(33, "k7", 7))["effort"] is None
+    assert scrubbed(ev.EffortSaid(33, "k8", 7))["effort"] == 7
 
 
 def test_every_kind_of_event_is_tried() -> None:

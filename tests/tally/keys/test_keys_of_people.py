@@ -12,12 +12,14 @@ from classclock.tally.commands import (
     ChooseOption,
     Command,
     SayBack,
+    SayEffort,
     SayGone,
     SetNumber,
     Start,
     SwapPlaces,
     TakeBack,
 )
+from classclock.tally.keys.forms import NO_EFFORT
 
 Commands = Callable[..., list[Command]]
 Said = Callable[..., str]
@@ -64,9 +66,24 @@ def test_on_the_last_screen_people_leave_and_are_back_and_nothing_is_to_come(
 ) -> None:
     last: dict[str, Any] = {"phase": "last", "counts_by": "load"}
     assert commands(".n-n", **last) == [SayGone("p-noor"), SayBack("p-noor")]
-    for typed in ("n", "80n"):
-        assert commands(typed, **last) == []
-        assert said(typed, **last).startswith("the class is over")
+    assert commands("n", **last) == []
+    assert said("n", **last).startswith("the class is over")
+
+
+@pytest.mark.parametrize(("typed", "effort"), [("0n", 0), ("7n", 7), ("10n", 10)])
+@pytest.mark.parametrize("counts_by", ["rounds", "load", "nothing"])
+def test_on_the_last_screen_a_number_is_how_hard_the_hour_was(
+    commands: Commands, typed: str, effort: int, counts_by: str
+) -> None:
+    assert commands(typed, phase="last", counts_by=counts_by) == [SayEffort("p-noor", effort)]
+
+
+@pytest.mark.parametrize("typed", ["11n", "80n", "007n", "7.5n", "3:7n"])
+def test_no_other_number_is_and_what_was_typed_is_not_said_to_the_room(
+    commands: Commands, said: Said, typed: str
+) -> None:
+    assert commands(typed, phase="last", counts_by="load") == []
+    assert said(typed, phase="last", counts_by="load") == NO_EFFORT
 
 
 def test_after_a_warm_up_letters_mean_people_too(commands: Commands, said: Said) -> None:

@@ -10,7 +10,7 @@ from classclock.screens.canvas.arranged_drawing import Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing
 from classclock.screens.canvas.layout.arrange import Arranged, arrange
-from classclock.screens.canvas.layout.parts import Arrangement, Beside, OneOf, Stack, Written
+from classclock.screens.canvas.layout.parts import Arrangement, Beside, Name, OneOf, Stack, Written
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.live.settle.score_layout import (
@@ -74,7 +74,7 @@ def draw_summary(
     pages = _pages(page, columns, rows, look)
     at = on.of(len(pages))
     shown, many = pages[at], len(pages) > 1
-    inks = {
+    inks: dict[Name, Ink] = {
         "well done": Ink(theme.ahead.text, bold=True),
         "title": Ink(bold=True),
         "place": Ink(theme.quiet, words=f"{at + 1} of {len(pages)}" if many else ""),
