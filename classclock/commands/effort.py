@@ -19,7 +19,7 @@ from classclock.commands.shared.printing import print_answer, print_json
 from classclock.machine.standard_streams import say
 from classclock.records.bests import long_day
 from classclock.records.effort_weeks import ClassFelt
-from classclock.tally.effort_scale import HARDEST, scale_words
+from classclock.tally.effort.effort_scale import HARDEST, scale_words
 from classclock.units.printable import printable
 
 _EFFORTS = {str(number): number for number in range(HARDEST + 1)}

@@ -17,7 +17,7 @@ from classclock.records.document import (
     PieceResults,
     ResultsDocument,
 )
-from classclock.tally.class_time import time_here
+from classclock.tally.effort.class_time import time_here
 from classclock.tally.lane_tally import Attempt
 from classclock.tally.record import ClassRecord, RunKey
 from classclock.tally.scores.lane_score import LaneScore

@@ -9,7 +9,7 @@ from typing import Annotated, Literal, TypeVar
 from msgspec import UNSET, Meta, Struct, UnsetType, to_builtins
 
 from classclock.records.erased import ERASED
-from classclock.tally.effort_scale import HARDEST
+from classclock.tally.effort.effort_scale import HARDEST
 from classclock.tally.scores.lane_score import Status
 
 VERSION = 4

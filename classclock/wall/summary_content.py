@@ -14,7 +14,7 @@ from classclock.tally.scores.scores import scores
 from classclock.tally.signs import SIGNS, Doubt, Remark, signed, told_by
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, with_best, with_last
-from classclock.wall.effort_asked import effort_asked
+from classclock.wall.between.effort_lines import effort_asked
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import score_kept_off
 from classclock.wall.score_row import ScoreRow

@@ -14,6 +14,11 @@ class Otherwise(NamedTuple):
 
 OTHERWISE = (
     Otherwise(
+        "*/said/*athlete-?-json.txt",
+        ("stdout.weeks[*",),
+        "the weeks of an athlete are told the newest first",
+    ),
+    Otherwise(
         "*/said/*report*.txt",
         (
             "+ ",

@@ -21,7 +21,7 @@ from classclock.machine.plain_file import read_file
 from classclock.plan.findings import Finding
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import ScoreKind, finish_worth, load_worth, rounds_worth
-from classclock.tally.effort_scale import HARDEST
+from classclock.tally.effort.effort_scale import HARDEST
 from classclock.tally.lanes import Mark
 from classclock.units.csv_cells import unguarded
 from classclock.units.digits import is_whole

@@ -24,7 +24,7 @@ from classclock.tally.commands import (
     TakeBack,
     Tap,
 )
-from classclock.tally.effort_scale import HARDEST
+from classclock.tally.effort.effort_scale import HARDEST
 
 LONGEST = len("999+9999")
 """The most signs that mean something before a letter."""

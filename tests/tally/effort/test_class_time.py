@@ -4,7 +4,7 @@ import pytest
 
 from classclock.plan.model import Plan
 from classclock.tally import events as ev
-from classclock.tally.class_time import time_here
+from classclock.tally.effort.class_time import time_here
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane
 from classclock.tally.record import ClassRecord

@@ -1,6 +1,6 @@
 """The last screen asks how hard it was: the room sees who has said so, never what they said."""
 
-from classclock.tally.effort_scale import scale_words
+from classclock.tally.effort.effort_scale import scale_words
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
 from classclock.units.printable import printable
