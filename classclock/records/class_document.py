@@ -26,7 +26,10 @@ from classclock.units.loads import plain
 
 
 def results_document(record: ClassRecord, *, started: str, journal: str) -> ResultsDocument:
-    """All pieces that have run, each provisional or settled. `started` is RFC 3339."""
+    """All pieces that have run, each provisional or settled. `started` is RFC 3339.
+
+    What has no `journal` is a rehearsal: nobody was there, so nothing is said of how long.
+    """
     return ResultsDocument(
         version=VERSION,
         title=record.plan.title,
@@ -40,7 +43,7 @@ def results_document(record: ClassRecord, *, started: str, journal: str) -> Resu
                 one.visitor,
                 _left_after(record, one.id),
                 record.efforts.get(one.id, UNSET),
-                _here_s(record, one.id),
+                _here_s(record, one.id) if journal else UNSET,
             )
             for one in record.people
         ),

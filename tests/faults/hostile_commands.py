@@ -43,6 +43,8 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
     for more in JSON:
         yield ("replay", journal, *more)
         yield ("athlete", ilse, *more)
+        yield ("effort", ilse, "7", *more)
+        yield ("effort", ilse, *more)
         yield ("load", ilse, *more)
         yield ("bar", "82.5", "--bar", f"<Long bar{club.hostile}>", *more)
         for command in ("results", "report", "chart", "weeks", "notes", "month", "away"):
@@ -101,6 +103,8 @@ def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     yield ("chart", "--benchmarks", hostile)
     yield ("athlete", hostile, "--benchmark", hostile)
     yield ("athlete", hostile, "--folder", hostile)
+    yield ("effort", hostile, "7")
+    yield ("effort", "Ilse", "--day", hostile)
     yield ("away", "--weeks", hostile)
     yield ("month", hostile)
     yield ("month", "--with", hostile)
