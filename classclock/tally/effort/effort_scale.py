@@ -10,4 +10,4 @@ EFFORT_WORDS = {0: "as good as sitting", 5: "work, with some left", HARDEST: "no
 
 def scale_words() -> str:
     """The three in a line."""
-    return ", ".join(f"{number} {words}" for number, words in EFFORT_WORDS.items())
+    return "; ".join(f"{number} {words}" for number, words in EFFORT_WORDS.items())

@@ -23,5 +23,5 @@ def effort_asked(record: ClassRecord) -> tuple[str, ...]:
         f"{TICK if one.id in record.efforts else one.key.upper()} {printable(one.name, 24)}"
         for one in people
     )
-    how = f"say 0 to 10 and your letter, as in 7{key}; enter: enough asked"
-    return (f"How hard was it? {scale_words()}: {how}", "  ".join(who))
+    how = f"A number and your letter, as in 7{key}; enter: enough asked"
+    return (f"How hard was it? {scale_words()}. {how}", "  ".join(who))

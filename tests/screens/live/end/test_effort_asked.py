@@ -33,7 +33,7 @@ async def test_it_is_asked_answered_and_skipped(open_class: Any, size: tuple[int
     async with open_class(PLAN, club=ASKS, size=size) as coach:
         await ended(coach)
         seen = " ".join(coach.seen().split())
-        assert "How hard was it? 0 as good as sitting, 5 work, with some left" in seen
+        assert "How hard was it? 0 as good as sitting; 5 work, with some left" in seen
         assert "I Ilse B Bram N Noor" in seen
         before = coach.seen().count("8")
         await coach.press("8")
