@@ -64,7 +64,10 @@ async def test_a_whole_class_looks_the_same_from_the_board_to_the_end(
             await coach.press(key)
             await alike(coach, room)
         await coach.press("space")
-        assert "space resumes" in await alike(coach, room)
+        held = await alike(coach, room)
+        if size[1] > 18:  # the least window has the movements there, and the keys in the foot
+            assert "space resumes" in held
+        assert "space resumes" in coach.seen()
         await coach.wind(2)
         await coach.press("space")
         await coach.wind(16 * 60)
