@@ -17,16 +17,19 @@ from msgspec import convert
 from rich.console import Console
 from rich.table import Table
 
+from benchmarks.book_commands import command_figures
 from benchmarks.figure import HEADS, Figure
 from benchmarks.made_club import ATHLETES, made_class, write_classes
 from benchmarks.people_list import people_list
 from classclock.book.asking.chart_bests import chart_bests
+from classclock.book.asking.recorded_loads import recorded_loads
 from classclock.book.files.results_files import write_document
 from classclock.book.people_ids import entry_of
+from classclock.book.tables.book_file import FILE
 from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.keeping import make_anew
-from classclock.book.tables.opening import FILE, Book, open_book
-from classclock.book.tables.queries import all_athletes
+from classclock.book.tables.opening import Book, open_book
+from classclock.book.tables.queries import all_athletes, find
+from classclock.book.tables.rebuilding import make_anew
 from classclock.clock.source import MS, raw_now
 from classclock.records.document import ResultsDocument
 from classclock.report.athlete_page import athlete_page
@@ -48,7 +51,7 @@ def ms_of(do: Callable[[], object], times: int = TIMES) -> float:
     return median(took)
 
 
-def figures(classes: int) -> Iterator[Figure]:
+def figures(classes: int, *, windows: bool) -> Iterator[Figure]:
     """The figures for a club with so many classes of twenty."""
     results = classes * 20
     named = f"{results:,} results: "
@@ -67,11 +70,14 @@ def figures(classes: int) -> Iterator[Figure]:
         )
         yield _chart(named, book, bare)
         yield _page(named, book, bare)
+        yield _loads(named, book, bare)
         yield _one_class(named, book, classes, chance)
         here = [f"Athlete {number}" for number in range(_HERE)]
-        yield from people_list(named, folder, here, TIMES)
+        if windows:
+            yield from people_list(named, folder, here, TIMES)
         bare.close()
         book.close()
+        yield from command_figures(named, folder)
 
 
 def bare_inserts(bare: sqlite3.Connection) -> float:
@@ -132,6 +138,24 @@ def _page(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
     return Figure(f"{named}an athlete's page", ms_of(ask), "ms", ms_of(floor), most=50)
 
 
+def _loads(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
+    """What `load NAME` asks."""
+
+    def ask() -> None:
+        catch_up(book, _LATER)
+        with book.reading() as connection:
+            (athlete,) = find(connection, "Athlete 7")
+            assert recorded_loads(connection, athlete.id)
+
+    entry = entry_of(book.room, "athlete-007")
+
+    def floor() -> None:
+        bare.execute("SELECT athlete, name FROM athletes").fetchall()
+        bare.execute("SELECT * FROM lifts WHERE athlete = ? AND counts", (entry,)).fetchall()
+
+    return Figure(f"{named}what somebody lifted", ms_of(ask), "ms", ms_of(floor), most=100)
+
+
 def _one_class(named: str, book: Book, classes: int, chance: random.Random) -> Figure:
     """A class that was just settled, taken in; each time a new one."""
     took = []
@@ -164,8 +188,10 @@ def main() -> int:
     parser = argparse.ArgumentParser(prog="python -m benchmarks.book", description=__doc__)
     parser.add_argument("--classes", default="250,2500,25000", help="how many, one club each")
     table = Table(*HEADS, box=None, pad_edge=False)
-    for classes in parser.parse_args().classes.split(","):
-        for figure in figures(int(classes)):
+    parser.add_argument("--no-windows", action="store_true", help="without what needs a terminal")
+    asked = parser.parse_args()
+    for classes in asked.classes.split(","):
+        for figure in figures(int(classes), windows=not asked.no_windows):
             print("  ".join(figure.row()), file=sys.stderr)
             table.add_row(*figure.row())
     Console(width=140).print(table)

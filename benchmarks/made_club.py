@@ -8,6 +8,9 @@ from pathlib import Path
 from typing import Any
 
 ATHLETES, BENCHMARKS, IN_A_CLASS, A_DAY = 300, 60, 20, 7
+_LIFTS = ("front squat", "deadlift", "strict press")
+_LIFTED_EACH = 5
+"""Every fifth class lifts, the others count rounds."""
 _FIRST = date(2016, 1, 4)
 _OPTIONS = ("", "", "", "step-up", "lower box")
 
@@ -27,27 +30,46 @@ def made_class(number: int, chance: random.Random) -> dict[str, Any]:
     day = _FIRST + timedelta(days=number // A_DAY)
     hour = 8 + 2 * (number % A_DAY)
     here = chance.sample(range(ATHLETES), IN_A_CLASS)
-    lanes = list(_lanes(here, chance))
-    benchmark = f"benchmark {chance.randrange(BENCHMARKS)}"
+    lifted = number % _LIFTED_EACH == _LIFTED_EACH - 1
+    piece = _lifted(here, chance) if lifted else _counted(here, chance)
     return {
         "title": "A made class",
         "started": f"{day}T{hour:02}:00:00.000+01:00",
         "journal": f"{day}-{hour:02}00-made.jsonl",
         "people": [{"id": _id(one), "name": f"Athlete {one}", "key": "a"} for one in here],
-        "pieces": [
-            {
-                "name": benchmark.title(),
-                "format": "rounds-in-time",
-                "benchmark": benchmark,
-                "lift": None,
-                "sets": [],
-                "length_s": 960,
-                "caution": [],
-                "attempt": 1,
-                "status": "settled",
-                "lanes": lanes,
-            }
-        ],
+        "pieces": [piece],
+    }
+
+
+def _counted(here: list[int], chance: random.Random) -> dict[str, Any]:
+    lanes = list(_lanes(here, chance))
+    benchmark = f"benchmark {chance.randrange(BENCHMARKS)}"
+    return {
+        "name": benchmark.title(),
+        "format": "rounds-in-time",
+        "benchmark": benchmark,
+        "lift": None,
+        "sets": [],
+        "length_s": 960,
+        "caution": [],
+        "attempt": 1,
+        "status": "settled",
+        "lanes": lanes,
+    }
+
+
+def _lifted(here: list[int], chance: random.Random) -> dict[str, Any]:
+    return {
+        "name": "Strength",
+        "format": "interval",
+        "benchmark": None,
+        "lift": chance.choice(_LIFTS),
+        "sets": [5, 3, 1],
+        "length_s": 750,
+        "caution": [],
+        "attempt": 1,
+        "status": "settled",
+        "lanes": list(_lifting_lanes(here, chance)),
     }
 
 
@@ -55,34 +77,65 @@ def _id(athlete: int) -> str:
     return f"athlete-{athlete:03}"
 
 
+def _lifting_lanes(here: list[int], chance: random.Random) -> Iterator[dict[str, Any]]:
+    for rank, athlete in enumerate(here, start=1):
+        first = 40 + 5 * chance.randrange(16)
+        made = [first, first + 5, first + 10]
+        yield {
+            **_lane(athlete, rank),
+            "score": f"{made[-1]} kg",
+            "load_kg": made[-1],
+            "attempts": [
+                {"set": number, "load": f"{load} kg", "load_kg": load, "made": True}
+                for number, load in enumerate(made, start=1)
+            ],
+        }
+
+
 def _lanes(here: list[int], chance: random.Random) -> Iterator[dict[str, Any]]:
     for rank, athlete in enumerate(here, start=1):
         rounds, odd = chance.randint(5, 12), chance.randrange(27)
         option = chance.choice(_OPTIONS)
         yield {
-            "rank": rank,
-            "athlete": f"Athlete {athlete}",
+            **_lane(athlete, rank),
             "score": f"{rounds}+{odd}",
             "rounds": rounds,
             "reps": odd,
             "total_reps": rounds * 27 + odd,
-            "time_s": None,
-            "load_kg": None,
             "modification": option,
-            "status": "scored",
-            "best_before": None,
-            "note": "",
-            "key": "a",
-            "members": [_id(athlete)],
-            "heat": 1,
-            "late": False,
             "options": [option or None, None, None],
-            "start_station": 0,
             "splits": [chance.randint(60, 110) for _ in range(rounds)],
-            "intervals": [],
-            "attempts": [],
-            "flags": [],
             "loads": [chance.choice(("22.5 kg", "15 kg"))],
             "round_reps": [27] * rounds,
-            "option_changed_s": None,
         }
+
+
+def _lane(athlete: int, rank: int) -> dict[str, Any]:
+    """What stands in every lane."""
+    return {
+        "rank": rank,
+        "athlete": f"Athlete {athlete}",
+        "score": "",
+        "rounds": None,
+        "reps": None,
+        "total_reps": None,
+        "time_s": None,
+        "load_kg": None,
+        "modification": "",
+        "status": "scored",
+        "best_before": None,
+        "note": "",
+        "key": "a",
+        "members": [_id(athlete)],
+        "heat": 1,
+        "late": False,
+        "options": [],
+        "start_station": 0,
+        "splits": [],
+        "intervals": [],
+        "attempts": [],
+        "flags": [],
+        "loads": [],
+        "round_reps": [],
+        "option_changed_s": None,
+    }

@@ -5,11 +5,14 @@ from collections.abc import Callable, Iterator
 from typing import Any
 
 import pytest
-from sqlalchemy import create_engine, text
+from sqlalchemy import create_engine, delete, select, text
 from sqlalchemy.engine import make_url
 
+from classclock.book.tables.applying import rules_in
 from classclock.book.tables.catching_up import CaughtUp, catch_up
+from classclock.book.tables.deriving import Touched, derive
 from classclock.book.tables.opening import Book, open_book
+from classclock.book.tables.schema import RECORDED, athletes, changes, efforts_given, files, rooms
 from classclock.book.tables.server_address import VARIABLE
 
 SERVER = os.environ.get("CLASSCLOCK_TEST_POSTGRESQL")
@@ -68,3 +71,15 @@ def book(open_depot: Callable[[], Book]) -> Book:
 def up_to_date(book: Book) -> Callable[[], CaughtUp]:
     """Brings the book up to the club's files."""
     return lambda: catch_up(book, NOW)
+
+
+def emptied(book: Book) -> None:
+    """Take this room's part out of the tables, as if it had been lost: the files bring it back."""
+    with book.writing() as connection:
+        for table in (*RECORDED, efforts_given):
+            ours = table.c.class_key.startswith(f"{book.room}/", autoescape=True)
+            connection.execute(delete(table).where(ours))
+        for table in (files, rooms, changes):
+            connection.execute(delete(table).where(table.c.room == book.room))
+        everybody = set(connection.execute(select(athletes.c.athlete)).scalars())
+        derive(connection, rules_in(connection), Touched(everybody, in_all=True))

@@ -1,6 +1,7 @@
 """What tests of several rooms ask for."""
 
-from collections.abc import Callable
+import signal
+from collections.abc import Callable, Iterator
 
 import pytest
 
@@ -9,6 +10,7 @@ from classclock.units.loads import Load, parse_load
 pytest_plugins = (
     "tests.books_on_each_storage",
     "tests.depot_classes",
+    "tests.own_server",
     "tests.written_segments",
 )
 
@@ -17,6 +19,14 @@ pytest_plugins = (
 def kg() -> Callable[[str], Load]:
     """A load as it is written, in a club of kilograms."""
     return lambda written: parse_load(written, "kg")
+
+
+@pytest.fixture
+def ctrl_c() -> Iterator[Callable[[], None]]:
+    """Strikes it; the tests may have been begun where a shell has it ignored, behind an `&`."""
+    usual = signal.signal(signal.SIGINT, signal.default_int_handler)
+    yield lambda: signal.raise_signal(signal.SIGINT)
+    signal.signal(signal.SIGINT, usual)
 
 
 @pytest.fixture(autouse=True)

@@ -1,6 +1,6 @@
 """Writing down what no class made: a rename, a merge, a mark, an import, or taking one back."""
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Collection, Mapping, Sequence
 from datetime import UTC, datetime
 from pathlib import Path
 
@@ -23,10 +23,10 @@ from classclock.book.people_rules import for_good, standing_changes
 from classclock.book.tables.book_lock import book_lock
 
 
-def write_down(folder: Path, more: Sequence[Change], now: datetime) -> int:
-    """Put changes at the end of the club's; the number of the first of them.
+def write_down(folder: Path, more: Sequence[Change], now: datetime) -> tuple[Change, ...]:
+    """Put changes at the end of the club's; as they stand there.
 
-    The book takes them in when it next catches up.
+    The book takes them in when it next catches up; `entering.py` sees to it at once.
 
     Raises:
         ChangesDamagedError: a line of the file can't be read.
@@ -34,18 +34,33 @@ def write_down(folder: Path, more: Sequence[Change], now: datetime) -> int:
     """
     with book_lock(folder):
         before = read_changes(folder)
-        write_changes(folder, with_more(before, more, utc(now)))
-    return before.next_number
+        after = with_more(before, more, utc(now))
+        write_changes(folder, after)
+    return after.lines[len(before.lines) :]
+
+
+def strike(folder: Path, numbers: Collection[int]) -> None:
+    """Take out what was written down a moment ago, as if it had never been.
+
+    Raises: as `write_down` does.
+    """
+    with book_lock(folder):
+        changes = read_changes(folder)
+        kept = tuple(line for line in changes.lines if line.n not in numbers)
+        write_changes(folder, Changes(changes.room, kept))
 
 
 class NoSuchChangeError(Exception):
     """That change can't be taken back; `str` says why, and what to do."""
 
 
-def take_back(folder: Path, now: datetime, number: int | None = None) -> Change:
-    """Take back the change of this number, else the newest that still counts; and give it.
+def take_back(folder: Path, now: datetime, number: int | None = None) -> tuple[Change, Change]:
+    """Take back the change of this number, else the newest that still counts.
 
     An erasure can't be taken back: what it forgot is gone.
+
+    Returns:
+        That change, and the line that takes it back.
 
     Raises:
         NoSuchChangeError: there is no such change, or it doesn't count any more.
@@ -55,8 +70,9 @@ def take_back(folder: Path, now: datetime, number: int | None = None) -> Change:
     with book_lock(folder):
         changes = read_changes(folder)
         meant = _newest(changes) if number is None else _numbered(changes, number)
-        write_changes(folder, with_more(changes, [Undo(of=meant.n)], utc(now)))
-    return meant
+        after = with_more(changes, [Undo(of=meant.n)], utc(now))
+        write_changes(folder, after)
+    return meant, after.lines[-1]
 
 
 def _newest(changes: Changes) -> Change:

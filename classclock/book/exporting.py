@@ -6,20 +6,28 @@ out again they are the same to the byte.
 
 import json
 from collections.abc import Callable, Sequence
+from itertools import islice
 from pathlib import Path
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection
+from msgspec.json import encode as json_encode
+from msgspec.json import format as json_format
+from sqlalchemy import Connection, Table
 
-from classclock.book.files.copies import write_copy
-from classclock.book.tables.contents import book_contents
+from classclock.book.files.copies import CopyBeingWritten, copies_written
+from classclock.book.tables.contents import TABLES, row_count, table_contents
+from classclock.book.tables.opening import Book
+from classclock.book.tables.unchanging import unchanging
+from classclock.book.under_way import told
 from classclock.records.result import kg_of
-from classclock.units.csv_cells import csv_bytes
+from classclock.units.csv_cells import csv_heading, csv_rows
 from classclock.units.loads import plain
 from classclock.units.moments import moment_words
 
 _Row = dict[str, Any]
+_AT_ONCE = 2_000
+"""Rows that are written together."""
 
 
 class _Sheet(Struct, frozen=True):
@@ -40,26 +48,61 @@ def _at(row: _Row) -> str:
     return moment_words(row["moment"])
 
 
-def export_book(connection: Connection, folder: Path, into: Path) -> tuple[Path, ...]:
+def export_book(book: Book, into: Path) -> tuple[Path, ...]:
     """Write everything into a folder, for this account alone; the files written.
 
-    `book import` takes the folder in, or `results.csv` alone.
+    As it stands at one moment: whatever is changed meanwhile isn't in it. `book import` takes the
+    folder in, or `results.csv` alone.
 
     Raises:
-        OSError: a file can't be written.
+        BookError, BookHeldError: the book can't be read.
+        OSError: a file can't be written. Then no file has changed.
     """
-    contents = book_contents(connection)
-    written = []
-    for sheet in _sheets():
-        path = into / f"{sheet.name}.csv"
-        rows = filter(sheet.holds, contents[sheet.table])
-        lines = [[cell(row) for cell in sheet.columns.values()] for row in rows]
-        write_copy(folder, path, csv_bytes(tuple(sheet.columns), lines))
-        written.append(path)
-    path = into / "book.json"
-    text = json.dumps(contents, ensure_ascii=False, indent=1)
-    write_copy(folder, path, text.encode() + b"\n")
-    return (*written, path)
+    sheets = {sheet.table: sheet for sheet in _sheets()}
+    paths = [into / f"{sheet.name}.csv" for sheet in sheets.values()]
+    everything = into / "book.json"
+    with unchanging(book) as connection, copies_written(book.folder, [*paths, everything]) as files:
+        *tables, whole = files
+        written = dict(zip(sheets, tables, strict=True))
+        for number, table in enumerate(TABLES):
+            whole.write(b"{\n" if number == 0 else b",\n")
+            sheet = sheets.get(table.name)
+            _write_table(connection, table, sheet, written.get(table.name), whole)
+        whole.write(b"\n}\n")
+    return (*paths, everything)
+
+
+def _write_table(
+    connection: Connection,
+    table: Table,
+    sheet: _Sheet | None,
+    csv: CopyBeingWritten | None,
+    whole: CopyBeingWritten,
+) -> None:
+    """A table into its own file, if it has one, and into that of everything."""
+    words, of = f"Writing {table.name}", row_count(connection, table)
+    if sheet is not None and csv is not None:
+        csv.write(csv_heading(tuple(sheet.columns)))
+    rows, done = table_contents(connection, table), 0
+    whole.write(f' "{table.name}": ['.encode())
+    while some := list(islice(rows, _AT_ONCE)):
+        told(words, done, of)
+        if sheet is not None and csv is not None:
+            cells = list(sheet.columns.values())
+            lines = ([cell(row) for cell in cells] for row in some if sheet.holds(row))
+            csv.write(csv_rows(lines))
+        whole.write(b"\n" if done == 0 else b",\n")
+        whole.write(_json_rows(some))
+        done += len(some)
+    told(words, of, of)
+    whole.write(b"\n ]" if done else b"]")
+
+
+def _json_rows(rows: Sequence[_Row]) -> bytes:
+    """Rows as they stand within a document that is indented by one."""
+    listed = json_format(json_encode(rows), indent=1)
+    inner = listed.removeprefix(b"[\n").removesuffix(b"\n]")
+    return b" " + inner.replace(b"\n", b"\n ")
 
 
 def _sheets() -> Sequence[_Sheet]:

@@ -4,7 +4,7 @@ import argparse
 from datetime import date
 from pathlib import Path
 
-from classclock.book.files.copies import write_copy
+from classclock.book.files.copies import copies_written, write_copy
 from classclock.book.tables.opening import Book
 from classclock.clock.source import local_now
 from classclock.commands.shared.book import asked_book, say_if_forgotten, the_one
@@ -60,8 +60,9 @@ def _hand_over(book: Book, page: AthletePage, club: Club, asked: argparse.Namesp
     _refuse_unless_empty(into)
     kept = kept_about(book, page.athlete)
     files = handed_over(kept, page, club.name, _today())
-    for name, data in files.items():
-        write_copy(book.folder, into / name, data)
+    with copies_written(book.folder, [into / name for name in files]) as written_to:
+        for copy, data in zip(written_to, files.values(), strict=True):
+            copy.write(data)
     say_if_forgotten(book.folder)
     for unread in kept.unread:
         say_wrong(f"look yourself, it may tell of {page.athlete.name} and can't be read: {unread}")

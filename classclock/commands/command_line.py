@@ -7,13 +7,15 @@ import argparse
 from collections.abc import Sequence
 
 from classclock import __version__
+from classclock.book.under_way import begin
+from classclock.clock.source import local_now
 from classclock.commands.shared.command_table import (
     Parser,
     Subcommand,
     add_commands,
     command_module,
 )
-from classclock.commands.shared.exit_status import FINDINGS, EndedError
+from classclock.commands.shared.exit_status import FINDINGS, STOPPED, EndedError
 from classclock.commands.shared.options import add_club
 from classclock.commands.shared.printing import say_wrong
 from classclock.machine.standard_streams import OutputLostError, all_said, lose_no_sign
@@ -61,12 +63,21 @@ def main(arguments: Sequence[str] | None = None) -> int:
 
 def _done(arguments: Sequence[str] | None) -> int:
     asked = _parser().parse_args(arguments)
+    begin(_typed(asked.module), local_now().isoformat(timespec="seconds"))
     try:
         return command_module(asked.module).do(asked)
     except EndedError as ended:
         for line in ended.lines:
             say_wrong(line)
         return ended.status
+    except KeyboardInterrupt:
+        say_wrong("Stopped: all is as it was before. The same command begins anew.")
+        return STOPPED
+
+
+def _typed(module: str) -> str:
+    """What is typed to get a command, by its module; nothing for the program alone."""
+    return "" if module == WITHOUT_A_COMMAND else module.replace(".", " ").rstrip("_")
 
 
 def _parser() -> argparse.ArgumentParser:

@@ -9,14 +9,13 @@ from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.asking.club_lifts import club_lifts
-from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called
-from classclock.book.files.saved_results import LaterResultsError
+from classclock.book.asking.lift_records import LiftRecord
+from classclock.book.files.any_records import has_records
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.load_values import lighter_values, load_values, loading_values
 from classclock.commands.shared.options import add_club, add_json, add_unit, whole_number
-from classclock.commands.shared.printing import print_json, say_wrong
+from classclock.commands.shared.printing import print_json
 from classclock.machine.standard_streams import say
 from classclock.records.class_entries import benchmark_key
 from classclock.strength.bar_picture import lighter_words, side_words
@@ -112,22 +111,11 @@ def do(asked: argparse.Namespace) -> int:
 
 
 def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
-    from classclock.commands.shared.book import meet_other_rooms  # noqa: PLC0415  a load needs no book
-
-    meet_other_rooms(folder)
     who = asked.of
-    classes, unread = club_lifts(folder)
-    for error in unread:
-        later = isinstance(error, LaterResultsError)
-        why = error.why if later else "not a results file that can be read: it is left out"
-        say_wrong(f"{error.path}: {why}")
-    try:
-        person = person_called(classes, who)
-    except LookupError as error:
-        raise BadUseError(error.args[0]) from None
-    if person is None and _is_number(who):
+    records = _records(folder, who, how.formula)
+    if records is None and _is_number(who):
         raise BadUseError(f'"{who}" is no load: write what was lifted, as in 85 or 185lb')
-    records = lift_records(classes, person, how.formula) if person is not None else {}
+    records = records or {}
     if asked.lift is not None:
         records = {lift: one for lift, one in records.items() if lift == benchmark_key(asked.lift)}
     if asked.json:
@@ -140,6 +128,23 @@ def _of_athlete(asked: argparse.Namespace, folder: Path, how: _Shown) -> int:
         blocks = [["", *_record_lines(who, one, how)] for one in records.values()]
         say(*[line for block in blocks for line in block][1:])
     return OK if records else FINDINGS
+
+
+def _records(folder: Path, who: str, formula: Formula) -> dict[str, LiftRecord] | None:
+    """What they have on record, by lift; None where nobody is called so."""
+    if not has_records(folder):
+        return None
+    # A load needs no book.
+    from classclock.book.asking.recorded_loads import recorded_loads  # noqa: PLC0415
+    from classclock.book.tables.queries import find  # noqa: PLC0415
+    from classclock.commands.shared.book import asked_book  # noqa: PLC0415
+
+    with asked_book(folder) as book, book.reading() as connection:
+        found = find(connection, who)
+        if len(found) > 1:
+            ids = " or ".join(one.id for one in found)
+            raise BadUseError(f"several athletes are called {who}: write which, {ids}")
+        return recorded_loads(connection, found[0].id, formula) if found else None
 
 
 def _is_number(text: str) -> bool:

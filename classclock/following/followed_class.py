@@ -54,7 +54,7 @@ class FollowedClass:
         self.own_bests = OwnBests()
         self.basis: Basis | None = None
         self._offers: EquipmentOffers | None = None
-        loads = loads_reader(record.plan, club, LiftReading(folder, self.started))
+        loads = loads_reader(record.plan, club, LiftReading(folder, self.started, as_it_is=True))
         self.live = StandingClass(clock_of(self.anchor), record, read_loads=loads)
 
     @property

@@ -56,21 +56,27 @@ def take(path: Path) -> Lock:
         HeldElsewhereError: somebody else holds it.
         OSError: there can be no such file.
     """
-    return Lock(path, _held(path, wait=False))
+    return Lock(path, _held(path, _TRIES))
 
 
 @contextmanager
-def held(path: Path) -> Iterator[None]:
+def held(path: Path, wait_s: float) -> Iterator[None]:
     """Wait until nobody else holds that file, then hold it; the file stays for the next.
 
     Raises:
+        HeldElsewhereError: somebody else holds it still after so many seconds.
         OSError: there can be no such file.
     """
-    file = _held(path, wait=True)
+    file = _held(path, max(1, round(wait_s / _PAUSE_S)))
     try:
         yield
     finally:
         os.close(file)
+
+
+def let_others_in() -> None:
+    """Pause for as long as whoever waits needs to see that a lock is free."""
+    time.sleep(3 * _PAUSE_S)
 
 
 def is_held(path: Path) -> bool:
@@ -80,20 +86,20 @@ def is_held(path: Path) -> bool:
     except OSError:
         return False
     try:
-        return not _lock(file, wait=False)
+        return not _lock(file, _TRIES)
     except OSError:
         return False
     finally:
         os.close(file)
 
 
-def _held(path: Path, *, wait: bool) -> int:
+def _held(path: Path, tries: int) -> int:
     path.parent.mkdir(mode=0o700, parents=True, exist_ok=True)
     while True:
         file = open_raw(path, os.O_CREAT | os.O_RDWR)
         locked = there = False
         try:
-            locked = _lock(file, wait=wait)
+            locked = _lock(file, tries)
             # Its holder may just have taken it away: then this one is nobody's any more.
             there = locked and _is_there(path, file)
         finally:
@@ -111,13 +117,9 @@ def _is_there(path: Path, file: int) -> bool:
     return path.exists() and os.path.samestat(path.stat(), os.fstat(file))
 
 
-def _lock(file: int, *, wait: bool) -> bool:
+def _lock(file: int, tries: int) -> bool:
     try:
-        if wait:
-            while not _lock_now(file):
-                time.sleep(_PAUSE_S)
-            return True
-        for _ in range(_TRIES):
+        for _ in range(tries):
             if _lock_now(file):
                 return True
             time.sleep(_PAUSE_S)

@@ -52,6 +52,10 @@ class Lift(Struct, frozen=True):
     made: bool
     settled: bool
     """Whether it is in the book for good: a provisional one may still be a slip of the fingers."""
+    counts: bool
+    """Whether loads to come may be reckoned from it: made alone, as written, and settled."""
+    written: str
+    """The lift as the plan has it; empty where it names none."""
 
 
 class PieceEntry(Struct, frozen=True):
@@ -214,7 +218,11 @@ def _set_words(piece: PieceResults, lane: LaneResults) -> str:
 
 
 def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift]:
-    lift = benchmark_key(known(piece.lift, None) or piece.benchmark or piece.name)
+    written = known(piece.lift, None) or ""
+    lift = benchmark_key(written or piece.benchmark or piece.name)
+    settled = piece.status == "settled"
+    alone = len(lane.members) == 1 and not lane.modification
+    counts = settled and alone and bool(written) and bool(lane.load_kg)
     for attempt in standing_attempts(lane):
         if attempt.load_kg is not None:
             yield Lift(
@@ -224,5 +232,7 @@ def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift
                 attempt.load or "",
                 kilograms(attempt),
                 attempt.made,
-                piece.status == "settled",
+                settled,
+                counts and attempt.made and attempt.load is not None,
+                written,
             )

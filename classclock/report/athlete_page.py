@@ -6,14 +6,13 @@ from msgspec import Struct
 from sqlalchemy import Connection
 
 from classclock.book.tables.efforts_said import classes_felt
+from classclock.book.tables.lifted import LiftBest, lift_bests
 from classclock.book.tables.queries import (
     Athlete,
     Best,
-    LiftBest,
     best_rows,
     days_attended,
     history,
-    lift_bests,
     usual_modifications,
 )
 from classclock.records.attendance import WeekAttended, first_day, weeks

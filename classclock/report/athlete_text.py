@@ -7,7 +7,8 @@ from typing import Any
 from msgspec import to_builtins
 from rich.cells import cell_len, set_cell_size
 
-from classclock.book.tables.queries import Best, LiftBest
+from classclock.book.tables.lifted import LiftBest
+from classclock.book.tables.queries import Best
 from classclock.plan.amounts import rep_words
 from classclock.records.attendance import WeekAttended
 from classclock.records.bests import long_day

@@ -11,11 +11,22 @@ _FORMULA_STARTS = ("=", "+", "-", "@", "\t", "\r")
 
 def csv_bytes(columns: Sequence[str], rows: Iterable[Sequence[object]]) -> bytes:
     """RFC 4180, as UTF-8; None is an empty cell, and what can't be shown an escape."""
+    return csv_heading(columns) + csv_rows(rows)
+
+
+def csv_heading(columns: Sequence[str]) -> bytes:
+    """The first line of a table that is written bit by bit."""
+    return _csv([map(escaped, columns)])
+
+
+def csv_rows(rows: Iterable[Sequence[object]]) -> bytes:
+    """Some more of its rows."""
+    return _csv(map(_shown, row) for row in rows)
+
+
+def _csv(rows: Iterable[Iterable[object]]) -> bytes:
     text = io.StringIO(newline="")
-    writer = csv.writer(text)
-    writer.writerow(map(escaped, columns))
-    for row in rows:
-        writer.writerow([_shown(cell) for cell in row])
+    csv.writer(text).writerows(rows)
     return text.getvalue().encode()
 
 

@@ -107,7 +107,7 @@ def test_a_class_that_a_later_version_runs_is_not_offered(
 ) -> None:
     now = datetime.fromtimestamp(later.stat().st_mtime).astimezone()
     assert len(unfinished(later.parent, now)) == 1
-    with held(lock_of(later)):
+    with held(lock_of(later), 5):
         assert unfinished(later.parent, now) == ()
 
 

@@ -79,7 +79,7 @@ def test_letting_go_leaves_alone_what_somebody_else_put_there(tmp_path: Path) ->
 def test_who_waits_gets_it_as_soon_as_it_is_free(tmp_path: Path) -> None:
     path = tmp_path / "book.lock"
     order: list[str] = []
-    with held(path):
+    with held(path, 5):
         waiting = threading.Thread(target=lambda: _hold(path, order))
         waiting.start()
         waiting.join(0.05)
@@ -91,7 +91,7 @@ def test_who_waits_gets_it_as_soon_as_it_is_free(tmp_path: Path) -> None:
 
 
 def _hold(path: Path, order: list[str]) -> None:
-    with held(path):
+    with held(path, 5):
         order.append("second")
 
 

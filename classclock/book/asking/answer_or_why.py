@@ -16,8 +16,8 @@ def answer_or_why(folder: Path, ask: "Callable[[Connection], Answer]") -> tuple[
     Loads sqlalchemy, and takes its time: for a thread.
     """
     from classclock.book.files.changes import ChangesDamagedError  # noqa: PLC0415  180 ms with the next
+    from classclock.book.tables.book_error import BookError  # noqa: PLC0415
     from classclock.book.tables.keeping import kept_book, now_ns  # noqa: PLC0415
-    from classclock.book.tables.opening import BookError  # noqa: PLC0415
 
     try:
         with kept_book(folder, now_ns()) as (book, caught), book.reading() as connection:

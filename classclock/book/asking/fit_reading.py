@@ -16,8 +16,9 @@ from classclock.book.files.changes import ChangesDamagedError, read_changes
 from classclock.book.files.class_plans import plan_in
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.applying import athletes_now
+from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import caught_up
-from classclock.book.tables.opening import BookError, OpensBook, asking_room
+from classclock.book.tables.opening import OpensBook, asking_room
 from classclock.book.tables.queries import result_of
 from classclock.book.tables.schema import results
 from classclock.club import folder as club_folder

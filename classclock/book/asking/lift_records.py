@@ -1,6 +1,6 @@
 """What each athlete has lifted, from the club's results files."""
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from datetime import date, datetime
 from pathlib import Path
 
@@ -66,21 +66,6 @@ def read_lifts(
     return tuple(classes), tuple(unread)
 
 
-def person_called(classes: Sequence[ClassLifts], who: str) -> str | None:
-    """The id of the athlete with this id or display name; None if nobody was ever called that.
-
-    Raises:
-        LookupError: several athletes have that name; names their ids.
-    """
-    people = {id_: name for one in classes for id_, name in one.people.items()}
-    if who in people:
-        return who
-    ids = [id_ for id_, name in people.items() if name_key(name) == name_key(who)]
-    if len(ids) > 1:
-        raise LookupError(f"several athletes are called {who}: write which, {' or '.join(ids)}")
-    return ids[0] if ids else None
-
-
 def lift_records(
     classes: Sequence[ClassLifts], person_id: str, formula: Formula = "brzycki"
 ) -> dict[str, LiftRecord]:
@@ -88,11 +73,15 @@ def lift_records(
 
     Only settled scores count, of a lane that is the athlete's alone and did the lift as written.
     """
+    made = (lifted for one in classes for lifted in one.lifted if lifted.person_id == person_id)
+    return records_in(made, formula)
+
+
+def records_in(made: Iterable[LoadMade], formula: Formula) -> dict[str, LiftRecord]:
+    """The records in what one athlete made, the earliest first."""
     by_lift: dict[str, list[LoadMade]] = {}
-    for one in classes:
-        for lifted in one.lifted:
-            if lifted.person_id == person_id:
-                by_lift.setdefault(benchmark_key(lifted.lift), []).append(lifted)
+    for lifted in made:
+        by_lift.setdefault(benchmark_key(lifted.lift), []).append(lifted)
     return {lift: _record(every, formula) for lift, every in by_lift.items()}
 
 
@@ -108,14 +97,15 @@ def lift_history(classes: Sequence[ClassLifts], formula: Formula = "brzycki") ->
             lifts.setdefault(benchmark_key(lifted.lift), []).append(lifted)
     return LiftHistory(
         {
-            person: {lift: _handled(_record(every, formula)) for lift, every in lifts.items()}
+            person: {lift: handled(_record(every, formula)) for lift, every in lifts.items()}
             for person, lifts in by_person.items()
         },
         {name: next(iter(those)) for name, those in ids.items() if len(those) == 1},
     )
 
 
-def _handled(record: LiftRecord) -> Handled:
+def handled(record: LiftRecord) -> Handled:
+    """What loads to come are reckoned from."""
     return Handled(record.best.load, record.heaviest.load)
 
 

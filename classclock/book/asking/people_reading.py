@@ -29,8 +29,8 @@ def remembered(folder: Path) -> tuple[KnownPerson, ...]:
     Takes a moment: for a thread of its own.
     """
     from classclock.book.asking.remembered import remembered_people  # noqa: PLC0415
+    from classclock.book.tables.book_error import BookError  # noqa: PLC0415
     from classclock.book.tables.keeping import kept_book, now_ns  # noqa: PLC0415  sqlalchemy: 180 ms
-    from classclock.book.tables.opening import BookError  # noqa: PLC0415
 
     try:
         with kept_book(folder, now_ns()) as (book, _), book.reading() as asked:

@@ -6,9 +6,8 @@ from pathlib import Path
 from classclock.book.asking.fit_reading import FitQuestion, basis_for
 from classclock.book.asking.known_people import options_again
 from classclock.book.asking.people_reading import people_called, remembered
-from classclock.book.files.changes import NAME
+from classclock.book.files.any_records import has_records
 from classclock.clock.source import local_now
-from classclock.club import folder as club_folder
 from classclock.plan.model import Plan
 from classclock.plan.movements.completing import complete
 from classclock.plan.movements.library import Library
@@ -27,8 +26,7 @@ def piece_fits(
     Nothing for a club that remembers nothing yet: its folder is left as it is.
     """
     pieces = [one for one in complete(plan, library).segment if can_be_told(one)]
-    remembers = club_folder.results(folder).is_dir() or (folder / NAME).exists()
-    if not pieces or not remembers:
+    if not pieces or not has_records(folder):
         return ()
     known = remembered(folder)
     people = people_called(names, known)

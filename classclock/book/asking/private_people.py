@@ -7,8 +7,8 @@ from classclock.book.files.changes import NAME, Changes, ChangesDamagedError, re
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import people_rules
 from classclock.book.tables.applying import rules_in
+from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import BookError
 
 
 def kept_off(folder: Path, people: Collection[str]) -> frozenset[str]:

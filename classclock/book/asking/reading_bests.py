@@ -6,8 +6,9 @@ from pathlib import Path
 
 from classclock.book.files.changes import ChangesDamagedError
 from classclock.book.tables.applying import athletes_now
+from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import caught_up
-from classclock.book.tables.opening import BookError, OpensBook
+from classclock.book.tables.opening import OpensBook
 from classclock.book.tables.queries import history
 from classclock.records.class_entries import benchmark_key
 from classclock.records.own_bests import OwnBests

@@ -14,12 +14,13 @@ from classclock.book.erasing.orders import Order, carried_out, finished, outstan
 from classclock.book.erasing.other_files import plans
 from classclock.book.erasing.own_records import own_records, plain_text, written_in
 from classclock.book.erasing.reach import (
+    ChangedMeanwhileError,
     ClassRunningError,
     Reach,
     Wanted,
     reach_of,
     search,
-    take_out,
+    written_without,
 )
 from classclock.book.erasing.told_by_digest import ids_meant, names_meant
 from classclock.book.files.changes import (
@@ -36,6 +37,7 @@ from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import own_names
 from classclock.club.folder import journals
+from classclock.machine.interrupting import uninterrupted
 from classclock.units.names import name_key
 
 
@@ -61,21 +63,22 @@ def carry_out(book: Book, now: datetime) -> CarryingOut:
     if any(in_use(path) for path in journals(book.folder).glob("*.jsonl")):
         return CarryingOut()
     notices: list[str] = []
-    with book_lock(book.folder):
-        with book.reading() as connection:
-            # Another window may have carried them out meanwhile.
-            done = carried_out(read_changes(book.folder))
-            orders = [one for one in outstanding(connection, book.room) if one.key not in done]
-        for order in orders:
-            try:
-                notices += list(_carry_out(book, order, now))
-            except OSError as error:
-                # Whoever asks the book for something else isn't to go without.
-                where = error.filename or book.folder
-                notices.append(
-                    f"{where}: {error.strerror}: somebody whom another room has erased can't be "
-                    "taken out yet; it is tried again each time"
-                )
+    with book.reading() as connection:
+        # Another window may have carried them out meanwhile.
+        done = carried_out(read_changes(book.folder))
+        orders = [one for one in outstanding(connection, book.room) if one.key not in done]
+    for order in orders:
+        try:
+            notices += list(_carry_out(book, order, now))
+        except ChangedMeanwhileError:
+            continue  # somebody works in this folder: at the next contact
+        except OSError as error:
+            # Whoever asks the book for something else isn't to go without.
+            where = error.filename or book.folder
+            notices.append(
+                f"{where}: {error.strerror}: somebody whom another room has erased can't be "
+                "taken out yet; it is tried again each time"
+            )
     return CarryingOut(len(orders), tuple(notices))
 
 
@@ -116,13 +119,17 @@ def _carry_out(book: Book, order: Order, now: datetime) -> Iterator[str]:
         reach, scrub = reach_of(wanted, {})
     except ClassRunningError:
         return
-    take_out(wanted, reach, scrub)
     kept = changes_without(own, wanted.known, wanted.named, scrub.stays)
-    left = tuple(sorted({_said_in(wanted, path) for path in _left(reach)}))
-    carried = Carried(
-        n=own.next_number, at=utc(now), room=order.room, of=order.erasure.n, left=left
-    )
-    write_changes(folder, Changes(own.room, (*kept.lines, carried)))
+    with written_without(wanted, reach, scrub) as put_in_place:
+        left = tuple(sorted({_said_in(wanted, path) for path in _left(reach)}))
+        carried = Carried(
+            n=own.next_number, at=utc(now), room=order.room, of=order.erasure.n, left=left
+        )
+        with uninterrupted(), book_lock(folder):
+            if read_changes(folder) != own:
+                raise ChangedMeanwhileError
+            put_in_place()
+            write_changes(folder, Changes(own.room, (*kept.lines, carried)))
     if reach.files or reach.removed or left:
         yield (
             "somebody whom another room has erased is taken out here too: of "

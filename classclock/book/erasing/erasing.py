@@ -11,16 +11,26 @@ from classclock.book.changing import utc
 from classclock.book.erasing.changes_kept import changes_without
 from classclock.book.erasing.known_under import known_under, other_texts
 from classclock.book.erasing.orders import order_statuses, other_rooms
-from classclock.book.erasing.reach import Reach, Wanted, reach_of, search, take_out
+from classclock.book.erasing.reach import (
+    ChangedMeanwhileError,
+    Reach,
+    Wanted,
+    reach_of,
+    search,
+    written_without,
+)
 from classclock.book.erasing.scrubbing import note_without
 from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
 from classclock.book.people_rules import digest
 from classclock.book.tables.applying import all_changes, keep_changes
-from classclock.book.tables.book_lock import book_lock
+from classclock.book.tables.book_lock import BookHeldError, book_lock
 from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.opening import Book, forget_deleted, later_schemas, on_a_server
+from classclock.book.tables.opening import Book, forget_deleted, on_a_server
 from classclock.book.tables.queries import Athlete
 from classclock.book.tables.schema import results
+from classclock.book.tables.server_tables import later_schemas
+from classclock.book.under_way import told
+from classclock.machine.interrupting import uninterrupted
 from classclock.units.names import name_key
 
 OUT_OF_REACH = (
@@ -31,6 +41,9 @@ OUT_OF_REACH = (
     "nicknames: only the names that the club has had for them are looked for",
 )
 """What no erasure can reach; said each time."""
+
+_TRIES = 3
+"""So often it is begun, where something is changed while it is read."""
 
 
 def look(
@@ -59,12 +72,36 @@ def erase(
 
     Raises: as `look` does; and OSError where something can't be written.
     """
+    tries = _TRIES
+    while True:
+        try:
+            return _erase(book, athlete, now, answers or {})
+        except ChangedMeanwhileError:
+            tries -= 1
+            if not tries:
+                why = "its files are being changed just now: wait a minute, then do this again"
+                raise BookHeldError(book.folder, why) from None
+
+
+def _erase(book: Book, athlete: Athlete, now: datetime, answers: Mapping[int, bool]) -> Reach:
+    """Raises ChangedMeanwhileError, and as `erase` does."""
     with book.reading() as connection:
         wanted = _search(book, connection, athlete, now)
-    with book_lock(book.folder):
-        reach, scrub = reach_of(wanted, answers or {})
-        take_out(wanted, reach, scrub)
-        _forget_in_changes(wanted, scrub.stays, now)
+    reach, scrub = reach_of(wanted, answers)
+    with written_without(wanted, reach, scrub) as put_in_place, uninterrupted(for_good=True):
+        with book_lock(book.folder):
+            if read_changes(book.folder) != wanted.changes:
+                raise ChangedMeanwhileError
+            put_in_place()
+            _forget_in_changes(wanted, scrub.stays, now)
+        words = "Taking them out of the book: it can't be stopped any more"
+        told(words, 0, 1)
+        _forget_in_book(book, wanted, reach)
+        told(words, 1, 1)
+    return reach
+
+
+def _forget_in_book(book: Book, wanted: Wanted, reach: Reach) -> None:
     catch_up(book, 0, thorough=True)
     if on_a_server():
         _forget_in_other_rooms(book, wanted)
@@ -74,7 +111,6 @@ def erase(
             reach.later_books = later_schemas(connection)
             reach.ordered = sum(not one.at for one in newest.rooms)
     reach.server_keeps = not forget_deleted(book)
-    return reach
 
 
 def _search(book: Book, connection: Connection, athlete: Athlete, now: datetime) -> Wanted:

@@ -15,7 +15,6 @@ from classclock.book.files.copies import NAME as COPIES
 from classclock.book.files.spare_room import NAME as SPARE_ROOM
 from classclock.club.folder import results
 from classclock.machine.plain_file import read_file
-from classclock.machine.whole_file import write_whole
 from classclock.units.plain_json import read_json
 
 _OURS = (CHANGES, COPIES, SPARE_ROOM)
@@ -39,11 +38,11 @@ def texts_in_plan(path: Path, named: NameFinder) -> Iterator[FreeText]:
         yield from (FreeText("plan", line) for line in lines_naming(text, named))
 
 
-def plan_file_without(path: Path, named: NameFinder, goes: Collection[str]) -> None:
-    """Write a plan or a draft anew without the name in these lines, if it has them.
+def plan_file_without(path: Path, named: NameFinder, goes: Collection[str]) -> bytes | None:
+    """A plan or a draft without the name in these lines; None where it has none of them.
 
     Raises:
-        OSError: it can't be read or written.
+        OSError: it can't be read.
     """
     raw = read_file(path)
     read = _read(path, raw)
@@ -52,9 +51,10 @@ def plan_file_without(path: Path, named: NameFinder, goes: Collection[str]) -> N
         return plan_without(text, named, goes)
 
     kept = _each_text(read, without)
-    if kept != read:
-        text = kept if isinstance(kept, str) else json.dumps(kept, separators=(",", ":"))
-        write_whole(path, text.encode())
+    if kept == read:
+        return None
+    text = kept if isinstance(kept, str) else json.dumps(kept, separators=(",", ":"))
+    return text.encode()
 
 
 def others_naming(folder: Path, named: NameFinder, known: Collection[Path]) -> Iterator[Path]:

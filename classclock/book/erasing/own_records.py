@@ -4,20 +4,19 @@ import contextlib
 import html
 import json
 import re
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from datetime import datetime
 from pathlib import Path
-from typing import Any, Literal
+from typing import Any, Literal, NamedTuple
 
 from classclock.book.erasing.raw_bytes import may_hold
 from classclock.book.erasing.scrubbing import FreeText, Scrub
 from classclock.book.files.event_lines import LaterEventError, event_of
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_files import document_files
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
 from classclock.club.folder import journals, results
 from classclock.machine.plain_file import read_file
-from classclock.machine.replacing import take_away
-from classclock.machine.whole_file import is_half, write_whole
+from classclock.machine.whole_file import is_half
 from classclock.units.plain_json import read_json
 
 _ESCAPE = re.compile(r"\\u([0-9a-fA-F]{4})")
@@ -33,10 +32,10 @@ def own_records(folder: Path) -> tuple[Path, ...]:
     return tuple(path for path in there if path.suffix in (".json", ".jsonl") or is_half(path))
 
 
-def those_naming(paths: Iterable[Path], texts: Iterable[str]) -> tuple[Path, ...]:
+def those_naming(paths: Iterable[Path], texts: Iterable[str]) -> Iterator[Path]:
     """The files in which one of these ids or names may stand, and those that can't be opened."""
     wanted = frozenset(texts)
-    return tuple(path for path in paths if _may_hold(path, wanted))
+    return (path for path in paths if _may_hold(path, wanted))
 
 
 def found_in(path: Path, scrub: Scrub) -> Found:
@@ -65,23 +64,41 @@ def _may_be_in(path: Path, scrub: Scrub) -> bool:
         return True
 
 
-def texts_in(path: Path, scrub: Scrub) -> tuple[tuple[FreeText, ...], bool]:
-    """The free texts with a name, as far as the file can be read; and whose name it is likely not.
+class LookedAt(NamedTuple):
+    """What one look at a file tells."""
 
-    Not theirs: somebody else of that name is recorded in the file, and they aren't.
-    """
+    path: Path
+    started: int
+    """When its class began, in milliseconds since 1970; 0 where it doesn't say."""
+    texts: tuple[FreeText, ...] = ()
+    """The free texts with a name, as far as the file can be read."""
+    of_another: bool = False
+    """Whether somebody else of that name is recorded in it, and they aren't."""
+    may_change: bool = True
+    """Whether it may be another without them, as long as no lines of plans go."""
+
+
+def look_at(path: Path, scrub: Scrub) -> LookedAt:
+    """Read a file once for all that is asked of it before anything is decided."""
     try:
         if is_half(path):
-            return (), False
+            return LookedAt(path, 0)
         if path.suffix == ".jsonl":
             lines = [line for line in _read_lines(path) if line is not None]
             found = tuple(one for line in lines for one in scrub.texts_in_event(line))
-            return found, bool(found) and _of_another(_people_in(lines), scrub)
+            another = bool(found) and _of_another(_people_in(lines), scrub)
+            return LookedAt(path, _began(lines), found, another)
         document = read_results(path)
-        people = ((person.id, person.name) for person in document.people)
-        return tuple(scrub.texts_in_results(document)), _of_another(people, scrub)
     except (OSError, ResultsError):
-        return (), False
+        return LookedAt(path, 0)
+    people = ((person.id, person.name) for person in document.people)
+    return LookedAt(
+        path,
+        int(datetime.fromisoformat(document.started).timestamp() * 1000),
+        tuple(scrub.texts_in_results(document)),
+        _of_another(people, scrub),
+        scrub.results(document) != document,
+    )
 
 
 def written_in(path: Path) -> Iterator[str]:
@@ -110,16 +127,13 @@ def names_in(path: Path, scrub: Scrub) -> frozenset[str]:
     return frozenset(person.name for person in people if person.id in scrub.ids)
 
 
-def started(path: Path) -> int:
-    """When its class began, in milliseconds since 1970; 0 where it doesn't say."""
+def _began(lines: Sequence[dict[str, Any]]) -> int:
+    """When a journal's class began, in milliseconds since 1970; 0 where it doesn't say."""
+    first = lines[0] if lines else {}
     try:
-        if path.suffix == ".jsonl":
-            first = next((line for line in _read_lines(path) if line is not None), {})
-            said = str(first.get("wall") or first.get("anchor", {}).get("wall"))
-        else:
-            said = read_results(path).started
+        said = str(first.get("wall") or first.get("anchor", {}).get("wall"))
         return int(datetime.fromisoformat(said).timestamp() * 1000)
-    except (OSError, ResultsError, ValueError, AttributeError):
+    except (ValueError, AttributeError):
         return 0
 
 
@@ -134,19 +148,18 @@ def tables_beside(left: Iterable[Path], scrub: Scrub) -> Iterator[Path]:
                 yield table
 
 
-def write_without(path: Path, scrub: Scrub) -> None:
-    """Write a readable file anew without the person; half a file goes whole.
+def files_without(path: Path, scrub: Scrub) -> dict[Path, bytes]:
+    """A readable file without the person, and the tables that belong to it; of half a file nothing.
 
     Raises:
-        ResultsError, OSError: it was changed meanwhile, or can't be written.
+        ResultsError, OSError: it was changed meanwhile, or can't be read.
     """
     if is_half(path):
-        take_away(path)
-    elif path.suffix == ".jsonl":
+        return {}
+    if path.suffix == ".jsonl":
         lines, _ = _journal_lines(path.read_bytes())
-        write_whole(path, b"".join(_without(line, scrub) or line + b"\n" for line in lines))
-    else:
-        write_document(path, scrub.results(read_results(path)))
+        return {path: b"".join(_without(line, scrub) or line + b"\n" for line in lines)}
+    return document_files(path, scrub.results(read_results(path)))
 
 
 def plain_text(path: Path) -> str:

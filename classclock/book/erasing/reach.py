@@ -1,7 +1,8 @@
 """What an erasure reaches in one club's folder, and taking somebody out of all of it."""
 
 import os
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable, Iterator, Mapping
+from contextlib import contextmanager
 from pathlib import Path
 
 from msgspec import Struct, field
@@ -17,23 +18,25 @@ from classclock.book.erasing.other_files import (
     texts_in_plan,
 )
 from classclock.book.erasing.own_records import (
+    LookedAt,
+    files_without,
     found_in,
+    look_at,
     names_in,
     own_records,
     plain_text,
-    started,
     tables_beside,
-    texts_in,
     those_naming,
-    write_without,
 )
 from classclock.book.erasing.scrubbing import Scrub
 from classclock.book.files.changes import NAME, Changes
 from classclock.book.files.copies import Copy, copies, forget_missing
 from classclock.book.files.held_file import in_use
 from classclock.book.files.saved_results import ResultsError
-from classclock.book.tables.opening import kept_versions
+from classclock.book.tables.book_file import kept_versions
+from classclock.book.under_way import steps
 from classclock.machine.replacing import take_away
+from classclock.machine.whole_file import written_together
 from classclock.records.erased import ERASED
 
 
@@ -87,10 +90,12 @@ class Wanted(Struct, frozen=True):
     def ids(self) -> frozenset[str]:
         return self.known.ids(self.changes.room)
 
-    def records(self) -> tuple[Path, ...]:
-        """Those of the club's records in which they may stand."""
-        found = those_naming(own_records(self.folder), self.ids | self.named.names)
-        return tuple(path for path in found if started(path) < self.before)
+    def look(self, seek: Scrub) -> tuple[LookedAt, ...]:
+        """At those of the club's records in which they may stand."""
+        texts = self.ids | self.named.names
+        paths = steps("Looking through journals and results", own_records(self.folder))
+        looked = (look_at(path, seek) for path in those_naming(paths, texts))
+        return tuple(one for one in looked if one.started < self.before)
 
 
 def search(
@@ -102,7 +107,8 @@ def search(
     """
     ids = known.ids(changes.room)
     scrub = Scrub(ids, NameFinder(frozenset()), "")
-    recorded = those_naming(own_records(folder), ids) if ids else ()
+    paths = steps("Looking for their names", own_records(folder)) if ids else ()
+    recorded = those_naming(paths, ids)
     names = known.names.union(*(names_in(path, scrub) for path in recorded))
     whole = KnownUnder(known.entries, names)
     return Wanted(folder, changes, whole, name_finder(names, others), before)
@@ -117,9 +123,9 @@ def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]
         ClassRunningError: a class in which they are runs now.
         OSError: the folder can't be read.
     """
-    records = wanted.records()
     seek = Scrub(wanted.ids, wanted.named, f"{ERASED}{os.urandom(6).hex()}")
-    mentions = answered(_mentions(wanted, records, seek), answers)
+    looked = wanted.look(seek)
+    mentions = answered(_mentions(wanted, looked), answers)
     scrub = Scrub(
         seek.ids,
         seek.named,
@@ -129,7 +135,7 @@ def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]
     )
     reach = Reach(mentions=mentions)
     into = {"readable": reach.files, "damaged": reach.damaged, "later": reach.later}
-    for path in records:
+    for path in (one.path for one in looked if one.may_change or scrub.goes):
         found = found_in(path, scrub)
         if found == "readable" and in_use(path):
             raise ClassRunningError(
@@ -147,32 +153,66 @@ def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]
     return reach, scrub
 
 
-def take_out(wanted: Wanted, reach: Reach, scrub: Scrub) -> None:
-    """Write all that is in reach without them; the club's changes are left to whoever asks.
+class ChangedMeanwhileError(Exception):
+    """What was read isn't what is there now: it has to be read again."""
+
+
+@contextmanager
+def written_without(wanted: Wanted, reach: Reach, scrub: Scrub) -> Iterator[Callable[[], None]]:
+    """Write all that is in reach without them, beside what is there; then it is as it was still.
+
+    What is given puts all of it in place, in a moment, and raises ChangedMeanwhileError where
+    somebody changed something since, ClassRunningError, or OSError. The club's changes are left to
+    whoever asks.
 
     Raises:
-        OSError: something can't be written; begun again, it goes on.
+        OSError: something can't be written.
     """
-    for path in tuple(reach.files):
-        try:
-            write_without(path, scrub)
-        except ResultsError:  # somebody spoiled it since it was looked at
-            reach.files.remove(path)
-            reach.damaged.append(path)
-    if scrub.goes:
-        for path in plans(wanted.folder):
-            plan_file_without(path, wanted.named, scrub.goes)
-    for path in reach.removed:
-        take_away(path)
-    forget_missing(wanted.folder)
+    before: dict[Path, os.stat_result] = {}
+    halves: list[Path] = []
+    with written_together() as together:
+        for path in steps("Writing without them", tuple(reach.files)):
+            before[path] = path.stat()
+            try:
+                files = files_without(path, scrub)
+            except ResultsError:  # somebody spoiled it since it was looked at
+                reach.files.remove(path)
+                reach.damaged.append(path)
+                continue
+            for written, data in files.items():
+                together.write(written, data)
+            if not files:
+                halves.append(path)
+        for path in plans(wanted.folder) if scrub.goes else ():
+            before[path] = path.stat()
+            if (plan := plan_file_without(path, wanted.named, scrub.goes)) is not None:
+                together.write(path, plan)
+
+        def put_in_place() -> None:
+            if not all(_is_as_it_was(path, stat) for path, stat in before.items()):
+                raise ChangedMeanwhileError
+            together.put_in_place()
+            for path in (*halves, *reach.removed):
+                take_away(path)
+            forget_missing(wanted.folder)
+
+        yield put_in_place
 
 
-def _mentions(wanted: Wanted, records: Iterable[Path], seek: Scrub) -> tuple[Mention, ...]:
+def _is_as_it_was(path: Path, before: os.stat_result) -> bool:
+    try:
+        now = path.stat()
+    except OSError:
+        return False
+    same = (now.st_size, now.st_mtime_ns) == (before.st_size, before.st_mtime_ns)
+    return same and not in_use(path)
+
+
+def _mentions(wanted: Wanted, looked: Iterable[LookedAt]) -> tuple[Mention, ...]:
     found = Mentions()
     # Journals first: results say the same, with more or less around it.
-    for path in sorted(records, key=lambda path: path.suffix != ".jsonl"):
-        texts, of_another = texts_in(path, seek)
-        found.add(path, texts, of_another=of_another)
+    for one in sorted(looked, key=lambda one: one.path.suffix != ".jsonl"):
+        found.add(one.path, one.texts, of_another=one.of_another)
     for path in plans(wanted.folder):
         found.add(path, texts_in_plan(path, wanted.named))
     found.add(wanted.folder / NAME, texts_in_changes(wanted.changes, wanted.named))

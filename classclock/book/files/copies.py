@@ -3,15 +3,18 @@
 import hashlib
 import json
 import os
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
+from contextlib import contextmanager
 from pathlib import Path
+from typing import BinaryIO
 
 from msgspec import Struct
 
 from classclock.club.folder import private
+from classclock.machine.interrupting import uninterrupted
 from classclock.machine.opening import open_raw
 from classclock.machine.plain_file import read_file
-from classclock.machine.whole_file import write_whole
+from classclock.machine.whole_file import write_whole, written_together
 from classclock.units.plain_json import read_json
 
 NAME = "copies.jsonl"
@@ -37,15 +40,54 @@ def write_copy(folder: Path, path: Path, data: bytes) -> None:
     Raises:
         OSError: it can't be written.
     """
-    write_whole(path, data)
-    if not remembers(folder):
-        return
-    line = json.dumps({"path": str(path.resolve()), "digest": _digest(data)}) + "\n"
+    with copies_written(folder, [path]) as (copy,):
+        copy.write(data)
+
+
+class CopyBeingWritten:
+    """A file of records that is written bit by bit."""
+
+    def __init__(self, file: BinaryIO) -> None:
+        self._file, self._digest = file, hashlib.sha256()
+
+    def write(self, data: bytes) -> None:
+        """Raises OSError."""
+        self._file.write(data)
+        self._digest.update(data)
+
+    @property
+    def digest(self) -> str:
+        return self._digest.hexdigest()
+
+
+@contextmanager
+def copies_written(folder: Path, paths: Sequence[Path]) -> Iterator[tuple[CopyBeingWritten, ...]]:
+    """The same for several large ones: they get their names together, once all are whole.
+
+    Raises:
+        OSError: one can't be written; then nothing has changed.
+    """
+    with written_together(paths) as together:
+        copies = tuple(map(CopyBeingWritten, together.files))
+        yield copies
+        together.sync()
+        with uninterrupted():
+            together.put_in_place()
+            if remembers(folder):
+                pairs = zip(paths, copies, strict=True)
+                _remember(folder, [Copy(path.resolve(), copy.digest) for path, copy in pairs])
+
+
+def _remember(folder: Path, written: Sequence[Copy]) -> None:
     file = open_raw(private(folder) / NAME, os.O_CREAT | os.O_APPEND | os.O_WRONLY)
     try:
-        os.write(file, line.encode())
+        os.write(file, "".join(map(_line, written)).encode())
     finally:
         os.close(file)
+
+
+def _line(copy: Copy) -> str:
+    return json.dumps({"path": str(copy.path), "digest": copy.digest}) + "\n"
 
 
 def remembers(folder: Path) -> bool:
@@ -79,9 +121,7 @@ def forget_missing(folder: Path) -> None:
         OSError: the list can't be written.
     """
     if (folder / NAME).exists():
-        kept = [{"path": str(copy.path), "digest": copy.digest} for copy in copies(folder)]
-        lines = "".join(json.dumps(line) + "\n" for line in kept)
-        write_whole(folder / NAME, lines.encode())
+        write_whole(folder / NAME, "".join(map(_line, copies(folder))).encode())
 
 
 def _digest(data: bytes) -> str:

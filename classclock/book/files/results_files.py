@@ -173,19 +173,32 @@ def write_document(path: Path, document: ResultsDocument) -> tuple[Path, ...]:
     return path, *write_tables(path, document)
 
 
+def document_files(path: Path, document: ResultsDocument) -> dict[Path, bytes]:
+    """The same files, as they would be written."""
+    return {path: _json(document), **_tables(path, document)}
+
+
 def write_json(path: Path, document: ResultsDocument) -> None:
     """Write a results document alone. Raises OSError."""
-    text = json.dumps(plain_values(document), ensure_ascii=False, indent=1)
-    write_whole(path, text.encode("utf-8", "replace") + b"\n")
+    write_whole(path, _json(document))
 
 
 def write_tables(path: Path, document: ResultsDocument) -> tuple[Path, ...]:
     """Write the CSV files of the pieces beside the document; all of their paths. Raises OSError."""
+    tables = _tables(path, document)
+    for beside, table in tables.items():
+        write_whole(beside, table)
+    return tuple(tables)
+
+
+def _json(document: ResultsDocument) -> bytes:
+    text = json.dumps(plain_values(document), ensure_ascii=False, indent=1)
+    return text.encode("utf-8", "replace") + b"\n"
+
+
+def _tables(path: Path, document: ResultsDocument) -> dict[Path, bytes]:
     named = _named_pieces(document.pieces)
-    tables = [(path.with_name(f"{path.stem}-{name}.csv"), piece) for name, piece in named]
-    for beside, piece in tables:
-        write_whole(beside, _table(piece))
-    return tuple(beside for beside, _ in tables)
+    return {path.with_name(f"{path.stem}-{name}.csv"): _table(piece) for name, piece in named}
 
 
 def _table(piece: PieceResults) -> bytes:

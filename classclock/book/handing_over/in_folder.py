@@ -13,6 +13,7 @@ from classclock.book.files.saved_results import NotResultsError, ResultsError, r
 from classclock.book.handing_over.in_classes import part_about
 from classclock.book.handing_over.in_journals import lines_about, lines_naming, people_in
 from classclock.book.handing_over.left_out import OnlyTheirNames
+from classclock.book.under_way import steps
 from classclock.club.folder import journals, results
 from classclock.machine.plain_file import read_file
 from classclock.records.erased import ERASED
@@ -42,9 +43,9 @@ class InFolder(Struct):
 def found_in_folder(folder: Path, ids: frozenset[str], names: OnlyTheirNames) -> InFolder:
     """Look through everything. `ids` are theirs in this folder's files."""
     found = InFolder()
-    for path in sorted(results(folder).glob("*.json")):
+    for path in steps("Looking through results", sorted(results(folder).glob("*.json"))):
         _look_in_results(path, ids, names, found)
-    for path in sorted(journals(folder).glob("*.jsonl")):
+    for path in steps("Looking through journals", sorted(journals(folder).glob("*.jsonl"))):
         _look_in_journal(path, ids, names, found)
     for pattern in _PLANS:
         for path in sorted(folder.glob(pattern)):

@@ -15,6 +15,7 @@ from classclock.book.importing.row_reading import RowReader
 from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
 from classclock.book.importing.text_reading import read_text_sheet
 from classclock.book.importing.workbook_reading import is_workbook, read_workbook
+from classclock.book.under_way import steps
 from classclock.plan.findings import Finding
 from classclock.units.loads import Unit
 
@@ -118,7 +119,7 @@ def _rows(
     read: list[OldRow] = []
     findings: list[Finding] = []
     left_out = 0
-    for row in body:
+    for row in steps("Reading rows", body):
         try:
             read.append(reader.read(row))
         except FaultError as fault:

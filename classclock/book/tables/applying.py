@@ -5,15 +5,33 @@ from collections.abc import Collection, Sequence
 from msgspec.json import encode
 from sqlalchemy import Connection, delete, insert, select, update
 
-from classclock.book.files.changes import Change, Changes, Import, Merge, Undo, read_change
+from classclock.book.files.changes import (
+    Change,
+    Changes,
+    Import,
+    Undo,
+    people_named,
+    read_change,
+)
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_rules
-from classclock.book.tables.deriving import Touched, derive
+from classclock.book.tables.deriving import Touched, derive, derive_later
 from classclock.book.tables.efforts_said import keep_efforts
-from classclock.book.tables.imported_rows import import_of, import_rows
+from classclock.book.tables.imported_rows import import_key, import_rows
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import PERSONAL, changes, efforts_given, seen
+from classclock.book.tables.schema import (
+    PERSONAL,
+    RECORDED,
+    athletes,
+    changes,
+    efforts_given,
+    files,
+    seen,
+)
 from classclock.book.tables.taking_in import Rows, take_out
+
+_MANY = 25
+"""The numbers of more athletes than this are worked out by batches."""
 
 
 def all_changes(connection: Connection) -> tuple[Changes, ...]:
@@ -35,32 +53,65 @@ def athletes_now(connection: Connection, recorded: Collection[str]) -> dict[str,
     return {ident: said_in(room, rules.athlete(entry_of(room, ident))) for ident in recorded}
 
 
-def apply_changes(connection: Connection, read: Changes) -> None:
-    """Make the book's copy of this room's changes equal to the file's, with all that follows."""
-    here = changes.c.room == read.room
-    old = {row.n: row.line for row in connection.execute(select(changes).where(here))}
+def apply_changes(connection: Connection, read: Changes) -> bool:
+    """Make the book's copy of this room's changes equal to the file's, with all that follows.
+
+    Whether somebody was forgotten by it: what was deleted of them is in free pages still.
+    """
+    old = _lines_in(connection, read.room)
     new = {line.n: encode(line).decode() for line in read.lines}
     if old == new:
-        return
+        return False
+    before, stood = rules_in(connection), imports([read_change(line) for line in old.values()])
     keep_changes(connection, read)
     keep_efforts(connection, read)
     rules = rules_in(connection)
     touched = Touched(_named_in(read.room, old, new), in_all=True)
-    touched.update(_apply_merges(connection, rules))
-    touched.update(_apply_imports(connection, rules, read))
-    touched.update(_forget(connection, rules))
-    derive(connection, rules, touched)
+    touched.update(_apply_merges(connection, before, rules))
+    touched.update(_apply_imports(connection, rules, read, stood))
+    forgotten = _forget(connection, before, rules)
+    touched.update(forgotten)
+    if len(touched.athletes) > _MANY:
+        derive_later(connection, touched)
+    else:
+        derive(connection, rules, touched)
+    return bool(forgotten.athletes)
+
+
+def forget_changes(connection: Connection, room: str) -> None:
+    """Take this room's changes out of the book, to be put in anew; and what it has of nothing.
+
+    The numbers of all its people are to be worked out anew then.
+    """
+    apply_changes(connection, Changes(room))
+    taken_in = select(files.c.class_key).where(files.c.room == room)
+    touched = Touched()
+    for table in RECORDED:
+        ours = table.c.class_key.startswith(f"{room}/", autoescape=True)
+        asked = select(table.c.class_key).where(ours, table.c.class_key.not_in(taken_in))
+        touched.update(take_out(connection, list(connection.execute(asked.distinct()).scalars())))
+    named = athletes.c.athlete.startswith(f"{room}/", autoescape=True)
+    touched.athletes.update(connection.execute(select(athletes.c.athlete).where(named)).scalars())
+    derive_later(connection, touched)
 
 
 def keep_changes(connection: Connection, read: Changes) -> None:
     """Make the book's copy of a room's changes equal to these; nothing follows from it."""
-    connection.execute(delete(changes).where(changes.c.room == read.room))
-    rows = [
-        {"room": read.room, "n": line.n, "kind": line.change, "line": encode(line).decode()}
-        for line in read.lines
-    ]
-    if rows:
+    old = _lines_in(connection, read.room)
+    new = {line.n: (line.change, encode(line).decode()) for line in read.lines}
+    other = [n for n, (_, line) in new.items() if old.get(n) != line]
+    gone = [n for n in old if n not in new]
+    here = (changes.c.room == read.room, changes.c.n.in_([*other, *gone]))
+    connection.execute(delete(changes).where(*here))
+    if other:
+        rows = [{"room": read.room, "n": n, "kind": new[n][0], "line": new[n][1]} for n in other]
         connection.execute(insert(changes), rows)
+
+
+def _lines_in(connection: Connection, room: str) -> dict[int, str]:
+    """The room's changes by number, as the book has them."""
+    asked = select(changes.c.n, changes.c.line).where(changes.c.room == room)
+    return {row.n: row.line for row in connection.execute(asked)}
 
 
 def _named_in(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:
@@ -69,63 +120,65 @@ def _named_in(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:
     numbers = {n for n in both if old.get(n) != new.get(n)}
     lines = [read_change(both[n]) for n in numbers]
     taken_back = {line.of for line in lines if isinstance(line, Undo)} & set(both)
-    said = _said([*lines, *(read_change(both[n]) for n in taken_back)])
+    said = people_named([*lines, *(read_change(both[n]) for n in taken_back)])
     return {entry_said(room, one) for one in said}
 
 
-def _said(lines: Sequence[Change]) -> set[str]:
-    ids: set[str] = set()
-    for line in lines:
-        if isinstance(line, Import):
-            ids |= {record.athlete for record in line.records}
-        elif isinstance(line, Merge):
-            ids |= {line.gone, line.kept}
-        elif athlete := getattr(line, "athlete", None):
-            ids.add(athlete)
-    return ids
+def _apply_merges(connection: Connection, before: PeopleRules, rules: PeopleRules) -> Touched:
+    """Give the rows of whoever became another athlete, or is none of another's any more, to them.
 
-
-def _apply_merges(connection: Connection, rules: PeopleRules) -> Touched:
+    They are found by the athlete that they were: there is an index of athletes, and none of whom
+    classes recorded.
+    """
     touched = Touched(in_all=True)
-    for person, athlete in connection.execute(select(seen.c.person, seen.c.athlete).distinct()):
-        now = rules.athlete(person)
-        if now != athlete:
-            touched.athletes |= {athlete, now}
+    for person in sorted(before.aliases.keys() | rules.aliases.keys()):
+        was, now = before.athlete(person), rules.athlete(person)
+        if was != now:
+            touched.athletes |= {was, now}
             for table in PERSONAL:
-                connection.execute(
-                    update(table).where(table.c.person == person).values(athlete=now)
-                )
+                theirs = (table.c.athlete == was, table.c.person == person)
+                connection.execute(update(table).where(*theirs).values(athlete=now))
     return touched
 
 
-def _apply_imports(connection: Connection, rules: PeopleRules, read: Changes) -> Touched:
-    prefix = f"{read.room}/import-"
-    wanted = {f"{prefix}{line.n}": line for line in imports(read.lines)}
-    stands = select(seen.c.class_key).where(seen.c.class_key.startswith(prefix, autoescape=True))
-    present = {row.class_key for row in connection.execute(stands.distinct())}
+def _apply_imports(
+    connection: Connection, rules: PeopleRules, read: Changes, stood: Sequence[Import]
+) -> Touched:
+    """Put in what was imported since, and take out what was imported and stands no more.
+
+    `stood`: the imports that are in the book.
+    """
     touched = Touched(in_all=True)
-    if gone := {key for key in present if import_of(key) not in wanted}:
-        touched.update(take_out(connection, sorted(gone)))
+    there, wanted = set(stood), imports(read.lines)
+    for line in there - set(wanted):
+        touched.update(take_out(connection, _keys_of(connection, read.room, line)))
     rows = Rows(rules, read.room)
-    there = set(map(import_of, present))
-    for key, line in wanted.items():
-        if key not in there:
-            touched.update(import_rows(rows, key, line))
+    for line in wanted:
+        if line not in there:
+            touched.update(import_rows(rows, import_key(read.room, line), line))
     rows.flush(connection)
     return touched
 
 
-def _forget(connection: Connection, rules: PeopleRules) -> Touched:
+def _keys_of(connection: Connection, room: str, line: Import) -> Sequence[str]:
+    """The keys of an import, and of each visit that came in it."""
+    key = import_key(room, line)
+    visits = seen.c.class_key.startswith(f"{key}/", autoescape=True)
+    asked = select(seen.c.class_key).where(visits).distinct()
+    return [key, *connection.execute(asked).scalars()]
+
+
+def _forget(connection: Connection, before: PeopleRules, rules: PeopleRules) -> Touched:
     """Delete what was recorded of whoever was erased since."""
     touched = Touched(in_all=True)
-    if not rules.erasures:
+    if set(rules.erasures) <= set(before.erasures):
         return touched
     known = connection.execute(select(seen.c.person, seen.c.athlete).distinct()).all()
     for person, athlete in known:
-        if before := rules.forgotten_before(person):
+        if before_moment := rules.forgotten_before(person):
             touched.athletes.add(athlete)
             forgotten = select(seen.c.class_key).where(
-                seen.c.person == person, seen.c.moment < before
+                seen.c.person == person, seen.c.moment < before_moment
             )
             connection.execute(
                 delete(efforts_given).where(
@@ -133,6 +186,6 @@ def _forget(connection: Connection, rules: PeopleRules) -> Touched:
                 )
             )
             for table in PERSONAL:
-                meant = (table.c.person == person, table.c.moment < before)
-                connection.execute(delete(table).where(*meant))
+                meant = (table.c.person == person, table.c.moment < before_moment)
+                connection.execute(delete(table).where(table.c.athlete == athlete, *meant))
     return touched

@@ -13,7 +13,10 @@ from sqlalchemy import Engine, create_engine
 
 from classclock.book.files.changes import NAME as CHANGES
 from classclock.book.files.changes import room_of
-from classclock.book.tables.opening import FILE, Book, BookError, schema_name
+from classclock.book.tables.book_error import BookError
+from classclock.book.tables.book_file import FILE
+from classclock.book.tables.book_lock import WAIT_S
+from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import VERSION
 from classclock.book.tables.server_address import (
     VARIABLE,
@@ -21,9 +24,7 @@ from classclock.book.tables.server_address import (
     read_address,
     server_engine,
 )
-
-_WAIT = 5
-"""Seconds for a server that doesn't answer, or a file that is being written."""
+from classclock.book.tables.server_tables import schema_name
 
 
 @contextmanager
@@ -50,7 +51,7 @@ def _in_the_folder(path: Path) -> Engine:
     where = f"{path.resolve().as_uri()}?mode=ro"
 
     def connect() -> sqlite3.Connection:
-        return sqlite3.connect(where, uri=True, timeout=_WAIT, check_same_thread=False)
+        return sqlite3.connect(where, uri=True, timeout=WAIT_S, check_same_thread=False)
 
     try:
         connection = connect()
@@ -70,7 +71,7 @@ def _on_the_server(address: str) -> Engine:
     try:
         return server_engine(
             read_address(address),
-            connect_timeout=_WAIT,
+            connect_timeout=round(WAIT_S),
             options=f"-csearch_path={schema_name(VERSION)} -cdefault_transaction_read_only=on",
         )
     except AddressError as error:

@@ -1,4 +1,4 @@
-"""What the book works out from its records: athletes and bests, for some or for everybody."""
+"""What the book works out from its records: athletes and bests, for those that are named."""
 
 import json
 from collections.abc import Sequence
@@ -21,7 +21,15 @@ from sqlalchemy import (
 )
 
 from classclock.book.people_rules import PeopleRules
-from classclock.book.tables.schema import athletes, bests, lifts, results, seen, set_bests
+from classclock.book.tables.schema import (
+    athletes,
+    bests,
+    lifts,
+    results,
+    seen,
+    set_bests,
+    to_derive,
+)
 
 _AT_ONCE = 100
 """Athletes that are asked for together."""
@@ -54,18 +62,34 @@ class Touched(Struct):
         return theirs if self.in_all else and_(theirs, table.c.benchmark.in_(self.benchmarks))
 
 
-def derive(connection: Connection, rules: PeopleRules, touched: Touched | None = None) -> None:
-    """Work out athletes and bests anew; of everybody, unless told whose changed."""
+def derive(connection: Connection, rules: PeopleRules, touched: Touched) -> None:
+    """Work out anew the numbers that changed: the rows of athletes, and bests."""
+    if not touched.athletes:
+        return
     _derive_athletes(connection, rules, touched)
     _derive_bests(connection, touched)
     _derive_set_bests(connection, touched)
+    if touched.in_all:
+        done = to_derive.c.athlete.in_(touched.athletes)
+        connection.execute(delete(to_derive).where(done))
 
 
-def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touched | None) -> None:
-    gone = delete(athletes)
-    if touched is not None:
-        gone = gone.where(athletes.c.athlete.in_(touched.athletes))
-    connection.execute(gone)
+def derive_later(connection: Connection, touched: Touched) -> None:
+    """Note whose numbers changed: where many classes go in, they are worked out once for all."""
+    noted = set(waiting(connection))
+    rows = [{"athlete": athlete} for athlete in sorted(touched.athletes - noted)]
+    if rows:
+        connection.execute(insert(to_derive), rows)
+
+
+def waiting(connection: Connection) -> tuple[str, ...]:
+    """Those whose numbers have still to be worked out."""
+    asked = select(to_derive.c.athlete).order_by(to_derive.c.athlete)
+    return tuple(connection.execute(asked).scalars())
+
+
+def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touched) -> None:
+    connection.execute(delete(athletes).where(athletes.c.athlete.in_(touched.athletes)))
     counted = {row.athlete: row for row in connection.execute(_counted(rules, touched))}
     called = _called(connection, [(row.athlete, row.came, row.last) for row in counted.values()])
     rows = [
@@ -84,7 +108,7 @@ def _derive_athletes(connection: Connection, rules: PeopleRules, touched: Touche
         connection.execute(insert(athletes), rows)
 
 
-def _counted(rules: PeopleRules, touched: Touched | None) -> Select[Any]:
+def _counted(rules: PeopleRules, touched: Touched) -> Select[Any]:
     """How often each athlete came; one who only stands in imports has a row that says so.
 
     The row with `came` is the last for each. Nobody is in two classes of one moment, but two
@@ -98,8 +122,7 @@ def _counted(rules: PeopleRules, touched: Touched | None) -> Select[Any]:
         func.max(seen.c.day).label("last_day"),
         func.max(seen.c.moment).label("last"),
     )
-    if touched is not None:
-        asked = asked.where(seen.c.athlete.in_(touched.athletes))
+    asked = asked.where(seen.c.athlete.in_(touched.athletes))
     return asked.group_by(seen.c.athlete, seen.c.came).order_by(seen.c.athlete, seen.c.came)
 
 
@@ -126,12 +149,10 @@ def _prior(row: Row[Any]) -> tuple[Any, ...]:
     return (row.person == row.athlete, row.class_key, row.person)
 
 
-def _derive_bests(connection: Connection, touched: Touched | None) -> None:
+def _derive_bests(connection: Connection, touched: Touched) -> None:
     """The best for each athlete, benchmark and terms: as `bests.best_of` has it."""
-    gone, some = delete(bests), and_(results.c.counts)
-    if touched is not None:
-        gone, some = gone.where(touched.within(bests)), and_(some, touched.within(results))
-    connection.execute(gone)
+    some = and_(results.c.counts, touched.within(results))
+    connection.execute(delete(bests).where(touched.within(bests)))
     group = [results.c[name] for name in ("athlete", "benchmark", "terms")]
     order = (results.c.worth.desc(), results.c.moment, results.c.class_key, results.c.piece)
     ranked = (
@@ -156,12 +177,10 @@ def _derive_bests(connection: Connection, touched: Touched | None) -> None:
     connection.execute(insert(bests).from_select(columns, best))
 
 
-def _derive_set_bests(connection: Connection, touched: Touched | None) -> None:
+def _derive_set_bests(connection: Connection, touched: Touched) -> None:
     """The heaviest made of each number of reps, in whichever set of a score that counts."""
-    gone, some = delete(set_bests), and_(results.c.counts, results.c.kind == "load")
-    if touched is not None:
-        gone, some = gone.where(touched.within(set_bests)), and_(some, touched.within(results))
-    connection.execute(gone)
+    some = and_(results.c.counts, results.c.kind == "load", touched.within(results))
+    connection.execute(delete(set_bests).where(touched.within(set_bests)))
     names = ("athlete", "benchmark", *_TERMS)
     group = [*(results.c[name] for name in names if name != "work"), lifts.c.reps]
     place = ("moment", "class_key", "piece", "lane", "person", "number")

@@ -12,14 +12,15 @@ from classclock.book.files.changes import (
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import lifts, results, seen
 from classclock.book.tables.taking_in import Rows, TableRow, Whose
+from classclock.book.under_way import steps
 from classclock.records.class_entries import benchmark_key
 from classclock.records.document import known
 from classclock.records.written_terms import terms_key, tidy_work
 
 
-def import_of(class_key: str) -> str:
-    """The key of the import that a class key is of: each visit of another book has its own."""
-    return "/".join(class_key.split("/")[:2])
+def import_key(room: str, imported: Import) -> str:
+    """Under which an import of a room stands in the tables; each visit in it has its own below."""
+    return f"{room}/import-{imported.n}"
 
 
 def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
@@ -31,7 +32,7 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
     touched = Touched()
     named: set[str] = set()
     places: dict[tuple[str, int], int] = {}
-    for number, score in enumerate(imported.scores):
+    for number, score in enumerate(steps("Putting scores in", imported.scores)):
         moment = score_moment(score)
         whose = rows.whose(score.athlete)
         if rows.rules.erased(whose.person, moment):
@@ -106,6 +107,8 @@ def _lift_row(
         "worth": lift.worth,
         "made": lift.made,
         "settled": lift.settled,
+        "counts": False,  # it stands among the scores too, and counts as one of them
+        "written": "",
         "day": lift.day,
         "moment": lift.moment,
     }

@@ -4,21 +4,13 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from classclock.book.files.changes import read_changes
-from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
-from classclock.book.tables.opening import (
-    FILE,
-    Book,
-    BookError,
-    on_a_server,
-    open_book,
-    put_aside,
-)
+from classclock.book.tables.book_lock import BookHeldError
+from classclock.book.tables.catching_up import CaughtUp, catch_up
+from classclock.book.tables.opening import Book, forget_deleted, on_a_server, open_book
 from classclock.book.tables.read_only import book_in_memory, can_only_be_read
 from classclock.book.tables.schema import changes, results
 from classclock.book.tables.server_files import written_anew
 from classclock.clock.source import local_now
-from classclock.machine.replacing import take_away
 
 
 def now_ns() -> int:
@@ -27,17 +19,21 @@ def now_ns() -> int:
 
 
 @contextmanager
-def kept_book(folder: Path, now_ns: int) -> Iterator[tuple[Book, CaughtUp]]:
+def kept_book(folder: Path, now_ns: int, *, whole: bool = False) -> Iterator[tuple[Book, CaughtUp]]:
     """The book as the files say now. `now_ns`: nanoseconds since 1970.
 
+    Where somebody else writes in it for too long, it is as it stands, and a notice says so; but if
+    it is to be `whole`, for who is about to change it, that is an error.
+
     Raises:
+        BookHeldError: somebody else writes in a book that is to be whole. It is an OSError.
         BookError: it can't be opened or reached.
         ChangesDamagedError: a line of the changes can't be read.
         OSError: the folder can't be read or written to.
     """
     book, lacking = _opened(folder)
     try:
-        yield book, CaughtUp(notices=(lacking,)) if lacking else _contact(book, now_ns)
+        yield book, CaughtUp(notices=(lacking,)) if lacking else _contact(book, now_ns, whole=whole)
     finally:
         book.close()
 
@@ -52,19 +48,36 @@ def caught_up(folder: Path) -> Iterator[Book]:
         yield book
 
 
-def _contact(book: Book, now_ns: int) -> CaughtUp:
+def _contact(book: Book, now_ns: int, *, whole: bool) -> CaughtUp:
+    try:
+        return _up_to_date(book, now_ns)
+    except BookHeldError as error:
+        if whole:
+            raise
+        lacks = f"What is new isn't in the book yet: {error.strerror}"
+        return CaughtUp(notices=(lacks,))
+
+
+def _up_to_date(book: Book, now_ns: int) -> CaughtUp:
     """Bring the book up to date; on a server what other rooms have ordered comes first."""
     if not on_a_server():
-        return catch_up(book, now_ns)
+        return _caught_up(book, now_ns)
     from classclock.book.erasing.carrying import carry_out, forget_names  # noqa: PLC0415  erasing knows the tables
 
     done = carry_out(book, local_now())
-    caught = catch_up(book, now_ns, thorough=done.orders > 0)
+    caught = _caught_up(book, now_ns, thorough=done.orders > 0)
     if done.orders:
         with book.reading() as connection:
             written_anew(connection, changes, results)  # where this room may have named them
     forget_names(book)
     return CaughtUp(caught.classes, (*done.notices, *caught.notices))
+
+
+def _caught_up(book: Book, now_ns: int, *, thorough: bool = False) -> CaughtUp:
+    caught = catch_up(book, now_ns, thorough=thorough)
+    if caught.forgot:  # an erasure that couldn't be brought in when it was made
+        forget_deleted(book)
+    return caught
 
 
 def _opened(folder: Path) -> tuple[Book, str]:
@@ -76,31 +89,3 @@ def _opened(folder: Path) -> tuple[Book, str]:
             f"{folder} can only be read: what was done here since may not be in the book yet"
         )
     return book_in_memory(folder), ""
-
-
-def make_anew(folder: Path, now_ns: int) -> CaughtUp:
-    """Make the book again from results files and changes; on a server this room's part of it.
-
-    Raises: as `kept_book` does.
-    """
-    read_changes(folder)  # what can't be read is said before anything is thrown away
-    if on_a_server():
-        book = open_book(folder)
-        try:
-            clear(book)
-            return catch_up(book, now_ns)
-        finally:
-            book.close()
-    _throw_away(folder)
-    with kept_book(folder, now_ns) as (_, caught):
-        return caught
-
-
-def _throw_away(folder: Path) -> None:
-    """A damaged book is put aside instead: somebody may want to look at it."""
-    try:
-        open_book(folder).close()
-    except BookError:
-        put_aside(folder, "damaged")
-    else:
-        take_away(folder / FILE)

@@ -6,12 +6,12 @@ from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, Row, Select, and_, func, select
+from sqlalchemy import Connection, Row, Select, func, select
 
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.tables.applying import rules_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import athletes, bests, classes, lifts, results, seen
+from classclock.book.tables.schema import athletes, bests, classes, results, seen
 from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Mark
@@ -47,17 +47,6 @@ class Best(Struct, frozen=True):
     """When they last did it so."""
 
 
-class LiftBest(Struct, frozen=True):
-    """The heaviest load that an athlete made for so many reps."""
-
-    lift: str
-    reps: int | None
-    load: str
-    day: str
-    provisional: bool = False
-    """Whether nobody has settled it: it counts nowhere yet."""
-
-
 def all_athletes(connection: Connection) -> tuple[Athlete, ...]:
     """Everybody, of all rooms, in the order of their names; of one name the room's own first."""
     room = asking_room(connection)
@@ -84,11 +73,15 @@ def find(connection: Connection, who: str) -> tuple[Athlete, ...]:
     return tuple(one for one in called if one.id in own) or called
 
 
-def recorded_names(connection: Connection) -> dict[str, str]:
-    """How everybody was last called who was ever recorded, by id: merged entries apart."""
-    room = asking_room(connection)
-    asked = select(seen.c.person, seen.c.name).order_by(seen.c.moment, seen.c.class_key)
-    return {said_in(room, row.person): row.name for row in connection.execute(asked)}
+def recorded_names(connection: Connection, of: Collection[str]) -> dict[str, str]:
+    """How those of these ids were last called who were ever recorded: merged entries apart."""
+    room, rules = asking_room(connection), rules_in(connection)
+    meant = {entry_said(room, one) for one in of}
+    # There is an index of athletes, and none of whom classes recorded.
+    theirs = seen.c.athlete.in_({rules.athlete(entry) for entry in meant})
+    asked = select(seen.c.person, seen.c.name).where(theirs, seen.c.person.in_(meant))
+    found = connection.execute(asked.order_by(seen.c.moment, seen.c.class_key))
+    return {said_in(room, row.person): row.name for row in found}
 
 
 def namesakes(connection: Connection, athlete: Athlete) -> tuple[Athlete, ...]:
@@ -147,7 +140,8 @@ def best_rows(
     if of is not None:
         asked = asked.where(bests.c.athlete.in_(_entries(room, of)))
     found: dict[tuple[str, str], list[Best]] = {}
-    # Taken apart by place: a club's chart has thousands of these.
+    known: dict[str, str] = {}
+    # Taken apart by place, and fetched at once: a club's chart has thousands of these.
     for (
         athlete,
         benchmark,
@@ -160,10 +154,10 @@ def best_rows(
         reps,
         written,
         *rest,
-    ) in connection.execute(asked):
+    ) in connection.execute(asked).all():
         modification, loads, work, team, times, last = rest
         terms = Terms(modification, loads, work, team)
-        who = said_in(room, athlete)
+        who = known.get(athlete) or known.setdefault(athlete, said_in(room, athlete))
         result = Result(
             *(who, piece, benchmark, day, moment, score, kind, worth, reps, terms), written=written
         )
@@ -266,27 +260,6 @@ def usual_modifications(
     # Of several spellings the one used most.
     found = [(max(each)[1], sum(times for times, _ in each)) for each in spelled.values()]
     return tuple(sorted(found, key=lambda one: (-one[1], one[0])))
-
-
-def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
-    """The heaviest made in each lift for each number of reps; of equals the earliest.
-
-    What nobody settled stands beside it, where it would be more.
-    """
-    made = and_(lifts.c.athlete == entry_said(asking_room(connection), athlete), lifts.c.made)
-    place = func.row_number().over(
-        partition_by=(lifts.c.lift, lifts.c.reps, lifts.c.settled),
-        order_by=(lifts.c.worth.desc(), lifts.c.moment, lifts.c.number),
-    )
-    ranked = select(lifts, place.label("place")).where(made).subquery()
-    found = connection.execute(select(ranked).where(ranked.c.place == 1)).all()
-    settled = {(row.lift, row.reps): row.worth for row in found if row.settled}
-    every = [
-        LiftBest(row.lift, row.reps, row.load, row.day, provisional=not row.settled)
-        for row in found
-        if row.settled or row.worth > settled.get((row.lift, row.reps), 0)
-    ]
-    return tuple(sorted(every, key=lambda one: (one.lift, one.reps or 0, one.provisional)))
 
 
 def last_options(

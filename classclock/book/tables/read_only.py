@@ -10,7 +10,8 @@ from sqlalchemy.pool import StaticPool
 
 from classclock.book.files.changes import NAME as CHANGES
 from classclock.book.files.changes import room_of
-from classclock.book.tables.opening import FILE, Book
+from classclock.book.tables.book_file import FILE
+from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import VERSION, metadata
 
 
@@ -37,7 +38,7 @@ def book_in_memory(folder: Path) -> Book:
     )
     metadata.create_all(engine)
     room = room_of(folder) if (folder / CHANGES).exists() else os.urandom(8).hex()
-    return Book(folder, engine, room, in_memory=True)
+    return Book(folder, engine, room, unshared=True)
 
 
 def _copy(path: Path, into: sqlite3.Connection) -> None:

@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 8
+VERSION = 9
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -142,6 +142,8 @@ lifts = Table(
     Column("worth", BigInteger, nullable=False),
     Column("made", Boolean, nullable=False),
     Column("settled", Boolean, nullable=False),
+    Column("counts", Boolean, nullable=False),  # for loads to come: made alone, as written
+    Column("written", Text, nullable=False),  # the lift as the plan has it
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
     PrimaryKeyConstraint("class_key", "piece", "lane", "person", "number"),
@@ -201,6 +203,12 @@ set_bests = Table(
     PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "team", "reps"),
 )
 """The heaviest that stands of each number of reps, of whatever set it was."""
+
+to_derive = Table(
+    "to_derive",
+    metadata,
+    Column("athlete", String, primary_key=True),  # whose row and bests are to be worked out anew
+)
 
 RECORDED = (classes, seen, results, lifts)
 """What classes and imports put in, row by row, under their class key."""

@@ -5,13 +5,13 @@ from typing import Any
 from sqlalchemy import Connection, Table, text
 from sqlalchemy.exc import OperationalError
 
+from classclock.book.tables.book_lock import WAIT_S
 from classclock.book.tables.schema import metadata
+from classclock.book.tables.server_words import is_locked
 
 TRIES = 10
 """So often it is tried, with half a second between, while somebody reads what was there before."""
-LOCK_WAIT_MS = 5_000
-_LOCKED = "55P03"
-"""PostgreSQL's word for a lock that wasn't to be had (its manual, appendix A)."""
+LOCK_WAIT_MS = round(WAIT_S * 1000)
 
 
 def written_anew(connection: Connection, *tables: Table) -> bool:
@@ -48,7 +48,7 @@ def _kept_rows(connection: Connection, table: str) -> int:
     try:
         connection.execute(text(f"VACUUM (FULL, VERBOSE) {table}"))
     except OperationalError as error:
-        if getattr(error.orig, "sqlstate", "") != _LOCKED:
+        if not is_locked(error):
             raise
         return 1
     finally:

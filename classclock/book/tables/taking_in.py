@@ -185,6 +185,8 @@ def _lift_row(whose: Whose, class_key: str, entry: PieceEntry, number: int, lift
         "worth": load_worth(lift.load_kg),
         "made": lift.made,
         "settled": lift.settled,
+        "counts": lift.counts,
+        "written": lift.written,
         "day": entry.result.day,
         "moment": entry.result.moment,
     }

@@ -5,10 +5,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from datetime import datetime
 from typing import Any
 
+from classclock.book.changed_people import names_in
 from classclock.book.changing import change_words
 from classclock.book.files.changes import Change, Undo, read_changes
 from classclock.book.people_rules import for_good
-from classclock.book.tables.queries import all_athletes, recorded_names
 from classclock.commands.shared.book import asked_book
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK
@@ -26,10 +26,9 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
     with asked_book(folder) as book:
-        changes = read_changes(folder).lines if not book.in_memory else ()
+        changes = read_changes(folder).lines if not book.unshared else ()
         with book.reading() as connection:
-            names = {**recorded_names(connection)}
-            names |= {one.id: one.name for one in all_athletes(connection)}
+            names = names_in(connection, changes)
     if asked.json:
         print_json([_values(line, changes, names) for line in _made(changes)])
     else:

@@ -68,7 +68,7 @@ def do(asked: argparse.Namespace) -> int:
             return _say_status(order_statuses(connection), book.room, as_json=asked.json)
     if asked.name is None:
         raise BadUseError("whom? classclock book erase NAME, or --status for what was ordered")
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=asked.yes) as book:
         athlete = _asked(book, asked.name)
         with book.reading() as connection:
             elsewhere = [one.id for one in namesakes(connection, athlete) if "/" in one.id]

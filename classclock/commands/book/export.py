@@ -19,9 +19,8 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
-    with asked_book(folder) as book:
-        with book.reading() as connection:
-            written = [str(path) for path in export_book(connection, folder, Path(asked.into))]
+    with asked_book(folder, whole=True) as book:
+        written = [str(path) for path in export_book(book, Path(asked.into))]
         say_if_forgotten(folder)
         print_answer({"written": written}, *written, as_json=asked.json)
     return OK

@@ -7,7 +7,7 @@ from pathlib import Path
 from msgspec import Struct
 from msgspec.structs import replace
 
-from classclock.book.changing import write_down
+from classclock.book.entering import put_in
 from classclock.book.importing.exported_reading import is_exported, read_exported
 from classclock.book.importing.headings import FIELDS, NOT_TAKEN
 from classclock.book.importing.importing import (
@@ -22,7 +22,7 @@ from classclock.book.tables.opening import Book
 from classclock.clock.source import local_now
 from classclock.commands.shared.answering import answers_typed, look_at_answers
 from classclock.commands.shared.asking import can_ask
-from classclock.commands.shared.book import asked_book
+from classclock.commands.shared.book import asked_book, say_if_not_yet
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, OK, BadUseError
 from classclock.commands.shared.import_words import ALONE, import_lines, import_values
@@ -109,7 +109,7 @@ class _Sheet(Struct, frozen=True):
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
     path = Path(asked.file)
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=not asked.dry_run) as book:
         raw = b"" if path.is_dir() else _raw(path)
         if path.is_dir() or is_exported(raw):
             return _take_in_exported(book, path, asked)
@@ -155,15 +155,17 @@ def _put_in(
     *,
     goes_in: bool,
 ) -> int:
-    number = 0
+    number, why_not_yet = 0, ""
     if goes_in and ready.change.records:
-        number = write_down(book.folder, [ready.change], local_now())
+        done = put_in(book, [ready.change], local_now())
+        number, why_not_yet = done.change.n, done.why_not_yet
     for finding in reading.findings:
         say_wrong(str(finding))
     lines = import_lines(reading, ready, number, dry_run=asked.dry_run)
     print_answer(
         import_values(reading, ready, number, imported=goes_in), *lines, as_json=asked.json
     )
+    say_if_not_yet(why_not_yet)
     return FINDINGS if reading.findings or reading.questions else OK
 
 

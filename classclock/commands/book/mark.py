@@ -2,10 +2,10 @@
 
 import argparse
 
-from classclock.book.changing import write_down
+from classclock.book.entering import put_in
 from classclock.book.files.changes import MarkSet
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, say_if_not_yet, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK
 from classclock.commands.shared.options import add_club, add_json
@@ -31,14 +31,15 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=True) as book:
         with book.reading() as connection:
             athlete = the_one(connection, asked.name)
         mark, on = MARKS[asked.mark], not asked.off
-        write_down(folder, [MarkSet(athlete=athlete.id, mark=mark, on=on)], local_now())
+        done = put_in(book, [MarkSet(athlete=athlete.id, mark=mark, on=on)], local_now())
         print_answer(
             {"athlete": athlete.id, "mark": mark, "on": on},
             f"{athlete.name} is {'' if on else 'no longer '}marked: {mark}.",
             as_json=asked.json,
         )
+        say_if_not_yet(done.why_not_yet)
     return OK

@@ -4,11 +4,11 @@ import argparse
 from collections.abc import Iterator, Sequence
 from pathlib import Path
 
-from classclock.book.changing import write_down
+from classclock.book.entering import put_in
 from classclock.book.files.changes import Merge
 from classclock.book.tables.queries import Athlete, namesakes, recorded_twice
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, the_one
+from classclock.commands.shared.book import asked_book, say_if_not_yet, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
@@ -32,19 +32,21 @@ def do(asked: argparse.Namespace) -> int:
         return _propose(folder, as_json=asked.json)
     if asked.kept is None:
         raise BadUseError(f"into whom? classclock book merge {asked.gone} KEPT-NAME")
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=True) as book:
         with book.reading() as connection:
             gone, kept = the_one(connection, asked.gone), the_one(connection, asked.kept)
             elsewhere = [one.id for one in namesakes(connection, kept)]
         if gone.id == kept.id:
             also = f"; {kept.name} of another room is {' or '.join(elsewhere)}" if elsewhere else ""
             raise BadUseError(f"both names are one entry already{also}")
-        write_down(folder, [Merge(gone=gone.id, kept=kept.id, name=kept.name)], local_now())
+        merge = Merge(gone=gone.id, kept=kept.id, name=kept.name)
+        done = put_in(book, [merge], local_now())
         print_answer(
             {"gone": gone.id, "kept": kept.id},
             f"All that was {gone.name}'s is {kept.name}'s.",
             as_json=asked.json,
         )
+        say_if_not_yet(done.why_not_yet)
     return OK
 
 

@@ -2,11 +2,11 @@
 
 import argparse
 
-from classclock.book.changing import write_down
+from classclock.book.entering import put_in
 from classclock.book.files.changes import Rename
 from classclock.book.tables.queries import own_people
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book, asked_name, the_one
+from classclock.commands.shared.book import asked_book, asked_name, say_if_not_yet, the_one
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json
@@ -23,7 +23,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=True) as book:
         name = asked_name(asked.new)
         with book.reading() as connection:
             athlete = the_one(connection, asked.name)
@@ -33,10 +33,11 @@ def do(asked: argparse.Namespace) -> int:
             raise BadUseError(
                 f"somebody else is called {name}: add an initial, or merge the two if they are one"
             )
-        write_down(folder, [Rename(athlete=athlete.id, name=name)], local_now())
+        done = put_in(book, [Rename(athlete=athlete.id, name=name)], local_now())
         print_answer(
             {"athlete": athlete.id, "name": name},
             f"{athlete.name} is {name} now.",
             as_json=asked.json,
         )
+        say_if_not_yet(done.why_not_yet)
     return OK

@@ -2,13 +2,12 @@
 
 import argparse
 
-from classclock.book.changing import NoSuchChangeError, change_words, take_back
+from classclock.book.changed_people import names_in
+from classclock.book.changing import NoSuchChangeError, change_words
+from classclock.book.entering import take_back_in
 from classclock.book.files.changes import Rename
-from classclock.book.tables.catching_up import catch_up
-from classclock.book.tables.keeping import now_ns
-from classclock.book.tables.queries import all_athletes, recorded_names
 from classclock.clock.source import local_now
-from classclock.commands.shared.book import asked_book
+from classclock.commands.shared.book import asked_book, say_if_not_yet
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import OK, BadUseError
 from classclock.commands.shared.options import add_club, add_json, whole_number
@@ -28,15 +27,14 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 
 def do(asked: argparse.Namespace) -> int:
     folder, _ = asked_club(asked)
-    with asked_book(folder) as book:
+    with asked_book(folder, whole=True) as book:
         try:
-            taken_back = take_back(folder, local_now(), asked.number)
+            done = take_back_in(book, local_now(), asked.number)
         except NoSuchChangeError as error:
             raise BadUseError(error) from None
-        catch_up(book, now_ns())
+        taken_back = done.change
         with book.reading() as connection:
-            names = {one.id: one.name for one in all_athletes(connection)}
-            names = {**recorded_names(connection), **names}
+            names = names_in(connection, [taken_back])
         again = ""
         if isinstance(taken_back, Rename):
             again = f", it is {names.get(taken_back.athlete, taken_back.athlete)} again"
@@ -45,4 +43,5 @@ def do(asked: argparse.Namespace) -> int:
             f"Taken back: {change_words(taken_back, names)}{again}.",
             as_json=asked.json,
         )
+        say_if_not_yet(done.why_not_yet)
     return OK

@@ -18,7 +18,7 @@ def choose(question: str, choices: Sequence[str]) -> int:
     """Ask until one is chosen by its number; its place, from 0.
 
     Raises:
-        FindingsError: nothing more is typed, or ctrl+c.
+        FindingsError: nothing more is typed.
     """
     say(question, *(f"  {number}  {words}" for number, words in enumerate(choices, start=1)))
     while True:
@@ -29,10 +29,7 @@ def choose(question: str, choices: Sequence[str]) -> int:
 
 
 def _line() -> str:
-    try:
-        line = sys.stdin.readline()
-    except KeyboardInterrupt:
-        line = ""
+    line = sys.stdin.readline()
     if not line:
         raise FindingsError("No answer: nothing went in. Start it again when you know.")
     return line

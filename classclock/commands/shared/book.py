@@ -9,11 +9,13 @@ from sqlalchemy import Connection
 
 from classclock.book.files.changes import ChangesDamagedError
 from classclock.book.files.copies import remembers
+from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import kept_book, now_ns
-from classclock.book.tables.opening import Book, BookError, on_a_server
+from classclock.book.tables.opening import Book, on_a_server
 from classclock.book.tables.queries import Athlete, all_athletes, find
 from classclock.commands.shared.exit_status import BadUseError, FindingsError
 from classclock.commands.shared.printing import say_wrong
+from classclock.commands.shared.progress import progress_shown
 from classclock.units.names import is_unnamed, tidy_name
 from classclock.units.printable import can_be_shown
 
@@ -22,16 +24,28 @@ _LONGEST = 60
 
 
 @contextmanager
-def asked_book(folder: Path) -> Iterator[Book]:
+def asked_book(folder: Path, *, whole: bool = False) -> Iterator[Book]:
     """The book of the club in this folder, up to date; what was noticed meanwhile is said.
+
+    `whole`: while somebody else writes in it, nothing is done: for who changes it, or takes a copy.
 
     Raises:
         FindingsError: it can't be had, or what is done with it meets a file that can't.
     """
-    with faults_in_words(folder), kept_book(folder, now_ns()) as (book, caught):
+    opened = kept_book(folder, now_ns(), whole=whole)
+    with progress_shown(), faults_in_words(folder), opened as (book, caught):
         for notice in caught.notices:
             say_wrong(notice)
         yield book
+
+
+def say_if_not_yet(why: str) -> None:
+    """Say of what was just written down why it isn't in the book yet, if it isn't."""
+    if why:
+        say_wrong(
+            f"It is written down here, and not in the book yet: {why}. It goes in "
+            "with the next command in this club."
+        )
 
 
 def meet_other_rooms(folder: Path) -> None:

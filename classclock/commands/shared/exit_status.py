@@ -6,6 +6,9 @@ FINDINGS = 1
 BAD_USE = 2
 """What was asked can't be answered: it has to be asked in another way."""
 
+STOPPED = 130
+"""Ended by ctrl+c: 128 and the number of that signal, as shells have it (POSIX, 2.8.2)."""
+
 
 class EndedError(Exception):
     """The command ends here; `lines` say why, and what to do, for standard error."""

@@ -42,7 +42,7 @@ class Records:
             "members": [ident],
             "attempts": [{"set": 1, "load": f"{kg} kg", "load_kg": kg, "made": True}],
         }
-        piece = {**PIECE, "lift": "front squat", "sets": [5], "lanes": [lane]}
+        piece = {**PIECE, "format": "interval", "lift": "front squat", "sets": [5], "lanes": [lane]}
         document = {
             "title": "Depot Tuesday",
             "started": f"2026-11-{day:02}T18:30:00+01:00",

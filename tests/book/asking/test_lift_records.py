@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.asking.lift_records import LiftRecord, lift_records, person_called, read_lifts
+from classclock.book.asking.lift_records import LiftRecord, lift_records, read_lifts
 from classclock.units.loads import parse_load
 from tests.depot_classes import LANE, PIECE
 
@@ -142,20 +142,6 @@ def test_a_provisional_score_and_a_piece_without_a_lift_are_no_record(
 def test_misses_alone_are_no_record(save: Save, records: Records) -> None:
     save(lane((1, "80 kg", False)))
     assert records() == {}
-
-
-def test_an_athlete_is_found_by_id_or_by_name_whatever_its_case(save: Save, tmp_path: Path) -> None:
-    save(people=(("p1", "Ilse"), ("p2", "Bram")))
-    classes, _ = read_lifts(tmp_path)
-    assert person_called(classes, "p1") == "p1"
-    assert person_called(classes, "ILSE ") == "p1"
-    assert person_called(classes, "Noor") is None
-
-
-def test_two_athletes_of_one_name_are_asked_about(save: Save, tmp_path: Path) -> None:
-    save(people=(("p1", "Ilse"), ("p2", "Ilse")))
-    with pytest.raises(LookupError, match="write which, p1 or p2"):
-        person_called(read_lifts(tmp_path)[0], "Ilse")
 
 
 def test_what_was_lifted_in_or_after_a_class_changes_none_of_its_loads(

@@ -11,10 +11,11 @@ from classclock.book.erasing.erasing import erase, look
 from classclock.book.exporting import export_book
 from classclock.book.files.changes import Import, ImportedScore, MarkSet, Merge, Rename
 from classclock.book.files.copies import write_copy
-from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
+from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import all_athletes, find
+from tests.books_on_each_storage import emptied
 
 WHEN = datetime.fromisoformat("2026-11-25T12:00:00+01:00")
 
@@ -43,8 +44,7 @@ def test_no_record_of_the_club_holds_the_name_or_the_id_any_more(
     depot.held("2026-11-10", depot.third_rail(pair, depot.timed("Noor", "8:31")))
     write_down(depot.folder, [MarkSet(athlete="saoirse", mark="under 18", on=True)], WHEN)
     up_to_date()
-    with book.reading() as connection:
-        export_book(connection, depot.folder, tmp_path / "out")
+    export_book(book, tmp_path / "out")
     write_copy(depot.folder, tmp_path / "saoirse.html", b"<p>Saoirse</p>")
     assert b"saoirse" in everything_on_disk(tmp_path)
     erased(book, "Saoirse")
@@ -81,7 +81,7 @@ def test_nobody_erased_comes_back_when_the_book_is_made_anew_or_an_old_file_retu
     path.write_bytes(before)  # somebody puts a backup back
     up_to_date()
     assert names(book) == ["Bram"]
-    clear(book)
+    emptied(book)
     catch_up(book, 0)
     assert names(book) == ["Bram"]
 
@@ -160,8 +160,7 @@ def test_a_copy_that_was_changed_since_is_left_and_named(
 ) -> None:
     depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7)))
     up_to_date()
-    with book.reading() as connection:
-        export_book(connection, depot.folder, tmp_path / "out")
+    export_book(book, tmp_path / "out")
     edited = tmp_path / "out" / "results.csv"
     edited.write_bytes(edited.read_bytes() + b"my own row\r\n")
     with book.reading() as connection:

@@ -16,9 +16,10 @@ from classclock.book.files.event_lines import event_line
 from classclock.book.files.held_file import HeldFile
 from classclock.book.files.journal import Anchor
 from classclock.book.tables.keeping import kept_book
-from classclock.book.tables.opening import open_book, schema_name
+from classclock.book.tables.opening import open_book
 from classclock.book.tables.queries import all_athletes
 from classclock.book.tables.schema import VERSION
+from classclock.book.tables.server_tables import schema_name
 from classclock.commands.command_line import main
 from classclock.tally import events as ev
 from classclock.tally.lanes import Person
@@ -203,7 +204,7 @@ def test_a_disk_that_refuses_is_said_and_it_is_tried_again(
     hall, shed = rooms
     hall.says("book", "erase", "Cato", "--yes")
     with monkeypatch.context() as full:
-        full.setattr("classclock.book.erasing.carrying.take_out", refused)
+        full.setattr("classclock.book.erasing.carrying.written_without", refused)
         said = shed.says("chart")
     assert "results: No space left on device: somebody whom another room has erased" in said
     assert shed.status == 0

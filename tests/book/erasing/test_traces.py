@@ -15,12 +15,13 @@ from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.reach import Reach
 from classclock.book.files.changes import Import, ImportedScore, Rename, read_changes
 from classclock.book.files.copies import write_copy
-from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
+from classclock.book.tables.book_file import FILE
+from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
-from classclock.book.tables.opening import FILE, Book
+from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import find
 from classclock.drafts.plan_being_written import KeptDraft
-from tests.books_on_each_storage import NOW
+from tests.books_on_each_storage import NOW, emptied
 
 WHEN = datetime.fromisoformat("2026-11-25T12:00:00+01:00")
 
@@ -71,7 +72,7 @@ def test_an_import_that_was_undone_keeps_no_name(
     assert files_with(depot.folder, "cato")
     without("Cato")
     assert not files_with(depot.folder, "cato")
-    clear(book)
+    emptied(book)
     catch_up(book, NOW)
     assert not files_with(depot.folder, "cato")
     (kept, undone) = [

@@ -17,10 +17,11 @@ from classclock.book.files.changes import (
     Rename,
     read_changes,
 )
-from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
+from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import all_athletes, best_rows
+from tests.books_on_each_storage import emptied
 
 NOW = datetime.fromisoformat("2026-11-25T12:00:00+01:00")
 
@@ -125,7 +126,7 @@ def test_every_change_can_be_taken_back_and_leaves_the_book_as_it_was(
     change(imported("Odell", "9+0", 9_000_000))
     assert contents(book) != before
     for kind in ("import", "mark", "merge", "rename"):
-        taken_back = take_back(depot.folder, NOW)
+        taken_back, _ = take_back(depot.folder, NOW)
         assert taken_back.change == kind
         up_to_date()
     assert contents(book) == before
@@ -140,7 +141,7 @@ def test_made_anew_with_all_changes_it_is_the_same_byte_for_byte(
     change(imported("Odell", "9+0", 9_000_000))
     change(Merge(gone="ilsabet", kept="ilse"), Merge(gone="imported-odell", kept="bram"))
     step_by_step = contents(book)
-    clear(book)
+    emptied(book)
     catch_up(book, 0)
     assert contents(book) == step_by_step
 

@@ -9,9 +9,10 @@ from sqlalchemy import text
 
 from classclock.book.asking.reading_bests import read_own_bests
 from classclock.book.tables.as_it_is import book_as_it_is
+from classclock.book.tables.book_error import BookError
 from classclock.book.tables.catching_up import CaughtUp
 from classclock.book.tables.keeping import caught_up
-from classclock.book.tables.opening import Book, BookError
+from classclock.book.tables.opening import Book
 
 LATER = datetime(2027, 1, 1, tzinfo=UTC)
 

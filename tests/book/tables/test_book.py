@@ -12,18 +12,16 @@ import pytest
 from classclock.book.asking.remembered import remembered_people
 from classclock.book.changing import write_down
 from classclock.book.files.changes import Import, ImportedScore
-from classclock.book.tables.catching_up import CaughtUp, catch_up, clear
+from classclock.book.tables.book_error import BookError
+from classclock.book.tables.book_file import kept_versions
+from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
-from classclock.book.tables.opening import Book, BookError, kept_versions, open_book
-from classclock.book.tables.queries import (
-    all_athletes,
-    best_rows,
-    history,
-    lift_bests,
-    usual_modifications,
-)
+from classclock.book.tables.lifted import lift_bests
+from classclock.book.tables.opening import Book, open_book
+from classclock.book.tables.queries import all_athletes, best_rows, history, usual_modifications
 from classclock.book.tables.schema import VERSION
 from classclock.records import document
+from tests.books_on_each_storage import emptied
 
 NOW = 0
 """So early that every file is looked at: their folder changed later."""
@@ -174,7 +172,7 @@ def test_of_two_files_of_one_class_the_one_whose_name_comes_last_counts(
 def test_in_a_large_club_files_of_long_ago_are_looked_at_if_some_came_or_went(
     depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("classclock.book.tables.catching_up._RECENT", 2)
+    monkeypatch.setattr("classclock.book.tables.files_seen._RECENT", 2)
     paths = [
         depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
         for day in range(10, 16)
@@ -200,7 +198,7 @@ def test_in_a_large_club_files_of_long_ago_are_looked_at_if_some_came_or_went(
 def test_a_copy_of_a_class_of_long_ago_stands_in_its_place(
     depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("classclock.book.tables.catching_up._RECENT", 2)
+    monkeypatch.setattr("classclock.book.tables.files_seen._RECENT", 2)
     paths = [
         depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
         for day in range(10, 16)
@@ -257,7 +255,7 @@ def test_rebuilt_it_gives_the_same_answers_byte_for_byte(
         )
         up_to_date()
     step_by_step = contents(book)
-    clear(book)
+    emptied(book)
     assert contents(book) != step_by_step
     assert catch_up(book, NOW).classes == 10
     assert contents(book) == step_by_step
@@ -319,14 +317,16 @@ def test_an_older_book_is_kept_and_a_new_one_filled(
     old = open_depot()
     catch_up(old, NOW)
     before = contents(old)
-    monkeypatch.setattr("classclock.book.tables.opening.VERSION", VERSION + 1)
+    for module in ("opening", "book_file", "server_tables"):
+        monkeypatch.setattr(f"classclock.book.tables.{module}.VERSION", VERSION + 1)
     new = open_depot()
     assert names(new) == []
     catch_up(new, NOW)
     assert contents(new) == before
     if storage == "sqlite":
         assert (depot.folder / f"book-v{VERSION}.sqlite").exists()
-        monkeypatch.setattr("classclock.book.tables.opening.VERSION", VERSION)
+        for module in ("opening", "book_file", "server_tables"):
+            monkeypatch.setattr(f"classclock.book.tables.{module}.VERSION", VERSION)
         with pytest.raises(BookError, match="newer classclock"):
             open_book(depot.folder)
 

@@ -9,18 +9,13 @@ import pytest
 
 from classclock.book.asking.people_reading import in_files, people_called, remembered
 from classclock.book.asking.reading_bests import read_own_bests
-from classclock.book.tables.catching_up import catch_up, clear
+from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.contents import book_contents
+from classclock.book.tables.lifted import lift_bests
 from classclock.book.tables.opening import Book, open_book
-from classclock.book.tables.queries import (
-    all_athletes,
-    best_rows,
-    days_attended,
-    find,
-    lift_bests,
-    own_people,
-)
+from classclock.book.tables.queries import all_athletes, best_rows, days_attended, find, own_people
 from classclock.commands.command_line import main
+from tests.books_on_each_storage import emptied
 from tests.depot_classes import DepotClasses
 
 LATER = datetime.fromisoformat("2026-12-24T18:30:00+01:00")
@@ -190,7 +185,7 @@ def test_erasing_in_one_room_leaves_who_has_that_name_in_another(rooms: tuple[Ro
     files = {path: path.read_bytes() for path in shed.club.folder.rglob("*.json")}
     assert hall.says("book", "erase", "Max", "--yes") == 0
     assert shed.best("max") == ["8+3"]
-    clear(shed.book)
+    emptied(shed.book)
     shed.catch_up()
     assert shed.names() == [("max", "Max"), ("noor", "Noor")]
     assert {path: path.read_bytes() for path in files} == files
@@ -201,12 +196,12 @@ def test_each_room_makes_only_its_own_part_anew(rooms: tuple[Room, Room]) -> Non
     assert hall.says("book", "merge", "Max", f"{shed.name}/max") == 0
     hall.catch_up()
     both = contents(hall.book)
-    clear(hall.book)
+    emptied(hall.book)
     assert shed.best("max") == ["8+3"]
     assert shed.own_best("max") == ["8+3"]
     hall.catch_up()
     assert contents(hall.book) == both
-    clear(shed.book)
+    emptied(shed.book)
     assert hall.own_best("max") == ["7+12"]
     shed.catch_up()
     assert contents(hall.book) == both

@@ -10,7 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.book.asking.answer_or_why import answer_or_why
-from classclock.book.tables.opening import BookError, open_book
+from classclock.book.tables.book_error import BookError
+from classclock.book.tables.opening import open_book
 from classclock.book.tables.queries import all_athletes
 from classclock.book.tables.server_address import (
     VARIABLE,

@@ -7,7 +7,15 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
+from classclock.book.exporting import _json_rows
+from classclock.book.tables.catching_up import catch_up
+from classclock.book.tables.contents import book_contents
+from classclock.book.tables.keeping import kept_book
+from classclock.book.tables.queries import find
+from classclock.book.under_way import listened_to
 from tests.commands.typed import CommandSays, Typed
 
 pytestmark = pytest.mark.usefixtures("club_with_classes")
@@ -174,3 +182,38 @@ def test_a_folder_that_no_export_wrote_is_refused(typed: Typed, tmp_path: Path) 
     said = typed("book", "import", str(tmp_path))
     assert said.status == 2
     assert "Name the folder that book export wrote, or a spreadsheet" in said.err
+
+
+def test_everything_is_one_document_of_what_is_there_at_one_moment(
+    depot: Any, command_says: CommandSays, tmp_path: Path
+) -> None:
+    """As Python's own json writes it; classes that end meanwhile go into the book, not into it."""
+    with kept_book(depot.folder, 0) as (book, _):
+        with book.reading() as connection:
+            wanted = json.dumps(book_contents(connection), ensure_ascii=False, indent=1)
+        days = iter(range(1, 29))
+
+        def a_class_ends(*_: object) -> None:
+            depot.held(f"2020-02-{next(days):02}", depot.turntable(depot.rounds("Mei", 7)))
+            catch_up(book, 0)
+
+        with listened_to(a_class_ends):
+            command_says("book", "export", str(tmp_path / "out"))
+        assert (tmp_path / "out" / "book.json").read_text("utf-8") == f"{wanted}\n"
+        assert next(days) > 6
+        with book.reading() as connection:
+            assert find(connection, "Mei")
+    assert not list(depot.folder.glob("book-*"))
+
+
+@given(
+    st.lists(
+        st.dictionaries(
+            st.text(), st.none() | st.booleans() | st.integers(-(2**53), 2**53) | st.text()
+        ),
+        min_size=1,
+    )
+)
+def test_rows_are_written_as_pythons_own_json_writes_them(rows: list[dict[str, Any]]) -> None:
+    whole = json.dumps({"table": rows}, ensure_ascii=False, indent=1)
+    assert b'{\n "table": [\n' + _json_rows(rows) + b"\n ]\n}" == whole.encode()
