@@ -129,3 +129,16 @@ def _marks(
 
 def imports(changes: Sequence[Change]) -> tuple[Import, ...]:
     return tuple(line for line in standing_changes(changes) if isinstance(line, Import))
+
+
+def people_named(lines: Iterable[Change]) -> set[str]:
+    """The ids of all people that these changes are about."""
+    ids: set[str] = set()
+    for line in lines:
+        if isinstance(line, Import):
+            ids |= {record.athlete for record in line.records}
+        elif isinstance(line, Merge):
+            ids |= {line.gone, line.kept}
+        elif athlete := getattr(line, "athlete", None):
+            ids.add(athlete)
+    return ids

@@ -316,16 +316,3 @@ def with_more(changes: Changes, more: Iterable[Change], at: str) -> Changes:
         lines.append(replace(line, n=number, at=at))
         number += 1
     return Changes(changes.room, tuple(lines))
-
-
-def people_named(lines: Iterable[Change]) -> set[str]:
-    """The ids of all people that these changes are about."""
-    ids: set[str] = set()
-    for line in lines:
-        if isinstance(line, Import):
-            ids |= {record.athlete for record in line.records}
-        elif isinstance(line, Merge):
-            ids |= {line.gone, line.kept}
-        elif athlete := getattr(line, "athlete", None):
-            ids.add(athlete)
-    return ids

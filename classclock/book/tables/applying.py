@@ -10,11 +10,10 @@ from classclock.book.files.changes import (
     Changes,
     Import,
     Undo,
-    people_named,
     read_change,
 )
 from classclock.book.people_ids import entry_of, entry_said, said_in
-from classclock.book.people_rules import PeopleRules, imports, people_rules
+from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules
 from classclock.book.tables.deriving import Touched, derive, derive_later
 from classclock.book.tables.efforts_said import keep_efforts
 from classclock.book.tables.imported_rows import import_key, import_rows

@@ -89,8 +89,11 @@ def _in_classes(
         partition_by=(lifts.c.athlete, lifts.c.lift, lifts.c.reps),
         order_by=(lifts.c.worth.desc(), *order),
     )
-    theirs = select(lifts, place.label("place")).where(lifts.c.athlete.in_(of), lifts.c.counts)
-    ranked = theirs.subquery()
+    said = [
+        lifts.c[name] for name in ("athlete", "lift", "written", "reps", "load", "worth", "day")
+    ]
+    theirs = select(*said, *order, place.label("place"))
+    ranked = theirs.where(lifts.c.athlete.in_(of), lifts.c.counts).subquery()
     asked = select(ranked).where(ranked.c.place == 1)
     for row in connection.execute(asked.order_by(*(ranked.c[one.name] for one in order))):
         made = OnRecord(row.lift, row.written, row.reps, row.load, row.worth, row.day)

@@ -64,11 +64,16 @@ def find(connection: Connection, who: str) -> tuple[Athlete, ...]:
 
     A name means the asking room's people; those of other rooms only where nobody here has it.
     """
-    everybody = all_athletes(connection)
-    if with_id := tuple(one for one in everybody if one.id == who):
+    room, wanted = asking_room(connection), name_key(who)
+    entry = entry_said(room, who)
+    meant = [
+        _athlete(room, row)
+        for row in connection.execute(select(athletes)).all()
+        if row.athlete == entry or name_key(row.name) == wanted
+    ]
+    if with_id := tuple(one for one in meant if one.id == who):
         return with_id
-    wanted = name_key(who)
-    called = tuple(one for one in everybody if name_key(one.name) == wanted)
+    called = tuple(sorted(meant, key=_in_a_list))
     own = {one.id for _, one in own_people(connection)} if len(called) > 1 else set()
     return tuple(one for one in called if one.id in own) or called
 

@@ -70,8 +70,9 @@ class _Shown:
         self._task = self._bar.add_task("")
 
     def draw(self, words: str, done: int, of: int) -> None:
+        self._bar.update(self._task, description=words, completed=done, total=of)
         self._bar.start()
-        self._bar.update(self._task, description=words, completed=done, total=of, refresh=True)
+        self._bar.refresh()
 
     def hide(self) -> None:
         self._bar.stop()
