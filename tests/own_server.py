@@ -1,10 +1,10 @@
 """A PostgreSQL server of one test's own, that it may stop and start; with a password."""
 
 import os
-import pwd
 import shutil
 import socket
 import subprocess
+import sys
 import tempfile
 from collections.abc import Iterator
 from pathlib import Path
@@ -14,6 +14,7 @@ import pytest
 
 USER, PASSWORD = "coach", "tr@m/5"
 """Signs that stand otherwise in an address."""
+_OWNER = "postgres"
 
 
 class OwnServer:
@@ -54,19 +55,31 @@ class OwnServer:
         ).returncode
 
     def _own(self, *paths: Path) -> None:
-        if os.geteuid() == 0:
+        if _is_root():
             for path in paths:
-                shutil.chown(path, "postgres")
+                shutil.chown(path, _OWNER)
 
 
 def _as_nobody_special() -> list[str]:
     """It refuses to run as root."""
-    return ["runuser", "-u", "postgres", "--"] if os.geteuid() == 0 else []
+    return ["runuser", "-u", _OWNER, "--"] if _is_root() else []
+
+
+def _is_root() -> bool:
+    return sys.platform != "win32" and os.geteuid() == 0
+
+
+def _is_known(account: str) -> bool:
+    if sys.platform == "win32":
+        return False
+    import pwd  # noqa: PLC0415  not to be had on Windows
+
+    return account in {one.pw_name for one in pwd.getpwall()}
 
 
 def _programs() -> Path | None:
     """Where a server's programs are, as Debian or a path has them; and who runs them."""
-    if os.geteuid() == 0 and "postgres" not in {one.pw_name for one in pwd.getpwall()}:
+    if _is_root() and not _is_known(_OWNER):
         return None
     found = sorted(Path("/usr/lib/postgresql").glob("*/bin/initdb"))
     on_path = shutil.which("initdb")
