@@ -93,7 +93,10 @@ def _in_classes(
         lifts.c[name] for name in ("athlete", "lift", "written", "reps", "load", "worth", "day")
     ]
     theirs = select(*said, *order, place.label("place"))
-    ranked = theirs.where(lifts.c.athlete.in_(of), lifts.c.counts).subquery()
+    theirs = theirs.where(lifts.c.athlete.in_(of), lifts.c.counts)
+    if before is not None:  # each piece of a class is a millisecond later than the one before it
+        theirs = theirs.where(lifts.c.moment - lifts.c.piece < before)
+    ranked = theirs.subquery()
     asked = select(ranked).where(ranked.c.place == 1)
     for row in connection.execute(asked.order_by(*(ranked.c[one.name] for one in order))):
         made = OnRecord(row.lift, row.written, row.reps, row.load, row.worth, row.day)

@@ -74,6 +74,9 @@ def test_the_book_says_of_everybody_what_the_files_say(club: DepotClasses) -> No
         for who in ("ilse", "bram", "noor", "odell", "mei"):
             assert recorded_loads(connection, who) == lift_records(classes, who), who
         assert recorded_loads(connection, "ilse")["front squat"].heaviest.load.kg == 82.5
+        for began in (datetime.fromisoformat(f"2026-11-{day}T18:30:00+01:00") for day in (10, 12)):
+            earlier, _ = club_lifts(club.folder, began)
+            assert recorded_history(connection, before=began) == lift_history(earlier)
 
 
 def test_a_class_has_loads_from_the_files_where_the_book_cant_be_asked(
