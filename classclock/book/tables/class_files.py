@@ -12,7 +12,7 @@ from classclock.book.people_rules import PeopleRules
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.files_seen import Seen, seen_in
 from classclock.book.tables.schema import files
-from classclock.book.tables.taking_in import Rows, class_rows, take_out
+from classclock.book.tables.taking_in import Rows, class_rows, leave_what_is_there
 from classclock.club.folder import results as results_folder
 from classclock.records.class_entries import ClassEntry, read_class
 
@@ -56,14 +56,12 @@ def take_in(
     same = {row.name for row in _files(connection, room, files.c.class_key.in_(keys))}
     stale = changed | same
     there |= seen_in(folder, same - set(names))
-    touched = Touched()
     if stale:
-        touched = take_out(connection, sorted(keys))
         connection.execute(delete(files).where(files.c.room == room, files.c.name.in_(stale)))
-    taken = TakenIn(0, [], touched)
+    taken = TakenIn(0, [], Touched())
     wanted = sorted(name for name in there if name in stale or name not in known)
     read = list(_read(folder, room, {name: there[name] for name in wanted}, taken.notices))
-    _put_in(connection, Rows(rules, room), read, taken)
+    _put_in(connection, Rows(rules, room), read, keys, taken)
     return taken
 
 
@@ -71,7 +69,10 @@ def class_key(room: str, journal: str) -> str:
     return f"{room}/{journal}"
 
 
-def _put_in(connection: Connection, rows: Rows, read: list[_Read], taken: TakenIn) -> None:
+def _put_in(
+    connection: Connection, rows: Rows, read: list[_Read], stale: set[str], taken: TakenIn
+) -> None:
+    """`stale`: the keys of classes that are in the book as a file of before had them."""
     keys = {one.key for one in read}
     asked = (
         select(files.c.class_key, func.max(files.c.name).label("last"))
@@ -85,10 +86,12 @@ def _put_in(connection: Connection, rows: Rows, read: list[_Read], taken: TakenI
         rows.add(files, {"room": rows.room, "name": one.name, "class_key": one.key, **stat})
         if one.name > owners.get(one.key, ""):
             standing[one.key] = one.entry
-    if replaced := sorted(standing.keys() & owners.keys()):
-        taken.touched.update(take_out(connection, replaced))
+    there = stale | (standing.keys() & owners.keys())
     for key, entry in standing.items():
-        taken.touched.update(class_rows(rows, key, entry))
+        new = class_rows(rows, key, entry)
+        if key not in there:
+            taken.touched.update(new)
+    taken.touched.update(leave_what_is_there(connection, rows, sorted(there)))
     taken.classes += len(standing)
     rows.flush(connection)
 

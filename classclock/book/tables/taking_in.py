@@ -2,13 +2,13 @@
 
 import json
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from functools import lru_cache
 from operator import itemgetter
 from typing import Any, NamedTuple
 
 from msgspec import Struct, field
-from sqlalchemy import Connection, Table, delete, insert, select
+from sqlalchemy import Connection, RowMapping, Table, bindparam, delete, insert, select
 
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules
@@ -79,6 +79,67 @@ def take_out(connection: Connection, class_keys: Sequence[str]) -> Touched:
         for table in RECORDED:
             connection.execute(delete(table).where(table.c.class_key.in_(some)))
     return touched
+
+
+def leave_what_is_there(connection: Connection, rows: Rows, class_keys: Sequence[str]) -> Touched:
+    """Of what stands under these keys take out only what isn't among the rows that wait.
+
+    Those that are there already wait no longer. Gives whose numbers it changes: where a class is
+    put in again, most of it is as it was.
+    """
+    touched, told = Touched(), _Told()
+    if not class_keys:
+        return touched
+    for first in range(0, len(class_keys), _KEYS_AT_ONCE):
+        some = class_keys[first : first + _KEYS_AT_ONCE]
+        for table in RECORDED:
+            there = select(table).where(table.c.class_key.in_(some))
+            told.add(table, connection.execute(there).mappings())
+    wanted = set(class_keys)
+    for table in RECORDED:
+        in_order = itemgetter(*(column.name for column in table.columns))
+        waiting = rows.waiting[table]
+        new = {in_order(row) for row in waiting if row["class_key"] in wanted}
+        gone = [row for one, row in told.rows[table].items() if one not in new]
+        rows.waiting[table] = [row for row in waiting if in_order(row) not in told.rows[table]]
+        more = [row for row in rows.waiting[table] if row["class_key"] in wanted]
+        _delete(connection, table, gone)
+        for row in (*gone, *more):
+            if "athlete" in row:
+                touched.athletes.add(row["athlete"])
+                told.other.add(row["class_key"])
+        told.look_at(table, more)
+    touched.benchmarks.update(*(told.benchmarks[key] for key in told.other))
+    return touched
+
+
+class _Told(Struct):
+    """What the book says of some classes, and what is to be said."""
+
+    rows: dict[Table, dict[tuple[Any, ...], TableRow]] = field(default_factory=dict)
+    benchmarks: defaultdict[str, set[str]] = field(default_factory=lambda: defaultdict(set))
+    """By class key what was done, before or now."""
+    other: set[str] = field(default_factory=set)
+    """The keys of classes that are otherwise now for somebody."""
+
+    def add(self, table: Table, found: Iterable[RowMapping]) -> None:
+        known = self.rows.setdefault(table, {})
+        for row in found:
+            known[tuple(row.values())] = dict(row)
+        self.look_at(table, known.values())
+
+    def look_at(self, table: Table, rows: Iterable[TableRow]) -> None:
+        if table is results:
+            for row in rows:
+                if row["benchmark"]:
+                    self.benchmarks[row["class_key"]].add(row["benchmark"])
+
+
+def _delete(connection: Connection, table: Table, rows: Sequence[TableRow]) -> None:
+    if rows:
+        keys = [column.name for column in table.primary_key.columns]
+        one = delete(table).where(*(table.c[name] == bindparam(f"key_{name}") for name in keys))
+        connection.execute(one, [{f"key_{name}": row[name] for name in keys} for row in rows])
 
 
 def class_rows(rows: Rows, class_key: str, entry: ClassEntry) -> Touched:

@@ -12,10 +12,14 @@ import pytest
 from classclock.book.asking.remembered import remembered_people
 from classclock.book.changing import write_down
 from classclock.book.files.changes import Import, ImportedScore
+from classclock.book.people_ids import entry_of
+from classclock.book.tables.applying import rules_in
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.book_file import kept_versions
 from classclock.book.tables.catching_up import CaughtUp, catch_up
+from classclock.book.tables.class_files import take_in
 from classclock.book.tables.contents import book_contents
+from classclock.book.tables.deriving import Touched
 from classclock.book.tables.lifted import lift_bests
 from classclock.book.tables.opening import Book, open_book
 from classclock.book.tables.queries import all_athletes, best_rows, history, usual_modifications
@@ -371,3 +375,29 @@ def test_names_stand_in_the_order_of_their_letters_without_accents(
     assert names(book) == [
         *("Lena", "\u0141ucja", "Mei", "Odell", "\u00d6zge", "\u0160pela", "Zoe", "Zo\u00eb"),
     ]
+
+
+def test_of_a_class_that_is_put_in_again_only_what_differs_changes_anybodys_numbers(
+    depot: Any, book: Book, up_to_date: Callable[[], CaughtUp]
+) -> None:
+    def held(noor: int, name: str = "Bram") -> str:
+        lanes = [depot.rounds("Ilse", 7, 12), depot.rounds("Noor", noor), depot.rounds(name, 5)]
+        lifted = depot.squats(depot.lifted("Ilse", "60 kg"), depot.lifted(name, "80 kg"))
+        return str(depot.held("2026-11-03", depot.turntable(*lanes), lifted).name)
+
+    def put_in_again(name: str) -> Touched:
+        with book.writing() as connection:
+            rules = rules_in(connection)
+            taken = take_in(connection, depot.folder, rules, book.room, [name], anew=True)
+        assert taken.classes == 1
+        return taken.touched
+
+    name = held(6)
+    up_to_date()
+    assert put_in_again(name) == Touched()
+    held(9)
+    benchmarks = {"turntable", "front squat"}
+    assert put_in_again(name) == Touched({entry_of(book.room, "noor")}, benchmarks)
+    held(9, "Piet")
+    both = {entry_of(book.room, one) for one in ("bram", "piet")}
+    assert put_in_again(name) == Touched(both, benchmarks)
