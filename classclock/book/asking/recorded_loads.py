@@ -6,7 +6,7 @@ from datetime import date, datetime
 from sqlalchemy import Connection
 
 from classclock.book.asking.lift_records import LiftRecord, LoadMade, handled, records_in
-from classclock.book.tables.lifted import OnRecord, on_record
+from classclock.book.tables.lifted import OnRecord, known_before, on_record
 from classclock.book.tables.queries import own_people
 from classclock.records.result import kg_of
 from classclock.strength.class_loads import LiftHistory
@@ -30,7 +30,11 @@ def recorded_history(
     `before`: of classes only that were opened before that.
     """
     own = own_people(connection)
-    moment = None if before is None else int(before.timestamp() * 1000)
+    moment = None
+    if before is not None:
+        moment = int(before.timestamp() * 1000)
+        known = known_before(connection, moment)
+        own = tuple((ident, one) for ident, one in own if one.id in known)
     found = on_record(connection, [one.id for _, one in own], before=moment)
     ids: dict[str, set[str]] = {}
     for ident, one in own:

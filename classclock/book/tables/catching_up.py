@@ -18,9 +18,9 @@ from classclock.book.tables.applying import apply_changes, forget_changes, rules
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.class_files import TakenIn, take_in
 from classclock.book.tables.deriving import Touched, derive, derive_later, waiting
-from classclock.book.tables.files_seen import folder_changed, known_files, to_look_at
 from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import rooms
+from classclock.book.tables.stale_files import folder_changed, known_files, to_look_at
 from classclock.book.under_way import steps
 from classclock.machine.locking import let_others_in
 from classclock.records import document
@@ -59,7 +59,7 @@ class _Work(Struct, frozen=True):
 def catch_up(book: Book, now_ns: int, *, thorough: bool = False, anew: bool = False) -> CaughtUp:
     """Take in every class and change that the book doesn't have. `now_ns`: since 1970.
 
-    `thorough`: look at files of long ago too (`files_seen.py`). `anew`: all of this room's part is
+    `thorough`: look at files of long ago too (`stale_files.py`). `anew`: all of this room's part is
     put in again, whatever stands there.
 
     Raises:

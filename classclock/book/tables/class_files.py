@@ -10,8 +10,8 @@ from sqlalchemy import Connection, Row, delete, func, select
 from classclock.book.files.saved_results import NotResultsError, ResultsError, read_results
 from classclock.book.people_rules import PeopleRules
 from classclock.book.tables.deriving import Touched
-from classclock.book.tables.files_seen import Seen, seen_in
 from classclock.book.tables.schema import files
+from classclock.book.tables.stale_files import Seen, seen_in
 from classclock.book.tables.taking_in import Rows, class_rows, leave_what_is_there
 from classclock.club.folder import results as results_folder
 from classclock.records.class_entries import ClassEntry, read_class

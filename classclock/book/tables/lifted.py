@@ -4,12 +4,12 @@ import re
 from collections.abc import Collection, Iterator, Mapping
 
 from msgspec import Struct
-from sqlalchemy import Connection, and_, func, select
+from sqlalchemy import Connection, and_, func, or_, select
 
 from classclock.book.files.changes import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import changes, lifts, results
+from classclock.book.tables.schema import changes, lifts, results, seen
 
 _REPS = re.compile(r"(\d{1,3}) reps?")
 
@@ -79,6 +79,13 @@ def on_record(
     ):
         found.setdefault(said_in(room, athlete), []).append(record)
     return {athlete: tuple(records) for athlete, records in found.items()}
+
+
+def known_before(connection: Connection, moment: int) -> frozenset[str]:
+    """The ids of those who had been in a class before that moment, or are in an old sheet."""
+    room = asking_room(connection)
+    asked = select(seen.c.athlete).where(or_(seen.c.moment < moment, ~seen.c.came)).distinct()
+    return frozenset(said_in(room, one) for one in connection.execute(asked).scalars())
 
 
 def _in_classes(

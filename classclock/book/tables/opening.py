@@ -21,7 +21,7 @@ from classclock.book.tables.book_lock import (
     holder_in,
 )
 from classclock.book.tables.schema import VERSION
-from classclock.book.tables.server_address import VARIABLE, AddressError
+from classclock.book.tables.server_address import VARIABLE, AddressError, is_locked, server_words
 from classclock.book.tables.server_files import written_anew
 from classclock.book.tables.server_tables import (
     drop_older,
@@ -31,7 +31,6 @@ from classclock.book.tables.server_tables import (
     make_tables,
     who_writes,
 )
-from classclock.book.tables.server_words import is_locked, server_words
 from classclock.club.folder import private
 
 _ROOM = "classclock_room"

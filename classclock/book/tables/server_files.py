@@ -7,7 +7,7 @@ from sqlalchemy.exc import OperationalError
 
 from classclock.book.tables.book_lock import WAIT_S
 from classclock.book.tables.schema import metadata
-from classclock.book.tables.server_words import is_locked
+from classclock.book.tables.server_address import is_locked
 
 TRIES = 10
 """So often it is tried, with half a second between, while somebody reads what was there before."""

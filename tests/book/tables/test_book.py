@@ -176,7 +176,7 @@ def test_of_two_files_of_one_class_the_one_whose_name_comes_last_counts(
 def test_in_a_large_club_files_of_long_ago_are_looked_at_if_some_came_or_went(
     depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("classclock.book.tables.files_seen._RECENT", 2)
+    monkeypatch.setattr("classclock.book.tables.stale_files._RECENT", 2)
     paths = [
         depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
         for day in range(10, 16)
@@ -202,7 +202,7 @@ def test_in_a_large_club_files_of_long_ago_are_looked_at_if_some_came_or_went(
 def test_a_copy_of_a_class_of_long_ago_stands_in_its_place(
     depot: Any, book: Book, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr("classclock.book.tables.files_seen._RECENT", 2)
+    monkeypatch.setattr("classclock.book.tables.stale_files._RECENT", 2)
     paths = [
         depot.held(f"2026-11-{day}", depot.turntable(depot.rounds("Ilse", day - 8)))
         for day in range(10, 16)
