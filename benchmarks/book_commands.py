@@ -7,7 +7,7 @@ import sys
 from collections.abc import Callable, Iterator
 from pathlib import Path
 from shutil import copyfile
-from subprocess import DEVNULL, Popen
+from subprocess import check_output
 from tempfile import TemporaryDirectory
 
 from benchmarks.figure import Figure
@@ -37,16 +37,24 @@ def command_figures(named: str, folder: Path) -> Iterator[Figure]:
     yield Figure(f"{named}somebody erased, its memory", megabytes, "MB")
 
 
+_WEIGHED = """
+import os, subprocess, sys
+process = subprocess.Popen(sys.argv[1:], stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL)
+_, status, used = os.wait4(process.pid, 0)
+print(used.ru_maxrss)
+sys.exit(os.waitstatus_to_exitcode(status))
+"""
+"""Runs a command and prints its most memory. A process has at least what began it had, so that this
+one, which has read whole tables, can't begin it."""
+
+
 def _typed(folder: Path, *words: str) -> tuple[float, float]:
     """Seconds that a command line takes, and its most memory in megabytes."""
     command = [sys.executable, "-m", "classclock", *words, "--club", str(folder)]
     before = raw_now()
-    process = Popen(command, stdin=DEVNULL, stdout=DEVNULL)
-    _, status, used = os.wait4(process.pid, 0)
+    weighed = check_output([sys.executable, "-S", "-c", _WEIGHED, *command])
     took = (raw_now() - before) / _SECOND
-    process.returncode = os.waitstatus_to_exitcode(status)
-    assert process.returncode == 0, words
-    kilobytes = used.ru_maxrss if sys.platform != "darwin" else used.ru_maxrss / 1024
+    kilobytes = int(weighed) / (1024 if sys.platform == "darwin" else 1)
     return took, kilobytes / 1024
 
 
