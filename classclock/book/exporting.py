@@ -18,7 +18,7 @@ from sqlalchemy import Connection, Table
 from classclock.book.files.copies import CopyBeingWritten, copies_written
 from classclock.book.tables.contents import TABLES, row_count, table_contents
 from classclock.book.tables.opening import Book
-from classclock.book.tables.unchanging import unchanging
+from classclock.book.unchanging import unchanging
 from classclock.book.under_way import told
 from classclock.records.result import kg_of
 from classclock.units.csv_cells import csv_heading, csv_rows
