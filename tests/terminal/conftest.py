@@ -83,7 +83,7 @@ class Terminal:
         self._take(0)
         self._typed_at = len(self.painted)
         if isinstance(keys, str):
-            self._struck |= dict.fromkeys(keys, stamp_now())
+            self._struck |= dict.fromkeys((*keys, keys), stamp_now())  # an arrow is several signs
         os.write(self._child.child_fd, keys.encode() if isinstance(keys, str) else keys)
 
     def shows(self, *texts: str, within: float = 15) -> str:
@@ -252,9 +252,12 @@ class Club:
 
     def lines(self) -> list[dict[str, Any]]:
         """What the newest journal holds; every line of it must be whole."""
-        journals = (self.home / "journals").glob("*.jsonl")
+        journals = (self.home / "journals").glob("[!.]*.jsonl")
         newest = max(journals, key=lambda path: path.stat().st_mtime)
-        return [json.loads(line) for line in newest.read_text("utf-8").splitlines()]
+        text = newest.read_text("utf-8")
+        if not text.endswith("\n"):
+            text = newest.read_text("utf-8")  # a line was being written
+        return [json.loads(line) for line in text.splitlines()]
 
     def events(self) -> list[dict[str, Any]]:
         """The events of the newest journal."""
@@ -272,7 +275,7 @@ class Club:
 
     def results(self) -> dict[str, Any]:
         """The only results file."""
-        (path,) = (self.home / "results").glob("*.json")
+        (path,) = (self.home / "results").glob("[!.]*.json")
         document: dict[str, Any] = json.loads(path.read_text("utf-8"))
         return document
 

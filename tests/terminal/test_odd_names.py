@@ -62,7 +62,7 @@ def test_odd_names_and_plans_are_plain_text_and_touch_nothing_else(club: Any) ->
     wall.waits_for(club.has_gone, "go")
     wall.type("r")  # the first letter of the name
     wall.says("[red]Ilse[/red], 1 rep")
-    wall.shows("provisional, saved as", within=30)
+    wall.shows("enter goes on", within=30)  # what is saved stands there in large letters
     only_ours(wall.painted)
     new = files(club.folder) - before
     assert new
