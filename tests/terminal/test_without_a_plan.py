@@ -7,10 +7,11 @@ import pytest
 from tests.signals import KILL
 
 
-def settled(wall: Any) -> None:
-    """Settle once late calls have been waited for: until then enter says that they still count."""
+def settles(club: Any, wall: Any, pieces: int) -> None:
+    """Settle the last of so many pieces once late calls, which enter waits for, have been."""
     wall.shows("enter goes on", within=60)
-    while "enter goes on" in wall.text:
+    wall.waits_for(lambda: any((club.home / "results").glob("[!.]*.json")), "results")
+    while [one["status"] for one in club.results()["pieces"]] != ["settled"] * pieces:
         wall.strikes("\r")
         wall.passes(0.5)
 
@@ -39,7 +40,7 @@ def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
     wall.shows("rejoined", within=30)
     wall.strikes("b")
     wall.waits_for(lambda: club.taps() == ["Ilse", "Bram"], "Bram's round")
-    settled(wall)
+    settles(club, wall, 1)
     wall.shows("ctrl+q leaves")
     wall.type("\x07")
     wall.shows("which clock?")
@@ -52,7 +53,7 @@ def test_a_line_of_the_command_line_runs_and_a_second_one_after_it(
     wall.waits_for(club.has_gone, "go")
     wall.type("7i")
     wall.waits_for(lambda: "Numbered" in [one["event"] for one in club.events()], "7 reps")
-    settled(wall)
+    settles(club, wall, 2)
     wall.waits_for(lambda: len(club.results()["pieces"]) == 2, "both pieces")
     wall.waits_for(lambda: club.results()["pieces"][1]["status"] == "settled", "settled results")
     told = [
