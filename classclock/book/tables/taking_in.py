@@ -19,8 +19,6 @@ from classclock.records.result import load_worth
 
 TableRow = dict[str, Any]
 _names = lru_cache(maxsize=4096)(json.dumps)  # a few options come again and again
-_AT_ONCE = 5_000
-"""Rows that are sent together."""
 _KEYS_AT_ONCE = 500
 
 
@@ -53,18 +51,15 @@ class Rows(Struct):
     def add(self, table: Table, row: TableRow) -> None:
         self.waiting[table].append(row)
 
-    def flush(self, connection: Connection, *, at_least: int = 1) -> None:
-        """Send what waits, once there are so many."""
+    def flush(self, connection: Connection) -> None:
+        """Send what waits."""
         for table, rows in self.waiting.items():
-            if len(rows) >= at_least:
+            if rows:
                 # Straight to the driver, by place: naming each parameter takes as long again.
                 statement = insert(table).compile(dialect=connection.dialect)
                 in_order = itemgetter(*(column.name for column in table.columns))
                 connection.exec_driver_sql(str(statement), list(map(in_order, rows)))
                 rows.clear()
-
-    def flush_if_many(self, connection: Connection) -> None:
-        self.flush(connection, at_least=_AT_ONCE)
 
 
 def take_out(connection: Connection, class_keys: Sequence[str]) -> Touched:

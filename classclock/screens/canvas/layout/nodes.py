@@ -80,9 +80,9 @@ def fewest(low: int, high: int, enough: Callable[[int], bool]) -> int:
 def kept_sizes(
     groups: Iterable[int], work_out: Callable[[int, Sizes], int]
 ) -> Callable[[int, Sizes], int]:
-    """The same, but worked out once for a length and its own groups' sizes."""
+    """What is worked out for a length and sizes, once for the sizes of these groups alone."""
     numbers = sorted(groups)
-    own: Callable[[Sizes], object] = itemgetter(*numbers) if numbers else len
+    own: Callable[[Sizes], object] = itemgetter(*numbers) if numbers else len  # alike for all sizes
     kept: dict[tuple[int, object], int] = {}
 
     def found(length: int, sizes: Sizes, /) -> int:
