@@ -8,7 +8,7 @@ from textual.app import App
 from textual.driver import Driver
 from textual.geometry import Size
 
-from classclock.machine.collecting import little_and_often
+from classclock.machine.collecting import all_again, little_and_often
 from classclock.machine.ended_outside import when_ended
 from classclock.machine.opened_anew import CAN_OPEN_ANEW
 from classclock.machine.terminal_kinds import TerminalKind
@@ -73,6 +73,9 @@ class ClassclockApp(App[str], inherit_bindings=False):
             self.set_interval(1, self._look_at_size)
         self.set_timer(_ALL_PAINTED, little_and_often)
         self.run_worker(self._run_flow())
+
+    def on_unmount(self) -> None:
+        all_again()  # the timer may have gone off after its only class was over
 
     def watch_app_focus(self, here: bool) -> None:  # noqa: FBT001  what Textual hands over
         # A screen that watched this by itself would be kept in memory after its class.
