@@ -125,6 +125,17 @@ class Evening:
         self.happened("SegmentStarted", count)
         self.wall.waits_for(self.club.has_gone, "go")
 
+    def ended(self) -> None:
+        """Wait for a piece's end and its late calls: enter means little before they are over."""
+        self.wall.shows("enter goes on", within=60)  # what is saved may stand in large letters
+        self.wall.passes(1)
+
+    def settles(self, count: int) -> None:
+        """Settle the piece and so go on."""
+        while [one["event"] for one in self.club.events()].count("Settled") < count:
+            self.wall.strikes("\r")
+            self.wall.passes(0.5)
+
     def killed(self) -> None:
         self.wall.signal(KILL)
         self.wall.status()
@@ -160,11 +171,11 @@ def front_squat(evening: Evening) -> None:
     evening.happened("Tapped", 4)
     evening.killed()
     evening.types("42.5t", "Tuva")
-    evening.wall.shows("enter goes on", within=60)  # what is saved may stand in large letters
+    evening.ended()
 
 
 def turntable(evening: Evening) -> None:
-    evening.wall.strikes("\r")
+    evening.settles(1)
     evening.wall.shows("enter starts", within=30)
     evening.types("-p", "Piet is back")
     evening.types(":t2", "Tuva: step-up")
@@ -185,7 +196,7 @@ def turntable(evening: Evening) -> None:
     for key in "ibn":
         evening.wall.strikes(key)
     evening.happened("Tapped", 14)
-    evening.wall.shows("enter goes on", within=60)  # what is saved may stand in large letters
+    evening.ended()
     evening.types("5")
     evening.types("\r", "Ilse, 2+5")
     for keys, said in (("12b", "Bram, 2+12"), ("0n", "Noor, 2+0"), ("3p", "Piet, 1+3")):
@@ -195,7 +206,7 @@ def turntable(evening: Evening) -> None:
     evening.types(".u")
     evening.wall.shows("2: leaves now")
     evening.types("2", "Uri has left")
-    evening.wall.strikes("\r")
+    evening.settles(2)
 
 
 def last_tram(evening: Evening) -> None:
@@ -212,11 +223,10 @@ def last_tram(evening: Evening) -> None:
     for key in "ibnptv":
         evening.types(f"*{key}")
     evening.happened("FinishedNow", 6)
-    evening.wall.shows("enter goes on", within=60)  # what is saved may stand in large letters
+    evening.ended()
     evening.types("*")
     evening.wall.shows("* enter: all")
-    evening.types("\r")
-    evening.happened("Settled", 3)
+    evening.settles(3)
     evening.wall.shows("settled", within=30)
     evening.types(LEAVE)
     assert evening.wall.status() == 0
