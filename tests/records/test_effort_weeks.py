@@ -2,6 +2,7 @@
 
 Foster et al., J Strength Cond Res 15 (2001) 109, print an example of a week. We hadn't it at hand
 and don't remember its figures, so none of these weeks is theirs: they are made to come out even.
+What is from print is one monotony, of volume load, with its mean and deviation.
 """
 
 from datetime import date, timedelta
@@ -49,6 +50,9 @@ def test_effort_minutes_are_the_number_times_the_minutes_of_the_class(
         ((400, 200, 400, 200, 400, 200, 300), 2100, 3.0, 6300.0),
         # Mean 120, squares 3 x 160^2 + 4 x 120^2 = 134,400, over 6: 22,400; 120^2 is 9/14 of it.
         ((280, 0, 280, 0, 280, 0, 0), 840, (9 / 14) ** 0.5, 840 * (9 / 14) ** 0.5),
+        # Efforts of 7 for an hour on three days: mean 180, squares 3 x 240^2 + 4 x 180^2 = 302,400,
+        # over 6: 50,400, of which the root is 224.5.
+        ((420, 0, 420, 0, 420, 0, 0), 1260, 180 / 50_400**0.5, 1260 * 180 / 50_400**0.5),
         # One class: mean 60, squares 360^2 + 6 x 60^2 = 6 x 25,200.
         ((0, 420, 0, 0, 0, 0, 0), 420, 60 / 25_200**0.5, 420 * 60 / 25_200**0.5),
     ],
@@ -58,6 +62,13 @@ def test_a_week_by_hand(days: tuple[int, ...], total: int, even: float, strain: 
     assert one.effort_minutes == total
     assert one.monotony == pytest.approx(even)
     assert one.strain == pytest.approx(strain)
+
+
+def test_a_printed_monotony() -> None:
+    """Mean 790 kg, deviation 897 kg: 0.88 (a table of training variables, BMJ Military Health)."""
+    days = (1749, 71, 1749, 71, 1749, 71, 71)  # such a week: theirs isn't printed day by day
+    assert (round(np.mean(days)), round(np.std(days, ddof=1))) == (790, 897)
+    assert monotony(days) == pytest.approx(0.88, abs=0.005)
 
 
 @given(loads)
