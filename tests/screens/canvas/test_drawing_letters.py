@@ -157,6 +157,12 @@ def test_outline_type_has_all_that_ascii_prints() -> None:
     assert outline_type.can_draw(signs)
 
 
+@pytest.mark.parametrize("end", ["\n", "\r", "\x85", "\u2028", "\u2029"])
+def test_what_ends_a_line_is_no_letter(end: str) -> None:
+    assert not outline_type.can_draw(f"Ä{end}b")
+    assert "\\" in plain_text(draw_lettering(f"Ä{end}b", 60, 6, PAINT))
+
+
 def test_a_name_that_no_letter_can_draw_comes_as_terminal_text() -> None:
     assert not outline_type.can_draw("健太")
     assert not dot_letters.can_draw("健太")

@@ -56,6 +56,8 @@ def _missing() -> bytes:
 
 @lru_cache(maxsize=1024)
 def _has(character: str) -> bool:
+    if not character.isprintable():  # at the end of a line Pillow's way of shaping text fails
+        return False
     return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
 
 
