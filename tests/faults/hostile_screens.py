@@ -4,7 +4,6 @@ import importlib
 import pkgutil
 from collections.abc import AsyncIterator, Callable, Iterator
 from contextlib import asynccontextmanager
-from json import dumps
 from typing import Any
 
 import pytest
@@ -31,7 +30,7 @@ from classclock.screens.live.class_screen import ClassScreen
 from classclock.screens.ways import Ways
 from classclock.tally.commands import Next, Start
 from classclock.wall.seen.room_values import RoomView
-from tests.faults.hostile_club import HostileClub, steers
+from tests.faults.hostile_club import HostileClub, steers, written
 
 OF_PAGES = (
     "classclock.screens.pages.",
@@ -231,7 +230,9 @@ async def _draws_it_followed(
     clock = session.live.clock
     told = ToldView(str(session.journal.path), RoomView(card=True, saved=(club.hostile,)))
     ViewFile(session.journal.path).write(told)
-    (club.folder / "club.toml").write_text(f"[emergency]\naddress = {dumps(club.hostile)}\n")
+    (club.folder / "club.toml").write_text(
+        written('[emergency]\naddress = "<yard>"\n', club.hostile)
+    )
     follower = Follower(club.folder, club.settings(), clock_of=lambda _: clock)
     screen = FollowingScreen(look, follower, club.folder)
     async with walk(screen, look, size, drawn, club) as walked:
