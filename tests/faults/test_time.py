@@ -194,20 +194,20 @@ def test_a_disk_that_takes_its_time_when_a_class_opens_sets_no_clock_back(
 def test_a_change_of_daylight_saving_in_the_middle_moves_neither_clock_nor_taps(
     club: WatchedClub,
 ) -> None:
-    change = local_now() + timedelta(seconds=6)
+    change = local_now() + timedelta(seconds=20)  # a busy machine begins late
     terminal = club.begins("0:30", TZ=ending_summer(change))
     club.waits_until(0, terminal)
     struck = [club.moment()]
     terminal.type("n")
     terminal.says("Noor, round 1")
-    terminal.waits_for(lambda: local_now() > change + timedelta(seconds=0.5), "the change")
+    terminal.waits_for(lambda: local_now() > change + timedelta(seconds=0.5), "the change", 30)
     struck.append(club.moment())
     terminal.type("b")
     terminal.says("Bram, round 1")
     taps = club.tapped()
     walls = [datetime.fromisoformat(tap["wall"]) for tap in taps]
     assert [wall.utcoffset() for wall in walls] == [timedelta(hours=2), timedelta(hours=1)]
-    assert timedelta() < walls[1] - walls[0] < timedelta(seconds=8)
+    assert timedelta() < walls[1] - walls[0] < timedelta(seconds=22)
     for tap, at in zip(taps, struck, strict=True):
         assert 0 <= tap["at"] - at < 50
     terminal.shows(f"{walls[1]:%H:%M}")
