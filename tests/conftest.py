@@ -4,6 +4,7 @@ import signal
 from collections.abc import Callable, Iterator
 
 import pytest
+from hypothesis import settings
 
 from classclock.units.loads import Load, parse_load
 
@@ -13,6 +14,9 @@ pytest_plugins = (
     "tests.own_server",
     "tests.written_segments",
 )
+
+settings.register_profile("a busy machine is no fault", deadline=None)
+settings.load_profile("a busy machine is no fault")
 
 
 @pytest.fixture(scope="session")

@@ -5,7 +5,7 @@ from itertools import pairwise
 from typing import Any
 
 import pytest
-from hypothesis import given, settings
+from hypothesis import given
 from hypothesis import strategies as st
 
 from classclock.machine.bundled import bundled
@@ -282,7 +282,6 @@ def act(draft: Draft, action: str, first: int, second: int) -> None:
 BEGINNINGS = ["", "\n", "# mine\n", 'title = "A"', COMMENTED, *(p.read_text() for p in SAMPLES)]
 
 
-@settings(deadline=None)  # a busy machine is no fault of the text
 @given(st.sampled_from(BEGINNINGS), ACTIONS)
 def test_after_any_edits_the_text_can_be_read_and_all_can_be_taken_back(
     text: str, actions: list[tuple[str, int, int]]

@@ -1,5 +1,7 @@
 """The room's wall in another terminal: the same as on the class's own screen."""
 
+import asyncio
+from contextlib import suppress
 from pathlib import Path
 from typing import Any
 
@@ -36,10 +38,10 @@ async def alike(coach: Any, room: Any) -> str:
     coach.screen.show()
     await coach.screen.work.telling.finished()
     await room.looks()
-    for _ in range(100):  # until both are painted
-        if room.seen() == above_the_foot(coach.screen):
-            break
-        await room.pilot.pause()
+    with suppress(TimeoutError):
+        async with asyncio.timeout(20):  # until both are painted
+            while room.seen() != above_the_foot(coach.screen):
+                await room.pilot.pause()
     seen: str = room.seen()
     assert seen == above_the_foot(coach.screen)
     return seen
