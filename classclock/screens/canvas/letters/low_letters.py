@@ -10,6 +10,7 @@ tells it from the others rather than drawing it.
 """
 
 import unicodedata
+from collections.abc import Sequence
 from functools import cache, lru_cache
 from pathlib import Path
 
@@ -116,17 +117,26 @@ def _lower(letter: Shape) -> Shape:
     return (*letter[:gone], *letter[gone + 1 :])
 
 
-def _shapes(text: str, mosaic: Mosaic, *, narrow: bool) -> list[Shape | None]:
+def _signs(text: str, mosaic: Mosaic) -> Sequence[str]:
+    """What the text is drawn in."""
+    if text.isascii():
+        return text.upper()
+
     def has(sign: str) -> bool:
         return _shape(sign, mosaic, narrow=False) is not None
 
     composed = unicodedata.normalize("NFC", text)
-    capitals = "".join(sign if sign in _AS_IT_IS else sign.upper() for sign in composed)
-    return [_shape(sign, mosaic, narrow=narrow) for sign in spelled(capitals, has)]
+    return spelled("".join(one if one in _AS_IT_IS else one.upper() for one in composed), has)
+
+
+def _shapes(text: str, mosaic: Mosaic, *, narrow: bool) -> list[Shape | None]:
+    return [_shape(sign, mosaic, narrow=narrow) for sign in _signs(text, mosaic)]
 
 
 def can_draw(text: str, mosaic: Mosaic) -> bool:
     """Whether there is a shape for every letter, or for what stands for it."""
+    if text.isascii():
+        return text.isprintable()  # all of those have one
     return None not in _shapes(text, mosaic, narrow=False)
 
 

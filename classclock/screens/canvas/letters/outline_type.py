@@ -56,15 +56,16 @@ def _missing() -> bytes:
 
 @lru_cache(maxsize=1024)
 def _has(character: str) -> bool:
-    if not character.isprintable():  # at the end of a line Pillow's way of shaping text fails
-        return False
-    return character == " " or bytes(_font(_SMALL).getmask(character)) != _missing()
+    if character.isascii() or not character.isprintable():
+        # It has all of ASCII; at the end of a line Pillow's way of shaping text fails.
+        return character.isprintable()
+    return bytes(_font(_SMALL).getmask(character)) != _missing()
 
 
 def can_draw(text: str) -> bool:
     """Whether the font has every character of it."""
     if text.isascii():
-        return text.isprintable()  # it has all of those
+        return text.isprintable()
     return all(map(_has, text))
 
 
