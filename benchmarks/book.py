@@ -23,7 +23,7 @@ from benchmarks.made_club import ATHLETES, made_class, write_classes
 from benchmarks.people_list import people_list
 from classclock.book.asking.chart_bests import chart_bests
 from classclock.book.asking.recorded_loads import recorded_loads
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_writing import write_document
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.book_file import FILE
 from classclock.book.tables.catching_up import catch_up

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from msgspec import convert
 
-from classclock.book.files.results_files import ResultsFiles, write_document
+from classclock.book.files.results_writing import path_for, write_document
 from classclock.records.document import VERSION, ResultsDocument
 from classclock.units.loads import parse_load, plain
 from classclock.units.times import parse_time
@@ -168,8 +168,8 @@ class DepotClasses:
 
     def save(self, document: ResultsDocument) -> Path:
         """Write the results files of a class, as the class itself does."""
-        files = ResultsFiles(self.folder / "results", document.started)
-        return write_document(files.path_for(document, "depot"), document)[0]
+        path = path_for(document, "depot", self.folder / "results")
+        return write_document(path, document)[0]
 
     def held(self, day: str, *pieces: dict[str, Any], **more: Any) -> Path:
         return self.save(self.document(day, *pieces, **more))

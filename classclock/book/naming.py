@@ -9,7 +9,7 @@ from msgspec.structs import replace
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.held_file import in_use
 from classclock.book.files.journal import Journal, JournalUnreadableError, read_journal
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_writing import write_document
 from classclock.book.tables.book_lock import book_lock
 from classclock.machine.plain_file import read_file
 from classclock.machine.whole_file import write_whole

@@ -6,7 +6,6 @@ from pathlib import Path
 from secrets import randbelow
 from typing import TYPE_CHECKING
 
-from classclock.book.asking.known_people import KnownPerson
 from classclock.book.asking.people_reading import (
     in_files,
     known_for,
@@ -26,6 +25,7 @@ from classclock.sound.loudspeaker import Speaker
 from classclock.tally.lanes import Mark
 
 if TYPE_CHECKING:
+    from classclock.book.asking.known_people import KnownPerson
     from classclock.live.desk import Answer, Desk
     from classclock.planning.cap_fit import Basis
     from classclock.planning.equipment_offers import EquipmentOffers, Offer
@@ -118,7 +118,7 @@ class Session:
             return True
         return self.results.write(self.live.record, self.journal.path)
 
-    def same_person(self, person_id: str, known: KnownPerson) -> None:
+    def same_person(self, person_id: str, known: "KnownPerson") -> None:
         """Somebody here is one whom the club knows: written down when it is next asked."""
         self._same.append((person_id, known))
 
@@ -163,7 +163,7 @@ class Session:
         self._to_mark |= {of: on for of, on in all_of_them.items() if of not in marked}
         return not marked or remember_marks(self._folder, marked)
 
-    def known_for(self, name: str) -> tuple[KnownPerson, ...]:
+    def known_for(self, name: str) -> "tuple[KnownPerson, ...]":
         """Everybody whom the club may mean by this name, read now if that hasn't been done."""
         return self.known or known_for(self._folder, [name])
 

@@ -2,7 +2,6 @@
 
 import asyncio
 from collections.abc import Sequence
-from functools import partial
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -15,73 +14,19 @@ from classclock.club.folder import settings
 from classclock.club.letters_file import is_settled
 from classclock.club.movements import filled_in
 from classclock.club.settings import read_club
-from classclock.live.session import Session
-from classclock.live.session_opening import (
-    open_for,
-    open_session,
-    rejoin_session,
-    rejoined_words,
-)
+from classclock.live.session_opening import open_for, open_session, rejoin_session, rejoined_words
 from classclock.plan.formats.segment_base import SegmentBase
 from classclock.plan.model import Segment, is_piece
 from classclock.plan.open_class import open_class
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
-from classclock.screens.live.background_work import Autopilot
-from classclock.screens.live.class_screen import ClassScreen
+from classclock.screens.class_flow import run_class
 from classclock.screens.ways import Ways
 from classclock.tally.commands import Start
-from classclock.tally.load_flags import open_flags
-from classclock.wall.on_disk_words import last_words
 
 if TYPE_CHECKING:
     from classclock.drafts.plan_being_written import PlanOnDisk
-
-
-async def run_class(
-    app: ClassclockApp, session: Session, *, notice: str = "", autopilot: Autopilot | None = None
-) -> str:
-    """One class from its board on, loads that are to be looked at before it."""
-    if autopilot is None:
-        app.ended_words = partial(_ended_words, session)
-    try:
-        if await _flags_read(app, session):
-            await app.push_screen_wait(
-                ClassScreen(session, app.look, notice=notice, autopilot=autopilot)
-            )
-    finally:
-        session.close()
-    if autopilot is not None:
-        return "the sample class is over: nothing of it is kept"
-    said = last_words(session)
-    app.status = 0 if said.all_on_disk else 1
-    return "\n".join(said.lines)
-
-
-def _ended_words(session: Session) -> str:
-    """Of a class whose program a signal ends."""
-    session.close()
-    said = last_words(session)
-    if said.all_on_disk:
-        return "ended from outside: classclock resume goes on with a class"
-    return "\n".join(("ended from outside", *said.lines))
-
-
-async def _flags_read(app: ClassclockApp, session: Session) -> bool:
-    """Show the flags on loads while no clock runs; whether the class goes on."""
-    live = session.live
-    if live.phase != "board":
-        return True
-    if live.loads_unread:
-        await asyncio.to_thread(live.plan_loads)
-    if not open_flags(live.record, live.loads, live.record.to_come):
-        return True
-    from classclock.screens.flags.flags_screen import FlagsScreen  # noqa: PLC0415  few classes have any
-
-    return await app.push_screen_wait(
-        FlagsScreen(app.look, live, mirrored=session.club.tv.mirrored)
-    )
 
 
 async def who_then_class(

@@ -81,7 +81,7 @@ def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | No
     """Run a class that was opened or rejoined."""
 
     def load() -> "Flow":
-        from classclock.screens.flows import run_class
+        from classclock.screens.class_flow import run_class
 
         return lambda app: run_class(app, session, notice=notice, autopilot=autopilot)
 

@@ -21,7 +21,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
-from classclock.screens.flows import run_class
+from classclock.screens.class_flow import run_class
 from classclock.tally.lane_keys import people_named
 from tests.faults.a_full_wall import KEYS, PEOPLE
 

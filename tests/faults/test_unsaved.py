@@ -28,7 +28,7 @@ from classclock.live.session_opening import open_session
 from classclock.machine import whole_file
 from classclock.machine.battery import Battery
 from classclock.plan.settings.club import Club
-from classclock.screens import flows
+from classclock.screens import class_flow
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
 from classclock.screens.live import background_work
@@ -144,7 +144,7 @@ def open_class(folder: Path, monkeypatch: pytest.MonkeyPatch) -> OpenClass:
         made.append(ClassScreen(session, look, **given, battery=battery, keep_awake=False))
         return made[-1]
 
-    monkeypatch.setattr(flows, "ClassScreen", screen)
+    monkeypatch.setattr(class_flow, "ClassScreen", screen)
 
     @asynccontextmanager
     async def opened() -> AsyncIterator[Coach]:
@@ -157,7 +157,7 @@ def open_class(folder: Path, monkeypatch: pytest.MonkeyPatch) -> OpenClass:
             source=source,
             sound=False,
         )
-        app = ClassclockApp(Look(), lambda app: flows.run_class(app, session))
+        app = ClassclockApp(Look(), lambda app: class_flow.run_class(app, session))
         async with app.run_test(size=(120, 28)) as pilot:
             await pilot.pause()
             coach = Coach(session, source, made[-1])

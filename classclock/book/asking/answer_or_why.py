@@ -4,6 +4,8 @@ from collections.abc import Callable
 from pathlib import Path
 from typing import TYPE_CHECKING, TypeVar
 
+from classclock.book.files.changes_file import ChangesDamagedError
+
 if TYPE_CHECKING:
     from sqlalchemy import Connection
 
@@ -15,8 +17,7 @@ def answer_or_why(folder: Path, ask: "Callable[[Connection], Answer]") -> tuple[
 
     Loads sqlalchemy, and takes its time: for a thread.
     """
-    from classclock.book.files.changes import ChangesDamagedError  # noqa: PLC0415  180 ms with the next
-    from classclock.book.tables.book_error import BookError  # noqa: PLC0415
+    from classclock.book.tables.book_error import BookError  # noqa: PLC0415  180 ms with the next
     from classclock.book.tables.keeping import kept_book, now_ns  # noqa: PLC0415
 
     try:

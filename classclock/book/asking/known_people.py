@@ -7,6 +7,7 @@ from string import ascii_lowercase
 
 from msgspec import Struct, field
 
+from classclock.book.files.any_records import MOST_CLASSES
 from classclock.book.files.saved_results import ResultsError, read_results
 from classclock.plan.model import Segment
 from classclock.plan.station import Station
@@ -15,8 +16,6 @@ from classclock.records.document import ResultsDocument
 from classclock.tally.lanes import Mark
 from classclock.units.spelling import fold
 
-MOST_CLASSES = 300
-"""So many results files are read, the newest first: about a year's classes."""
 _KEYS = frozenset(ascii_lowercase)
 
 

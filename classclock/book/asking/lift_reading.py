@@ -7,7 +7,7 @@ from threading import Lock
 from typing import TYPE_CHECKING
 
 from classclock.book.files.any_records import has_records
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.plan.model import Plan
 from classclock.plan.settings.club import Club
 

@@ -5,16 +5,11 @@ The one place where somebody is found by a name: among the people of this club a
 
 from collections.abc import Callable, Collection, Mapping, Sequence
 from pathlib import Path
+from typing import TYPE_CHECKING
 
-from classclock.book.asking.known_people import MOST_CLASSES, KnownPerson, known_people
-from classclock.book.files.changes import (
-    ChangesDamagedError,
-    MarkSet,
-    Merge,
-    changes_if_any,
-)
-from classclock.book.people_ids import drawn_id, entry_of, entry_said, new_id
-from classclock.book.people_rules import imports, people_rules
+from classclock.book.files.any_records import MOST_CLASSES, has_records
+from classclock.book.files.changes_file import ChangesDamagedError
+from classclock.book.people_ids import drawn_id, new_id
 from classclock.clock.source import local_now
 from classclock.club import folder as club_folder
 from classclock.tally.lane_keys import assign_keys
@@ -22,8 +17,11 @@ from classclock.tally.lanes import Mark, Person
 from classclock.tally.visitors import numbered, visitor
 from classclock.units.names import is_unnamed, name_key
 
+if TYPE_CHECKING:
+    from classclock.book.asking.known_people import KnownPerson
 
-def remembered(folder: Path) -> tuple[KnownPerson, ...]:
+
+def remembered(folder: Path) -> "tuple[KnownPerson, ...]":
     """Everybody the club knows, who came last first: from its book, or without it from files.
 
     Takes a moment: for a thread of its own.
@@ -39,7 +37,7 @@ def remembered(folder: Path) -> tuple[KnownPerson, ...]:
         return in_files(folder)
 
 
-def known_for(folder: Path, names: Sequence[str]) -> tuple[KnownPerson, ...]:
+def known_for(folder: Path, names: Sequence[str]) -> "tuple[KnownPerson, ...]":
     """Everybody whom the club may mean by these names, the sooner the better.
 
     The book is asked only where the newest results files aren't all there are, and lack a name.
@@ -52,33 +50,19 @@ def known_for(folder: Path, names: Sequence[str]) -> tuple[KnownPerson, ...]:
     return known if len(list(results.glob("*.json"))) <= MOST_CLASSES else remembered(folder)
 
 
-def in_files(folder: Path) -> tuple[KnownPerson, ...]:
+def in_files(folder: Path) -> "tuple[KnownPerson, ...]":
     """Everybody in the newest results files and in imports, named and merged as the changes say.
 
     Loads no database: quick enough before the first paint.
     """
-    changes = changes_if_any(folder)
-    room, rules = changes.room, people_rules([changes])
-    found: dict[str, KnownPerson] = {}
-    for one in known_people(club_folder.results(folder)):
-        athlete = rules.athlete(entry_of(room, one.id))
-        ident = rules.known_in(room, athlete)
-        name = rules.names.get(athlete, one.name)
-        marks = rules.marks.get(athlete, ())
-        known = KnownPerson(ident, name, one.key, one.classes, one.last, one.modifications, marks)
-        found.setdefault(ident, known)
-    for record in (record for one in imports(changes.lines) for record in one.records):
-        recorded = entry_said(room, record.athlete)
-        if not rules.forgotten_before(recorded):
-            athlete = rules.athlete(recorded)
-            ident = rules.known_in(room, athlete)
-            name = rules.names.get(athlete, record.name)
-            marks = rules.marks.get(athlete, ())
-            found.setdefault(ident, KnownPerson(ident, name, "", classes=0, marks=marks))
-    return tuple(found.values())
+    if not has_records(folder):
+        return ()
+    from classclock.book.asking.people_in_files import people_in_files  # noqa: PLC0415  a new club has none
+
+    return people_in_files(folder)
 
 
-def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
+def known_as(name: str, known: "Sequence[KnownPerson]") -> "KnownPerson | None":
     """Who has this name, however it is spelled; None where nobody has, or several do.
 
     Who is recorded under two spellings is found by the one that is typed.
@@ -91,7 +75,7 @@ def known_as(name: str, known: Sequence[KnownPerson]) -> KnownPerson | None:
 
 def person_called(
     name: str,
-    known: Sequence[KnownPerson],
+    known: "Sequence[KnownPerson]",
     here: Collection[str] = (),
     draw: Callable[[], str] = drawn_id,
 ) -> Person:
@@ -109,7 +93,7 @@ def person_called(
 
 
 def people_called(
-    names: Sequence[str], known: Sequence[KnownPerson], draw: Callable[[], str] = drawn_id
+    names: Sequence[str], known: "Sequence[KnownPerson]", draw: Callable[[], str] = drawn_id
 ) -> tuple[Person, ...]:
     """The people of these names, each with a key of their own."""
     people: list[Person] = []
@@ -120,9 +104,10 @@ def people_called(
     return assigned
 
 
-def remember_same(folder: Path, gone: str, kept: KnownPerson) -> bool:
+def remember_same(folder: Path, gone: str, kept: "KnownPerson") -> bool:
     """Write down that an id of this club is somebody whom it knows; whether it worked."""
     from classclock.book.changing import write_down  # noqa: PLC0415  seldom
+    from classclock.book.files.changes import Merge  # noqa: PLC0415  the same
 
     try:
         write_down(folder, [Merge(gone=gone, kept=kept.id, name=kept.name)], local_now())
@@ -137,6 +122,7 @@ def remember_marks(folder: Path, marked: Mapping[tuple[str, Mark], bool]) -> boo
     `classclock book undo` takes them back, the newest first.
     """
     from classclock.book.changing import write_down  # noqa: PLC0415  seldom
+    from classclock.book.files.changes import MarkSet  # noqa: PLC0415  the same
 
     lines = [MarkSet(athlete=ident, mark=mark, on=on) for (ident, mark), on in marked.items()]
     try:

@@ -3,7 +3,8 @@
 from collections.abc import Collection
 from pathlib import Path
 
-from classclock.book.files.changes import NAME, Changes, ChangesDamagedError, read_changes
+from classclock.book.files.changes import Changes, read_changes
+from classclock.book.files.changes_file import NAME, ChangesDamagedError
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import people_rules
 from classclock.book.tables.applying import rules_in

@@ -4,7 +4,7 @@ from collections.abc import Collection
 from datetime import datetime
 from pathlib import Path
 
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import caught_up

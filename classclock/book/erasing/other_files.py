@@ -10,7 +10,7 @@ from classclock.book.erasing.name_finding import NameFinder
 from classclock.book.erasing.own_records import own_records, plain_text
 from classclock.book.erasing.plan_without import lines_naming, plan_without
 from classclock.book.erasing.scrubbing import FreeText
-from classclock.book.files.changes import NAME as CHANGES
+from classclock.book.files.changes_file import NAME as CHANGES
 from classclock.book.files.copies import NAME as COPIES
 from classclock.book.files.spare_room import NAME as SPARE_ROOM
 from classclock.club.folder import results

@@ -12,7 +12,7 @@ from typing import Any, Literal, NamedTuple
 from classclock.book.erasing.raw_bytes import may_hold
 from classclock.book.erasing.scrubbing import FreeText, Scrub
 from classclock.book.files.event_lines import LaterEventError, event_of
-from classclock.book.files.results_files import document_files
+from classclock.book.files.results_writing import document_files
 from classclock.book.files.saved_results import LaterResultsError, ResultsError, read_results
 from classclock.club.folder import journals, results
 from classclock.machine.plain_file import read_file

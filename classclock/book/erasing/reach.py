@@ -29,7 +29,8 @@ from classclock.book.erasing.own_records import (
     those_naming,
 )
 from classclock.book.erasing.scrubbing import Scrub
-from classclock.book.files.changes import NAME, Changes
+from classclock.book.files.changes import Changes
+from classclock.book.files.changes_file import NAME
 from classclock.book.files.copies import Copy, copies, forget_missing
 from classclock.book.files.held_file import in_use
 from classclock.book.files.saved_results import ResultsError

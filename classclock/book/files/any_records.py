@@ -2,8 +2,11 @@
 
 from pathlib import Path
 
-from classclock.book.files.changes import NAME
+from classclock.book.files.changes_file import NAME
 from classclock.club.folder import results
+
+MOST_CLASSES = 300
+"""So many results files are read where somebody waits, the newest first: about a year's classes."""
 
 
 def has_records(folder: Path) -> bool:

@@ -14,14 +14,13 @@ from msgspec import UNSET, Struct, UnsetType, convert, field
 from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
+from classclock.book.files.changes_file import NAME, ChangesDamagedError
 from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
 from classclock.records.document import Effort
 from classclock.records.result import ScoreKind, day_moment
 from classclock.tally.lanes import Mark
 from classclock.units.plain_json import read_json
-
-NAME = "changes.jsonl"
 
 
 class _Line(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="change"):
@@ -194,10 +193,6 @@ class Undo(_Line, frozen=True, tag="undo"):
 
 Change = Rename | Merge | MarkSet | EffortGiven | Import | Erasure | Carried | Undo
 _CHANGE: Decoder[Change] = Decoder(Change)
-
-
-class ChangesDamagedError(Exception):
-    """A line can't be read; `str` says which, in plain words."""
 
 
 class Changes(Struct, frozen=True):

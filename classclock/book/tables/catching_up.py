@@ -12,8 +12,8 @@ from itertools import islice
 from msgspec import Struct
 from sqlalchemy import Connection, delete, insert, select
 
-from classclock.book.files.changes import NAME as CHANGES
 from classclock.book.files.changes import Changes, changes_digest, read_changes
+from classclock.book.files.changes_file import NAME as CHANGES
 from classclock.book.tables.applying import apply_changes, forget_changes, rules_in
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.class_files import TakenIn, take_in

@@ -7,7 +7,7 @@ from pathlib import Path
 
 from sqlalchemy import Connection
 
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.files.copies import remembers
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import kept_book, now_ns

@@ -17,7 +17,7 @@ import pytest
 
 import classclock
 from classclock.book.files.journal import read_journal
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_writing import write_document
 from classclock.book.files.saved_results import LaterResultsError, read_results, saved_for
 from classclock.live.replaying import replayed
 from classclock.records.class_document import results_document
@@ -37,7 +37,7 @@ ASKED = """
 import contextlib, io, json, sys
 from pathlib import Path
 from classclock.book.files.journal import read_journal
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_writing import write_document
 from classclock.commands.command_line import main
 from classclock.live.replaying import replayed
 from classclock.records.class_document import results_document

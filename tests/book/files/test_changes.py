@@ -9,7 +9,6 @@ import pytest
 
 from classclock.book.changing import NoSuchChangeError, take_back, write_down
 from classclock.book.files.changes import (
-    ChangesDamagedError,
     Import,
     ImportedScore,
     MarkSet,
@@ -17,6 +16,7 @@ from classclock.book.files.changes import (
     Rename,
     read_changes,
 )
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book

@@ -20,7 +20,7 @@ from classclock.tally import commands as cmd
 from classclock.tally.lane_keys import people_named
 from tests.yard_night import SANDBOX, yard_night
 
-WRITES = "classclock.book.files.results_files.write_whole"
+WRITES = "classclock.book.files.results_writing.write_whole"
 FULL = OSError(errno.ENOSPC, os.strerror(errno.ENOSPC))
 
 

@@ -10,7 +10,7 @@ from msgspec import UNSET
 from msgspec.structs import replace
 
 from classclock.book.files.journal import read_journal
-from classclock.book.files.results_files import write_document
+from classclock.book.files.results_writing import write_document
 from classclock.book.files.saved_results import (
     DamagedResultsError,
     LaterResultsError,
