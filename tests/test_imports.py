@@ -2,8 +2,11 @@
 
 import subprocess
 import sys
+from pathlib import Path
 
 import pytest
+
+from benchmarks.programs import PLAN
 
 HEAVY = ("textual", "rich", "sqlalchemy", "PIL", "tree_sitter", "miniaudio", "scipy")
 
@@ -98,3 +101,53 @@ def test_no_page_is_loaded_before_it_is_opened() -> None:
     loaded = done.stdout.split()
     assert "classclock.screens.ways" in loaded
     assert not [name for name in loaded if name.startswith("classclock.screens.pages")]
+
+
+NOT_BEFORE_THE_FIRST_PAINT = (
+    "classclock.book.changing",
+    "classclock.book.files.changes",
+    "classclock.book.files.results_writing",
+    "classclock.book.files.saved_results",
+    "classclock.book.tables",
+    "classclock.drafts",
+    "classclock.live.desk",
+    "classclock.planning.cap_fit",
+    "classclock.records.document",
+    "classclock.report",
+    "classclock.screens.flows",
+    "classclock.screens.following",
+    "classclock.screens.pages",
+    "classclock.strength.class_loads",
+    "classclock.tally.keys",
+    *("miniaudio", "sqlalchemy", "tree_sitter", "wakepy"),
+)
+"""What the board of a plan without lifts does without, in a club that remembers nobody yet."""
+
+
+def test_a_board_waits_for_nothing_that_it_does_without(tmp_path: Path) -> None:
+    plan = tmp_path / "measured.toml"
+    plan.write_text(PLAN, "utf-8")
+    script = (
+        "import sys\n"
+        "from pathlib import Path\n"
+        "from classclock.commands import run\n"
+        "from classclock.commands.shared.plan import asked_plan\n"
+        "from classclock.plan.settings.club import Club\n"
+        "from classclock.screens import start\n"
+        "from classclock.screens.app import ClassclockApp\n"
+        "from classclock.screens.class_flow import run_class\n"
+        f"folder = Path({str(tmp_path)!r})\n"
+        f"read, _ = run.filled_in(asked_plan({str(plan)!r}, 'kg'), folder)\n"
+        "session = run.open_for(read, ['Ilse', 'Bram'], folder=folder, club=Club())\n"
+        "print(' '.join(sys.modules))\n"
+        "session.close()"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", script], capture_output=True, text=True, check=True, timeout=60
+    )
+    loaded = done.stdout.split()
+    assert "classclock.screens.live.board.board_view" in loaded
+    within = tuple(f"{room}." for room in NOT_BEFORE_THE_FIRST_PAINT)
+    assert not [name for name in loaded if f"{name}.".startswith(within)], (
+        "load it where it is asked for"
+    )

@@ -37,6 +37,7 @@ from benchmarks.window import ROOT
 NOTHING = "nothing"
 _RUNS: Mapping[str, Run] = {
     "no collecting while loading": start,
+    "no plugins looked for": start,
     "resize held": resized,
     "240 repaints": first_keys,
     "imports:": start,

@@ -73,6 +73,7 @@ def switch_off(trick: str) -> None:
 SWITCHES: Mapping[str, Switch] = {
     "collecting in steps": Switch(_looked_through_at_once, "classclock.machine.collecting"),
     "no collecting while loading": Switch(_looked_through_while_loading),
+    "no plugins looked for": Switch(_having("PYDANTIC_DISABLE_PLUGINS", "")),
     "240 repaints a second": Switch(_having("TEXTUAL_FPS", "60")),
     "resize held": Switch(_at_once, f"{SCREENS}.canvas.held_resize"),
     "only what changed sent": Switch(_sent_whole, f"{SCREENS}.canvas.painted"),
