@@ -124,6 +124,7 @@ class BackgroundWork:
             self._awake.stop()
         for task in self._tasks:
             task.cancel()
+        self._loaded = True  # what is read later, of a class that is over, freezes nothing
         all_again()
 
     def _remembered(self, trouble: str) -> None:
