@@ -136,6 +136,8 @@ async def test_a_key_that_counts_tells_nothing_beside_its_event(open_class: Any)
     """What the room sees and no event says is written when it changes: never for a tap."""
     async with open_class(segment=1) as coach:
         await coach.start()
+        await coach.screen.work.reading.finished()  # the book: that it is read is told
+        await coach.pilot.pause()
         await coach.screen.work.telling.finished()
         view = view_path(coach.session.journal.path)
         before = view.stat()
