@@ -25,7 +25,7 @@ def chart_columns(results: Iterable[Result]) -> tuple[ChartColumn, ...]:
     latest: dict[str, Result] = {}
     for one in results:
         known = latest.get(one.benchmark)
-        if known is None or _later(one, known):
+        if known is None or (one.moment >= known.moment and _later(one, known)):
             latest[one.benchmark] = one
     return tuple(
         ChartColumn(key, heading(one), one.kind == "load") for key, one in sorted(latest.items())
