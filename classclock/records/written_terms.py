@@ -74,7 +74,7 @@ def set_reps(written: str) -> int | None:
 @lru_cache(maxsize=4096)
 def terms_key(modification: str, loads: str, work: str, team: int) -> str:
     """What terms have in common that are the same, however they are written."""
-    return "\n".join((_options_key(modification), _loads_key(loads), _work_key(work), str(team)))
+    return "\n".join((name_key(modification), _loads_key(loads), _work_key(work), str(team)))
 
 
 def same_loads(one: str, other: str) -> bool:
@@ -88,12 +88,7 @@ def same_work(one: str, other: str) -> bool:
 
 
 def same_options(one: str, other: str) -> bool:
-    return one == other or _options_key(one) == _options_key(other)
-
-
-@lru_cache(maxsize=4096)
-def _options_key(options: str) -> str:
-    return name_key(options)
+    return one == other or name_key(one) == name_key(other)
 
 
 @lru_cache(maxsize=4096)
