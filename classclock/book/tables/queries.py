@@ -125,7 +125,7 @@ def own_names(connection: Connection, but: Collection[str]) -> frozenset[str]:
 
 
 def _athlete(room: str, row: Row[Any]) -> Athlete:
-    entry, name, key, marks, *came = row
+    entry, name, key, marks, *came = tuple(row)
     return Athlete(said_in(room, entry), name, key, tuple(decode(marks)), *came)
 
 

@@ -208,6 +208,15 @@ set_bests = Table(
 )
 """The heaviest that stands of each number of reps, of whatever set it was."""
 
+half_in = Table(
+    "half_in",
+    metadata,
+    Column("room", String, primary_key=True),
+    Column("n", Integer, primary_key=True),  # of the import
+    Column("people", Integer, nullable=False),  # of how many it is in; -1: what is in has to go
+)
+"""Imports too large for one batch, on their way into the tables or out of them."""
+
 to_derive = Table(
     "to_derive",
     metadata,
