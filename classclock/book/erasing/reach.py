@@ -188,6 +188,7 @@ def written_without(wanted: Wanted, reach: Reach, scrub: Scrub) -> Iterator[Call
             before[path] = path.stat()
             if (plan := plan_file_without(path, wanted.named, scrub.goes)) is not None:
                 together.write(path, plan)
+        together.sync()
 
         def put_in_place() -> None:
             if not all(_is_as_it_was(path, stat) for path, stat in before.items()):

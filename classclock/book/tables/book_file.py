@@ -11,7 +11,6 @@ from classclock.book.tables.book_lock import WAIT_S, BookHeldError, held_words, 
 from classclock.book.tables.schema import VERSION, metadata
 from classclock.machine.opening import open_raw
 from classclock.machine.replacing import put_in_place
-from classclock.machine.syncing import sync
 
 FILE = "book.sqlite"
 BEING_MADE = "book-being-made.sqlite"
@@ -88,15 +87,6 @@ def make_empty(path: Path) -> None:
 def _sync_at_the_end(connection: sqlite3.Connection, _: object) -> None:
     """Half of it is never used."""
     connection.execute("PRAGMA synchronous = OFF")
-
-
-def synced(path: Path) -> None:
-    """See it onto the disk. Raises OSError."""
-    file = open_raw(path, os.O_RDWR)
-    try:
-        sync(file)
-    finally:
-        os.close(file)
 
 
 def version_of(path: Path) -> int:

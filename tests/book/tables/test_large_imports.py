@@ -1,4 +1,4 @@
-"""An import too large for one batch: of everybody all of it or nothing, whoever comes in between."""
+"""An import too large for one batch: of everybody all or nothing, whoever comes in between."""
 
 from collections import Counter
 from collections.abc import Callable, Iterator
@@ -98,9 +98,7 @@ def _few_at_once(monkeypatch: pytest.MonkeyPatch) -> None:
 @pytest.fixture
 def between(monkeypatch: pytest.MonkeyPatch) -> Callable[[Callable[[], None]], None]:
     """Do that before each batch."""
-    return lambda do: monkeypatch.setattr(
-        "classclock.book.tables.catching_up.let_others_in", lambda: do()
-    )
+    return lambda do: monkeypatch.setattr("classclock.book.tables.catching_up.let_others_in", do)
 
 
 def contents(book: Book) -> dict[str, list[dict[str, Any]]]:
