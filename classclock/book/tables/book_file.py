@@ -2,9 +2,12 @@
 
 import os
 import sqlite3
+from functools import partial
 from pathlib import Path
 
 from sqlalchemy import URL, Engine, create_engine, event, text
+from sqlalchemy.exc import DisconnectionError
+from sqlalchemy.pool import ConnectionPoolEntry
 
 from classclock.book.tables.book_error import BookError, DamagedBookError
 from classclock.book.tables.book_lock import WAIT_S, BookHeldError, held_words, holder_in
@@ -34,6 +37,8 @@ def file_engine(path: Path, *, whole_or_nothing: bool = False) -> Engine:
         hide_parameters=True,
     )
     event.listen(engine, "connect", _forget_fully)
+    event.listen(engine, "connect", partial(_remember_which, path))
+    event.listen(engine, "checkout", partial(_still_that_one, path))
     if whole_or_nothing:
         event.listen(engine, "connect", _sync_at_the_end)
     return engine
@@ -108,6 +113,28 @@ def version_of(path: Path) -> int:
     finally:
         connection.close()
     return version
+
+
+def _remember_which(path: Path, _: object, record: ConnectionPoolEntry) -> None:
+    record.info["file"] = _which(path)
+
+
+def _still_that_one(path: Path, _: object, record: ConnectionPoolEntry, __: object) -> None:
+    """A book that was made anew meanwhile is another file of the same name: that is opened then.
+
+    Raises DisconnectionError, to which the pool listens.
+    """
+    there = _which(path)
+    if there is not None and there != record.info["file"]:
+        raise DisconnectionError
+
+
+def _which(path: Path) -> tuple[int, int] | None:
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 def _forget_fully(connection: sqlite3.Connection, _: object) -> None:
