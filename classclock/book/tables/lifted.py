@@ -28,6 +28,8 @@ class LiftBest(Struct, frozen=True):
     day: str
     provisional: bool = False
     """Whether nobody has settled it: it counts nowhere yet."""
+    written: str = ""
+    """The lift as the plan of that class wrote it; empty where that isn't known."""
 
 
 class OnRecord(Struct, frozen=True):
@@ -54,7 +56,14 @@ def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
     found = _heaviest(connection, theirs, lifts.c.settled)
     settled = {(row.lift, row.reps): row.worth for row in found if row.settled}
     every = [
-        LiftBest(row.lift, row.reps, row.load, row.day, provisional=not row.settled)
+        LiftBest(
+            row.lift,
+            row.reps,
+            row.load,
+            row.day,
+            provisional=not row.settled,
+            written=row.written,
+        )
         for row in found
         if row.settled or row.worth > settled.get((row.lift, row.reps), 0)
     ]
