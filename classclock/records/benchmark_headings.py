@@ -23,11 +23,16 @@ def headings(results: Iterable[Result]) -> dict[str, str]:
 
 
 def heading(result: Result) -> str:
+    """What its benchmark is called by this result."""
+    return heading_of(result.benchmark, result.piece, result.written)
+
+
+def heading_of(benchmark: str, piece: str, written: str) -> str:
     """The piece's own name where it is the benchmark's: `Night Line` of `night-line`."""
-    plain = plain_words(result.benchmark)
-    if plain and plain == plain_words(result.piece):
-        return tidy_name(result.piece)
-    return result.written or result.benchmark
+    plain = plain_words(benchmark)
+    if plain and plain == plain_words(piece):
+        return tidy_name(piece)
+    return written or benchmark
 
 
 def _later(one: Result, other: Result) -> bool:

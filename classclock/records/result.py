@@ -21,7 +21,7 @@ ScoreKind = Literal["rounds", "time", "reps", "load"]
 PROVISIONAL = "provisional"
 """Why a score can't be a best while nobody has settled it."""
 
-_ROUND = 10**6
+A_ROUND = 10**6
 """More than the odd reps of any round: equal terms have rounds of equal size."""
 FINISHED = 10**9
 """Any finish stands above any work that the cap cut off."""
@@ -128,7 +128,7 @@ def _within(finished: Result, cut_off: Result) -> bool:
 
 
 def rounds_worth(rounds: int, odd: int) -> int:
-    return rounds * _ROUND + odd
+    return rounds * A_ROUND + odd
 
 
 def finish_worth(seconds: int) -> int:

@@ -10,13 +10,14 @@ from functools import lru_cache
 
 from classclock.plan.amounts import rep_words
 from classclock.units.digits import is_whole
-from classclock.units.loads import Unit, parse_load
+from classclock.units.loads import Load, Unit, parse_load
 from classclock.units.names import name_key
 from classclock.units.times import parse_time, show_time
 
 NOT_SAID = "?"
 """What stands where nobody said."""
 _BETWEEN = " / "
+_UNIT_WORDS = re.compile(r"(\S+?)\s*(?:(kgs?|kilos?|kilograms?)|(lbs?|pounds?|#))", re.IGNORECASE)
 _REPS = re.compile(r"(\d{1,4})\s*(?:reps?|x)", re.ASCII | re.IGNORECASE)
 _MINUTES = re.compile(r"(\d{1,3})\s*(?:'|mins?|minutes?)", re.ASCII | re.IGNORECASE)
 _SECONDS = re.compile(r"(\d{1,5})\s*(?:s|secs?|seconds?)?", re.ASCII | re.IGNORECASE)
@@ -32,7 +33,19 @@ def tidy_loads(written: str, unit: Unit) -> str:
     text = written.strip()
     if text in ("", NOT_SAID):
         return text
-    return _BETWEEN.join(str(parse_load(part, unit)) for part in text.split("/"))
+    return _BETWEEN.join(str(read_load(part, unit)) for part in text.split("/"))
+
+
+def read_load(written: str, unit: Unit) -> Load:
+    """A load as people write it, whatever word it has for its unit: `33 lbs` is 33 lb.
+
+    Raises:
+        ValueError: it is none; `str` says what to write.
+    """
+    match = _UNIT_WORDS.fullmatch(written.strip())
+    return parse_load(
+        written if match is None else f"{match[1]} {'kg' if match[2] else 'lb'}", unit
+    )
 
 
 @lru_cache(maxsize=4096)

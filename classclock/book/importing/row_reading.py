@@ -32,7 +32,7 @@ class RowReader:
         self._headings = headings
         self._names = NameAsking(known, asking)
         self._days = DayAsking(asking, today)
-        self._scores = ScoreAsking(known, asking, headings.unit("score"), unit)
+        self._scores = ScoreAsking(known, asking, headings.unit("score"), unit, self._names.called)
         self._terms = TermsAsking(asking, headings, unit)
 
     def get_ready(self, rows: Iterable[SheetRow], order: DayOrder) -> None:
@@ -64,9 +64,12 @@ class RowReader:
         if score is None:
             raise WaitingError
         loads, waits_5 = _or_waiting(lambda: self._terms.loads(said.get("load"), score.kind, where))
-        work, waits_6 = _or_waiting(lambda: self._terms.work(said.get("work"), score.kind, where))
+        length = said.get("work") or score.work
+        work, waits_6 = _or_waiting(lambda: self._terms.work(length, score.kind, where))
         if any((waits_1, waits_2, waits_3, waits_4, waits_5, waits_6)):
             raise WaitingError
+        if score.work and work != score.work:
+            raise FaultError(f"it says {score.work} and {work}", "Write which of both it was")
         return OldRow(
             row.line,
             name or "",

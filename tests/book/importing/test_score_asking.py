@@ -2,6 +2,8 @@
 
 import pytest
 
+from classclock.book.importing.book_known import BookKnown
+from classclock.book.importing.powers import Usual
 from tests.book.importing.read_sheets import asked, reading, scores
 
 
@@ -89,3 +91,12 @@ def test_a_slip_of_the_decimal_mark_stands_out_in_the_sheet_itself() -> None:
     assert asked(reading(*usual, "Bram,Press,425 kg,2024-03-05")) == {
         "far:press": ("take", "leave-out")
     }
+
+
+def test_more_odd_reps_than_any_round_in_the_book_has_are_asked_about() -> None:
+    usual = {("turntable", False): Usual(5, 9, most_odd=26)}
+    known = BookKnown({"turntable": "rounds"}, usual)
+    rows = ("Ilse,Turntable,7+26,2024-03-01", "Bram,Turntable,7+300,2024-03-01")
+    done = reading(*rows, known=known)
+    assert asked(done) == {"far:turntable": ("take", "leave-out")}
+    assert done.questions[0].about == "7+300 (line 3)"
