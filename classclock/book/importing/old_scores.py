@@ -18,7 +18,7 @@ from classclock.units.loads import Unit
 from classclock.units.times import parse_time, show_time
 
 _ROUNDS = re.compile(
-    r"(\d{1,3})\s*(?:rounds?|rds?)?\s*(?:\+|and)\s*(\d{1,4})\s*(?:reps?)?"
+    r"(\d{1,3})\s*(?:rounds?|rds?|r)?\s*(?:\+|and)\s*(\d{1,4})\s*(?:reps?)?"
     r"|(\d{1,3})\s*(?:rounds?|rds?)(?:[\s,]*(\d{1,4})\s*(?:reps?)?)?",
     re.ASCII | re.IGNORECASE,
 )
@@ -34,8 +34,8 @@ _SECONDS = re.compile(
     r"(\d{1,5})(?:[.,](\d{1,3}))?\s*(?:\"|''|\u2033|\u201d|s|secs?|seconds?)",
     re.ASCII | re.IGNORECASE,
 )
-_TIME_OF_DAY = re.compile(r"(\d{1,3}):([0-5]\d):00", re.ASCII)
-_ISO_OF_DAY = re.compile(r"PT(\d{1,3})H(\d{1,2})M0*S", re.ASCII)
+TIME_OF_DAY = re.compile(r"(\d{1,3}):([0-5]\d):00", re.ASCII)
+ISO_OF_DAY = re.compile(r"PT(\d{1,3})H(\d{1,2})M0*S", re.ASCII)
 """What a sheet makes of `12:03` where it takes it for hours and minutes."""
 _BARE = re.compile(r"(\d{1,6})(?:[.,](\d{1,3}))?", re.ASCII)
 _SET = re.compile(
@@ -102,7 +102,7 @@ def _every(text: str, unit: Unit) -> Readings:
         return {"said": _rounds(int(rounds), int(odd or 0))}
     if match := _REPS.fullmatch(text):
         return {"said": _reps(int(match[1]))}
-    if match := _TIME_OF_DAY.fullmatch(text) or _ISO_OF_DAY.fullmatch(text):
+    if match := TIME_OF_DAY.fullmatch(text) or ISO_OF_DAY.fullmatch(text):
         return _time_of_day(int(match[1]), int(match[2]))
     if (seconds := _seconds(text)) is not None:
         return {"said": _time(seconds)} if seconds else {}

@@ -32,6 +32,11 @@ _SENSES: Mapping[Sense, str] = {
 }
 
 
+def far_key(benchmark: str) -> str:
+    """Of the question about scores that lie far from all others on a benchmark."""
+    return f"far:{benchmark}"
+
+
 class ScoreAsking:
     """First all rows are `met`, which says how each benchmark is scored; then each is read."""
 
@@ -96,7 +101,7 @@ class ScoreAsking:
             return row
         why = "beyond what people can do" if beyond else "far from the others"
         self._asking.answer(
-            f"far:{row.benchmark}",
+            far_key(row.benchmark),
             f"{self._called(row.benchmark)}: is that right? It lies {why}",
             [PossibleAnswer("take", "take them as they are")],
             f"{row.score.score} (line {row.line})",

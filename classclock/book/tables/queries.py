@@ -14,6 +14,7 @@ from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, classes, results, seen
 from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
+from classclock.records.written_terms import options_key
 from classclock.tally.lanes import Mark
 from classclock.units.names import name_key
 from classclock.units.searching import folded
@@ -267,7 +268,7 @@ def usual_modifications(
     )
     spelled: defaultdict[str, list[tuple[int, str]]] = defaultdict(list)
     for row in connection.execute(asked):
-        spelled[name_key(row.modification)].append((row.times, row.modification))
+        spelled[options_key(row.modification)].append((row.times, row.modification))
     # Of several spellings the one used most.
     found = [(max(each)[1], sum(times for times, _ in each)) for each in spelled.values()]
     return tuple(sorted(found, key=lambda one: (-one[1], one[0])))

@@ -100,3 +100,15 @@ def test_more_odd_reps_than_any_round_in_the_book_has_are_asked_about() -> None:
     done = reading(*rows, known=known)
     assert asked(done) == {"far:turntable": ("take", "leave-out")}
     assert done.questions[0].about == "7+300 (line 3)"
+
+
+def test_what_lies_far_is_asked_about_once_nothing_else_is_so_that_all_of_it_is_told() -> None:
+    rows = ("Ilse,Third Rail,7:00:00,2024-03-01", "Bram,Third Rail,72,2024-03-01")
+    numbers = {"numbers:third rail": "seconds", "times": "hours"}
+    assert "far:third rail" not in asked(reading(*rows))
+    done = reading(*rows, answers=numbers)
+    assert asked(done) == {"far:third rail": ("take", "leave-out")}
+    assert done.questions[0].about == "7:00:00 (line 2), 1:12 (line 3)"
+    ahead = reading(*rows, answers={"far:third rail": "take"})
+    assert ahead.not_asked == ()
+    assert len(reading(*rows, answers={**numbers, "far:third rail": "take"}).rows) == 2

@@ -46,3 +46,16 @@ def test_what_says_two_numbers_of_reps_is_put_right_first() -> None:
 def test_which_of_two_numbers_is_the_load_is_never_guessed(written: str) -> None:
     done = reading(f"Ilse,Front squat,{written},2024-03-01")
     assert "write the load" in str(done.findings[0]).casefold()
+
+
+@pytest.mark.parametrize("written", ["12:00:00", "PT12H00M00S"])
+def test_a_length_that_a_sheet_made_a_time_of_day_is_asked_about(written: str) -> None:
+    head, row = f"{HEAD},cap", f"Ilse,Turntable,7+1,2024-03-01,{written}"
+    assert asked(reading(row, head=head)) == {"lengths-of-day": ("minutes", "hours", "leave-out")}
+    said = reading(row, head=head, answers={"lengths-of-day": "minutes"})
+    assert said.rows[0].work == "12:00"
+
+
+def test_half_kilograms_may_be_written_with_the_sign_for_a_half() -> None:
+    (row,) = reading("Ilse,Front squat,62\u00bd kg,2024-03-01").rows
+    assert row.score.score == "62.5 kg"
