@@ -29,7 +29,7 @@ def kept_versions(folder: Path) -> tuple[Path, ...]:
 def file_engine(path: Path, *, whole_or_nothing: bool = False) -> Engine:
     """What connects to a book's file.
 
-    `whole_or_nothing`: half of it is never used, so that only its end is waited for (`synced`).
+    `whole_or_nothing`: half of it is never used; who made it sees its end onto the disk.
     """
     engine = create_engine(
         URL.create("sqlite", database=str(path)),
