@@ -8,7 +8,7 @@ import pytest
 
 from classclock.book.asking.lift_records import LiftRecord, read_lifts
 from classclock.units.loads import parse_load
-from tests.depot_classes import LANE, PIECE
+from tests.blank_results import LANE, PIECE
 from tests.lifts_of import lifts_of
 
 Save = Callable[..., None]
