@@ -4,8 +4,8 @@ from collections.abc import Collection, Sequence
 
 from sqlalchemy import Connection
 
+from classclock.book.tables.lifted import heaviest_sets
 from classclock.book.tables.queries import Best, best_rows, last_used_first
-from classclock.book.tables.set_bests import heaviest_sets
 from classclock.records.bests import best_of
 from classclock.records.result import Result
 

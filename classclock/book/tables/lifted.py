@@ -1,6 +1,7 @@
 """What the book is asked about loads: the heaviest made, and what stands on record. Values out."""
 
 import re
+from collections import defaultdict
 from collections.abc import Collection, Iterator, Mapping, Sequence
 from typing import Any
 
@@ -10,12 +11,18 @@ from sqlalchemy import Column, ColumnElement, Connection, Row, and_, func, or_, 
 from classclock.book.files.changes import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import changes, lifts, results, seen
+from classclock.book.tables.schema import changes, lifts, results, seen, set_bests
+from classclock.plan.amounts import rep_words
+from classclock.records.result import Result, Terms
 
 _AS_MADE = tuple(
     lifts.c[name] for name in ("moment", "class_key", "piece", "lane", "person", "number")
 )
 """The order in which they were made."""
+_SET = (
+    *("athlete", "benchmark", "name", "written", "load", "worth", "day", "moment"),
+    *("reps", "modification", "loads", "team"),
+)
 _REPS = re.compile(r"(\d{1,3}) reps?")
 
 
@@ -88,6 +95,27 @@ def on_record(
     ):
         found.setdefault(said_in(room, athlete), []).append(record)
     return {athlete: tuple(records) for athlete, records in found.items()}
+
+
+def heaviest_sets(
+    connection: Connection, of: Collection[str] | None = None
+) -> dict[tuple[str, str], tuple[Result, ...]]:
+    """By athlete's id and benchmark the heaviest of each number of reps; of some, or everybody."""
+    room = asking_room(connection)
+    asked = select(*(set_bests.c[name] for name in _SET))
+    if of is not None:
+        asked = asked.where(set_bests.c.athlete.in_([entry_said(room, one) for one in of]))
+    found: defaultdict[tuple[str, str], list[Result]] = defaultdict(list)
+    for athlete, benchmark, name, written, load, worth, day, moment, *rest in connection.execute(
+        asked
+    ):
+        reps, modification, loads, team = rest
+        who, terms = said_in(room, athlete), Terms(modification, loads, rep_words(reps), team)
+        made = Result(
+            *(who, name, benchmark, day, moment, load, "load", worth, None, terms), written=written
+        )
+        found[who, benchmark].append(made)
+    return {key: tuple(sets) for key, sets in found.items()}
 
 
 def known_before(connection: Connection, moment: int) -> frozenset[str]:
