@@ -11,6 +11,7 @@ from typing import BinaryIO
 from classclock.machine.replacing import put_in_place
 from classclock.machine.syncing import sync, sync_file, sync_folder
 
+_SYNCED_AT_ONCE = 8
 HALF = ".writing-"
 """How the name of a file begins as long as it is written; a power cut can leave one."""
 
@@ -63,14 +64,18 @@ class FilesTogether:
     def sync(self) -> None:
         """See all that was written onto the disk. Raises OSError.
 
-        All are written before the first is waited for: a disk that gets thousands together, a
-        person's years of classes, has them in a tenth of the time.
+        All are written before the first is waited for, and then several at once: a disk that gets
+        thousands together, a person's years of classes, has them in a tenth of the time.
         """
         while self.files:
             _close(self.files.pop())
-        while self._written:
-            sync_file(self._written[-1])
-            self._written.pop()
+        if self._written:
+            from concurrent.futures import ThreadPoolExecutor  # noqa: PLC0415  15 ms, for many only
+
+            with ThreadPoolExecutor(_SYNCED_AT_ONCE) as threads:
+                for _ in threads.map(sync_file, self._written):
+                    pass  # raises what one of them raised
+            self._written.clear()
 
     def put_in_place(self) -> None:
         """Give them their names, once they are synced. Raises OSError."""
