@@ -7,6 +7,8 @@ from datetime import date, timedelta
 from pathlib import Path
 from typing import Any
 
+from tests.blank_results import LANE, PIECE
+
 ATHLETES, BENCHMARKS, IN_A_CLASS, A_DAY = 300, 60, 20, 7
 _LIFTS = ("front squat", "deadlift", "strict press")
 _LIFTED_EACH = 5
@@ -44,33 +46,14 @@ def made_class(number: int, chance: random.Random) -> dict[str, Any]:
 def _counted(here: list[int], chance: random.Random) -> dict[str, Any]:
     lanes = list(_lanes(here, chance))
     benchmark = f"benchmark {chance.randrange(BENCHMARKS)}"
-    return {
-        "name": benchmark.title(),
-        "format": "rounds-in-time",
-        "benchmark": benchmark,
-        "lift": None,
-        "sets": [],
-        "length_s": 960,
-        "caution": [],
-        "attempt": 1,
-        "status": "settled",
-        "lanes": lanes,
-    }
+    named = {"name": benchmark.title(), "benchmark": benchmark}
+    return {**PIECE, **named, "length_s": 960, "lanes": lanes}
 
 
 def _lifted(here: list[int], chance: random.Random) -> dict[str, Any]:
-    return {
-        "name": "Strength",
-        "format": "interval",
-        "benchmark": None,
-        "lift": chance.choice(_LIFTS),
-        "sets": [5, 3, 1],
-        "length_s": 750,
-        "caution": [],
-        "attempt": 1,
-        "status": "settled",
-        "lanes": list(_lifting_lanes(here, chance)),
-    }
+    strength = {"name": "Strength", "format": "interval", "length_s": 750}
+    lift = {"lift": chance.choice(_LIFTS), "sets": [5, 3, 1]}
+    return {**PIECE, **strength, **lift, "lanes": list(_lifting_lanes(here, chance))}
 
 
 def _id(athlete: int) -> str:
@@ -112,30 +95,5 @@ def _lanes(here: list[int], chance: random.Random) -> Iterator[dict[str, Any]]:
 
 def _lane(athlete: int, rank: int) -> dict[str, Any]:
     """What stands in every lane."""
-    return {
-        "rank": rank,
-        "athlete": f"Athlete {athlete}",
-        "score": "",
-        "rounds": None,
-        "reps": None,
-        "total_reps": None,
-        "time_s": None,
-        "load_kg": None,
-        "modification": "",
-        "status": "scored",
-        "best_before": None,
-        "note": "",
-        "key": "a",
-        "members": [_id(athlete)],
-        "heat": 1,
-        "late": False,
-        "options": [],
-        "start_station": 0,
-        "splits": [],
-        "intervals": [],
-        "attempts": [],
-        "flags": [],
-        "loads": [],
-        "round_reps": [],
-        "option_changed_s": None,
-    }
+    name = f"Athlete {athlete}"
+    return {**LANE, "rank": rank, "athlete": name, "key": "a", "members": [_id(athlete)]}

@@ -11,51 +11,9 @@ from classclock.book.files.results_writing import path_for, write_document
 from classclock.records.document import VERSION, ResultsDocument
 from classclock.units.loads import parse_load, plain
 from classclock.units.times import parse_time
+from tests.blank_results import LANE, PIECE
 
 Lane = dict[str, Any]
-
-LANE: Lane = {
-    "rank": 1,
-    "athlete": "Ilse",
-    "score": "",
-    "rounds": None,
-    "reps": None,
-    "total_reps": None,
-    "time_s": None,
-    "load_kg": None,
-    "modification": "",
-    "status": "scored",
-    "best_before": None,
-    "note": "",
-    "key": "i",
-    "members": ["ilse"],
-    "heat": 1,
-    "late": False,
-    "options": [],
-    "own_options": None,
-    "start_station": 0,
-    "splits": [],
-    "intervals": [],
-    "attempts": [],
-    "flags": [],
-    "loads": [],
-    "round_reps": [],
-    "option_changed_s": None,
-}
-"""All that a results file says of a lane."""
-PIECE: dict[str, Any] = {
-    "name": "Sandbox",
-    "format": "rounds-in-time",
-    "benchmark": None,
-    "lift": None,
-    "sets": [],
-    "length_s": 600,
-    "caution": [],
-    "attempt": 1,
-    "status": "settled",
-    "lanes": [],
-}
-"""All that it says of a piece."""
 
 
 class DepotClasses:

@@ -69,7 +69,8 @@ def bring_in(book: Book, *, thorough: bool = False) -> str:
 
 
 def _strike(book: Book, lines: Sequence[Change]) -> None:
-    """As if they had never been written down; the book follows."""
+    """As if they had never been written down; what of them is in the book already goes again."""
     if lines:
         with uninterrupted():
             strike(book.folder, {line.n for line in lines})
+            bring_in(book)

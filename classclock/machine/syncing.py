@@ -5,6 +5,8 @@ import os
 import sys
 from pathlib import Path
 
+from classclock.machine.opening import open_raw
+
 if sys.platform == "darwin":
     import fcntl
 
@@ -46,6 +48,19 @@ else:
             OSError: the disk doesn't confirm it.
         """
         os.fdatasync(file)
+
+
+def sync_file(path: Path) -> None:
+    """Wait until the disk has all that was written to a file that is closed.
+
+    Raises:
+        OSError: the disk doesn't confirm it.
+    """
+    file = open_raw(path, os.O_RDWR)
+    try:
+        sync(file)
+    finally:
+        os.close(file)
 
 
 def sync_folder(folder: Path) -> None:

@@ -9,8 +9,9 @@ from pathlib import Path
 from typing import BinaryIO
 
 from classclock.machine.replacing import put_in_place
-from classclock.machine.syncing import sync, sync_folder
+from classclock.machine.syncing import sync, sync_file, sync_folder
 
+_SYNCED_AT_ONCE = 8
 HALF = ".writing-"
 """How the name of a file begins as long as it is written; a power cut can leave one."""
 
@@ -36,6 +37,8 @@ class FilesTogether:
 
     def __init__(self) -> None:
         self.files: list[BinaryIO] = []
+        self._written: list[Path] = []
+        """Those that are closed, and not on the disk yet."""
         self._names: list[tuple[Path, Path]] = []
         """Of each how it is called now, and how it will be."""
         self._made: list[Path] = []
@@ -52,16 +55,27 @@ class FilesTogether:
         return self.files[-1]
 
     def write(self, path: Path, data: bytes) -> None:
-        """One more, whole, and on the disk. Raises OSError."""
-        file = self.add(path)
-        file.write(data)
+        """One more, whole; `sync` sees it onto the disk with the others. Raises OSError."""
+        with self.add(path) as file:
+            file.write(data)
         self.files.remove(file)
-        _close(file)
+        self._written.append(self._names[-1][0])
 
     def sync(self) -> None:
-        """See all that was written onto the disk. Raises OSError."""
+        """See all that was written onto the disk. Raises OSError.
+
+        All are written before the first is waited for, and then several at once: a disk that gets
+        thousands together, a person's years of classes, has them in a tenth of the time.
+        """
         while self.files:
             _close(self.files.pop())
+        if self._written:
+            from concurrent.futures import ThreadPoolExecutor  # noqa: PLC0415  15 ms, for many only
+
+            with ThreadPoolExecutor(_SYNCED_AT_ONCE) as threads:
+                for _ in threads.map(sync_file, self._written):
+                    pass  # raises what one of them raised
+            self._written.clear()
 
     def put_in_place(self) -> None:
         """Give them their names, once they are synced. Raises OSError."""

@@ -21,7 +21,7 @@ ScoreKind = Literal["rounds", "time", "reps", "load"]
 PROVISIONAL = "provisional"
 """Why a score can't be a best while nobody has settled it."""
 
-_ROUND = 10**6
+A_ROUND = 10**6
 """More than the odd reps of any round: equal terms have rounds of equal size."""
 FINISHED = 10**9
 """Any finish stands above any work that the cap cut off."""
@@ -29,7 +29,7 @@ _PER_KG = 10**8
 """An exact pound has eight decimals in kilograms."""
 
 
-class Terms(Struct, frozen=True):
+class Terms(Struct, frozen=True, gc=False):
     """Under what a score was made. `Result.compares` says which scores are compared by it."""
 
     modification: str = ""
@@ -66,7 +66,7 @@ class Terms(Struct, frozen=True):
         return "; ".join(word for word in said if word)
 
 
-class Result(Struct, frozen=True):
+class Result(Struct, frozen=True, gc=False):
     """What one athlete did in one piece."""
 
     athlete: str
@@ -110,6 +110,8 @@ class Result(Struct, frozen=True):
         """
         if self.terms.equal(other.terms):
             return True
+        if "time" not in (self.kind, other.kind):
+            return False
         finishes = [one for one in (self, other) if one.finish_s is not None]
         if not finishes or not self.terms.equal(other.terms, any_length=True):
             return False
@@ -126,7 +128,7 @@ def _within(finished: Result, cut_off: Result) -> bool:
 
 
 def rounds_worth(rounds: int, odd: int) -> int:
-    return rounds * _ROUND + odd
+    return rounds * A_ROUND + odd
 
 
 def finish_worth(seconds: int) -> int:

@@ -1,8 +1,8 @@
 """Terms as they are compared, however they are written: loads, lengths, reps of a set, options.
 
 `15`, `15kg` and `15,0 kg` are one load, `600` and `10:00` one length, and options are one as names
-of people are (`units/names.py`): capitals, composition and spaces make no difference. This is the
-one place that knows.
+of people are (`units/names.py`): capitals, composition and spaces make no difference, nor does a
+hyphen for a space. This is the one place that knows.
 """
 
 import re
@@ -10,13 +10,16 @@ from functools import lru_cache
 
 from classclock.plan.amounts import rep_words
 from classclock.units.digits import is_whole
-from classclock.units.loads import Unit, parse_load
+from classclock.units.loads import Load, Unit, parse_load
 from classclock.units.names import name_key
 from classclock.units.times import parse_time, show_time
 
 NOT_SAID = "?"
 """What stands where nobody said."""
 _BETWEEN = " / "
+_DECIMALS = {"\u00bc": ".25", "\u00bd": ".5", "\u00be": ".75"}
+_FRACTION = re.compile(f"(?<=[0-9])[{''.join(_DECIMALS)}]")
+_UNIT_WORDS = re.compile(r"(\S+?)\s*(?:(kgs?|kilos?|kilograms?)|(lbs?|pounds?|#))", re.IGNORECASE)
 _REPS = re.compile(r"(\d{1,4})\s*(?:reps?|x)", re.ASCII | re.IGNORECASE)
 _MINUTES = re.compile(r"(\d{1,3})\s*(?:'|mins?|minutes?)", re.ASCII | re.IGNORECASE)
 _SECONDS = re.compile(r"(\d{1,5})\s*(?:s|secs?|seconds?)?", re.ASCII | re.IGNORECASE)
@@ -32,7 +35,20 @@ def tidy_loads(written: str, unit: Unit) -> str:
     text = written.strip()
     if text in ("", NOT_SAID):
         return text
-    return _BETWEEN.join(str(parse_load(part, unit)) for part in text.split("/"))
+    return _BETWEEN.join(str(read_load(part, unit)) for part in text.split("/"))
+
+
+def read_load(written: str, unit: Unit) -> Load:
+    """A load as people write it, whatever word it has for its unit: `33 lbs` is 33 lb.
+
+    Raises:
+        ValueError: it is none; `str` says what to write.
+    """
+    written = _FRACTION.sub(lambda sign: _DECIMALS[sign[0]], written.strip())
+    match = _UNIT_WORDS.fullmatch(written)
+    return parse_load(
+        written if match is None else f"{match[1]} {'kg' if match[2] else 'lb'}", unit
+    )
 
 
 @lru_cache(maxsize=4096)
@@ -74,7 +90,7 @@ def set_reps(written: str) -> int | None:
 @lru_cache(maxsize=4096)
 def terms_key(modification: str, loads: str, work: str, team: int) -> str:
     """What terms have in common that are the same, however they are written."""
-    return "\n".join((name_key(modification), _loads_key(loads), _work_key(work), str(team)))
+    return "\n".join((options_key(modification), _loads_key(loads), _work_key(work), str(team)))
 
 
 def same_loads(one: str, other: str) -> bool:
@@ -88,7 +104,12 @@ def same_work(one: str, other: str) -> bool:
 
 
 def same_options(one: str, other: str) -> bool:
-    return one == other or name_key(one) == name_key(other)
+    return one == other or options_key(one) == options_key(other)
+
+
+def options_key(modification: str) -> str:
+    """What options have in common that are one: also with a space where another has a hyphen."""
+    return name_key(modification.replace("-", " "))
 
 
 @lru_cache(maxsize=4096)

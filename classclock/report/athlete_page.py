@@ -1,5 +1,6 @@
 """An athlete's page: how often they come, what they do, how it went. Values, from the book."""
 
+from collections.abc import Mapping
 from datetime import date
 
 from msgspec import Struct
@@ -16,6 +17,7 @@ from classclock.book.tables.queries import (
     usual_modifications,
 )
 from classclock.records.attendance import WeekAttended, first_day, weeks
+from classclock.records.benchmark_headings import headings
 from classclock.records.class_entries import benchmark_key
 from classclock.records.effort_weeks import EffortWeek, effort_weeks
 from classclock.records.result import Result
@@ -34,6 +36,12 @@ class AthletePage(Struct, frozen=True):
     shown: str
     """The benchmark whose history is shown; empty where there is none."""
     history: tuple[Result, ...]
+    headings: Mapping[str, str]
+    """By benchmark what it is called, as on the chart."""
+
+    def called(self, benchmark: str) -> str:
+        """What a benchmark, or a lift, is called."""
+        return self.headings.get(benchmark, benchmark)
 
 
 def athlete_page(
@@ -49,6 +57,8 @@ def athlete_page(
     rows = best_rows(connection, [athlete.id])
     bests = tuple(best for key in sorted(rows) for best in rows[key])
     shown = _shown(bests, benchmark)
+    lifts = lift_bests(connection, athlete.id)
+    written = {one.lift: one.written for one in lifts if one.written}
     runs = history(connection, [athlete.id], [shown]).get((athlete.id, shown), ())
     return AthletePage(
         athlete,
@@ -56,9 +66,10 @@ def athlete_page(
         effort_weeks(classes_felt(connection, athlete.id, since.isoformat()), today),
         usual_modifications(connection, athlete.id, since.isoformat()),
         bests,
-        lift_bests(connection, athlete.id),
+        lifts,
         shown,
         runs,
+        {**written, **headings([*runs, *(best.result for best in bests)])},
     )
 
 

@@ -56,15 +56,14 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
     if page.bests:
         yield ""
         yield "Bests"
-        yield from _table([_best_cells(best) for best in page.bests], width, _TERMS)
+        yield from _table([_best_cells(page, best) for best in page.bests], width, _TERMS)
     if page.lifts:
         yield ""
         yield "Heaviest made"
-        rows = [[one.lift, _reps(one.reps), one.load, one.day, _aside(one)] for one in page.lifts]
-        yield from _table(rows, width, None)
+        yield from _table([_lift_cells(page, one) for one in page.lifts], width, None)
     if plot := plot_lines(page.history, width):
         yield ""
-        yield f"{printable(page.shown)}: {legend(page.history)}"
+        yield f"{printable(page.called(page.shown))}: {legend(page.history)}"
         yield from plot
 
 
@@ -75,10 +74,14 @@ def _attendance(page: AthletePage) -> Iterator[str]:
         yield f"  {week.monday:%d %b}  {'#' * week.classes or '-'}"
 
 
-def _best_cells(best: Best) -> list[str]:
+def _lift_cells(page: AthletePage, one: LiftBest) -> list[str]:
+    return [page.called(one.lift), _reps(one.reps), one.load, one.day, _aside(one)]
+
+
+def _best_cells(page: AthletePage, best: Best) -> list[str]:
     result = best.result
     times = "once" if best.times == 1 else f"{best.times} times"
-    return [result.benchmark, result.score, result.day, str(result.terms), times]
+    return [page.called(result.benchmark), result.score, result.day, str(result.terms), times]
 
 
 def _table(rows: list[list[str]], width: int, wrapped: int | None) -> Iterator[str]:

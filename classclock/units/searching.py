@@ -19,6 +19,8 @@ WHOLE_LETTERS = str.maketrans(
 
 def folded(text: str) -> str:
     """Small letters without accents, single spaces: names in a list stand in the order of these."""
+    if text.isascii():
+        return " ".join(text.casefold().split())
     plain = unicodedata.normalize("NFKD", text.casefold().translate(WHOLE_LETTERS))
     return " ".join("".join(c for c in plain if not unicodedata.combining(c)).split())
 

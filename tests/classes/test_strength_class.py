@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 from msgspec.structs import replace
 
-from classclock.book.asking.lift_records import lift_records, read_lifts
+from classclock.book.asking.lift_records import read_lifts
 from classclock.clock.source import WoundSource
 from classclock.live.replaying import replayed
 from classclock.live.session import Session
@@ -21,6 +21,7 @@ from classclock.tally.lanes import Lane
 from classclock.tally.load_flags import load_flags, open_flags
 from classclock.units.loads import parse_load
 from classclock.wall.kept_off import said_to_the_room
+from tests.lifts_of import lifts_of
 
 PLAN = """
 title = "Depot strength"
@@ -169,7 +170,7 @@ def test_what_was_made_is_the_record_of_the_next_class(coach: Any, depot: Any) -
     assert coach.session.save()
     classes, unread = read_lifts(Path(depot.folder) / "results")
     assert unread == ()
-    (record,) = lift_records(classes, "Piet").values()
+    (record,) = lifts_of(classes, "Piet").values()
     assert str(record.heaviest.load) == "40 kg"
     # 40 kg for three, Brzycki: 40 * 36 / 34.
     assert float(record.best.load.amount) == pytest.approx(42.35, abs=0.01)

@@ -19,7 +19,7 @@ def test_who_last_came_years_ago_is_named_only_where_all_are_asked_for(
     lines = command_says("away", "--all").splitlines()
     assert lines[0] == "Last here 3 weeks ago or more:"
     assert lines[2].startswith("  Ilse  14 January 2020, ")
-    assert lines[3] == "        most often turntable (2 times), front squat (once)"
+    assert lines[3] == "        most often Turntable (2 times), Front Squat (once)"
     values = json.loads(command_says("away", "--all", "--weeks", "10", "--json"))
     assert [one["name"] for one in values["away"]] == ["Ilse", "Bram"]
     assert values["weeks"] == 10

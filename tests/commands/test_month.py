@@ -13,7 +13,7 @@ pytestmark = pytest.mark.usefixtures("club_with_classes")
 def test_a_month_is_told_for_people_and_for_programs(command_says: CommandSays) -> None:
     lines = command_says("month", "2020-01").splitlines()
     assert lines[:2] == ["January 2020", "2 classes; 2 people came 3 times"]
-    assert "  Ilse  turntable 8+3  18 reps more than 7+12 of 7 January 2020; on 14 January" in lines
+    assert "  Ilse  Turntable 8+3  18 reps more than 7+12 of 7 January 2020; on 14 January" in lines
     assert lines[-3:] == ["Who came", "  Ilse  2 times", "  Bram  once"]
     values = json.loads(command_says("month", "2020-01", "--json"))
     assert values["came"][0] == {"athlete": "ilse", "name": "Ilse", "times": 2}

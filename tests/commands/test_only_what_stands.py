@@ -49,8 +49,8 @@ def test_what_nobody_settled_stands_beside_what_was_and_counts_nowhere(
     command_says: CommandSays, typed: Typed, tmp_path: Path
 ) -> None:
     page = command_says("athlete", "Bram")
-    assert "front squat  5 reps  60 kg   2020-01-07\n" in page
-    assert "front squat  5 reps  725 kg  2020-01-14  provisional\n" in page
+    assert "Front Squat  5 reps  60 kg   2020-01-07\n" in page
+    assert "Front Squat  5 reps  725 kg  2020-01-14  provisional\n" in page
     assert "725" not in command_says("load", "Bram")
     assert "725" not in command_says("chart")
     assert typed("load", "Bram").out.startswith("Bram, Front Squat\nheaviest so far: 60 kg x 5")
@@ -79,7 +79,7 @@ def test_a_provisional_load_that_would_be_no_more_is_not_named(
     less = club.squats(club.lifted("Ilse", "70 kg"), status="provisional")
     club.held("2020-01-21", less)
     page = command_says("athlete", "Ilse")
-    heaviest = page.partition("Heaviest made")[2].partition("front squat:")[0]
+    heaviest = page.partition("Heaviest made")[2].partition("Front Squat:")[0]
     assert "70 kg" not in heaviest
 
 
@@ -87,7 +87,7 @@ def test_a_plot_marks_what_nobody_settled(club: Any, command_says: CommandSays) 
     for day, status in (("2020-02-04", "settled"), ("2020-02-11", "provisional")):
         club.held(day, club.turntable(club.rounds("Noor", 7), status=status))
     page = command_says("athlete", "Noor")
-    assert "turntable: o as written, ~ modified, ? provisional" in page
+    assert "Turntable: o as written, ~ modified, ? provisional" in page
     assert page.count("?") == 2
     club.held("2020-02-18", club.turntable(club.rounds("Ilse", 7)))
     club.held("2020-02-25", club.turntable(club.rounds("Ilse", 8)))

@@ -58,6 +58,18 @@ def test_what_takes_less_shows_nothing(
     assert shown.getvalue() == ""
 
 
+def test_the_second_begins_anew_after_a_question(
+    seconds: list[float], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    shown = terminal(monkeypatch)
+    with progress_shown():
+        for _ in range(3):
+            for _ in steps("Reading rows", range(2)):
+                seconds[0] += 0.1
+            seconds[0] += 20  # the coach thinks
+    assert shown.getvalue() == ""
+
+
 def test_without_a_terminal_nothing_is_shown_however_long_it_takes(
     seconds: list[float], capsys: pytest.CaptureFixture[str]
 ) -> None:

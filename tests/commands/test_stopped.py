@@ -42,6 +42,7 @@ def by_small_batches(monkeypatch: pytest.MonkeyPatch) -> None:
     """A few classes are taken in as thousands are."""
     for name, few in (("_FEW", 0), ("_FILES_AT_ONCE", 1), ("_ATHLETES_AT_ONCE", 1)):
         monkeypatch.setattr(f"classclock.book.tables.catching_up.{name}", few)
+    monkeypatch.setattr("classclock.book.tables.large_imports.RECORDS_AT_ONCE", 1)
 
 
 def files_in(*folders: Path) -> dict[Path, bytes]:
@@ -80,7 +81,11 @@ def test_ended_in_the_middle_all_is_as_it_was(
     least: int,
 ) -> None:
     out, old = tmp_path / "out", tmp_path / "old.csv"
-    rows = [f"Odell,Turntable,{rounds}+1,2020-02-0{rounds}\n" for rounds in range(1, 5)]
+    rows = [
+        f"{name},Turntable,{rounds}+1,2020-02-0{rounds}\n"
+        for name in ("Odell", "Rune", "Tyra")
+        for rounds in range(1, 3)
+    ]
     old.write_text("name,benchmark,score,date\n" + "".join(rows))
     typed_words = [{"OUT": str(out), "OLD": str(old)}.get(word, word) for word in words]
     before = as_it_is(depot.folder, out)

@@ -31,7 +31,7 @@ from classclock.tally.keys.key_state import KeyContext, KeyState
 from classclock.tally.keys.strokes import Stroke
 from classclock.tally.keys.taps_file import read_taps
 from classclock.tally.lane_keys import people_named
-from tests.depot_classes import LANE, PIECE
+from tests.blank_results import LANE, PIECE
 
 WALL = "2026-11-24T18:30:00.000+01:00"
 PLAN = (bundled("plans") / "turntable.toml").read_bytes()

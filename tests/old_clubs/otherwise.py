@@ -12,6 +12,23 @@ class Otherwise(NamedTuple):
     why: str
 
 
+CALLED = {
+    "gradient": "Gradient",
+    "headway": "Headway",
+    "night-line": "Night Line",
+    "overhead-wire": "Overhead Wire",
+    "platform": "Platform",
+    "points-lever": "Points Lever",
+    "sandbox": "Sandbox",
+    "siding": "Siding",
+    "signal-box": "Signal Box",
+    "strict press": "Strict press",
+    "third-rail": "Third Rail",
+    "ticket-punch": "Ticket Punch",
+    "turntable": "Turntable",
+}
+"""Benchmarks of these clubs, as they are compared and as the clubs write them."""
+
 OTHERWISE = (
     Otherwise(
         "*/said/*athlete-?-json.txt",
@@ -269,6 +286,19 @@ OTHERWISE = (
                 "stdout.rows[5].bests.strict press",
             ),
         )
+    ),
+    *(
+        Otherwise(
+            f"*/said/*athlete-?{page}.txt",
+            tuple(
+                f"{sign} {before}{name}{after}"
+                for sign, name in (("-", then), ("+", now))
+                for before, after in (("  ", " *"), ("", ": *"), ("", ""))
+            ),
+            "an athlete's page calls benchmarks and lifts as the chart does",
+        )
+        for page in ("", "-html")
+        for then, now in CALLED.items()
     ),
     Otherwise(
         "east-shed/said/15-chart-csv.txt",

@@ -10,7 +10,7 @@ from msgspec import convert
 
 from classclock.records.attempts import NO_SET, kilograms, reps_of_set, standing_attempts
 from classclock.records.document import LaneResults
-from tests.depot_classes import LANE
+from tests.blank_results import LANE
 
 
 def lane(load_kg: float | None, *made: float, score: str = "", missed: float = 0) -> LaneResults:

@@ -108,10 +108,10 @@ def test_in_a_narrow_window_the_terms_of_a_best_go_on_in_another_line(
     assert main(["athlete", "Ilse"]) == 0
     lines = capsys.readouterr().out.splitlines()
     assert max(map(len, lines)) <= 80
-    (best,) = [place for place, line in enumerate(lines) if line.startswith("  turntable")]
+    (best,) = [place for place, line in enumerate(lines) if line.startswith("  Turntable")]
     assert lines[best].endswith("once")
     shown = " ".join(" ".join(lines[best : best + 3]).replace("once", "").split())
-    assert f"turntable 7+12 2020-01-07 {words}; 16:00" in shown
+    assert f"Turntable 7+12 2020-01-07 {words}; 16:00" in shown
 
 
 @pytest.mark.skipif(TIDY is None, reason="Debian's tidy isn't installed")

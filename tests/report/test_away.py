@@ -52,12 +52,12 @@ def test_what_they_did_most_often_stands_first(depot: Any, away: AwayOf) -> None
             pieces.append(depot.third_rail(depot.timed("Ilse", "8:31")))
         depot.held(day, *pieces)
     (ilse,) = away().people
-    assert ilse.most == (("turntable", 3), ("front squat", 2), ("third-rail", 1))
+    assert ilse.most == (("Turntable", 3), ("Front Squat", 2), ("Third Rail", 1))
     assert away_lines(away()) == (
         "Last here 3 weeks ago or more:",
         "",
         "  Ilse  13 October 2026, 6 weeks ago; came 3 times",
-        "        most often turntable (3 times), front squat (2 times), third-rail (once)",
+        "        most often Turntable (3 times), Front Squat (2 times), Third Rail (once)",
         "",
         "Why isn't known here, and is theirs to say.",
     )
@@ -79,19 +79,38 @@ def test_two_entries_that_are_one_person_are_away_once_or_not_at_all(
     assert names(away()) == []
 
 
-def test_who_stands_in_an_old_list_alone_was_never_here(depot: Any, away: AwayOf) -> None:
-    score = ImportedScore(
-        athlete="odell",
-        name="Odell",
-        benchmark="turntable",
-        score="7+0",
-        kind="rounds",
-        worth=rounds_worth(7, 0),
-        day="2026-09-01",
+def old_scores(*days: str, who: str = "Odell") -> Import:
+    scores = [
+        ImportedScore(
+            athlete=who.lower(),
+            name=who,
+            benchmark="Turntable",
+            score="7+0",
+            kind="rounds",
+            worth=rounds_worth(7, 0),
+            day=day,
+        )
+        for day in days
+    ]
+    return Import(file="old.csv", scores=tuple(scores))
+
+
+def test_an_imported_result_says_that_somebody_came_that_day(depot: Any, away: AwayOf) -> None:
+    write_down(depot.folder, [old_scores("2026-09-01", "2026-09-01", "2026-08-25")], WHEN)
+    depot.held("2026-09-15", depot.turntable(depot.rounds("Ilse", 7)))
+    write_down(depot.folder, [old_scores("2026-09-15", "2026-10-06", who="Ilse")], WHEN)
+    assert away_lines(away()) == (
+        "Last here 3 weeks ago or more:",
+        "",
+        "  Ilse   6 October 2026, 7 weeks ago; came 2 times",
+        "         most often Turntable (3 times)",
+        "  Odell  1 September 2026, 12 weeks ago; came 2 times",
+        "         most often Turntable (3 times)",
+        "",
+        "Why isn't known here, and is theirs to say.",
     )
-    write_down(depot.folder, [Import(file="old.csv", scores=(score,))], WHEN)
-    assert names(away()) == []
-    assert away_lines(away()) == ("Nobody has come to a class yet.",)
+    write_down(depot.folder, [old_scores("2026-11-24")], WHEN)
+    assert names(away()) == ["Ilse"]
 
 
 def test_those_of_long_ago_are_counted_unless_all_are_asked_for(depot: Any, away: AwayOf) -> None:

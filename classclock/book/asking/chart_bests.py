@@ -4,8 +4,8 @@ from collections.abc import Collection, Sequence
 
 from sqlalchemy import Connection
 
-from classclock.book.tables.queries import Best, best_rows
-from classclock.book.tables.set_bests import heaviest_sets
+from classclock.book.tables.lifted import heaviest_sets
+from classclock.book.tables.queries import Best, best_rows, last_used_first
 from classclock.records.bests import best_of
 from classclock.records.result import Result
 
@@ -19,7 +19,9 @@ def chart_bests(
     """
     sets = heaviest_sets(connection, of)
     rows = best_rows(connection, of)
-    return {key: _with_sets(bests, sets.get(key, ())) for key, bests in rows.items()}
+    return {
+        key: _with_sets(bests, sets[key]) if key in sets else bests for key, bests in rows.items()
+    }
 
 
 def _with_sets(bests: Sequence[Best], sets: Sequence[Result]) -> tuple[Best, ...]:
@@ -30,8 +32,4 @@ def _with_sets(bests: Sequence[Best], sets: Sequence[Result]) -> tuple[Best, ...
             by_terms[made.terms.key] = Best(made, 1, made.moment)
         elif best_of((known.result, made)) is made:
             by_terms[made.terms.key] = Best(made, known.times, known.last_moment)
-    return tuple(sorted(by_terms.values(), key=_last_used_first))
-
-
-def _last_used_first(best: Best) -> tuple[int, str]:
-    return (-best.last_moment, best.result.terms.key)
+    return tuple(sorted(by_terms.values(), key=last_used_first))

@@ -66,19 +66,8 @@ def read_lifts(
     return tuple(classes), tuple(unread)
 
 
-def lift_records(
-    classes: Sequence[ClassLifts], person_id: str, formula: Formula = "brzycki"
-) -> dict[str, LiftRecord]:
-    """An athlete's record in each lift, by the lift's name in small letters.
-
-    Only settled scores count, of a lane that is the athlete's alone and did the lift as written.
-    """
-    made = (lifted for one in classes for lifted in one.lifted if lifted.person_id == person_id)
-    return records_in(made, formula)
-
-
 def records_in(made: Iterable[LoadMade], formula: Formula) -> dict[str, LiftRecord]:
-    """The records in what one athlete made, the earliest first."""
+    """One athlete's record in each lift, by its name in small letters; the earliest first."""
     by_lift: dict[str, list[LoadMade]] = {}
     for lifted in made:
         by_lift.setdefault(benchmark_key(lifted.lift), []).append(lifted)

@@ -86,6 +86,8 @@ class Wanted(Struct, frozen=True):
     named: NameFinder
     before: int
     """Classes that began earlier are meant; milliseconds since 1970."""
+    naming: tuple[Path, ...] | None = None
+    """The records in which they may stand; None where that has still to be looked for."""
 
     @property
     def ids(self) -> frozenset[str]:
@@ -93,9 +95,12 @@ class Wanted(Struct, frozen=True):
 
     def look(self, seek: Scrub) -> tuple[LookedAt, ...]:
         """At those of the club's records in which they may stand."""
-        texts = self.ids | self.named.names
-        paths = steps("Looking through journals and results", own_records(self.folder))
-        looked = (look_at(path, seek) for path in those_naming(paths, texts))
+        naming = self.naming
+        if naming is None:
+            texts = self.ids | self.named.names
+            paths = steps("Looking for their other names", own_records(self.folder))
+            naming = tuple(those_naming(paths, texts))
+        looked = (look_at(path, seek) for path in steps("Reading what names them", naming))
         return tuple(one for one in looked if one.started < self.before)
 
 
@@ -108,11 +113,13 @@ def search(
     """
     ids = known.ids(changes.room)
     scrub = Scrub(ids, NameFinder(frozenset()), "")
-    paths = steps("Looking for their names", own_records(folder)) if ids else ()
-    recorded = those_naming(paths, ids)
-    names = known.names.union(*(names_in(path, scrub) for path in recorded))
-    whole = KnownUnder(known.entries, names)
-    return Wanted(folder, changes, whole, name_finder(names, others), before)
+    paths = steps("Looking through journals and results", own_records(folder)) if ids else ()
+    naming = tuple(those_naming(paths, ids | known.names))
+    names = known.names.union(*(names_in(path, scrub) for path in naming))
+    whole, named = KnownUnder(known.entries, names), name_finder(names, others)
+    # Nearly always the book knows all their names: then each file is gone through once.
+    found = naming if ids and named.names == known.names else None
+    return Wanted(folder, changes, whole, named, before, found)
 
 
 def reach_of(wanted: Wanted, answers: Mapping[int, bool]) -> tuple[Reach, Scrub]:
@@ -188,6 +195,7 @@ def written_without(wanted: Wanted, reach: Reach, scrub: Scrub) -> Iterator[Call
             before[path] = path.stat()
             if (plan := plan_file_without(path, wanted.named, scrub.goes)) is not None:
                 together.write(path, plan)
+        together.sync()
 
         def put_in_place() -> None:
             if not all(_is_as_it_was(path, stat) for path, stat in before.items()):

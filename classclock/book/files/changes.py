@@ -292,6 +292,26 @@ def read_change(line: str) -> Change:
     return _CHANGE.decode(line)
 
 
+class _ImportForRules(Struct):
+    """What of an import says who is who; the rest of its line is read over."""
+
+    n: int = 0
+    at: str = ""
+    marks: tuple[ImportedMark, ...] | UnsetType = UNSET
+
+
+_IMPORT_FOR_RULES = Decoder(_ImportForRules)
+_IS_IMPORT = '{"change":"import"'
+
+
+def read_change_for_rules(line: str) -> Change:
+    """The same, but of an import only what says who is who: it may have years of scores."""
+    if not line.startswith(_IS_IMPORT):
+        return read_change(line)
+    read = _IMPORT_FOR_RULES.decode(line)
+    return Import(n=read.n, at=read.at, file="", scores=(), marks=read.marks)
+
+
 def write_changes(folder: Path, changes: Changes) -> None:
     """Write the whole file anew, for this account alone.
 

@@ -6,6 +6,7 @@ from datetime import datetime
 from pathlib import Path
 
 from msgspec import UNSET
+from msgspec.json import format as json_format
 
 from classclock.book.files.saved_results import (
     DamagedResultsError,
@@ -86,8 +87,9 @@ def write_tables(path: Path, document: ResultsDocument) -> tuple[Path, ...]:
 
 
 def _json(document: ResultsDocument) -> bytes:
-    text = json.dumps(plain_values(document), ensure_ascii=False, indent=1)
-    return text.encode("utf-8", "replace") + b"\n"
+    text = json.dumps(plain_values(document), ensure_ascii=False)
+    # Broken into lines as json.dumps does it, in a tenth of the time: an erasure writes thousands.
+    return json_format(text.encode("utf-8", "replace"), indent=1) + b"\n"
 
 
 def _tables(path: Path, document: ResultsDocument) -> dict[Path, bytes]:

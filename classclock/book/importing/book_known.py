@@ -13,3 +13,5 @@ class BookKnown(Struct, frozen=True):
     """How each benchmark is scored."""
     usual: UsualScores = field(default_factory=dict)
     names: tuple[str, ...] = ()
+    called: Mapping[str, str] = field(default_factory=dict)
+    """What each benchmark is called."""

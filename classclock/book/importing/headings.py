@@ -21,7 +21,7 @@ _CALLED: Mapping[SheetField, tuple[str, ...]] = {
     "name": ("names", "athlete", "athletes", "who", "person", "member", "full name", "lifter"),
     "benchmark": ("benchmarks", "piece", "lift", "exercise", "movement", "test", "event", "what"),
     "score": ("scores", "result", "results", "time", "reps", "rounds", "points", "weight"),
-    "date": ("day", "when", "dates", "date done", "on"),
+    "date": ("day", "when", "dates", "date done", "done on", "done", "on"),
     "modification": ("modified", "modifications", "option", "options", "variation", "easier"),
     "load": ("loads", "load used", "weight used"),
     "work": ("length", "duration", "cap", "time cap", "reps per set", "set"),

@@ -25,7 +25,9 @@ from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, lifts, results, seen
 from classclock.plan.findings import Finding
-from classclock.records.result import FINISHED, ScoreKind
+from classclock.records.benchmark_headings import heading_of
+from classclock.records.class_entries import benchmark_key
+from classclock.records.result import A_ROUND, FINISHED, ScoreKind
 from classclock.units.names import name_key
 
 Record = TypeVar("Record", bound=ImportedRecord)
@@ -45,22 +47,25 @@ class ReadyImport(Struct, frozen=True):
 def book_known(connection: Connection) -> BookKnown:
     """What the book has, to hold a sheet against; a benchmark is scored as in its latest best."""
     names = tuple(athlete.name for _, athlete in own_people(connection))
-    asked = select(bests.c.benchmark, bests.c.kind).order_by(bests.c.last_moment, bests.c.kind)
-    kinds: dict[str, ScoreKind] = {
-        row.benchmark: row.kind for row in connection.execute(asked) if row.benchmark
-    }
-    return BookKnown(kinds, _usual(connection), names)
+    asked = select(*(bests.c[name] for name in ("benchmark", "kind", "name", "written")))
+    kinds: dict[str, ScoreKind] = {}
+    called: dict[str, str] = {}
+    for row in connection.execute(asked.order_by(bests.c.last_moment, bests.c.kind)):
+        kinds[row.benchmark] = row.kind
+        called[row.benchmark] = heading_of(row.benchmark, row.name, row.written)
+    return BookKnown(kinds, _usual(connection), names, called)
 
 
 def _usual(connection: Connection) -> dict[tuple[str, bool], Usual]:
     finished = results.c.worth >= FINISHED
     by = (results.c.benchmark, results.c.kind, finished)
-    most = select(*by[:2], func.min(results.c.worth), func.max(results.c.worth))
+    odd = func.max(results.c.worth % A_ROUND)
+    most = select(*by[:2], func.min(results.c.worth), func.max(results.c.worth), odd)
     asked = most.where(results.c.counts).group_by(*by)
     found: dict[tuple[str, bool], Usual] = {}
-    for benchmark, kind, *worths in connection.execute(asked):
-        (one, is_time), (other, _) = (amount(kind, worth) for worth in worths)
-        found[benchmark, is_time] = Usual(min(one, other), max(one, other))
+    for benchmark, kind, least_worth, most_worth, most_odd in connection.execute(asked):
+        (one, is_time), (other, _) = (amount(kind, worth) for worth in (least_worth, most_worth))
+        found[benchmark, is_time] = Usual(min(one, other), max(one, other), most_odd)
     return found
 
 
@@ -227,10 +232,12 @@ def _scores_there(connection: Connection, benchmarks: set[str]) -> set[tuple[str
 
 
 def _score(ident: str, row: OldRow) -> ImportedScore:
+    is_its_name = benchmark_key(row.written) == row.benchmark
     return ImportedScore(
         athlete=ident,
         name=row.name,
-        benchmark=row.written,
+        benchmark=row.written if is_its_name else row.benchmark,
+        piece=UNSET if is_its_name else row.written,
         score=row.score.score,
         kind=row.score.kind,
         worth=row.score.worth,

@@ -21,12 +21,16 @@ class LikelyNames:
         self._here: Counter[str] = Counter()
         self._near: dict[str, tuple[str, ...]] = {}
 
+    def knows(self, written: str) -> bool:
+        """Whether the book has it."""
+        return name_key(written) in self._known
+
     def met(self, written: str) -> None:
         self._here[written] += 1
 
     def near(self, written: str) -> tuple[str, ...]:
         """What may be meant by a name that the book doesn't know; nothing by one that it does."""
-        if name_key(written) in self._known:
+        if self.knows(written):
             return ()
         if written not in self._near:
             found = (one for one in self._all.of(written, 9) if self._likelier(one, written))

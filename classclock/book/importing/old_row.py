@@ -3,6 +3,7 @@
 from msgspec import Struct
 
 from classclock.book.importing.old_scores import OldScore
+from classclock.book.importing.questions import WaitingError
 
 
 class OldRow(Struct, frozen=True):
@@ -18,6 +19,14 @@ class OldRow(Struct, frozen=True):
     modification: str
     loads: str
     work: str
+
+
+class RowWaitsError(WaitingError):
+    """A row waits for an answer, though it is known what it is a score of."""
+
+    def __init__(self, benchmark: str, row: OldRow | None = None) -> None:
+        super().__init__()
+        self.benchmark, self.row = benchmark, row
 
 
 class FaultError(Exception):

@@ -8,14 +8,17 @@ from collections.abc import Mapping
 from typing import Literal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
+from classclock.plan.amounts import rep_words
 from classclock.records.result import ScoreKind, finish_worth, load_worth, rounds_worth
+from classclock.records.written_terms import read_load
 from classclock.tally.scores.score_parts import whole_seconds
-from classclock.units.loads import Unit, parse_load
+from classclock.units.loads import Unit
 from classclock.units.times import parse_time, show_time
 
 _ROUNDS = re.compile(
-    r"(\d{1,3})\s*(?:rounds?|rds?)?\s*(?:\+|and)\s*(\d{1,4})\s*(?:reps?)?"
+    r"(\d{1,3})\s*(?:rounds?|rds?|r)?\s*(?:\+|and)\s*(\d{1,4})\s*(?:reps?)?"
     r"|(\d{1,3})\s*(?:rounds?|rds?)(?:[\s,]*(\d{1,4})\s*(?:reps?)?)?",
     re.ASCII | re.IGNORECASE,
 )
@@ -31,16 +34,20 @@ _SECONDS = re.compile(
     r"(\d{1,5})(?:[.,](\d{1,3}))?\s*(?:\"|''|\u2033|\u201d|s|secs?|seconds?)",
     re.ASCII | re.IGNORECASE,
 )
-_TIME_OF_DAY = re.compile(r"(\d{1,3}):([0-5]\d):00", re.ASCII)
-_ISO_OF_DAY = re.compile(r"PT(\d{1,3})H(\d{1,2})M0*S", re.ASCII)
+TIME_OF_DAY = re.compile(r"(\d{1,3}):([0-5]\d):00", re.ASCII)
+ISO_OF_DAY = re.compile(r"PT(\d{1,3})H(\d{1,2})M0*S", re.ASCII)
 """What a sheet makes of `12:03` where it takes it for hours and minutes."""
 _BARE = re.compile(r"(\d{1,6})(?:[.,](\d{1,3}))?", re.ASCII)
-_LOAD = re.compile(r"(\S+)\s*(?:(kgs?|kilos?|kilograms?)|(lbs?|pounds?|#))", re.IGNORECASE)
+_SET = re.compile(
+    r"(\d\S*\s*(?:kg|kilo|lb|pound)[a-z]*)\s*(?:[x\u00d7*]|for)\s*([1-9]\d?)\s*(?:reps?)?",
+    re.ASCII | re.IGNORECASE,
+)
+"""A load, with its unit, and for how many reps, as a chart has it: `70 kg x 3`."""
 _WRITE = {
     "rounds": "rounds and odd reps, as in 7+12",
     "time": "a time, as in 8:31, or the reps at the cap, as in 112 reps",
     "reps": "the reps, as in 112 reps",
-    "load": "the load, as in 85 kg or 185 lb",
+    "load": "the load, as in 85 kg or 185 lb, or with its reps, as in 70 kg x 3",
 }
 
 Sense = Literal["said", "rounds", "reps", "load", "seconds", "minutes", "hours"]
@@ -53,6 +60,8 @@ class OldScore(Struct, frozen=True):
     kind: ScoreKind
     worth: int
     score: str
+    work: str = ""
+    """The reps of the set, where they stand with its load: `3 reps` of `70 kg x 3`."""
 
 
 Readings = Mapping[Sense, OldScore]
@@ -93,12 +102,15 @@ def _every(text: str, unit: Unit) -> Readings:
         return {"said": _rounds(int(rounds), int(odd or 0))}
     if match := _REPS.fullmatch(text):
         return {"said": _reps(int(match[1]))}
-    if match := _TIME_OF_DAY.fullmatch(text) or _ISO_OF_DAY.fullmatch(text):
+    if match := TIME_OF_DAY.fullmatch(text) or ISO_OF_DAY.fullmatch(text):
         return _time_of_day(int(match[1]), int(match[2]))
     if (seconds := _seconds(text)) is not None:
         return {"said": _time(seconds)} if seconds else {}
     if match := _BARE.fullmatch(text):
         return _bare(match, unit)
+    if match := _SET.fullmatch(text):
+        load = _load(match[1], unit)
+        return {"said": replace(load, work=rep_words(int(match[2])))} if load else {}
     load = _load(text, unit)
     return {"said": load} if load else {}
 
@@ -163,10 +175,8 @@ def _time(seconds: int) -> OldScore:
 
 
 def _load(text: str, unit: Unit) -> OldScore | None:
-    if match := _LOAD.fullmatch(text):
-        text = f"{match[1]} {'kg' if match[2] else 'lb'}"
     try:
-        load = parse_load(text, unit)
+        load = read_load(text, unit)
     except ValueError:
         return None
     return OldScore("load", load_worth(load.kg), str(load))

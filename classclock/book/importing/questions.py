@@ -81,6 +81,10 @@ class Asking:
         self._ask(key, words, every, example)
         raise WaitingError
 
+    def later(self, key: str) -> None:
+        """That question comes once others are answered: its answer may be said ahead."""
+        self._met |= {key, of_all_such(key)}
+
     def _ask(self, key: str, words: str, choices: tuple[PossibleAnswer, ...], example: str) -> None:
         before = self._asked.get(key)
         if before is None:

@@ -9,7 +9,7 @@ from classclock.book.importing.day_asking import DayAsking
 from classclock.book.importing.headings import NEEDED, SheetField, SheetHeadings
 from classclock.book.importing.name_asking import NameAsking, with_capitals
 from classclock.book.importing.old_days import DayOrder
-from classclock.book.importing.old_row import FaultError, OldRow
+from classclock.book.importing.old_row import FaultError, OldRow, RowWaitsError
 from classclock.book.importing.powers import UsualScores
 from classclock.book.importing.questions import Asking, WaitingError
 from classclock.book.importing.score_asking import ScoreAsking
@@ -32,7 +32,7 @@ class RowReader:
         self._headings = headings
         self._names = NameAsking(known, asking)
         self._days = DayAsking(asking, today)
-        self._scores = ScoreAsking(known, asking, headings.unit("score"), unit)
+        self._scores = ScoreAsking(known, asking, headings.unit("score"), unit, self._names.called)
         self._terms = TermsAsking(asking, headings, unit)
 
     def get_ready(self, rows: Iterable[SheetRow], order: DayOrder) -> None:
@@ -62,12 +62,13 @@ class RowReader:
             raise WaitingError
         score, waits_4 = _or_waiting(lambda: self._scores.score(said["score"], benchmark, where))
         if score is None:
-            raise WaitingError
+            raise RowWaitsError(benchmark)
         loads, waits_5 = _or_waiting(lambda: self._terms.loads(said.get("load"), score.kind, where))
-        work, waits_6 = _or_waiting(lambda: self._terms.work(said.get("work"), score.kind, where))
-        if any((waits_1, waits_2, waits_3, waits_4, waits_5, waits_6)):
-            raise WaitingError
-        return OldRow(
+        length = said.get("work") or score.work
+        work, waits_6 = _or_waiting(lambda: self._terms.work(length, score.kind, where))
+        if score.work and work not in (None, score.work):
+            raise FaultError(f"it says {score.work} and {work}", "Write which of both it was")
+        read = OldRow(
             row.line,
             name or "",
             benchmark,
@@ -78,6 +79,9 @@ class RowReader:
             loads or "",
             work or "",
         )
+        if any((waits_1, waits_2, waits_3, waits_4, waits_5, waits_6)):
+            raise RowWaitsError(benchmark, read)
+        return read
 
     def check_usual(self, row: OldRow, in_sheet: UsualScores) -> OldRow:
         """Ask about a score that lies far from the others. Raises: as `Asking.answer` does."""

@@ -1,6 +1,6 @@
 """What a row's score means: a bare number, or what a sheet made a time of day, is asked about."""
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.headings import unit_said
@@ -32,12 +32,28 @@ _SENSES: Mapping[Sense, str] = {
 }
 
 
+def far_key(benchmark: str) -> str:
+    """Of the question about scores that lie far from all others on a benchmark."""
+    return f"far:{benchmark}"
+
+
 class ScoreAsking:
     """First all rows are `met`, which says how each benchmark is scored; then each is read."""
 
-    def __init__(self, known: BookKnown, asking: Asking, heading_unit: str, unit: Unit) -> None:
-        """`heading_unit`: what stands in brackets behind the heading of the scores."""
+    def __init__(
+        self,
+        known: BookKnown,
+        asking: Asking,
+        heading_unit: str,
+        unit: Unit,
+        called: Callable[[str], str],
+    ) -> None:
+        """`heading_unit`: what stands in brackets behind the heading of the scores.
+
+        `called`: what a benchmark is called.
+        """
         self._known = known
+        self._called = called
         self._asking = asking
         self._hint = _SAID_BY_HEADING.get(heading_unit, "said")
         self._unit = unit_said(heading_unit, unit)
@@ -85,8 +101,8 @@ class ScoreAsking:
             return row
         why = "beyond what people can do" if beyond else "far from the others"
         self._asking.answer(
-            f"far:{row.benchmark}",
-            f"{row.benchmark}: is that right? It lies {why}",
+            far_key(row.benchmark),
+            f"{self._called(row.benchmark)}: is that right? It lies {why}",
             [PossibleAnswer("take", "take them as they are")],
             f"{row.score.score} (line {row.line})",
         )
@@ -109,7 +125,7 @@ class ScoreAsking:
         else:
             decimals = "reps" not in readings and "rounds" not in readings and len(readings) > 1
             key = f"{'decimals' if decimals else 'numbers'}:{benchmark}"
-            question = f"{benchmark}: what are its bare numbers?"
+            question = f"{self._called(benchmark)}: what are its bare numbers?"
         choices = [
             PossibleAnswer(sense, f"{_SENSES[sense]}: this is {one.score}")
             for sense, one in readings.items()

@@ -8,10 +8,11 @@ from msgspec import Struct, field
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.headings import SheetHeadings, read_headings
 from classclock.book.importing.old_days import order_in
-from classclock.book.importing.old_row import FaultError, OldRow
+from classclock.book.importing.old_row import FaultError, OldRow, RowWaitsError
 from classclock.book.importing.powers import usual_in_sheet
 from classclock.book.importing.questions import Asking, LeftOutError, SheetQuestion, WaitingError
 from classclock.book.importing.row_reading import RowReader
+from classclock.book.importing.score_asking import far_key
 from classclock.book.importing.sheet_table import SheetRow, SheetTable, UnreadableSheetError
 from classclock.book.importing.text_reading import read_text_sheet
 from classclock.book.importing.workbook_reading import is_workbook, read_workbook
@@ -85,7 +86,7 @@ def read_spreadsheet(
     date_place = headings.place("date") or 0
     days = (row.cells[date_place] for row in body if date_place < len(row.cells))
     reader.get_ready(body, order_in(days))
-    rows, findings, left_out = _rows(reader, body, file)
+    rows, findings, left_out = _rows(reader, body, file, asking)
     if table.broken:
         what = "quotes that don't match"
         findings.append(Finding(file, table.broken, None, what, "Put a quote at both ends"))
@@ -113,33 +114,57 @@ def _table(raw: bytes, asking: Asking, encoding: str) -> SheetTable:
     return table
 
 
+class _RowsRead(Struct):
+    """The rows of a sheet, sorted by what came of each."""
+
+    rows: list[OldRow] = field(default_factory=list)
+    waiting: list[OldRow] = field(default_factory=list)
+    """Those of which something else than the score is still asked."""
+    untold: set[str] = field(default_factory=set)
+    """Benchmarks of which the sheet has scores that wait for an answer."""
+    findings: list[Finding] = field(default_factory=list)
+    left_out: int = 0
+
+
 def _rows(
-    reader: RowReader, body: Sequence[SheetRow], file: str
+    reader: RowReader, body: Sequence[SheetRow], file: str, asking: Asking
 ) -> tuple[list[OldRow], list[Finding], int]:
-    read: list[OldRow] = []
-    findings: list[Finding] = []
-    left_out = 0
+    read = _read(reader, body, file)
+    usual = usual_in_sheet([(row.benchmark, row.score) for row in (*read.rows, *read.waiting)])
+    for benchmark in read.untold:  # all that lies far from the others is asked about together
+        asking.later(far_key(benchmark))
+    rows: list[OldRow] = []
+    for one in (*read.rows, *read.waiting):
+        if one.benchmark not in read.untold:
+            try:
+                rows.append(reader.check_usual(one, usual))
+            except LeftOutError:
+                read.left_out += 1
+            except WaitingError:
+                pass
+    waiting = {row.line for row in read.waiting}
+    return [row for row in rows if row.line not in waiting], read.findings, read.left_out
+
+
+def _read(reader: RowReader, body: Sequence[SheetRow], file: str) -> _RowsRead:
+    read = _RowsRead()
     for row in steps("Reading rows", body):
         try:
-            read.append(reader.read(row))
+            read.rows.append(reader.read(row))
         except FaultError as fault:
-            findings.append(Finding(file, row.line, None, fault.what, fault.instead))
-            if len(findings) == _MOST_FINDINGS:
+            read.findings.append(Finding(file, row.line, None, fault.what, fault.instead))
+            if len(read.findings) == _MOST_FINDINGS:
                 break
         except LeftOutError:
-            left_out += 1
+            read.left_out += 1
+        except RowWaitsError as waits:
+            if waits.row is None:
+                read.untold.add(waits.benchmark)
+            else:
+                read.waiting.append(waits.row)
         except WaitingError:
             pass  # what it waits for is among the questions
-    usual = usual_in_sheet([(row.benchmark, row.score) for row in read])
-    rows: list[OldRow] = []
-    for one in read:
-        try:
-            rows.append(reader.check_usual(one, usual))
-        except LeftOutError:
-            left_out += 1
-        except WaitingError:
-            pass
-    return rows, findings, left_out
+    return read
 
 
 def _taken(

@@ -2,6 +2,7 @@
 
 from classclock.book.importing.headings import SheetHeadings, unit_said
 from classclock.book.importing.old_row import FaultError
+from classclock.book.importing.old_scores import ISO_OF_DAY, TIME_OF_DAY
 from classclock.book.importing.powers import beyond_people_load
 from classclock.book.importing.questions import Asking, PossibleAnswer
 from classclock.records.result import ScoreKind
@@ -51,8 +52,11 @@ class TermsAsking:
         """
         if not written:
             return NOT_SAID
-        if is_whole(written) and kind != "load":
-            written = self._length(written, where)
+        if kind != "load":
+            if is_whole(written):
+                written = self._length(written, where)
+            elif match := TIME_OF_DAY.fullmatch(written) or ISO_OF_DAY.fullmatch(written):
+                written = self._of_day(int(match[1]), int(match[2]), where)
         try:
             return tidy_work(written, of_a_set=kind == "load")
         except ValueError as error:
@@ -68,6 +72,19 @@ class TermsAsking:
         question = "lengths: what are their bare numbers?"
         chosen = self._asking.answer("lengths", question, choices, f"{bare} ({where})")
         return f"{bare} {chosen}"
+
+    def _of_day(self, hours: int, minutes: int, where: str) -> str:
+        """What a sheet made of `12:00` where it took it for a time of day."""
+        long, short = f"{hours}:{minutes:02}:00", f"{hours}:{minutes:02}"
+        if not hours:
+            return f"{minutes}:00"
+        choices = [
+            PossibleAnswer("minutes", f"minutes and seconds: this is {short}"),
+            PossibleAnswer("hours", f"hours and minutes: this is {long}"),
+        ]
+        question = "lengths: the sheet has them as times of day; what are they?"
+        chosen = self._asking.answer("lengths-of-day", question, choices, f"{long} ({where})")
+        return short if chosen == "minutes" else long
 
 
 def _sentence(error: ValueError) -> str:

@@ -1,9 +1,11 @@
 """Bringing the book up to the changes: imports, merges, names, marks, erasures."""
 
-from collections.abc import Collection, Sequence
+from collections.abc import Callable, Collection, Sequence
 
+from msgspec import UNSET
 from msgspec.json import encode
-from sqlalchemy import Connection, delete, insert, select, update
+from msgspec.structs import replace
+from sqlalchemy import Connection, delete, insert, not_, select, update
 
 from classclock.book.files.changes import (
     Change,
@@ -11,12 +13,20 @@ from classclock.book.files.changes import (
     Import,
     Undo,
     read_change,
+    read_change_for_rules,
 )
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules
 from classclock.book.tables.deriving import Touched, derive, derive_later
 from classclock.book.tables.efforts_said import keep_efforts
-from classclock.book.tables.imported_rows import import_key, import_rows
+from classclock.book.tables.imported_rows import all_records, import_key, import_rows
+from classclock.book.tables.large_imports import (
+    half_way,
+    is_large,
+    put_in_later,
+    take_out_later,
+    under,
+)
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import (
     PERSONAL,
@@ -35,15 +45,22 @@ _MANY = 25
 
 def all_changes(connection: Connection) -> tuple[Changes, ...]:
     """The changes of all rooms, as the book holds them."""
+    return _changes_read(connection, read_change)
+
+
+def _changes_read(connection: Connection, read: Callable[[str], Change]) -> tuple[Changes, ...]:
     found: dict[str, list[Change]] = {}
     for row in connection.execute(select(changes).order_by(changes.c.room, changes.c.n)):
-        found.setdefault(row.room, []).append(read_change(row.line))
+        found.setdefault(row.room, []).append(read(row.line))
     return tuple(Changes(room, tuple(lines)) for room, lines in found.items())
 
 
 def rules_in(connection: Connection) -> PeopleRules:
-    """What the changes of all rooms come to."""
-    return people_rules(all_changes(connection))
+    """What the changes of all rooms come to.
+
+    Of an import that is its marks: the years of scores beside them are not made into values.
+    """
+    return people_rules(_changes_read(connection, read_change_for_rules))
 
 
 def athletes_now(connection: Connection, recorded: Collection[str]) -> dict[str, str]:
@@ -65,7 +82,7 @@ def apply_changes(connection: Connection, read: Changes) -> bool:
     keep_changes(connection, read)
     keep_efforts(connection, read)
     rules = rules_in(connection)
-    touched = Touched(_named_in(read.room, old, new), in_all=True)
+    touched = Touched(_touched_by(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, before, rules))
     touched.update(_apply_imports(connection, rules, read, stood))
     forgotten = _forget(connection, before, rules)
@@ -85,9 +102,12 @@ def forget_changes(connection: Connection, room: str) -> None:
     apply_changes(connection, Changes(room))
     taken_in = select(files.c.class_key).where(files.c.room == room)
     touched = Touched()
+    later = [import_key(room, number) for number in half_way(connection, room)]
     for table in RECORDED:
         ours = table.c.class_key.startswith(f"{room}/", autoescape=True)
         asked = select(table.c.class_key).where(ours, table.c.class_key.not_in(taken_in))
+        for key in later:
+            asked = asked.where(not_(under(table, key)))
         touched.update(take_out(connection, list(connection.execute(asked.distinct()).scalars())))
     named = athletes.c.athlete.startswith(f"{room}/", autoescape=True)
     touched.athletes.update(connection.execute(select(athletes.c.athlete).where(named)).scalars())
@@ -113,14 +133,24 @@ def _lines_in(connection: Connection, room: str) -> dict[int, str]:
     return {row.n: row.line for row in connection.execute(asked)}
 
 
-def _named_in(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:
-    """The athletes that speak of lines which came, went or were taken back."""
+def _touched_by(room: str, old: dict[int, str], new: dict[int, str]) -> set[str]:
+    """The athletes that speak of lines which came, went or were taken back.
+
+    Whom a large import has records of is told once they go in.
+    """
     both = {**old, **new}
     numbers = {n for n in both if old.get(n) != new.get(n)}
     lines = [read_change(both[n]) for n in numbers]
     taken_back = {line.of for line in lines if isinstance(line, Undo)} & set(both)
-    said = people_named([*lines, *(read_change(both[n]) for n in taken_back)])
+    lines += [read_change(both[n]) for n in taken_back]
+    said = people_named(map(_at_once_told, lines))
     return {entry_said(room, one) for one in said}
+
+
+def _at_once_told(line: Change) -> Change:
+    if isinstance(line, Import) and is_large(line):
+        return replace(line, scores=(), visits=UNSET, lifts=UNSET)
+    return line
 
 
 def _apply_merges(connection: Connection, before: PeopleRules, rules: PeopleRules) -> Touched:
@@ -149,19 +179,28 @@ def _apply_imports(
     """
     touched = Touched(in_all=True)
     there, wanted = set(stood), imports(read.lines)
+    half = half_way(connection, read.room)
     for line in there - set(wanted):
-        touched.update(take_out(connection, _keys_of(connection, read.room, line)))
+        if is_large(line) or line.n in half:
+            take_out_later(connection, read.room, line.n)
+        else:
+            touched.update(take_out(connection, _keys_of(connection, read.room, line)))
+    half = half_way(connection, read.room)
     rows = Rows(rules, read.room)
     for line in wanted:
         if line not in there:
-            touched.update(import_rows(rows, import_key(read.room, line), line))
+            if is_large(line) or line.n in half:
+                put_in_later(connection, read.room, line.n)
+            else:
+                key = import_key(read.room, line.n)
+                touched.update(import_rows(rows, key, line, all_records(line)))
     rows.flush(connection)
     return touched
 
 
 def _keys_of(connection: Connection, room: str, line: Import) -> Sequence[str]:
     """The keys of an import, and of each visit that came in it."""
-    key = import_key(room, line)
+    key = import_key(room, line.n)
     visits = seen.c.class_key.startswith(f"{key}/", autoescape=True)
     asked = select(seen.c.class_key).where(visits).distinct()
     return [key, *connection.execute(asked).scalars()]

@@ -2,16 +2,18 @@
 
 import os
 import sqlite3
+from functools import partial
 from pathlib import Path
 
 from sqlalchemy import URL, Engine, create_engine, event, text
+from sqlalchemy.exc import DisconnectionError
+from sqlalchemy.pool import ConnectionPoolEntry
 
 from classclock.book.tables.book_error import BookError, DamagedBookError
 from classclock.book.tables.book_lock import WAIT_S, BookHeldError, held_words, holder_in
 from classclock.book.tables.schema import VERSION, metadata
 from classclock.machine.opening import open_raw
 from classclock.machine.replacing import put_in_place
-from classclock.machine.syncing import sync
 
 FILE = "book.sqlite"
 BEING_MADE = "book-being-made.sqlite"
@@ -27,7 +29,7 @@ def kept_versions(folder: Path) -> tuple[Path, ...]:
 def file_engine(path: Path, *, whole_or_nothing: bool = False) -> Engine:
     """What connects to a book's file.
 
-    `whole_or_nothing`: half of it is never used, so that only its end is waited for (`synced`).
+    `whole_or_nothing`: half of it is never used; who made it sees its end onto the disk.
     """
     engine = create_engine(
         URL.create("sqlite", database=str(path)),
@@ -35,6 +37,8 @@ def file_engine(path: Path, *, whole_or_nothing: bool = False) -> Engine:
         hide_parameters=True,
     )
     event.listen(engine, "connect", _forget_fully)
+    event.listen(engine, "connect", partial(_remember_which, path))
+    event.listen(engine, "checkout", partial(_still_that_one, path))
     if whole_or_nothing:
         event.listen(engine, "connect", _sync_at_the_end)
     return engine
@@ -90,15 +94,6 @@ def _sync_at_the_end(connection: sqlite3.Connection, _: object) -> None:
     connection.execute("PRAGMA synchronous = OFF")
 
 
-def synced(path: Path) -> None:
-    """See it onto the disk. Raises OSError."""
-    file = open_raw(path, os.O_RDWR)
-    try:
-        sync(file)
-    finally:
-        os.close(file)
-
-
 def version_of(path: Path) -> int:
     """The version of a book's file.
 
@@ -118,6 +113,28 @@ def version_of(path: Path) -> int:
     finally:
         connection.close()
     return version
+
+
+def _remember_which(path: Path, _: object, record: ConnectionPoolEntry) -> None:
+    record.info["file"] = _which(path)
+
+
+def _still_that_one(path: Path, _: object, record: ConnectionPoolEntry, __: object) -> None:
+    """A book that was made anew meanwhile is another file of the same name: that is opened then.
+
+    Raises DisconnectionError, to which the pool listens.
+    """
+    there = _which(path)
+    if there is not None and there != record.info["file"]:
+        raise DisconnectionError
+
+
+def _which(path: Path) -> tuple[int, int] | None:
+    try:
+        found = path.stat()
+    except OSError:
+        return None
+    return found.st_dev, found.st_ino
 
 
 def _forget_fully(connection: sqlite3.Connection, _: object) -> None:

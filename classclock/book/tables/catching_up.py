@@ -8,20 +8,23 @@ middle goes on with the next.
 from collections.abc import Iterator, Sequence
 from contextlib import contextmanager
 from itertools import islice
+from typing import NamedTuple
 
 from msgspec import Struct
 from sqlalchemy import Connection, delete, insert, select
 
 from classclock.book.files.changes import Changes, changes_digest, read_changes
 from classclock.book.files.changes_file import NAME as CHANGES
+from classclock.book.people_rules import PeopleRules, imports
 from classclock.book.tables.applying import apply_changes, forget_changes, rules_in
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.class_files import TakenIn, take_in
 from classclock.book.tables.deriving import Touched, derive, derive_later, waiting
+from classclock.book.tables.large_imports import OnItsWay, half_way
 from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import rooms
 from classclock.book.tables.stale_files import folder_changed, known_files, to_look_at
-from classclock.book.under_way import steps
+from classclock.book.under_way import steps, told
 from classclock.machine.locking import let_others_in
 from classclock.records import document
 
@@ -41,6 +44,13 @@ class CaughtUp(Struct, frozen=True):
     """Files that were left out, each with why, in words."""
     forgot: bool = False
     """Whether somebody who was erased went out of it: `forget_deleted` leaves nothing of them."""
+
+
+class _ReadChanges(NamedTuple):
+    """The changes as the file has them, and what tells whether it is as it was."""
+
+    digest: str
+    changes: Changes
 
 
 class _Work(Struct, frozen=True):
@@ -70,43 +80,95 @@ def catch_up(book: Book, now_ns: int, *, thorough: bool = False, anew: bool = Fa
     """
     if not anew and _nothing_new(book):
         return CaughtUp()
+    read = _read(book)  # before anybody has to wait: an import may be of years
     with _alone(book) as connection:
-        work = _begun(connection, book, now_ns, thorough=thorough, anew=anew)
-        if len(work.names) <= _FEW and not waiting(connection):
-            taken = _take(connection, book, work, work.names)
-            derive(connection, rules_in(connection), taken.touched)
+        if changes_digest(book.folder) != read.digest:
+            read = _read(book)
+        work = _begun(connection, book, read, now_ns, thorough=thorough, anew=anew)
+        much = len(work.names) > _FEW or half_way(connection, read.changes.room)
+        if not much and not waiting(connection):
+            rules = rules_in(connection)
+            taken = _take(connection, book, work, work.names, rules)
+            derive(connection, rules, taken.touched)
             _note_room(connection, book, work, work.folder_changed)
             return CaughtUp(taken.classes, tuple(taken.notices), work.forgot)
         _note_room(connection, book, work, 0)  # whoever comes next goes on where this ends
+    if not _bring_imports_in(book, work, read.changes):
+        return catch_up(book, now_ns, thorough=True)
     return _by_batches(book, work)
 
 
-def _begun(connection: Connection, book: Book, now_ns: int, *, thorough: bool, anew: bool) -> _Work:
-    """Put the changes in, and look which files there are to be taken in."""
-    digest, read = changes_digest(book.folder), _changes(book)
-    if anew:
-        forget_changes(connection, read.room)
-    forgot = apply_changes(connection, read)
-    changed = folder_changed(book.folder)
-    names = to_look_at(connection, book.folder, read.room, thorough=thorough or anew)
-    if anew:
-        names = tuple(sorted({*names, *known_files(connection, read.room, "")}))
-    settled = now_ns - changed > _SETTLED
-    return _Work(read.room, names, digest, changed if settled else 0, anew, forgot)
+class _Rules:
+    """Who is who, folded anew only where some room's changes are others than before."""
+
+    def __init__(self) -> None:
+        self._digests: list[tuple[str, str]] | None = None
+        self._rules = PeopleRules()
+
+    def now(self, connection: Connection) -> PeopleRules:
+        asked = select(rooms.c.room, rooms.c.changes_digest).order_by(rooms.c.room)
+        digests = [(row.room, row.changes_digest) for row in connection.execute(asked)]
+        if digests != self._digests:
+            self._digests, self._rules = digests, rules_in(connection)
+        return self._rules
 
 
-def _changes(book: Book) -> Changes:
+def _read(book: Book) -> _ReadChanges:
+    digest = changes_digest(book.folder)
     if book.unshared and not (book.folder / CHANGES).exists():
-        return Changes(book.room)
-    return read_changes(book.folder)
+        return _ReadChanges(digest, Changes(book.room))
+    return _ReadChanges(digest, read_changes(book.folder))
+
+
+def _begun(
+    connection: Connection,
+    book: Book,
+    read: _ReadChanges,
+    now_ns: int,
+    *,
+    thorough: bool,
+    anew: bool,
+) -> _Work:
+    """Put the changes in, and look which files there are to be taken in."""
+    room = read.changes.room
+    if anew:
+        forget_changes(connection, room)
+    forgot = apply_changes(connection, read.changes)
+    changed = folder_changed(book.folder)
+    names = to_look_at(connection, book.folder, room, thorough=thorough or anew)
+    if anew:
+        names = tuple(sorted({*names, *known_files(connection, room, "")}))
+    settled = now_ns - changed > _SETTLED
+    return _Work(room, names, read.digest, changed if settled else 0, anew, forgot)
+
+
+def _bring_imports_in(book: Book, work: _Work, read: Changes) -> bool:
+    """Imports too large for one batch, in or out; False where somebody has changed them since."""
+    with book.reading() as connection:
+        numbers = half_way(connection, work.room)
+    standing = {line.n: line for line in imports(read.lines)}
+    rules = _Rules()
+    for number in numbers:
+        imported = standing.get(number)
+        words = "Taking an import out" if imported is None else "Putting an import in"
+        one, more = OnItsWay(work.room, number, imported), True
+        while more:
+            told(words, one.done, one.of)
+            _let_others_in(book)
+            with _alone(book) as connection:
+                if _digest_in(connection, work.room) != work.digest:
+                    return False
+                more = one.go_on(connection, rules.now(connection))
+        told(words, one.of, one.of)
+    return True
 
 
 def _by_batches(book: Book, work: _Work) -> CaughtUp:
-    classes, notices = 0, []
+    classes, notices, rules = 0, [], _Rules()
     for names in steps("Taking classes in", list(_parted(work.names, _FILES_AT_ONCE))):
         _let_others_in(book)
         with _alone(book) as connection:
-            taken = _take(connection, book, work, names)
+            taken = _take(connection, book, work, names, rules.now(connection))
             derive_later(connection, taken.touched)
         classes += taken.classes
         notices += taken.notices
@@ -115,7 +177,7 @@ def _by_batches(book: Book, work: _Work) -> CaughtUp:
     for some in steps("Working out bests", list(_parted(those, _ATHLETES_AT_ONCE))):
         _let_others_in(book)
         with _alone(book) as connection:
-            derive(connection, rules_in(connection), Touched(set(some), in_all=True))
+            derive(connection, rules.now(connection), Touched(set(some), in_all=True))
     with _alone(book) as connection:
         _note_room(connection, book, work, work.folder_changed)
     return CaughtUp(classes, tuple(notices), work.forgot)
@@ -127,8 +189,9 @@ def _parted(names: Sequence[str], at_once: int) -> Iterator[tuple[str, ...]]:
         yield part
 
 
-def _take(connection: Connection, book: Book, work: _Work, names: Sequence[str]) -> TakenIn:
-    rules = rules_in(connection)
+def _take(
+    connection: Connection, book: Book, work: _Work, names: Sequence[str], rules: PeopleRules
+) -> TakenIn:
     return take_in(connection, book.folder, rules, work.room, names, anew=work.anew)
 
 
@@ -161,6 +224,11 @@ def _nothing_new(book: Book) -> bool:
             )
         ).all()
     return bool(digest and changed) and [tuple(row) for row in known] == [(changed,)]
+
+
+def _digest_in(connection: Connection, room: str) -> str | None:
+    """Of the changes of a room that are in the book."""
+    return connection.execute(select(rooms.c.changes_digest).where(rooms.c.room == room)).scalar()
 
 
 def _note_room(connection: Connection, book: Book, work: _Work, folder_changed: int) -> None:

@@ -1,16 +1,20 @@
 """What the book is asked about some days: who came, and what they did. Days are in ISO 8601."""
 
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, Select, String, cast, distinct, func, select, union, union_all
+from sqlalchemy import Connection, Select, String, cast, distinct, func, select, union
 
 from classclock.book.files.changes import Import
-from classclock.book.people_ids import said_in
+from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
+from classclock.book.tables.queries import best_rows
 from classclock.book.tables.schema import athletes, bests, changes, classes, results, seen
+from classclock.records.benchmark_headings import headings
 from classclock.records.result import Result, Terms
+
+_NEVER = "9999-12-31"
 
 
 class DaysHeld(Struct, frozen=True):
@@ -41,7 +45,7 @@ def held_between(connection: Connection, since: str, until: str) -> DaysHeld:
         .group_by(seen.c.athlete)
     )
     found = {said_in(room, athlete): times for athlete, times in connection.execute(came)}
-    told = _told_by_results_alone(connection, since, until)
+    told = connection.execute(_days_told_by_results_alone(since, until)).all()
     for athlete, _ in told:
         found[said_in(room, athlete)] = found.get(said_in(room, athlete), 0) + 1
     asked = select(classes.c.moment, classes.c.day).where(theirs)
@@ -57,22 +61,19 @@ def _came_at(connection: Connection, since: str, until: str) -> set[tuple[int, s
     return {(moment, day) for moment, day in connection.execute(came.distinct())}
 
 
-def _told_by_results_alone(
-    connection: Connection, since: str, until: str
-) -> tuple[tuple[str, str], ...]:
+def _days_told_by_results_alone(since: str, until: str) -> Select[Any]:
     """Who has imported results of which day, without having come to a class then."""
     came = (
         select(seen.c.athlete)
         .where(seen.c.athlete == results.c.athlete, seen.c.came)
         .where(seen.c.day == results.c.day)
     )
-    asked = (
+    return (
         select(results.c.athlete, results.c.day)
         .where(results.c.class_key.in_(_imports()), results.c.day.between(since, until))
         .where(~came.exists())
         .distinct()
     )
-    return tuple((athlete, day) for athlete, day in connection.execute(asked))
 
 
 def first_came_between(connection: Connection, since: str, until: str) -> tuple[str, ...]:
@@ -130,7 +131,7 @@ def bests_before(connection: Connection, since: str, until: str) -> tuple[Result
 
 _RESULT = (
     *("athlete", "name", "benchmark", "day", "moment", "score", "kind", "worth", "total_reps"),
-    *("modification", "loads", "work", "team"),
+    *("modification", "loads", "work", "team", "written"),
 )
 
 
@@ -142,36 +143,57 @@ def _results(connection: Connection, asked: Select[Any]) -> tuple[Result, ...]:
     for athlete, piece, benchmark, day, moment, score, kind, worth, *rest in connection.execute(
         asked
     ):
-        reps, modification, loads, work, team = rest
+        reps, modification, loads, work, team, written = rest
         terms, who = Terms(modification, loads, work, team), said_in(room, athlete)
-        found.append(Result(who, piece, benchmark, day, moment, score, kind, worth, reps, terms))
+        found.append(
+            Result(
+                *(who, piece, benchmark, day, moment, score, kind, worth, reps, terms),
+                written=written,
+            )
+        )
     return tuple(found)
 
 
+def last_seen(connection: Connection) -> dict[str, tuple[str, int]]:
+    """By athlete's id the last day on which somebody came, and how often they have come.
+
+    Also to what only imported results tell of: each of their days once.
+    """
+    room, days = asking_room(connection), _days_told_by_results_alone("", _NEVER).subquery()
+    asked = select(days.c.athlete, func.max(days.c.day), func.count()).group_by(days.c.athlete)
+    told = {athlete: (day, times) for athlete, day, times in connection.execute(asked)}
+    came = select(athletes.c.athlete, athletes.c.last_day, athletes.c.classes)
+    found = {}
+    for athlete, day, times in connection.execute(came):
+        last, more = told.get(athlete, ("", 0))
+        if times or more:
+            found[said_in(room, athlete)] = (max(day, last), times + more)
+    return found
+
+
 def most_done(
-    connection: Connection, since: str, until: str
+    connection: Connection, of: Collection[str]
 ) -> dict[str, tuple[tuple[str, int], ...]]:
-    """What those whose last class was on one of these days did, by id, and how often.
+    """By athlete's id what these did, as the club calls it, and how often.
 
     Their benchmarks and lifts, as far as they count; else the pieces that they were in. What was
     done most often comes first.
     """
-    theirs = athletes.c.last_day.between(since, until)
-    counted = (
-        select(bests.c.athlete, bests.c.benchmark.label("what"), func.sum(bests.c.times))
-        .join_from(bests, athletes, bests.c.athlete == athletes.c.athlete)
-        .where(theirs)
-        .group_by(bests.c.athlete, bests.c.benchmark)
+    room, entries = (
+        asking_room(connection),
+        [entry_said(asking_room(connection), one) for one in of],
     )
+    found: dict[str, list[tuple[str, int]]] = {}
+    for (athlete, _), group in best_rows(connection, of).items():
+        (called,) = headings(best.result for best in group).values()
+        found.setdefault(athlete, []).append((called, sum(best.times for best in group)))
     others = (
         select(results.c.athlete, results.c.name, func.count())
-        .join_from(results, athletes, results.c.athlete == athletes.c.athlete)
-        .where(theirs, ~select(bests).where(bests.c.athlete == results.c.athlete).exists())
+        .where(results.c.athlete.in_(entries))
+        .where(~select(bests).where(bests.c.athlete == results.c.athlete).exists())
         .group_by(results.c.athlete, results.c.name)
     )
-    room = asking_room(connection)
-    found: dict[str, list[tuple[str, int]]] = {}
-    for athlete, what, times in connection.execute(union_all(counted, others)):
+    for athlete, what, times in connection.execute(others):
         found.setdefault(said_in(room, athlete), []).append((what, int(times)))
     return {
         athlete: tuple(sorted(done, key=lambda one: (-one[1], one[0])))

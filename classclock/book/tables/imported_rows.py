@@ -1,6 +1,7 @@
 """Putting an import into the book's tables: of an old sheet, or of another club's book."""
 
-from typing import Any
+from collections.abc import Iterable, Sequence
+from typing import Any, NamedTuple, TypeVar
 
 from classclock.book.files.changes import (
     Import,
@@ -12,27 +13,45 @@ from classclock.book.files.changes import (
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.schema import lifts, results, seen
 from classclock.book.tables.taking_in import Rows, TableRow, Whose
-from classclock.book.under_way import steps
 from classclock.records.class_entries import benchmark_key
 from classclock.records.document import known
 from classclock.records.written_terms import terms_key, tidy_work
 
+_Record = TypeVar("_Record")
 
-def import_key(room: str, imported: Import) -> str:
+
+def import_key(room: str, number: int) -> str:
     """Under which an import of a room stands in the tables; each visit in it has its own below."""
-    return f"{room}/import-{imported.n}"
+    return f"{room}/import-{number}"
 
 
-def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
-    """The rows of one import; of an old sheet, results and the people it names, who came nowhere.
+class Records(NamedTuple):
+    """Some records of an import, by their numbers in it."""
 
-    Each visit to a class elsewhere stands under a key of its own below `class_key`. All stands in
-    the order of the import, by which it is given out again; what was lifted, with its score.
+    scores: Sequence[int]
+    visits: Sequence[int]
+    lifts: Sequence[int]
+
+
+def all_records(imported: Import) -> Records:
+    return Records(
+        range(len(imported.scores)),
+        range(len(known(imported.visits, ()))),
+        range(len(known(imported.lifts, ()))),
+    )
+
+
+def import_rows(rows: Rows, class_key: str, imported: Import, some: Records) -> Touched:
+    """The rows of some records of an import, with all or none of what it has of each person.
+
+    Of an old sheet they are results, and the people it names, who came nowhere. Each visit to a
+    class elsewhere stands under a key of its own below `class_key`. All stands in the order of the
+    import, by which it is given out again; what was lifted, with its score.
     """
     touched = Touched()
     named: set[str] = set()
     places: dict[tuple[str, int], int] = {}
-    for number, score in enumerate(steps("Putting scores in", imported.scores)):
+    for number, score in _numbered(some.scores, imported.scores):
         moment = score_moment(score)
         whose = rows.whose(score.athlete)
         if rows.rules.erased(whose.person, moment):
@@ -44,12 +63,12 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
         if whose.person not in named:
             named.add(whose.person)
             rows.add(seen, _named_row(whose, class_key, score, moment))
-    for number, visit in enumerate(known(imported.visits, ())):
+    for number, visit in _numbered(some.visits, known(imported.visits, ())):
         whose = rows.whose(visit.athlete)
         if not rows.rules.erased(whose.person, visit.moment):
             touched.add(whose.athlete)
             rows.add(seen, _visit_row(whose, f"{class_key}/{number:06}", visit))
-    for number, lift in enumerate(known(imported.lifts, ())):
+    for number, lift in _numbered(some.lifts, known(imported.lifts, ())):
         whose = rows.whose(lift.athlete)
         if not rows.rules.erased(whose.person, lift.moment):
             touched.add(whose.athlete)
@@ -57,6 +76,10 @@ def import_rows(rows: Rows, class_key: str, imported: Import) -> Touched:
             place = places.get((lift.athlete, lift.moment), alone)
             rows.add(lifts, _lift_row(whose, class_key, place, number, lift))
     return touched
+
+
+def _numbered(numbers: Sequence[int], records: Sequence[_Record]) -> Iterable[tuple[int, _Record]]:
+    return ((number, records[number]) for number in numbers)
 
 
 def _named_row(whose: Whose, class_key: str, score: ImportedScore, moment: int) -> TableRow:

@@ -1,16 +1,28 @@
 """What the book is asked about loads: the heaviest made, and what stands on record. Values out."""
 
 import re
-from collections.abc import Collection, Iterator, Mapping
+from collections import defaultdict
+from collections.abc import Collection, Iterator, Mapping, Sequence
+from typing import Any
 
 from msgspec import Struct
-from sqlalchemy import Connection, and_, func, or_, select
+from sqlalchemy import Column, ColumnElement, Connection, Row, and_, func, or_, select
 
 from classclock.book.files.changes import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import changes, lifts, results, seen
+from classclock.book.tables.schema import changes, lifts, results, seen, set_bests
+from classclock.plan.amounts import rep_words
+from classclock.records.result import Result, Terms
 
+_AS_MADE = tuple(
+    lifts.c[name] for name in ("moment", "class_key", "piece", "lane", "person", "number")
+)
+"""The order in which they were made."""
+_SET = (
+    *("athlete", "benchmark", "name", "written", "load", "worth", "day", "moment"),
+    *("reps", "modification", "loads", "team"),
+)
 _REPS = re.compile(r"(\d{1,3}) reps?")
 
 
@@ -23,6 +35,8 @@ class LiftBest(Struct, frozen=True):
     day: str
     provisional: bool = False
     """Whether nobody has settled it: it counts nowhere yet."""
+    written: str = ""
+    """The lift as the plan of that class wrote it; empty where that isn't known."""
 
 
 class OnRecord(Struct, frozen=True):
@@ -45,16 +59,18 @@ def lift_bests(connection: Connection, athlete: str) -> tuple[LiftBest, ...]:
 
     What nobody settled stands beside it, where it would be more.
     """
-    made = and_(lifts.c.athlete == entry_said(asking_room(connection), athlete), lifts.c.made)
-    place = func.row_number().over(
-        partition_by=(lifts.c.lift, lifts.c.reps, lifts.c.settled),
-        order_by=(lifts.c.worth.desc(), lifts.c.moment, lifts.c.number),
-    )
-    ranked = select(lifts, place.label("place")).where(made).subquery()
-    found = connection.execute(select(ranked).where(ranked.c.place == 1)).all()
+    theirs = (lifts.c.athlete == entry_said(asking_room(connection), athlete), lifts.c.made)
+    found = _heaviest(connection, theirs, lifts.c.settled)
     settled = {(row.lift, row.reps): row.worth for row in found if row.settled}
     every = [
-        LiftBest(row.lift, row.reps, row.load, row.day, provisional=not row.settled)
+        LiftBest(
+            row.lift,
+            row.reps,
+            row.load,
+            row.day,
+            provisional=not row.settled,
+            written=row.written,
+        )
         for row in found
         if row.settled or row.worth > settled.get((row.lift, row.reps), 0)
     ]
@@ -81,6 +97,27 @@ def on_record(
     return {athlete: tuple(records) for athlete, records in found.items()}
 
 
+def heaviest_sets(
+    connection: Connection, of: Collection[str] | None = None
+) -> dict[tuple[str, str], tuple[Result, ...]]:
+    """By athlete's id and benchmark the heaviest of each number of reps; of some, or everybody."""
+    room = asking_room(connection)
+    asked = select(*(set_bests.c[name] for name in _SET))
+    if of is not None:
+        asked = asked.where(set_bests.c.athlete.in_([entry_said(room, one) for one in of]))
+    found: defaultdict[tuple[str, str], list[Result]] = defaultdict(list)
+    for athlete, benchmark, name, written, load, worth, day, moment, *rest in connection.execute(
+        asked
+    ):
+        reps, modification, loads, team = rest
+        who, terms = said_in(room, athlete), Terms(modification, loads, rep_words(reps), team)
+        made = Result(
+            *(who, name, benchmark, day, moment, load, "load", worth, None, terms), written=written
+        )
+        found[who, benchmark].append(made)
+    return {key: tuple(sets) for key, sets in found.items()}
+
+
 def known_before(connection: Connection, moment: int) -> frozenset[str]:
     """The ids of those who had been in a class before that moment, or are in an old sheet."""
     room = asking_room(connection)
@@ -91,23 +128,35 @@ def known_before(connection: Connection, moment: int) -> frozenset[str]:
 def _in_classes(
     connection: Connection, of: Collection[str], before: int | None
 ) -> Iterator[tuple[str, OnRecord]]:
-    order = [lifts.c[name] for name in ("moment", "class_key", "piece", "lane", "number")]
-    place = func.row_number().over(
-        partition_by=(lifts.c.athlete, lifts.c.lift, lifts.c.reps),
-        order_by=(lifts.c.worth.desc(), *order),
-    )
-    said = [
-        lifts.c[name] for name in ("athlete", "lift", "written", "reps", "load", "worth", "day")
-    ]
-    theirs = select(*said, *order, place.label("place"))
-    theirs = theirs.where(lifts.c.athlete.in_(of), lifts.c.counts)
+    which = [lifts.c.athlete.in_(of), lifts.c.counts]
     if before is not None:  # each piece of a class is a millisecond later than the one before it
-        theirs = theirs.where(lifts.c.moment - lifts.c.piece < before)
-    ranked = theirs.subquery()
-    asked = select(ranked).where(ranked.c.place == 1)
-    for row in connection.execute(asked.order_by(*(ranked.c[one.name] for one in order))):
+        which.append(lifts.c.moment - lifts.c.piece < before)
+    for row in _heaviest(connection, which):
         made = OnRecord(row.lift, row.written, row.reps, row.load, row.worth, row.day)
         yield row.athlete, made
+
+
+def _heaviest(
+    connection: Connection, which: Sequence[ColumnElement[bool]], *apart: Column[Any]
+) -> list[Row[Any]]:
+    """Of these lifts the heaviest of each athlete, lift and number of reps, the earliest first.
+
+    Of equals the earliest. `apart`: by what else they are told apart.
+    """
+    group = (lifts.c.athlete, lifts.c.lift, lifts.c.reps, *apart)
+    most = select(*group, func.max(lifts.c.worth).label("worth")).where(*which).group_by(*group)
+    heaviest = most.subquery()
+    same = (_same(one, heaviest.c[one.name]) for one in group)
+    asked = select(lifts).join(heaviest, and_(*same, lifts.c.worth == heaviest.c.worth))
+    found: dict[tuple[Any, ...], Row[Any]] = {}
+    for row in connection.execute(asked.where(*which).order_by(*_AS_MADE)):
+        found.setdefault(tuple(getattr(row, one.name) for one in group), row)
+    return list(found.values())
+
+
+def _same(one: Column[Any], other: ColumnElement[Any]) -> ColumnElement[bool]:
+    """An index is no help with what may be null on both sides, so only where it may."""
+    return one.is_not_distinct_from(other) if one.nullable else one == other
 
 
 def _imported(connection: Connection, of: Collection[str]) -> Iterator[tuple[str, OnRecord]]:

@@ -6,7 +6,7 @@ from contextlib import AbstractContextManager, contextmanager, suppress
 from pathlib import Path
 
 from msgspec import Struct
-from sqlalchemy import Connection, Engine, text
+from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import DBAPIError
 
 from classclock.book.files.changes import room_of
@@ -32,7 +32,11 @@ from classclock.book.tables.server_tables import (
     who_writes,
 )
 from classclock.club.folder import private
+from classclock.machine.opening import open_raw
+from classclock.machine.replacing import put_in_place, take_away
+from classclock.machine.syncing import sync_file, sync_folder
 
+_WITHOUT_GAPS = "book-being-tidied.sqlite"
 _ROOM = "classclock_room"
 """The option by which a connection knows whose it is."""
 
@@ -113,9 +117,26 @@ def forget_deleted(book: Book) -> bool:
             drop_older(connection)
         with book.reading() as connection:
             return written_anew(connection)
-    with book.reading() as connection:
-        connection.execution_options(isolation_level="AUTOCOMMIT").execute(text("VACUUM"))
+    with _in_words(book), book_lock(book.folder):
+        _write_without_gaps(book)
     return True
+
+
+def _write_without_gaps(book: Book) -> None:
+    """Into another file, which takes the place of the book: in place each page is written twice."""
+    made = book.folder / _WITHOUT_GAPS
+    take_away(made)
+    try:
+        os.close(open_raw(made, os.O_CREAT | os.O_RDWR))  # for this account alone
+        with book.reading() as connection:
+            connection.execution_options(isolation_level="AUTOCOMMIT")
+            connection.exec_driver_sql("VACUUM INTO ?", (str(made),))
+        sync_file(made)
+        book.close()
+        put_in_place(made, book.folder / FILE)
+        sync_folder(book.folder)
+    finally:
+        take_away(made)
 
 
 def _open_file(folder: Path) -> Book:

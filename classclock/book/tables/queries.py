@@ -1,11 +1,11 @@
 """What the book is asked: who is in it, what they did, their bests. Values out, no rows."""
 
-import json
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
 from typing import Any
 
 from msgspec import Struct
+from msgspec.json import decode
 from sqlalchemy import Connection, Row, Select, func, select
 
 from classclock.book.people_ids import entry_said, is_of, said_in
@@ -14,6 +14,7 @@ from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import athletes, bests, classes, results, seen
 from classclock.records.bests import outdone_by
 from classclock.records.result import Result, Terms
+from classclock.records.written_terms import options_key
 from classclock.tally.lanes import Mark
 from classclock.units.names import name_key
 from classclock.units.searching import folded
@@ -37,7 +38,7 @@ class Athlete(Struct, frozen=True):
         return "off the wall" in self.marks
 
 
-class Best(Struct, frozen=True):
+class Best(Struct, frozen=True, gc=False):
     """An athlete's best on a benchmark under some terms."""
 
     result: Result
@@ -125,15 +126,8 @@ def own_names(connection: Connection, but: Collection[str]) -> frozenset[str]:
 
 
 def _athlete(room: str, row: Row[Any]) -> Athlete:
-    return Athlete(
-        said_in(room, row.athlete),
-        row.name,
-        row.key,
-        tuple(json.loads(row.marks)),
-        row.classes,
-        row.first_day,
-        row.last_day,
-    )
+    entry, name, key, marks, *came = tuple(row)
+    return Athlete(said_in(room, entry), name, key, tuple(decode(marks)), *came)
 
 
 def best_rows(
@@ -144,7 +138,7 @@ def best_rows(
     asked = select(*(bests.c[name] for name in _BEST))
     if of is not None:
         asked = asked.where(bests.c.athlete.in_(_entries(room, of)))
-    found: dict[tuple[str, str], list[Best]] = {}
+    found: defaultdict[tuple[str, str], list[Best]] = defaultdict(list)
     known: dict[str, str] = {}
     # Taken apart by place, and fetched at once: a club's chart has thousands of these.
     for (
@@ -158,18 +152,30 @@ def best_rows(
         worth,
         reps,
         written,
-        *rest,
+        modification,
+        loads,
+        work,
+        team,
+        times,
+        last,
     ) in connection.execute(asked).all():
-        modification, loads, work, team, times, last = rest
-        terms = Terms(modification, loads, work, team)
         who = known.get(athlete) or known.setdefault(athlete, said_in(room, athlete))
         result = Result(
-            *(who, piece, benchmark, day, moment, score, kind, worth, reps, terms), written=written
+            who,
+            piece,
+            benchmark,
+            day,
+            moment,
+            score,
+            kind,
+            worth,
+            reps,
+            Terms(modification, loads, work, team),
+            written=written,
         )
-        found.setdefault((who, benchmark), []).append(Best(result, times, last))
+        found[who, benchmark].append(Best(result, times, last))
     return {
-        key: tuple(sorted(_in_one_line(group), key=_last_used_first))
-        for key, group in found.items()
+        key: tuple(sorted(_in_one_line(group), key=last_used_first)) for key, group in found.items()
     }
 
 
@@ -193,7 +199,8 @@ _BEST = (
 )
 
 
-def _last_used_first(best: Best) -> tuple[Any, ...]:
+def last_used_first(best: Best) -> tuple[Any, ...]:
+    """By what bests of one benchmark are put in order."""
     terms = best.result.terms
     return (-best.last_moment, terms.modification, terms.loads, terms.work, terms.team)
 
@@ -235,8 +242,8 @@ def result_of(room: str, row: Row[Any]) -> Result:
         total_reps=row.total_reps,
         terms=Terms(row.modification, row.loads, row.work, row.team),
         why_not=row.why_not,
-        splits=tuple(json.loads(row.splits)),
-        round_reps=tuple(json.loads(row.round_reps)),
+        splits=tuple(decode(row.splits)),
+        round_reps=tuple(decode(row.round_reps)),
         written=row.written,
     )
 
@@ -261,7 +268,7 @@ def usual_modifications(
     )
     spelled: defaultdict[str, list[tuple[int, str]]] = defaultdict(list)
     for row in connection.execute(asked):
-        spelled[name_key(row.modification)].append((row.times, row.modification))
+        spelled[options_key(row.modification)].append((row.times, row.modification))
     # Of several spellings the one used most.
     found = [(max(each)[1], sum(times for times, _ in each)) for each in spelled.values()]
     return tuple(sorted(found, key=lambda one: (-one[1], one[0])))
@@ -286,5 +293,5 @@ def last_options(
     found: defaultdict[str, dict[str, tuple[str | None, ...]]] = defaultdict(dict)
     room = asking_room(connection)
     for (athlete, called), options in latest.items():
-        found[said_in(room, athlete)][called] = tuple(json.loads(options))
+        found[said_in(room, athlete)][called] = tuple(decode(options))
     return dict(found)

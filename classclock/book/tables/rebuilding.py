@@ -13,7 +13,6 @@ from classclock.book.tables.book_file import (
     make_empty,
     newer,
     put_aside,
-    synced,
     version_of,
 )
 from classclock.book.tables.book_lock import book_lock
@@ -21,6 +20,7 @@ from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.opening import Book, on_a_server, open_book, room_named
 from classclock.book.tables.schema import VERSION
 from classclock.machine.replacing import put_in_place, take_away
+from classclock.machine.syncing import sync_file
 
 
 def make_anew(folder: Path, now_ns: int) -> CaughtUp:
@@ -60,7 +60,7 @@ def _new_file(folder: Path) -> Iterator[Book]:
     try:
         yield book
         book.close()
-        synced(made)
+        sync_file(made)
         with book_lock(folder):
             if damaged:
                 put_aside(folder, "damaged")

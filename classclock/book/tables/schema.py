@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 9
+VERSION = 10
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -147,7 +147,11 @@ lifts = Table(
     Column("day", String, nullable=False),
     Column("moment", BigInteger, nullable=False),
     PrimaryKeyConstraint("class_key", "piece", "lane", "person", "number"),
-    Index("lifts_athlete", "athlete", "lift", "moment"),
+    # All that says which are the heaviest, so that years of lifting are not read for a few rows.
+    Index(
+        "lifts_heaviest",
+        *("athlete", "lift", "reps", "worth", "made", "settled", "counts"),
+    ),
 )
 
 athletes = Table(
@@ -203,6 +207,15 @@ set_bests = Table(
     PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "team", "reps"),
 )
 """The heaviest that stands of each number of reps, of whatever set it was."""
+
+half_in = Table(
+    "half_in",
+    metadata,
+    Column("room", String, primary_key=True),
+    Column("n", Integer, primary_key=True),  # of the import
+    Column("people", Integer, nullable=False),  # of how many it is in; -1: what is in has to go
+)
+"""Imports too large for one batch, on their way into the tables or out of them."""
 
 to_derive = Table(
     "to_derive",

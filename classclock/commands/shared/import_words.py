@@ -75,7 +75,11 @@ def _besides(reading: SheetReading, ready: ReadyImport) -> Iterator[str]:
     if ready.new:
         yield f"New in the book: {', '.join(ready.new)}."
     if ready.already:
-        yield f"{counted(ready.already, 'row', 'rows')} left out: the book has them."
+        it = "it" if ready.already == 1 else "them"
+        yield f"{counted(ready.already, 'row', 'rows')} left out: the book has {it}."
+    if left := [one.heading for one in reading.columns if not one.taken_for and one.heading]:
+        named = ", ".join(f'"{printable(heading)}"' for heading in left)
+        yield f"Columns left out: {named}. --columns says what one is."
     if reading.left_out:
         yield f"{counted(reading.left_out, 'row', 'rows')} left out, as you said."
 

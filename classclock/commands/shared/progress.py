@@ -10,6 +10,8 @@ from classclock.clock.source import MS, raw_now
 _AFTER_NS = 1000 * MS
 _ANEW_NS = 100 * MS
 """So often at most it is drawn anew."""
+_PAUSE_NS = 300 * MS
+"""After so long with nothing under way, a question maybe, the second begins anew."""
 
 
 @contextmanager
@@ -31,13 +33,19 @@ class _Bar:
 
     def __init__(self) -> None:
         self._begun = self._drawn = raw_now()
+        self._ended: int | None = None
+        """When the last thing was done; None while one is under way."""
         self._words = ""
         self._shown: _Shown | None = None
 
     def told(self, words: str, done: int, of: int) -> None:
         """Draw it, once a second has gone by."""
         now = raw_now()
+        if self._ended is not None and now - self._ended > _PAUSE_NS:
+            self._begun = now
+        self._ended = None
         if done >= of:
+            self._ended = now
             self.hide()
         elif now - self._begun >= _AFTER_NS and (
             words != self._words or now - self._drawn >= _ANEW_NS

@@ -45,12 +45,12 @@ def _people(people: tuple[Away, ...]) -> Iterator[str]:
 
 def since_words(one: Away) -> str:
     """`3 November 2026, 3 weeks ago; came 12 times`."""
-    times = "once" if one.athlete.classes == 1 else f"{one.athlete.classes} times"
-    return f"{long_day(one.athlete.last_day)}, {_counted(one.weeks, 'week')} ago; came {times}"
+    times = "once" if one.times == 1 else f"{one.times} times"
+    return f"{long_day(one.last_day)}, {_counted(one.weeks, 'week')} ago; came {times}"
 
 
 def most_words(one: Away) -> str:
-    """`turntable (5 times), front squat (once)`."""
+    """`Turntable (5 times), Front Squat (once)`."""
     said = (f"{what} ({'once' if times == 1 else f'{times} times'})" for what, times in one.most)
     return printable(", ".join(said), 400)
 
@@ -67,9 +67,9 @@ def away_values(page: AwayPage) -> dict[str, Any]:
             {
                 "athlete": one.athlete.id,
                 "name": one.athlete.name,
-                "last_day": one.athlete.last_day,
+                "last_day": one.last_day,
                 "weeks": one.weeks,
-                "classes": one.athlete.classes,
+                "classes": one.times,
                 "most": [{"what": what, "times": times} for what, times in one.most],
             }
             for one in page.people

@@ -3,12 +3,12 @@
 For the coach: who stays away is nobody else's, so it is no page to print.
 """
 
-from datetime import date, timedelta
+from datetime import date
 
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.tables.days import most_done
+from classclock.book.tables.days import last_seen, most_done
 from classclock.book.tables.queries import Athlete, all_athletes
 
 WEEKS = 3
@@ -21,8 +21,12 @@ _MOST = 3
 
 class Away(Struct, frozen=True):
     athlete: Athlete
+    last_day: str
+    """When they last came, as far as the book knows: an imported result says so too."""
+    times: int
+    """How often they came."""
     weeks: int
-    """Whole weeks since their last class."""
+    """Whole weeks since then."""
     most: tuple[tuple[str, int], ...]
     """What they did most often, and how often."""
 
@@ -41,17 +45,18 @@ def away_page(
     connection: Connection, today: date, weeks: int = WEEKS, *, everybody: bool = False
 ) -> AwayPage:
     """Who last came that many weeks ago or longer; of those of long ago the number, or all."""
-    came = [one for one in all_athletes(connection) if one.classes]
-    away = [(one, _weeks_since(one, today)) for one in came]
-    away = [(one, gone) for one, gone in away if gone >= weeks]
-    shown = [(one, gone) for one, gone in away if everybody or gone < max(LONG, weeks + 1)]
-    since = min((one.last_day for one, _ in shown), default="")
-    until = (today - timedelta(weeks=weeks)).isoformat()
-    most = most_done(connection, since, until) if shown else {}
-    shown.sort(key=lambda one: one[0].last_day, reverse=True)
-    people = (Away(one, gone, most.get(one.id, ())[:_MOST]) for one, gone in shown)
+    last = last_seen(connection)
+    came = [(one, *last[one.id]) for one in all_athletes(connection) if one.id in last]
+    away = [(*one, gone) for one in came if (gone := _weeks_since(one[1], today)) >= weeks]
+    away.sort(key=lambda one: one[1], reverse=True)
+    shown = [one for one in away if everybody or one[-1] < max(LONG, weeks + 1)]
+    most = most_done(connection, [athlete.id for athlete, *_ in shown])
+    people = (
+        Away(athlete, day, times, gone, most.get(athlete.id, ())[:_MOST])
+        for athlete, day, times, gone in shown
+    )
     return AwayPage(weeks, tuple(people), len(away) - len(shown), bool(came))
 
 
-def _weeks_since(athlete: Athlete, today: date) -> int:
-    return (today - date.fromisoformat(athlete.last_day)).days // 7
+def _weeks_since(day: str, today: date) -> int:
+    return (today - date.fromisoformat(day)).days // 7

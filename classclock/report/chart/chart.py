@@ -133,12 +133,16 @@ def _cell(bests: Sequence[Best], month: str) -> Cell | None:
     if not bests:
         return None
     latest = _latest(bests)
-    best = _best([one.result for one in bests if _compares(one.result, latest)])
+    alike: list[Result] = []
+    others: list[Result] = []
+    for one in bests:
+        result = one.result
+        (alike if result is latest or _compares(result, latest) else others).append(result)
+    best = _best(alike)
     if best is None:
         return None
-    others = [one.result for one in bests if one.result is not best]
-    if best.kind != "load":
-        others = [one for one in others if not one.compares(latest)]
+    if best.kind == "load":
+        others = [one.result for one in bests if one.result is not best]
     return Cell(best, bool(latest.terms.modification), month, tuple(others))
 
 
@@ -162,4 +166,6 @@ def _compares(one: Result, latest: Result) -> bool:
 
 
 def _best(results: Sequence[Result]) -> Result | None:
+    if len(results) == 1 and results[0].counts:  # most cells of a chart
+        return results[0]
     return says_most(results) if results[0].kind == "load" else best_of(results)

@@ -4,10 +4,10 @@ from collections.abc import Callable, Iterable, Sequence
 
 from msgspec import Struct
 
+from classclock.records.benchmark_headings import heading, latest_of_each
 from classclock.records.class_entries import benchmark_key
 from classclock.records.result import Result
 from classclock.units.alike import NearNames
-from classclock.units.names import tidy_name
 from classclock.units.spelling import plain_words
 
 
@@ -22,26 +22,10 @@ class ChartColumn(Struct, frozen=True):
 
 def chart_columns(results: Iterable[Result]) -> tuple[ChartColumn, ...]:
     """A column for each benchmark, in their order; called as it was written last."""
-    latest: dict[str, Result] = {}
-    for one in results:
-        known = latest.get(one.benchmark)
-        if known is None or _later(one, known):
-            latest[one.benchmark] = one
     return tuple(
-        ChartColumn(key, heading(one), one.kind == "load") for key, one in sorted(latest.items())
+        ChartColumn(key, heading(one), one.kind == "load")
+        for key, one in sorted(latest_of_each(results).items())
     )
-
-
-def _later(one: Result, other: Result) -> bool:
-    return (one.moment, one.written, one.piece) > (other.moment, other.written, other.piece)
-
-
-def heading(result: Result) -> str:
-    """The piece's own name where it is the benchmark's: `Night Line` of `night-line`."""
-    plain = plain_words(result.benchmark)
-    if plain and plain == plain_words(result.piece):
-        return tidy_name(result.piece)
-    return result.written or result.benchmark
 
 
 def column_called(

@@ -2,6 +2,7 @@
 
 from datetime import date
 
+from classclock.records.benchmark_headings import heading
 from classclock.report.html_pages import page as html_page
 from classclock.report.month.month_layout import GAP, MARGIN, month_layout
 from classclock.report.month.month_text import (
@@ -26,6 +27,7 @@ def month_html(page: MonthPage, club: str, made: date) -> bytes:
         made=made.isoformat(),
         sums=sum_words(page),
         aside=aside_words,
+        heading_of=heading,
         day=day_words,
         came=CAME,
         nothing=NOTHING,

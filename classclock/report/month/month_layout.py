@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from msgspec import Struct
 
+from classclock.records.benchmark_headings import heading
 from classclock.report.month.month_text import aside_words, sum_words
 from classclock.report.month.news import News
 from classclock.report.month.page import MonthPage
@@ -97,10 +98,10 @@ def _column(columns: int) -> float:
 def page_count(page: MonthPage, layout: MonthLayout) -> int:
     """How many pages it takes; rows aren't broken."""
     pages, used = 1, _head(page, layout)
-    for heading, rows in _blocks(page, layout):
-        if used + heading + (rows[0] if rows else 0.0) > _HIGH:
+    for above, rows in _blocks(page, layout):
+        if used + above + (rows[0] if rows else 0.0) > _HIGH:
             pages, used = pages + 1, 0.0
-        used += heading
+        used += above
         for row in rows:
             if used + row > _HIGH:
                 pages, used = pages + 1, 0.0
@@ -110,13 +111,13 @@ def page_count(page: MonthPage, layout: MonthLayout) -> int:
 
 def _blocks(page: MonthPage, layout: MonthLayout) -> list[tuple[float, list[float]]]:
     """Of each part the millimetres that its heading and each of its rows take down the page."""
-    heading = layout.heading * POINT * 1.3 + 4
+    above = layout.heading * POINT * 1.3 + 4
     news = [
-        (heading, _across([_row(one, layout) for one in kind], layout.columns))
+        (above, _across([_row(one, layout) for one in kind], layout.columns))
         for _, kind in page.news
     ]
     came = [_name(one.athlete.name, layout.came_name, layout) for one in page.came]
-    return [*news, (heading, _across(came, layout.came_columns))] if came else news
+    return [*news, (above, _across(came, layout.came_columns))] if came else news
 
 
 def _across(rows: Sequence[float], columns: int) -> list[float]:
@@ -127,7 +128,7 @@ def _across(rows: Sequence[float], columns: int) -> list[float]:
 
 def _row(one: News, layout: MonthLayout) -> float:
     wide = _column(layout.columns) - (layout.name + layout.score) * layout.size * POINT
-    words = f"{one.result.benchmark if one.result else ''} {aside_words(one)}"
+    words = f"{heading(one.result) if one.result else ''} {aside_words(one)}"
     aside = lines_of(tuple(words.split()), max(wide, 1.0) / (layout.aside * POINT * _PARTLY_BOLD))
     beside = aside * layout.aside * POINT * 1.16 + layout.size * POINT * 0.16 + 0.3
     return max(_name(one.athlete.name, layout.name, layout), beside)

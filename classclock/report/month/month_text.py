@@ -6,6 +6,7 @@ from typing import Any
 from msgspec import to_builtins
 
 from classclock.book.tables.queries import Athlete
+from classclock.records.benchmark_headings import heading
 from classclock.records.bests import long_day
 from classclock.records.result import Result
 from classclock.records.written_terms import NOT_SAID
@@ -60,8 +61,8 @@ def times_words(times: int) -> str:
 
 
 def what_words(one: News) -> str:
-    """`turntable 8+3`, or the day where it is about coming at all."""
-    return f"{one.result.benchmark} {one.result.score}" if one.result else day_words(one)
+    """`Turntable 8+3`, or the day where it is about coming at all."""
+    return f"{heading(one.result)} {one.result.score}" if one.result else day_words(one)
 
 
 def aside_words(one: News) -> str:

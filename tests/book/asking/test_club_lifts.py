@@ -22,7 +22,7 @@ from classclock.book.files.changes import (
 from classclock.book.people_rules import digest
 from classclock.records.result import ScoreKind
 from classclock.strength.class_loads import Handled
-from tests.depot_classes import LANE, PIECE
+from tests.blank_results import LANE, PIECE
 
 NOW = datetime(2026, 11, 25, 18, 30, tzinfo=UTC)
 

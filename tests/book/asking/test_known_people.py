@@ -7,7 +7,7 @@ import pytest
 
 from classclock.book.asking.known_people import known_people, piece_name
 from classclock.plan.reading.plan_reading import parse_plan
-from tests.depot_classes import LANE, PIECE
+from tests.blank_results import LANE, PIECE
 
 
 def person(name: str, key: str) -> dict[str, str]:

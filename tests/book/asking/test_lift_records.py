@@ -6,9 +6,10 @@ from typing import Any
 
 import pytest
 
-from classclock.book.asking.lift_records import LiftRecord, lift_records, read_lifts
+from classclock.book.asking.lift_records import LiftRecord, read_lifts
 from classclock.units.loads import parse_load
-from tests.depot_classes import LANE, PIECE
+from tests.blank_results import LANE, PIECE
+from tests.lifts_of import lifts_of
 
 Save = Callable[..., None]
 
@@ -63,7 +64,7 @@ def save(tmp_path: Path) -> Save:
 
 @pytest.fixture
 def records(tmp_path: Path) -> Callable[[], dict[str, LiftRecord]]:
-    return lambda: lift_records(read_lifts(tmp_path)[0], "ilse")
+    return lambda: lifts_of(read_lifts(tmp_path)[0], "ilse")
 
 
 Records = Callable[[], dict[str, LiftRecord]]
@@ -151,7 +152,7 @@ def test_what_was_lifted_in_or_after_a_class_changes_none_of_its_loads(
     save(lane((1, "90 kg", True)), day=24)
     began = datetime.fromisoformat("2026-11-24T18:30:00+01:00")
     before, _ = read_lifts(tmp_path, began)
-    assert lift_records(before, "ilse")["front squat"].heaviest.load == parse_load("80 kg", "kg")
+    assert lifts_of(before, "ilse")["front squat"].heaviest.load == parse_load("80 kg", "kg")
     assert len(read_lifts(tmp_path, began + timedelta(seconds=1))[0]) == 2
 
 

@@ -8,12 +8,13 @@ import pytest
 
 from classclock.book.asking.club_lifts import club_lifts
 from classclock.book.asking.lift_reading import LiftReading
-from classclock.book.asking.lift_records import lift_history, lift_records
+from classclock.book.asking.lift_records import lift_history
 from classclock.book.asking.recorded_loads import recorded_history, recorded_loads
 from classclock.book.changing import write_down
 from classclock.book.files.changes import Import, ImportedScore, Merge, Rename
 from classclock.book.tables.keeping import kept_book
 from tests.depot_classes import DepotClasses
+from tests.lifts_of import lifts_of
 
 LATER = datetime.fromisoformat("2026-11-25T12:00:00+01:00")
 
@@ -72,7 +73,7 @@ def test_the_book_says_of_everybody_what_the_files_say(club: DepotClasses) -> No
     with kept_book(club.folder, 0) as (book, _), book.reading() as connection:
         assert recorded_history(connection) == lift_history(classes)
         for who in ("ilse", "bram", "noor", "odell", "mei"):
-            assert recorded_loads(connection, who) == lift_records(classes, who), who
+            assert recorded_loads(connection, who) == lifts_of(classes, who), who
         assert recorded_loads(connection, "ilse")["front squat"].heaviest.load.kg == 82.5
         for began in (datetime.fromisoformat(f"2026-11-{day}T18:30:00+01:00") for day in (10, 12)):
             earlier, _ = club_lifts(club.folder, began)

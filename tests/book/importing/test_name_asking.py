@@ -2,6 +2,8 @@
 
 import pytest
 
+from classclock.book.importing.book_known import BookKnown
+from classclock.units.names import tidy_name
 from tests.book.importing.read_sheets import asked, reading
 
 
@@ -47,3 +49,35 @@ def test_a_benchmark_keeps_the_capitals_of_the_sheet_unless_another_is_meant() -
     answers = {"benchmark:turn table": "turntable"}
     (row,) = reading("Ilse,Turn Table,7+1,2024-03-01", answers=answers).rows
     assert row.written == "turntable"
+
+
+@pytest.mark.parametrize("written", ["Turn-Table", "turn  table"])
+def test_a_hyphen_or_a_space_makes_no_other_benchmark(written: str) -> None:
+    known = BookKnown({"turn-table": "rounds"}, called={"turn-table": "Turn-Table"})
+    (row,) = reading(f"Ilse,{written},7+1,2024-03-01", known=known).rows
+    assert (row.benchmark, row.written) == ("turn-table", tidy_name(written))
+
+
+def test_a_question_calls_benchmarks_as_the_book_and_the_sheet_do() -> None:
+    known = BookKnown({"turntable": "rounds"}, called={"turntable": "Turntable"})
+    (question,) = reading("Ilse,Turn Table,7+1,2024-03-01", known=known).questions
+    assert question.words == "Turn Table: did you mean Turntable?"
+    assert [one.words for one in question.choices[:2]] == [
+        "yes, it is Turntable",
+        "no, it is a new one",
+    ]
+
+
+@pytest.mark.parametrize("written", ["Ilse + Bram", "Odell+Rune", "Ilse & Rune"])
+def test_a_score_of_several_is_nobodys(written: str) -> None:
+    (finding,) = reading(f"{written},Turntable,7+1,2024-03-01").findings
+    assert "is more than one person. A shared score is nobody's best" in str(finding)
+
+
+@pytest.mark.parametrize(
+    ("written", "together"),
+    [("Ilse, Bram", True), ("Ilse and Bram", True), ("Ilse/Bram", True), ("Jansen, Ilse", False)],
+)
+def test_names_in_a_row_are_several_where_each_is_known(written: str, together: bool) -> None:  # noqa: FBT001  a parameter
+    done = reading(f'"{written}",Turntable,7+1,2024-03-01')
+    assert bool(done.findings) == together

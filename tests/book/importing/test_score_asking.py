@@ -2,6 +2,8 @@
 
 import pytest
 
+from classclock.book.importing.book_known import BookKnown
+from classclock.book.importing.powers import Usual
 from tests.book.importing.read_sheets import asked, reading, scores
 
 
@@ -89,3 +91,24 @@ def test_a_slip_of_the_decimal_mark_stands_out_in_the_sheet_itself() -> None:
     assert asked(reading(*usual, "Bram,Press,425 kg,2024-03-05")) == {
         "far:press": ("take", "leave-out")
     }
+
+
+def test_more_odd_reps_than_any_round_in_the_book_has_are_asked_about() -> None:
+    usual = {("turntable", False): Usual(5, 9, most_odd=26)}
+    known = BookKnown({"turntable": "rounds"}, usual)
+    rows = ("Ilse,Turntable,7+26,2024-03-01", "Bram,Turntable,7+300,2024-03-01")
+    done = reading(*rows, known=known)
+    assert asked(done) == {"far:turntable": ("take", "leave-out")}
+    assert done.questions[0].about == "7+300 (line 3)"
+
+
+def test_what_lies_far_is_asked_about_once_nothing_else_is_so_that_all_of_it_is_told() -> None:
+    rows = ("Ilse,Third Rail,7:00:00,2024-03-01", "Bram,Third Rail,72,2024-03-01")
+    numbers = {"numbers:third rail": "seconds", "times": "hours"}
+    assert "far:third rail" not in asked(reading(*rows))
+    done = reading(*rows, answers=numbers)
+    assert asked(done) == {"far:third rail": ("take", "leave-out")}
+    assert done.questions[0].about == "7:00:00 (line 2), 1:12 (line 3)"
+    ahead = reading(*rows, answers={"far:third rail": "take"})
+    assert ahead.not_asked == ()
+    assert len(reading(*rows, answers={**numbers, "far:third rail": "take"}).rows) == 2

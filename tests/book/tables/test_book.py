@@ -21,8 +21,9 @@ from classclock.book.tables.class_files import take_in
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.deriving import Touched
 from classclock.book.tables.lifted import lift_bests
-from classclock.book.tables.opening import Book, open_book
+from classclock.book.tables.opening import Book, forget_deleted, open_book
 from classclock.book.tables.queries import all_athletes, best_rows, history, usual_modifications
+from classclock.book.tables.rebuilding import make_anew
 from classclock.book.tables.schema import VERSION
 from classclock.records import document
 from tests.books_on_each_storage import emptied
@@ -333,6 +334,22 @@ def test_an_older_book_is_kept_and_a_new_one_filled(
             monkeypatch.setattr(f"classclock.book.tables.{module}.VERSION", VERSION)
         with pytest.raises(BookError, match="newer classclock"):
             open_book(depot.folder)
+
+
+@pytest.mark.parametrize("anew", ["rebuilt", "without gaps"])
+def test_a_book_that_was_made_anew_is_the_one_that_an_open_one_goes_on_in(
+    depot: Any, storage: str, open_depot: Callable[[], Book], anew: str
+) -> None:
+    depot.held("2026-11-03", depot.turntable(depot.rounds("Ilse", 7, 12)))
+    open_all_day = open_depot()
+    catch_up(open_all_day, NOW)
+    if anew == "rebuilt":
+        make_anew(depot.folder, NOW)
+    else:
+        forget_deleted(open_depot())
+    depot.held("2026-11-10", depot.turntable(depot.rounds("Bram", 6)))
+    assert catch_up(open_all_day, NOW).classes == 1
+    assert names(open_all_day) == names(open_depot()) == ["Bram", "Ilse"]
 
 
 def test_a_damaged_book_says_how_it_is_made_anew(depot: Any, monkeypatch: Any) -> None:
