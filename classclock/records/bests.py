@@ -34,6 +34,8 @@ class Standing(Struct, frozen=True):
     why_not: str = ""
     last: Result | None = None
     """The latest until then, under equal terms, whether it was the best or not."""
+    goal: str = ""
+    """The goal that it reaches; empty where it reaches none."""
 
     def words(self) -> str:
         """In a coach's words: `new best: 18 reps more than 7+12 of 2 October 2026`."""

@@ -5,6 +5,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
+from classclock.book.asking.goals_now import GoalNow, goals_now
 from classclock.book.tables.efforts_said import classes_felt
 from classclock.book.tables.lifted import LiftBest, lift_bests
 from classclock.book.tables.queries import (
@@ -31,6 +32,7 @@ class AthletePage(Struct, frozen=True):
     """What they modified in those weeks, and how often."""
     bests: tuple[Best, ...]
     lifts: tuple[LiftBest, ...]
+    goals: tuple[GoalNow, ...]
     shown: str
     """The benchmark whose history is shown; empty where there is none."""
     history: tuple[Result, ...]
@@ -57,6 +59,7 @@ def athlete_page(
         usual_modifications(connection, athlete.id, since.isoformat()),
         bests,
         lift_bests(connection, athlete.id),
+        goals_now(connection, today, [athlete.id]).get(athlete.id, ()),
         shown,
         runs,
     )

@@ -18,6 +18,7 @@ _TABLES = {
     "attendance": "the classes you came to",
     "results": "your scores; counts is 1 where a score can be a best",
     "lifts": "the loads you tried, as they were put right; made is 1 where you made them",
+    "goals": "what you work towards, or did: asked for since when, by when, and when it ended",
     "notes": "what was noted about you in classes, on the emergency card too",
     "changes": "what was put right or marked by hand, with what was taken back again",
     "imported": "your rows in lists that the club brought in",

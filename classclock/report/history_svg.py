@@ -7,7 +7,8 @@ from msgspec import Struct
 
 from classclock.records.bests import in_one_line
 from classclock.records.result import Result
-from classclock.report.plot import LEAST_POINTS, plotted, provisional
+from classclock.records.score_trend import measured
+from classclock.report.plot import LEAST_POINTS, provisional
 
 WIDTH, HEIGHT = 1000, 240
 
@@ -28,7 +29,7 @@ def points(results: Sequence[Result]) -> tuple[Point, ...]:
 
     Where all are of one day or of one value they stand in the middle.
     """
-    shown = [(one, value) for one in results if (value := plotted(one)) is not None]
+    shown = [(one, value) for one in results if (value := measured(one)) is not None]
     if len(shown) < LEAST_POINTS:
         return ()
     days = [date.fromisoformat(one.day).toordinal() for one, _ in shown]

@@ -6,7 +6,8 @@ from math import ceil
 
 from plotille import Figure
 
-from classclock.records.result import PROVISIONAL, Result, finish_of, kg_of
+from classclock.records.result import PROVISIONAL, Result
+from classclock.records.score_trend import measured
 from classclock.units.times import show_time
 
 _WRITTEN, _MODIFIED, _PROVISIONAL = "o", "~", "?"
@@ -26,7 +27,7 @@ def plot_lines(results: Sequence[Result], width: int, height: int = 9) -> tuple[
 
     What can't be put on one scale with the others, as reps at a cap beside times, is left out.
     """
-    points = [(result, value) for result in results if (value := plotted(result)) is not None]
+    points = [(result, value) for result in results if (value := measured(result)) is not None]
     if len(points) < LEAST_POINTS:
         return ()
     kind = points[-1][0].kind
@@ -65,23 +66,6 @@ def _sign(result: Result) -> str:
 def provisional(result: Result) -> bool:
     """Whether nobody has settled it yet."""
     return result.why_not == PROVISIONAL
-
-
-def plotted(result: Result) -> float | None:
-    """A score as a number to draw: reps, seconds or kilograms. Only drawn, never recorded."""
-    if result.worth is None:
-        return None
-    match result.kind:
-        case "time":
-            return finish_of(result.worth)
-        case "load":
-            return float(kg_of(result.worth).amount)
-        case "rounds" if not result.total_reps:
-            return float(result.score.partition("+")[0])
-        case "rounds":
-            return result.total_reps
-        case "reps":
-            return result.worth
 
 
 def _unit(kind: str) -> str:

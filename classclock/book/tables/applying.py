@@ -16,6 +16,7 @@ from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules
 from classclock.book.tables.deriving import Touched, derive, derive_later
 from classclock.book.tables.efforts_said import keep_efforts
+from classclock.book.tables.goals_kept import keep_goals
 from classclock.book.tables.imported_rows import import_key, import_rows
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import (
@@ -64,7 +65,9 @@ def apply_changes(connection: Connection, read: Changes) -> bool:
     before, stood = rules_in(connection), imports([read_change(line) for line in old.values()])
     keep_changes(connection, read)
     keep_efforts(connection, read)
-    rules = rules_in(connection)
+    rooms = all_changes(connection)
+    rules = people_rules(rooms)
+    keep_goals(connection, rooms, rules)
     touched = Touched(_named_in(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, before, rules))
     touched.update(_apply_imports(connection, rules, read, stood))

@@ -1,0 +1,57 @@
+"""What is said of goals: what is asked for, how far it is, and where the last scores point."""
+
+from typing import Any
+
+from classclock.records.bests import long_day
+from classclock.records.goals import Goal, GoalStands, goal_score
+from classclock.records.result import Result
+from classclock.records.score_trend import PointedTo
+from classclock.records.written_terms import NOT_SAID
+from classclock.units.printable import printable
+
+NO_PROMISE = "where the last scores point, not a promise"
+
+
+def asked_words(goal: Goal) -> str:
+    """`turntable 14+0 by 1 March 2027 (as written; 16:00)`."""
+    return f"{goal.written} {goal.words()} ({goal_terms(goal)})"
+
+
+def none_better_words(name: str, goal: Goal, best: Result) -> str:
+    """That a goal is no better than what was done."""
+    was = f"{name}'s best so is {best.score} of {long_day(best.day)}"
+    return printable(f"{was}, and {goal.words()} is no better", 300)
+
+
+def goal_terms(goal: Goal) -> str:
+    """Under which terms it is meant, as far as they were said: `step-up; 16:00`."""
+    terms = goal.terms
+    work = "" if goal.kind == "load" else terms.work
+    said = (terms.modification or "as written", terms.loads, work)
+    return "; ".join(one for one in said if one and one != NOT_SAID)
+
+
+def pointed_words(pointed: PointedTo | None) -> str:
+    """`the last 6 scores, as a straight line, come to 13+5 on 1 March 2027: where the last …`."""
+    if pointed is None:
+        return ""
+    when = f"on {long_day(pointed.day.isoformat())}" if pointed.ahead else "today"
+    line = f"the last {pointed.trend.scores} scores, as a straight line, come to {pointed.shown}"
+    return f"{line} {when}: {NO_PROMISE}"
+
+
+def goal_values(stands: GoalStands) -> dict[str, Any]:
+    """A goal as plain values, ready for JSON."""
+    goal, best, reached = stands.goal, stands.best, stands.reached
+    return {
+        "benchmark": goal.benchmark,
+        "goal": goal_score(goal),
+        "by": goal.by or None,
+        "best": None if best is None else best.score,
+        "reached": reached is not None,
+        "reached_on": None if reached is None else reached.day,
+        "set": goal.since,
+        "modification": goal.terms.modification,
+        "loads": goal.terms.loads,
+        "work": goal.terms.work,
+    }
