@@ -240,7 +240,7 @@ def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift
 
 
 def sets_of(entry: PieceEntry) -> tuple[Result, ...]:
-    """Of a lift every set that was made, as a result of its own: the score is the heaviest alone."""
+    """Of a lift every set that was made, as a result of its own: the score is one of them."""
     result = entry.result
     return tuple(
         replace(

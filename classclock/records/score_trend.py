@@ -56,6 +56,13 @@ class PointedTo(Struct, frozen=True):
     shown: str
     """The score there, as such scores are written."""
 
+    @property
+    def line(self) -> tuple[Point, Point]:
+        """The line as it is drawn: through its scores, and on to that day."""
+        ends = self.trend.first, max(self.trend.last, self.day.toordinal())
+        first, last = ((day, self.trend.on(day)) for day in ends)
+        return first, last
+
 
 def trend_through(points: Sequence[Point]) -> ScoreTrend | None:
     """The least-squares line through the last of these, in order of days; None for too few."""
@@ -123,6 +130,16 @@ def measured(result: Result) -> float | None:
             return result.total_reps
         case "reps":
             return result.worth
+
+
+def goal_measure(goal: Goal, beside: Result) -> float | None:
+    """A goal in the measure of a score that it asks for; None where that can't be told."""
+    if goal.kind == "rounds":
+        whole = goal_reps(goal, beside)
+        if whole is None and not beside.total_reps:
+            return measured(goal.as_result)
+        return whole
+    return measured(goal.as_result)
 
 
 def _shown(value: float, goal: Goal, latest: Result) -> str:

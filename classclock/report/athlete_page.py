@@ -37,6 +37,10 @@ class AthletePage(Struct, frozen=True):
     """The benchmark whose history is shown; empty where there is none."""
     history: tuple[Result, ...]
 
+    def goal_on(self, benchmark: str) -> GoalNow | None:
+        """What they work towards there."""
+        return next((one for one in self.goals if one.stands.goal.benchmark == benchmark), None)
+
 
 def athlete_page(
     connection: Connection, athlete: Athlete, today: date, benchmark: str | None = None

@@ -67,9 +67,10 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
         yield "Heaviest made"
         rows = [[one.lift, _reps(one.reps), one.load, one.day, _aside(one)] for one in page.lifts]
         yield from _table(rows, width, None)
-    if plot := plot_lines(page.history, width):
+    goal = page.goal_on(page.shown)
+    if plot := plot_lines(page.history, width, goal=goal):
         yield ""
-        yield f"{printable(page.shown)}: {legend(page.history)}"
+        yield from wrap(f"{printable(page.shown)}: {legend(page.history, goal)}", width)
         yield from plot
 
 

@@ -3,7 +3,7 @@
 from typing import Any
 
 from classclock.records.bests import long_day
-from classclock.records.goals import Goal, GoalStands, goal_score
+from classclock.records.goals import Goal, GoalStands, goal_score, to_go
 from classclock.records.result import Result
 from classclock.records.score_trend import PointedTo
 from classclock.records.written_terms import NOT_SAID
@@ -21,6 +21,18 @@ def none_better_words(name: str, goal: Goal, best: Result) -> str:
     """That a goal is no better than what was done."""
     was = f"{name}'s best so is {best.score} of {long_day(best.day)}"
     return printable(f"{was}, and {goal.words()} is no better", 300)
+
+
+def short_goal_words(stands: GoalStands) -> str:
+    """For where there is little room: `goal 14+0 by 2027-03-01: 2 rounds to go`."""
+    goal = stands.goal
+    made_with = f" with {goal.terms.modification}" if goal.terms.modification else ""
+    by = f" by {goal.by}" if goal.by else ""
+    asked = f"goal {goal_score(goal)}{made_with}{by}"
+    if stands.reached is not None:
+        return f"{asked}: reached"
+    far = "" if stands.best is None else to_go(goal, stands.best)
+    return f"{asked}: {far} to go" if far else asked
 
 
 def goal_terms(goal: Goal) -> str:

@@ -53,7 +53,7 @@ def _json(values: Any) -> bytes:
 
 
 def _without_others(kept: Kept, page: AthletePage) -> AthletePage:
-    """The page, with nobody else's name in a piece, an option or a lift."""
+    """The page, with nobody else's name in a piece, an option, a lift or a goal."""
     values = to_builtins(page)
     return convert(
         {
@@ -61,6 +61,7 @@ def _without_others(kept: Kept, page: AthletePage) -> AthletePage:
             "modifications": kept.names.values(values["modifications"]),
             "bests": kept.names.values(values["bests"]),
             "lifts": kept.names.values(values["lifts"]),
+            "goals": kept.names.values(values["goals"]),
             "shown": kept.names.left_in(page.shown),
             "history": kept.names.values(values["history"]),
         },

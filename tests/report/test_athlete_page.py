@@ -11,7 +11,7 @@ import pytest
 from classclock.commands.command_line import main
 from classclock.records.class_entries import read_class
 from classclock.records.result import Result
-from classclock.report.history_svg import HEIGHT, WIDTH, points
+from classclock.report.history_svg import HEIGHT, WIDTH
 
 TIDY = shutil.which("tidy")
 
@@ -27,6 +27,10 @@ def runs(depot: Any) -> Any:
         ]
 
     return make
+
+
+def points(results: list[Result]) -> tuple[Point, ...]:
+    return drawn(results).points
 
 
 def test_better_is_higher_whatever_the_benchmark_is_scored_in(runs: Any, depot: Any) -> None:

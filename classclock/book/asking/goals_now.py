@@ -6,11 +6,11 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.tables.goals_kept import GoalsByAthlete, sets_made, standing_goals
+from classclock.book.tables.goals_kept import GoalsByAthlete, goals_of, sets_made, standing_goals
 from classclock.book.tables.queries import history
 from classclock.records.goals import Goal, GoalStands, goal_stands
 from classclock.records.result import Result
-from classclock.records.score_trend import PointedTo, pointed_to
+from classclock.records.score_trend import PointedTo, goal_measure, pointed_to
 
 ResultsByBenchmark = Mapping[tuple[str, str], tuple[Result, ...]]
 """By athlete's id and benchmark, the earliest first."""
@@ -20,6 +20,8 @@ class GoalNow(Struct, frozen=True):
     stands: GoalStands
     pointed: PointedTo | None
     """Where the last scores point."""
+    level: float | None
+    """The goal in the measure in which they are drawn; None where that can't be told."""
 
 
 def goals_now(
@@ -34,9 +36,28 @@ def goals_now(
 
     def now(goal: Goal) -> GoalNow:
         results = done.get((goal.athlete, goal.benchmark), ())
-        return GoalNow(goal_stands(goal, results), pointed_to(goal, results, today))
+        stands = goal_stands(goal, results)
+        level = None if stands.best is None else goal_measure(goal, stands.best)
+        return GoalNow(stands, pointed_to(goal, results, today), level)
 
     return {athlete: tuple(map(now, theirs)) for athlete, theirs in goals.items()}
+
+
+def goals_reached(
+    connection: Connection, since: str, until: str
+) -> dict[str, tuple[GoalStands, ...]]:
+    """By athlete's id the goals that they reached from one day to another; ended ones too."""
+    goals = goals_of(connection)
+    done = done_towards(connection, goals)
+    found: dict[str, tuple[GoalStands, ...]] = {}
+    for athlete, theirs in goals.items():
+        every = (goal_stands(one, done.get((athlete, one.benchmark), ())) for one in theirs)
+        reached = tuple(
+            one for one in every if one.reached is not None and since <= one.reached.day <= until
+        )
+        if reached:
+            found[athlete] = reached
+    return found
 
 
 def done_towards(connection: Connection, goals: GoalsByAthlete) -> ResultsByBenchmark:

@@ -174,7 +174,18 @@ def sets_made(
     for row in connection.execute(asked):
         who = said_in(room, row.athlete)
         terms = Terms(row.modification, row.loads, rep_words(row.reps), row.team)
-        score = (row.day, row.moment, row.load, "load", row.worth, None, terms)
-        one = Result(who, row.name, row.benchmark, *score, written=row.written)
+        one = Result(
+            athlete=who,
+            piece=row.name,
+            benchmark=row.benchmark,
+            day=row.day,
+            moment=row.moment,
+            score=row.load,
+            kind="load",
+            worth=row.worth,
+            total_reps=None,
+            terms=terms,
+            written=row.written,
+        )
         found.setdefault((who, row.benchmark), []).append(one)
     return {key: tuple(sets) for key, sets in found.items()}

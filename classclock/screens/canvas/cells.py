@@ -137,6 +137,7 @@ def plain_text(drawing: Drawing) -> str:
 
 _ASCII = str.maketrans(
     dict.fromkeys("▏▎▍▌▐│╵", "|")
+    | {GOAL_MARK: "I"}
     | dict.fromkeys("▋▊▉", " ")
     | dict.fromkeys("┌┐└┘├", "+")
     | {"─": "-", "▀": "=", "\u2571": "/", "█": "#", "□": "o"}
