@@ -17,6 +17,12 @@ def asked_words(goal: Goal) -> str:
     return f"{goal.written} {goal.words()} ({goal_terms(goal)})"
 
 
+def typed_words(goal: Goal) -> str:
+    """As a coach types it: `14+0 with step-up by 2027-03-01`."""
+    option = f" with {goal.terms.modification}" if goal.terms.modification else ""
+    return f"{goal_score(goal)}{option}{f' by {goal.by}' if goal.by else ''}"
+
+
 def none_better_words(name: str, goal: Goal, best: Result) -> str:
     """That a goal is no better than what was done."""
     was = f"{name}'s best so is {best.score} of {long_day(best.day)}"

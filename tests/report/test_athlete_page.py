@@ -11,7 +11,7 @@ import pytest
 from classclock.commands.command_line import main
 from classclock.records.class_entries import read_class
 from classclock.records.result import Result
-from classclock.report.history_svg import HEIGHT, WIDTH
+from classclock.report.history_svg import HEIGHT, WIDTH, Point, drawn
 
 TIDY = shutil.which("tidy")
 

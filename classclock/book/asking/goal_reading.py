@@ -37,6 +37,9 @@ from classclock.units.names import name_key
 from classclock.units.printable import printable
 
 _REPS = re.compile(r"(.*\S)\s*x\s*(\d{1,2})", re.ASCII | re.IGNORECASE)
+_TYPED = re.compile(
+    r"(?P<score>.*?)(?:\s+with\s+(?P<option>.+?))?(?:\s+by\s+(?P<by>\S+))?", re.IGNORECASE
+)
 _EXAMPLE_DAY = "2027-03-01"
 
 
@@ -50,6 +53,18 @@ class GoalAsked(Struct, frozen=True, kw_only=True):
     """Several with commas between; None: as written."""
     loads: str | None = None
     length: str | None = None
+
+
+def goal_typed(benchmark: str, typed: str) -> GoalAsked:
+    """A goal in one line: `14`, `7+12 with step-up by 2027-03-01`."""
+    found = _TYPED.fullmatch(" ".join(typed.split()))
+    said = found.groupdict() if found is not None else {"score": typed}
+    return GoalAsked(
+        benchmark=benchmark,
+        score=said["score"] or "",
+        option=said.get("option"),
+        by=said.get("by"),
+    )
 
 
 class GoalRead(Struct, frozen=True):

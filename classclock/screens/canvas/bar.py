@@ -121,12 +121,20 @@ def draw_bar(
             [(_HALF_TICK if cell[0] == _TICK else cell[0], *cell[1:]) for cell in row]
             for row in lines
         ]
-    if goal is not None:
-        for row in lines:
-            if row[goal][0] != SIGNS["fast"].sign:
-                row[goal] = (GOAL_MARK, theme.ink, ground)
+    _mark_goal(lines, goal, theme.ink, ground)
     end = (_HALF_TICK if thin else _TICK, theme.quiet, ground)
     return tuple(row_of([*line, end]) for line in lines)
+
+
+def _mark_goal(
+    lines: list[list[tuple[str, str, str]]], column: int | None, ink: str, ground: str
+) -> None:
+    """Over everything but a doubt's sign: that asks the coach for something."""
+    if column is None:
+        return
+    for row in lines:
+        if row[column][0] != SIGNS["fast"].sign:
+            row[column] = (GOAL_MARK, ink, ground)
 
 
 def _cell(eighths: list[str]) -> tuple[str, str, str]:

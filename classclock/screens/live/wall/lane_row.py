@@ -45,7 +45,7 @@ class LaneRow(Painted):
 
 
 def as_seen(content: LaneContent, plan: LaneLayout) -> LaneContent:
-    """With the end of its ribbon, and a goal's mark, where they are drawn: nothing moves between."""
+    """With the end of its ribbon, and a goal's mark in set work, where they are drawn."""
     bar = content.bar
     if not isinstance(bar, Ribbon | Share):
         return content
