@@ -39,6 +39,10 @@ class Standing(Struct, frozen=True):
 
     def words(self) -> str:
         """In a coach's words: `new best: 18 reps more than 7+12 of 2 October 2026`."""
+        goal = f"goal reached: {self.goal}" if self.goal else ""
+        return "; ".join(filter(None, (goal, self._compared())))
+
+    def _compared(self) -> str:
         match self.verdict:
             case "not compared":
                 return f"not compared: {self.why_not}" if self.why_not else ""

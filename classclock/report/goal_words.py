@@ -31,10 +31,18 @@ def none_better_words(name: str, goal: Goal, best: Result) -> str:
 
 def short_goal_words(stands: GoalStands) -> str:
     """For where there is little room: `goal 14+0 by 2027-03-01: 2 rounds to go`."""
+    return _short(stands, stands.goal.by)
+
+
+def goal_words(stands: GoalStands) -> str:
+    """The same with the day in words: `goal 14+0 by 1 March 2027: 2 rounds to go`."""
+    return _short(stands, long_day(stands.goal.by) if stands.goal.by else "")
+
+
+def _short(stands: GoalStands, by: str) -> str:
     goal = stands.goal
     made_with = f" with {goal.terms.modification}" if goal.terms.modification else ""
-    by = f" by {goal.by}" if goal.by else ""
-    asked = f"goal {goal_score(goal)}{made_with}{by}"
+    asked = f"goal {goal_score(goal)}{made_with}{f' by {by}' if by else ''}"
     if stands.reached is not None:
         return f"{asked}: reached"
     far = "" if stands.best is None else to_go(goal, stands.best)

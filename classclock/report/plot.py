@@ -13,7 +13,7 @@ from classclock.units.times import show_time
 
 _WRITTEN, _MODIFIED, _PROVISIONAL = "o", "~", "?"
 _GOAL, _LINE = "-", "\u00b7"
-_APART = 3
+_APART = 4
 """Columns between the signs of a line."""
 LEAST_POINTS = 2
 _STEPS = {
@@ -71,7 +71,7 @@ def _dotted(
     figure: Figure, first: tuple[datetime, float], last: tuple[datetime, float], sign: str
 ) -> None:
     """Signs on a straight line from one point to another, some columns apart."""
-    count = max(2, (figure.width - _AXES) // _APART)
+    count = max(2, figure.width // _APART)
     parts = [at / count for at in range(count + 1)]
     days = [first[0] + (last[0] - first[0]) * part for part in parts]
     figure.scatter(days, [first[1] + (last[1] - first[1]) * part for part in parts], marker=sign)
@@ -83,9 +83,9 @@ def legend(results: Sequence[Result], goal: GoalNow | None = None) -> str:
     if any(map(provisional, results)):
         known += f", {_PROVISIONAL} provisional"
     if goal is not None and goal.level is not None:
-        known += f", {_GOAL} the goal"
+        known += f", {_GOAL} goal"
     if goal is not None and goal.pointed is not None:
-        known += f", {_LINE} the last {goal.pointed.trend.scores} scores as a straight line"
+        known += f", {_LINE} straight line of the last {goal.pointed.trend.scores}"
     return known
 
 

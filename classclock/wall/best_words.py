@@ -36,19 +36,9 @@ def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) ->
 
 def best_words(standing: Standing | None) -> str:
     """What is worth a cheer, with how much and since when; nothing where there is nothing new."""
-    if standing is None:
+    if standing is None or (standing.verdict not in _HUES and not standing.goal):
         return ""
-    words = standing.words() if standing.verdict in _HUES else ""
-    if standing.goal:
-        words = _with_goal(standing, words)
-    return printable(words, 120)
-
-
-def _with_goal(standing: Standing, words: str) -> str:
-    """`goal reached and new best: 18 reps more than …; it was 8+0`."""
-    if standing.verdict == "best":
-        return f"goal reached and {words}; the goal was {standing.goal}"
-    return f"goal reached: {standing.goal}{f'; {words}' if words else ''}"
+    return printable(standing.words(), 120)
 
 
 def with_best(row: ScoreRow, standing: Standing | None) -> ScoreRow:

@@ -75,7 +75,7 @@ class AthleteDesk:
     @property
     def said(self) -> str:
         """What stands at the foot: what is typed or asked, else a notice."""
-        return f"{self.notice} {self.entry.words}".strip() if self.entry else self.notice
+        return self.entry.words(self.notice) if self.entry else self.notice
 
     @property
     def goal(self) -> GoalNow | None:

@@ -46,10 +46,10 @@ def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Draw
         side = _drawn(tuple(_side(page)), desk.top, _SIDE, left, look)
         wide = inner - _SIDE - 3
         plot = _plot(desk, wide, max(7, min(left * 3 // 5, 26)))
-        main = _drawn((*plot, *_goals(page, wide), *_bests(page)), desk.top, wide, left, look)
+        main = _drawn((*plot, *_goals(desk, page, wide), *_bests(page)), desk.top, wide, left, look)
         body = beside(main, look.gap(3, left), side)
     else:
-        lines = (*_plot(desk, inner, 7), *_goals(page, inner), *_bests(page), *_side(page))
+        lines = (*_plot(desk, inner, 7), *_goals(desk, page, inner), *_bests(page), *_side(page))
         body = _drawn(lines, desk.top, inner, left, look)
     drawn = above(heading, look.gap(inner), body, foot)
     return look.box(drawn, columns, rows, across="middle")
@@ -84,12 +84,12 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
     yield "", ""
 
 
-def _goals(page: AthletePage, columns: int) -> Iterator[_Line]:
-    """What they work towards, how far it is, and where the last scores point."""
+def _goals(desk: AthleteDesk, page: AthletePage, columns: int) -> Iterator[_Line]:
+    """What they work towards, how far it is, and where the last scores point; the shown first."""
     if not page.goals:
         return
     yield "Works towards", "bold"
-    for one in page.goals:
+    for one in sorted(page.goals, key=lambda one: one is not desk.goal):
         yield f"  {printable(asked_words(one.stands.goal), 200)}", ""
         for words in filter(None, (one.stands.far_words(), pointed_words(one.pointed))):
             yield from ((f"    {line}", "quiet") for line in wrap(words, columns - 4))

@@ -5,7 +5,7 @@ from collections.abc import Iterator, Sequence
 from classclock.book.asking.goals_now import GoalNow
 from classclock.records.result import Result
 from classclock.report.athlete_page import AthletePage
-from classclock.report.goal_words import pointed_words, short_goal_words
+from classclock.report.goal_words import goal_words, pointed_words
 from classclock.report.plot import plot_lines
 from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
@@ -125,7 +125,7 @@ def _body(desk: AthleteDesk, page: AthletePage, columns: int, rows: int) -> Iter
         )
     )
     if (goal := desk.goal) is not None:
-        words = printable(short_goal_words(goal.stands), 120)
+        words = printable(goal_words(goal.stands), 120)
         yield Written("goal", words, "goal", breaks=True)
         pointed = pointed_words(goal.pointed)
         yield Written("pointed", pointed, "pointed", role="detail", breaks=True)

@@ -7,7 +7,10 @@ from msgspec import Struct
 from classclock.screens.controls.typed_line import TypedLine
 
 _LONGEST = 120
-_ASKED = "enter: set it   ctrl+u, enter: no goal there any more   escape: leave it"
+_ASKED = (
+    "as in 14, or 7+12 with step-up by 2027-03-01   enter: set it   ctrl+u, enter: none there   "
+    "escape: leave it"
+)
 _SURE = "y: set it all the same   escape: leave it"
 
 
@@ -29,12 +32,11 @@ class GoalEntry:
         self._line = TypedLine.of(before, fresh=True, longest=_LONGEST)
         self._question = ""
 
-    @property
-    def words(self) -> str:
-        """What is typed, behind what it is for; or what is asked."""
+    def words(self, refused: str) -> str:
+        """What is typed, behind what it is for or why it was refused; or what is asked."""
         if self._question:
             return f"{self._question}. All the same?"
-        return f"goal on {self._benchmark}, as in 14 with step-up by 2027-03-01: {self._line.text}_"
+        return f"{refused or f'goal on {self._benchmark}'}: {self._line.text}_"
 
     @property
     def keys(self) -> str:

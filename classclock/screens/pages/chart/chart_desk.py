@@ -14,7 +14,7 @@ from classclock.report.chart.chart_words import (
     order_words,
     terms_words,
 )
-from classclock.report.goal_words import pointed_words, short_goal_words
+from classclock.report.goal_words import goal_words, pointed_words
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.search import Search
 from classclock.units.printable import printable
@@ -161,5 +161,5 @@ def cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -
     else:
         words += [str(best.terms), *(f"{one.score} with {one.terms}" for one in cell.others)]
     if cell.goal is not None:
-        words += [short_goal_words(cell.goal.stands), pointed_words(cell.goal.pointed)]
+        words += [goal_words(cell.goal.stands), pointed_words(cell.goal.pointed)]
     return printable(f"{who}: {'; '.join(filter(None, words))}", 500)
