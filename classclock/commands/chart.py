@@ -7,8 +7,8 @@ from pathlib import Path
 from typing import Any
 
 from classclock.book.asking.chart_bests import chart_bests
-from classclock.book.asking.goals_now import goals_now
 from classclock.book.files.copies import write_copy
+from classclock.book.goals.standing import goals_now
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import all_athletes
 from classclock.clock.source import local_now

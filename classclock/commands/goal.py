@@ -3,10 +3,10 @@
 import argparse
 from collections.abc import Sequence
 
-from classclock.book.asking.goal_reading import GoalAsked, GoalRead, GoalRefusedError, read_goal
-from classclock.book.asking.goals_now import goals_now
 from classclock.book.entering import put_in
 from classclock.book.files.goal_lines import GoalDropped
+from classclock.book.goals.reading import GoalAsked, GoalRead, GoalRefusedError, read_goal
+from classclock.book.goals.standing import goals_now
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import Athlete
 from classclock.clock.source import local_now

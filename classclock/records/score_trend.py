@@ -23,7 +23,7 @@ LEAST_DAYS = 21
 """From the first of them to the last. Both numbers are common sense, no source."""
 _LB = float(Load(Decimal(1), "lb").kg)
 """Kilograms."""
-Point = tuple[int, float]
+DayScore = tuple[int, float]
 """A day, as Python counts them, and a score in its own measure."""
 
 
@@ -57,14 +57,14 @@ class PointedTo(Struct, frozen=True):
     """The score there, as such scores are written."""
 
     @property
-    def line(self) -> tuple[Point, Point]:
+    def line(self) -> tuple[DayScore, DayScore]:
         """The line as it is drawn: through its scores, and on to that day."""
         ends = self.trend.first, max(self.trend.last, self.day.toordinal())
         first, last = ((day, self.trend.on(day)) for day in ends)
         return first, last
 
 
-def trend_through(points: Sequence[Point]) -> ScoreTrend | None:
+def trend_through(points: Sequence[DayScore]) -> ScoreTrend | None:
     """The least-squares line through the last of these, in order of days; None for too few."""
     last = points[-MOST:]
     if len(last) < FEWEST or last[-1][0] - last[0][0] < LEAST_DAYS:
@@ -106,7 +106,7 @@ def _best_of_days(results: Iterable[Result]) -> list[Result]:
     return [best[day] for day in sorted(best)]
 
 
-def _points(results: Iterable[Result]) -> list[Point]:
+def _points(results: Iterable[Result]) -> list[DayScore]:
     measured_ones = ((one.day, measured(one)) for one in results)
     return [
         (date.fromisoformat(day).toordinal(), value)

@@ -5,7 +5,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.asking.goals_now import GoalNow, goals_now
+from classclock.book.goals.standing import GoalNow, goals_now
 from classclock.book.tables.efforts_said import classes_felt
 from classclock.book.tables.lifted import LiftBest, lift_bests
 from classclock.book.tables.queries import (

@@ -5,7 +5,7 @@ from datetime import date
 
 from msgspec import Struct
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.records.bests import in_one_line
 from classclock.records.result import Result
 from classclock.records.score_trend import measured
@@ -25,7 +25,7 @@ class Point(Struct, frozen=True):
     """Whether nothing before was better on this scale, among those of its terms."""
 
 
-class Drawn(Struct, frozen=True):
+class DrawnHistory(Struct, frozen=True):
     """What is drawn of a history."""
 
     points: tuple[Point, ...] = ()
@@ -35,14 +35,14 @@ class Drawn(Struct, frozen=True):
     """From where to where the straight line of the last scores goes: x, y, x, y."""
 
 
-def drawn(results: Sequence[Result], goal: GoalNow | None = None) -> Drawn:
+def drawn(results: Sequence[Result], goal: GoalNow | None = None) -> DrawnHistory:
     """A point for each result that stands on one scale; better is higher. None for fewer than two.
 
     Where all are of one day or of one value they stand in the middle.
     """
     shown = [(one, value) for one in results if (value := measured(one)) is not None]
     if len(shown) < LEAST_POINTS:
-        return Drawn()
+        return DrawnHistory()
     days = [date.fromisoformat(one.day).toordinal() for one, _ in shown]
     sign = -1 if shown[-1][0].kind == "time" else 1
     values = [sign * value for _, value in shown]
@@ -81,7 +81,7 @@ def drawn(results: Sequence[Result], goal: GoalNow | None = None) -> Drawn:
             )
         )
     ends = [(across(day), down(sign * value)) for day, value in line]
-    return Drawn(
+    return DrawnHistory(
         tuple(found),
         None if level is None else down(level),
         (*ends[0], *ends[1]) if ends else None,

@@ -6,7 +6,7 @@ from math import ceil
 
 from plotille import Figure
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.records.result import PROVISIONAL, Result
 from classclock.records.score_trend import measured
 from classclock.units.times import show_time

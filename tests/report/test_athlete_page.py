@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.commands.command_line import main
 from classclock.records.class_entries import read_class
 from classclock.records.goals import Goal, goal_stands

@@ -9,7 +9,7 @@ from typing import Any
 
 import pytest
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.class_entries import read_class
 from classclock.records.goals import Goal, GoalStands

@@ -7,11 +7,11 @@ from pathlib import Path
 from msgspec.structs import replace
 from sqlalchemy import Connection
 
-from classclock.book.asking.goals_now import done_towards
 from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.goals.standing import done_towards
+from classclock.book.goals.table import GoalsByAthlete, goals_of
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError
-from classclock.book.tables.goals_kept import GoalsByAthlete, goals_of
 from classclock.book.tables.keeping import caught_up
 from classclock.book.tables.opening import OpensBook
 from classclock.book.tables.queries import history

@@ -17,12 +17,12 @@ from classclock.book.files.changes import (
     score_moment,
 )
 from classclock.book.files.goal_lines import ImportedGoal
+from classclock.book.goals.table import goals_of
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.exported_reading import Exported
 from classclock.book.importing.old_row import OldRow
 from classclock.book.importing.powers import Usual, amount
 from classclock.book.people_ids import drawn_id, new_id, said_in
-from classclock.book.tables.goals_kept import goals_of
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete, own_people
 from classclock.book.tables.schema import bests, lifts, results, seen

@@ -12,11 +12,11 @@ from classclock.book.files.changes import (
     Undo,
     read_change,
 )
+from classclock.book.goals.table import keep_goals
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules
 from classclock.book.tables.deriving import Touched, derive, derive_later
 from classclock.book.tables.efforts_said import keep_efforts
-from classclock.book.tables.goals_kept import keep_goals
 from classclock.book.tables.imported_rows import import_key, import_rows
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import (

@@ -5,7 +5,7 @@ from typing import Any
 
 from msgspec import Struct
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import best_of
 from classclock.records.lift_sets import could_lift, maximum_of, says_most

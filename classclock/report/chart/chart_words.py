@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.records.bests import month_words
 from classclock.records.lift_sets import beside, maximum_of, reps_of
 from classclock.records.result import Result

@@ -6,7 +6,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.asking.goals_now import goals_reached
+from classclock.book.goals.standing import goals_reached
 from classclock.book.tables.days import (
     bests_before,
     counted_between,

@@ -4,7 +4,7 @@ from collections.abc import Mapping
 
 from msgspec import Struct, field
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.records.result import Result
 from classclock.report.athlete_page import AthletePage
 from classclock.report.goal_words import typed_words

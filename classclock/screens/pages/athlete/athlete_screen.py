@@ -61,8 +61,8 @@ class AthleteScreen(ReadingScreen[AthleteBook]):
 
     def _keep(self, typed: GoalTyped) -> GoalKept:
         """Set a goal, or end it. In a thread."""
-        from classclock.book.asking.goal_reading import goal_typed  # noqa: PLC0415  few set one
-        from classclock.book.goal_keeping import end_goal, set_goal  # noqa: PLC0415  the same
+        from classclock.book.goals.reading import goal_typed  # noqa: PLC0415  few set one
+        from classclock.book.goals.setting import end_goal, set_goal  # noqa: PLC0415  the same
 
         if typed.text:
             asked = goal_typed(typed.benchmark, typed.text)

@@ -2,7 +2,7 @@
 
 from collections.abc import Iterator, Sequence
 
-from classclock.book.asking.goals_now import GoalNow
+from classclock.book.goals.standing import GoalNow
 from classclock.records.result import Result
 from classclock.report.athlete_page import AthletePage
 from classclock.report.goal_words import goal_words, pointed_words

@@ -50,7 +50,7 @@ class ChartScreen(ReadingScreen[ChartBook]):
 
     def _in_book(self, connection: "Connection") -> ChartBook:
         from classclock.book.asking.chart_bests import chart_bests  # noqa: PLC0415  sqlalchemy
-        from classclock.book.asking.goals_now import goals_now  # noqa: PLC0415  the same
+        from classclock.book.goals.standing import goals_now  # noqa: PLC0415  the same
         from classclock.book.tables.applying import athletes_now  # noqa: PLC0415  the same
         from classclock.book.tables.queries import all_athletes  # noqa: PLC0415  the same
 

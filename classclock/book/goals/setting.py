@@ -5,10 +5,10 @@ from pathlib import Path
 
 from msgspec import Struct
 
-from classclock.book.asking.goal_reading import GoalAsked, GoalRead, GoalRefusedError, read_goal
 from classclock.book.entering import put_in
 from classclock.book.files.changes import ChangesDamagedError
 from classclock.book.files.goal_lines import GoalDropped
+from classclock.book.goals.reading import GoalAsked, GoalRead, GoalRefusedError, read_goal
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import kept_book, now_ns
 from classclock.book.tables.opening import Book

@@ -13,15 +13,15 @@ from typing import Any
 from msgspec import UNSET, Struct
 from sqlalchemy import Connection, Row
 
-from classclock.book.asking.benchmark_known import (
+from classclock.book.files.goal_lines import GoalSet
+from classclock.book.goals.benchmark import (
     BenchmarkKnown,
     NotKnownError,
     benchmark_known,
     length_of,
     options_named,
 )
-from classclock.book.asking.goals_now import done_towards
-from classclock.book.files.goal_lines import GoalSet
+from classclock.book.goals.standing import done_towards
 from classclock.book.importing.old_scores import OldScore, score_readings
 from classclock.book.importing.powers import beyond_people
 from classclock.book.people_ids import entry_said

@@ -6,7 +6,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.tables.goals_kept import GoalsByAthlete, goals_of, sets_made, standing_goals
+from classclock.book.goals.table import GoalsByAthlete, goals_of, sets_made, standing_goals
 from classclock.book.tables.queries import history
 from classclock.records.goals import Goal, GoalStands, goal_stands
 from classclock.records.result import Result
