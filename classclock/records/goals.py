@@ -86,6 +86,8 @@ class GoalStands(Struct, frozen=True):
     """The best under its terms, whenever it was made."""
     reached: Result | None = None
     """The first that reached it."""
+    size: int | None = None
+    """The reps of a round, where all are alike and that is known."""
 
     def far_words(self) -> str:
         """How far it is: `2 rounds to go, best 12+0`; `reached on 5 November 2026`."""
@@ -93,7 +95,7 @@ class GoalStands(Struct, frozen=True):
             return f"reached on {long_day(self.reached.day)} with {self.reached.score}"
         if self.best is None:
             return "not done so yet"
-        far = to_go(self.goal, self.best)
+        far = to_go(self.goal, self.best, self.size)
         best = f"best {self.best.score} of {long_day(self.best.day)}"
         return f"{far} to go, {best}" if far else best
 
@@ -108,32 +110,58 @@ def goal_stands(goal: Goal, results: Iterable[Result]) -> GoalStands:
     """The goal beside these results of the same athlete."""
     asked_for = [one for one in results if goal.asks_for(one)]
     reached = min(filter(goal.reached_by, asked_for), key=lambda one: one.moment, default=None)
-    return GoalStands(goal, best_of(asked_for), reached)
+    return GoalStands(goal, best_of(asked_for), reached, round_size(asked_for))
 
 
-def to_go(goal: Goal, best: Result) -> str:
-    """How far it is from a best below it; empty where no number says that, or it isn't far."""
+def to_go(goal: Goal, best: Result, size: int | None = None) -> str:
+    """How far it is from a best below it; empty where no number says that, or it isn't far.
+
+    `size` is the reps of a round, where all are alike.
+    """
     if (best.worth or 0) >= goal.worth:
         return ""
-    wanted = goal_reps(goal, best)
-    if wanted is None or best.total_reps is None:
+    if goal.kind != "rounds":
         return margin(goal.as_result, best)
-    rounds, reps = divmod(wanted - best.total_reps, best.round_reps[0])
-    parts = (_counted(rounds, "round"), _counted(reps, "rep"))
-    return " and ".join(filter(None, parts))
+    (wanted, odd), (done, odd_done) = _parts(goal.score), _parts(best.score)
+    rounds, reps = wanted - done, odd - odd_done
+    if reps < 0 and size is None:
+        return f"less than {_counted(rounds, 'round')}"
+    if reps < 0:
+        rounds, reps = rounds - 1, reps + (size or 0)
+    return " and ".join(filter(None, (_counted(rounds, "round"), _counted(reps, "rep"))))
+
+
+def round_size(results: Iterable[Result]) -> int | None:
+    """The reps of a round, by the scores alone: what another club's book says of them too.
+
+    None where rounds differ, count no reps, or all scores have as many of them: those of rounds
+    that grow may look alike then.
+    """
+    sizes = {}
+    for one in results:
+        if one.kind != "rounds" or not one.total_reps or one.worth is None:
+            continue
+        rounds, odd = _parts(one.score)
+        if rounds:
+            sizes[rounds] = (one.total_reps - odd) / rounds
+    found = set(sizes.values())
+    size = found.pop() if len(sizes) > 1 and len(found) == 1 else 0
+    return int(size) if size and size == int(size) else None
+
+
+def goal_reps(goal: Goal, size: int | None) -> int | None:
+    """All the reps of a goal in rounds, by the reps of a round; None for other goals."""
+    if goal.kind != "rounds" or size is None:
+        return None
+    rounds, odd = _parts(goal.score)
+    return rounds * size + odd
+
+
+def _parts(score: str) -> tuple[int, int]:
+    """Full rounds and odd reps of `7+12`."""
+    rounds, _, odd = score.partition("+")
+    return int(rounds), int(odd or 0)
 
 
 def _counted(number: int, what: str) -> str:
     return f"{number} {what}{'' if number == 1 else 's'}" if number else ""
-
-
-def goal_reps(goal: Goal, beside: Result) -> int | None:
-    """All the reps of a goal in rounds, by the rounds of a result under the same terms.
-
-    None where those differed, or counted no reps, and for other goals.
-    """
-    sizes = set(beside.round_reps)
-    if goal.kind != "rounds" or len(sizes) != 1 or not (size := sizes.pop()):
-        return None
-    rounds, _, odd = goal.score.partition("+")
-    return int(rounds) * size + int(odd or 0)

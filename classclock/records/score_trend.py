@@ -11,7 +11,7 @@ from decimal import Decimal
 
 from msgspec import Struct
 
-from classclock.records.goals import Goal, goal_reps
+from classclock.records.goals import Goal, GoalStands, goal_reps, round_size
 from classclock.records.result import Result, finish_of, kg_of
 from classclock.tally.scores.on_for import fitted
 from classclock.units.loads import Load, parse_load
@@ -93,7 +93,7 @@ def pointed_to(goal: Goal, results: Iterable[Result], today: date) -> PointedTo 
     day = next((one for one in (max(by, today), today) if trend.reaches(one.toordinal())), None)
     if day is None or (value := trend.on(day.toordinal())) <= 0:
         return None
-    return PointedTo(trend, day, day > today, _shown(value, goal, asked_for[-1]))
+    return PointedTo(trend, day, day > today, _shown(value, goal, asked_for))
 
 
 def _best_of_days(results: Iterable[Result]) -> list[Result]:
@@ -132,17 +132,15 @@ def measured(result: Result) -> float | None:
             return result.worth
 
 
-def goal_measure(goal: Goal, beside: Result) -> float | None:
-    """A goal in the measure of a score that it asks for; None where that can't be told."""
-    if goal.kind == "rounds":
-        whole = goal_reps(goal, beside)
-        if whole is None and not beside.total_reps:
-            return measured(goal.as_result)
-        return whole
-    return measured(goal.as_result)
+def goal_measure(stands: GoalStands) -> float | None:
+    """A goal in the measure of the scores that it asks for; None where that can't be told."""
+    goal, best = stands.goal, stands.best
+    if best is None or goal.kind != "rounds" or not best.total_reps:
+        return None if best is None else measured(goal.as_result)
+    return goal_reps(goal, stands.size)
 
 
-def _shown(value: float, goal: Goal, latest: Result) -> str:
+def _shown(value: float, goal: Goal, results: Sequence[Result]) -> str:
     """To the nearest whole second or rep, half a kilogram or a pound."""
     match goal.kind:
         case "time":
@@ -151,14 +149,14 @@ def _shown(value: float, goal: Goal, latest: Result) -> str:
             pounds = parse_load(goal.score, "kg").unit == "lb"
             return f"{round(value / _LB)} lb" if pounds else f"{round(value * 2) / 2:g} kg"
         case "rounds":
-            return _rounds(value, goal, latest)
+            return _rounds(value, results)
         case "reps":
             return f"{round(value)} reps"
 
 
-def _rounds(value: float, goal: Goal, latest: Result) -> str:
+def _rounds(value: float, results: Sequence[Result]) -> str:
     """In rounds and odd reps, where all rounds are alike; else in all the reps, or in rounds."""
-    if goal_reps(goal, latest) is not None:
-        rounds, odd = divmod(round(value), latest.round_reps[0])
+    if (size := round_size(results)) is not None:
+        rounds, odd = divmod(round(value), size)
         return f"{rounds}+{odd}"
-    return f"{round(value)} reps" if latest.total_reps else f"{value:.1f} rounds"
+    return f"{round(value)} reps" if results[-1].total_reps else f"{value:.1f} rounds"

@@ -45,7 +45,7 @@ def _short(stands: GoalStands, by: str) -> str:
     asked = f"goal {goal_score(goal)}{made_with}{f' by {by}' if by else ''}"
     if stands.reached is not None:
         return f"{asked}: reached"
-    far = "" if stands.best is None else to_go(goal, stands.best)
+    far = "" if stands.best is None else to_go(goal, stands.best, stands.size)
     return f"{asked}: {far} to go" if far else asked
 
 

@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from msgspec.structs import replace
 
 from classclock.records.class_entries import read_class, sets_of
-from classclock.records.goals import Goal, goal_stands, to_go
+from classclock.records.goals import Goal, goal_stands, round_size, to_go
 from classclock.records.result import (
     Result,
     Terms,
@@ -144,7 +144,7 @@ def test_the_first_that_reached_it_is_named(depot: Any) -> None:
 @pytest.mark.parametrize(
     ("wanted", "words"),
     [
-        (rounds(14), "1 round to go"),
+        (rounds(14), "1 round to go"),  # whatever a round is worth
         (rounds(15, 5), "2 rounds and 5 reps to go"),
     ],
 )
@@ -153,6 +153,22 @@ def test_how_far_it_is_in_rounds(depot: Any, wanted: Result, words: str) -> None
     best = read_class(made).entries[0].result
     stands = goal_stands(replace(goal(wanted), benchmark="turntable"), [best])
     assert stands.far_words() == f"{words}, best 13+0 of 10 November 2026"
+
+
+def test_less_than_a_round_is_told_by_the_scores_own_size(depot: Any) -> None:
+    """Of one score alone nobody knows whether rounds grow; two tell that each is 27 reps."""
+
+    def made(full: int, odd: int) -> Result:
+        lane = depot.rounds("Noor", full, odd)
+        return read_class(depot.document("2026-11-10", depot.turntable(lane))).entries[0].result
+
+    aim = replace(goal(rounds(14)), benchmark="turntable")
+    one, other, grown = made(12, 3), made(11, 20), replace(made(11, 20), total_reps=300)
+    assert to_go(aim, one) == "less than 2 rounds"
+    assert (round_size([one]), round_size([one, other]), round_size([one, grown])) == (
+        *(None, 27, None),
+    )
+    assert "1 round and 24 reps to go" in goal_stands(aim, [other, one]).far_words()
 
 
 def test_how_far_it_is_otherwise() -> None:

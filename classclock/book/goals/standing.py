@@ -37,8 +37,7 @@ def goals_now(
     def now(goal: Goal) -> GoalNow:
         results = done.get((goal.athlete, goal.benchmark), ())
         stands = goal_stands(goal, results)
-        level = None if stands.best is None else goal_measure(goal, stands.best)
-        return GoalNow(stands, pointed_to(goal, results, today), level)
+        return GoalNow(stands, pointed_to(goal, results, today), goal_measure(stands))
 
     return {athlete: tuple(map(now, theirs)) for athlete, theirs in goals.items()}
 
