@@ -237,7 +237,7 @@ def test_goals_that_were_reached_are_counted_those_that_ended_since_too(
     for day, rounds in (("2026-11-10", 7), ("2026-11-24", 8)):
         lanes = (depot.rounds("Ilse", rounds), depot.rounds("Noor", rounds))
         depot.held(day, depot.turntable(*lanes))
-    changes = [
+    changes: list[GoalSet | GoalDropped] = [
         goal("ilse", 7, "2026-10-27"),
         goal("ilse", 8, "2026-11-10"),
         goal("noor", 8, "2026-10-27"),
