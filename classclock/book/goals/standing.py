@@ -1,19 +1,21 @@
 """Where somebody stands with what they work towards."""
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection
 from datetime import date
 
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.goals.table import GoalsByAthlete, goals_of, sets_made, standing_goals
-from classclock.book.tables.queries import history
+from classclock.book.goals.table import (
+    GoalsByAthlete,
+    ResultsByBenchmark,
+    counted_towards,
+    goals_of,
+    sets_made,
+    standing_goals,
+)
 from classclock.records.goals import Goal, GoalStands, goal_stands
-from classclock.records.result import Result
 from classclock.records.score_trend import PointedTo, goal_measure, pointed_to
-
-ResultsByBenchmark = Mapping[tuple[str, str], tuple[Result, ...]]
-"""By athlete's id and benchmark, the earliest first."""
 
 
 class GoalNow(Struct, frozen=True):
@@ -60,11 +62,11 @@ def goals_reached(
 
 
 def done_towards(connection: Connection, goals: GoalsByAthlete) -> ResultsByBenchmark:
-    """All that these athletes did on the benchmarks of their goals; of lifts every set too."""
+    """All that counts of what they did on the benchmarks of their goals; of lifts every set too."""
     benchmarks = {one.benchmark for theirs in goals.values() for one in theirs}
     lifted = {one.benchmark for theirs in goals.values() for one in theirs if one.kind == "load"}
     if not benchmarks:
         return {}
-    done = history(connection, tuple(goals), benchmarks)
+    done = counted_towards(connection, tuple(goals), benchmarks)
     sets = sets_made(connection, tuple(goals), lifted) if lifted else {}
     return {key: (*done.get(key, ()), *sets.get(key, ())) for key in dict.fromkeys((*done, *sets))}

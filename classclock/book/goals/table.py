@@ -20,6 +20,8 @@ from classclock.records.result import Result, Terms
 from classclock.records.written_terms import NOT_SAID, tidy_work
 
 GoalsByAthlete = dict[str, tuple[Goal, ...]]
+ResultsByBenchmark = dict[tuple[str, str], tuple[Result, ...]]
+"""By athlete's id and benchmark, the earliest first."""
 
 
 class _Said(Struct, frozen=True):
@@ -149,9 +151,33 @@ def _goal(room: str, row: Row[tuple[object, ...]]) -> Goal:
     )
 
 
+def counted_towards(
+    connection: Connection, of: Collection[str], benchmarks: Collection[str]
+) -> ResultsByBenchmark:
+    """All scores of these athletes on these benchmarks that can be a best, without their splits."""
+    names = (
+        *("athlete", "name", "benchmark", "day", "moment", "score", "kind", "worth"),
+        *("total_reps", "modification", "loads", "work", "team"),
+    )
+    room = asking_room(connection)
+    place = [results.c[name] for name in ("moment", "class_key", "piece", "lane", "person")]
+    asked = (
+        select(*(results.c[name] for name in names))
+        .where(results.c.athlete.in_([entry_said(room, one) for one in of]))
+        .where(results.c.benchmark.in_(benchmarks), results.c.counts)
+        .order_by(*place)
+    )
+    found: dict[tuple[str, str], list[Result]] = {}
+    # Taken apart by place: somebody who comes for years has thousands of these.
+    for athlete, *rest, modification, loads, work, team in connection.execute(asked):
+        terms, who = Terms(modification, loads, work, team), said_in(room, athlete)
+        found.setdefault((who, rest[1]), []).append(Result(who, *rest, terms))
+    return {key: tuple(each) for key, each in found.items()}
+
+
 def sets_made(
     connection: Connection, of: Collection[str], benchmarks: Collection[str]
-) -> dict[tuple[str, str], tuple[Result, ...]]:
+) -> ResultsByBenchmark:
     """By athlete's id and lift every set that was made, as `set_bests` takes them: settled ones.
 
     A class's score in a lift is its heaviest set alone, and a goal may ask for one of more reps.
