@@ -6,14 +6,8 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
-from classclock.book.goals.table import (
-    GoalsByAthlete,
-    ResultsByBenchmark,
-    counted_towards,
-    goals_of,
-    sets_made,
-    standing_goals,
-)
+from classclock.book.goals.done import ResultsByBenchmark, counted_towards, sets_made
+from classclock.book.goals.table import GoalsByAthlete, goals_of, standing_goals
 from classclock.records.goals import Goal, GoalStands, goal_stands
 from classclock.records.score_trend import PointedTo, goal_measure, pointed_to
 
@@ -63,10 +57,11 @@ def goals_reached(
 
 def done_towards(connection: Connection, goals: GoalsByAthlete) -> ResultsByBenchmark:
     """All that counts of what they did on the benchmarks of their goals; of lifts every set too."""
-    benchmarks = {one.benchmark for theirs in goals.values() for one in theirs}
-    lifted = {one.benchmark for theirs in goals.values() for one in theirs if one.kind == "load"}
-    if not benchmarks:
-        return {}
-    done = counted_towards(connection, tuple(goals), benchmarks)
-    sets = sets_made(connection, tuple(goals), lifted) if lifted else {}
+    wanted = {who: {one.benchmark for one in theirs} for who, theirs in goals.items() if theirs}
+    lifted = {
+        who: lifts
+        for who, theirs in goals.items()
+        if (lifts := {one.benchmark for one in theirs if one.kind == "load"})
+    }
+    done, sets = counted_towards(connection, wanted), sets_made(connection, lifted)
     return {key: (*done.get(key, ()), *sets.get(key, ())) for key in dict.fromkeys((*done, *sets))}

@@ -4,24 +4,21 @@ from collections.abc import Collection, Iterable, Iterator
 from datetime import datetime
 
 from msgspec import Struct
-from sqlalchemy import Connection, Row, and_, delete, insert, select
+from sqlalchemy import Connection, Row, delete, insert, select
 
 from classclock.book.files.changes import Change, Changes, Import
 from classclock.book.files.goal_lines import GoalDropped, GoalSet, ImportedGoal
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.people_rules import PeopleRules, standing_changes
 from classclock.book.tables.opening import asking_room
-from classclock.book.tables.schema import goals, lifts, results
-from classclock.plan.amounts import rep_words
+from classclock.book.tables.schema import goals
 from classclock.records.class_entries import benchmark_key
 from classclock.records.document import known
 from classclock.records.goals import Goal
-from classclock.records.result import Result, Terms
+from classclock.records.result import Terms
 from classclock.records.written_terms import NOT_SAID, tidy_work
 
 GoalsByAthlete = dict[str, tuple[Goal, ...]]
-ResultsByBenchmark = dict[tuple[str, str], tuple[Result, ...]]
-"""By athlete's id and benchmark, the earliest first."""
 
 
 class _Said(Struct, frozen=True):
@@ -149,69 +146,3 @@ def _goal(room: str, row: Row[tuple[object, ...]]) -> Goal:
         row.by,
         row.until,
     )
-
-
-def counted_towards(
-    connection: Connection, of: Collection[str], benchmarks: Collection[str]
-) -> ResultsByBenchmark:
-    """All scores of these athletes on these benchmarks that can be a best, without their splits."""
-    names = (
-        *("athlete", "name", "benchmark", "day", "moment", "score", "kind", "worth"),
-        *("total_reps", "modification", "loads", "work", "team"),
-    )
-    room = asking_room(connection)
-    place = [results.c[name] for name in ("moment", "class_key", "piece", "lane", "person")]
-    asked = (
-        select(*(results.c[name] for name in names))
-        .where(results.c.athlete.in_([entry_said(room, one) for one in of]))
-        .where(results.c.benchmark.in_(benchmarks), results.c.counts)
-        .order_by(*place)
-    )
-    found: dict[tuple[str, str], list[Result]] = {}
-    # Taken apart by place: somebody who comes for years has thousands of these.
-    for athlete, *rest, modification, loads, work, team in connection.execute(asked):
-        terms, who = Terms(modification, loads, work, team), said_in(room, athlete)
-        found.setdefault((who, rest[1]), []).append(Result(who, *rest, terms))
-    return {key: tuple(each) for key, each in found.items()}
-
-
-def sets_made(
-    connection: Connection, of: Collection[str], benchmarks: Collection[str]
-) -> ResultsByBenchmark:
-    """By athlete's id and lift every set that was made, as `set_bests` takes them: settled ones.
-
-    A class's score in a lift is its heaviest set alone, and a goal may ask for one of more reps.
-    """
-    room = asking_room(connection)
-    entries = [entry_said(room, one) for one in of]
-    same = (results.c[name] == lifts.c[name] for name in ("class_key", "piece", "lane", "person"))
-    place = ("moment", "class_key", "piece", "lane", "person", "number")
-    names = ("name", "benchmark", "written", "modification", "loads", "team")
-    made = ("athlete", "reps", "load", "worth", "day", "moment")
-    asked = (
-        select(*(results.c[name] for name in names), *(lifts.c[name] for name in made))
-        .join_from(results, lifts, and_(*same))
-        .where(results.c.athlete.in_(entries), results.c.benchmark.in_(benchmarks))
-        .where(results.c.counts, results.c.kind == "load")
-        .where(lifts.c.made, lifts.c.settled, lifts.c.reps.is_not(None))
-        .order_by(*(lifts.c[name] for name in place))
-    )
-    found: dict[tuple[str, str], list[Result]] = {}
-    for row in connection.execute(asked):
-        who = said_in(room, row.athlete)
-        terms = Terms(row.modification, row.loads, rep_words(row.reps), row.team)
-        one = Result(
-            athlete=who,
-            piece=row.name,
-            benchmark=row.benchmark,
-            day=row.day,
-            moment=row.moment,
-            score=row.load,
-            kind="load",
-            worth=row.worth,
-            total_reps=None,
-            terms=terms,
-            written=row.written,
-        )
-        found.setdefault((who, row.benchmark), []).append(one)
-    return {key: tuple(sets) for key, sets in found.items()}
