@@ -13,13 +13,13 @@ from classclock.records.result import Result, Terms
 
 ResultsByBenchmark = dict[tuple[str, str], tuple[Result, ...]]
 """By athlete's id and benchmark, the earliest first."""
-Wanted = Mapping[str, Collection[str]]
+WantedOf = Mapping[str, Collection[str]]
 """By athlete's id, some benchmarks."""
 _AT_ONCE = 50
 """Athletes whose scores are asked for together."""
 
 
-def counted_towards(connection: Connection, wanted: Wanted) -> ResultsByBenchmark:
+def counted_towards(connection: Connection, wanted: WantedOf) -> ResultsByBenchmark:
     """All their scores that can be a best, without their splits."""
     names = (
         *("athlete", "name", "benchmark", "day", "moment", "score", "kind", "worth"),
@@ -38,7 +38,7 @@ def counted_towards(connection: Connection, wanted: Wanted) -> ResultsByBenchmar
     return {key: tuple(each) for key, each in found.items()}
 
 
-def sets_made(connection: Connection, wanted: Wanted) -> ResultsByBenchmark:
+def sets_made(connection: Connection, wanted: WantedOf) -> ResultsByBenchmark:
     """Every set of theirs that was made, as `set_bests` takes them: settled ones.
 
     A class's score in a lift is its heaviest set alone, and a goal may ask for one of more reps.
@@ -78,7 +78,7 @@ def _each(
     asked: Select[Any],
     moment: ColumnElement[int],
     room: str,
-    wanted: Wanted,
+    wanted: WantedOf,
 ) -> Iterator[Row[Any]]:
     """The rows of these athletes on these benchmarks alone, by the index, the earliest first."""
     every = [
