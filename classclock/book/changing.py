@@ -1,4 +1,4 @@
-"""Writing down what no class made: a rename, a merge, a mark, an import, or taking one back."""
+"""Writing down what no class made: a name, a merge, a mark, a goal, an import, or the way back."""
 
 from collections.abc import Collection, Mapping, Sequence
 from datetime import UTC, datetime
@@ -19,6 +19,7 @@ from classclock.book.files.changes import (
     with_more,
     write_changes,
 )
+from classclock.book.files.goal_lines import GoalDropped, GoalSet
 from classclock.book.people_rules import for_good, standing_changes
 from classclock.book.tables.book_lock import book_lock
 
@@ -118,11 +119,10 @@ def change_words(change: Change, names: Mapping[str, str]) -> str:
             return f"the merge of {name(change.gone)} into {name(change.kept)}"
         case MarkSet():
             return f"the mark {change.mark} {'on' if change.on else 'off'} {name(change.athlete)}"
-        case EffortGiven(effort=None):
-            return f"how hard {class_of(change.journal)} was for {name(change.athlete)}, dropped"
         case EffortGiven():
-            whose = f"{class_of(change.journal)} was for {name(change.athlete)}"
-            return f"how hard {whose}: {change.effort}"
+            return _effort_words(change, name(change.athlete))
+        case GoalSet() | GoalDropped():
+            return _goal_words(change, name(change.athlete))
         case Import():
             number = len(change.scores)
             return f"the import of {change.file}, {number} score{'' if number == 1 else 's'}"
@@ -132,3 +132,14 @@ def change_words(change: Change, names: Mapping[str, str]) -> str:
             return "somebody was erased, as another room ordered"
         case _:
             return change.change
+
+
+def _effort_words(change: EffortGiven, name: str) -> str:
+    whose = f"how hard {class_of(change.journal)} was for {name}"
+    return f"{whose}, dropped" if change.effort is None else f"{whose}: {change.effort}"
+
+
+def _goal_words(change: GoalSet | GoalDropped, name: str) -> str:
+    if isinstance(change, GoalDropped):
+        return f"the goal on {change.benchmark} of {name}, dropped"
+    return f"the goal {change.words} on {change.benchmark} for {name}"

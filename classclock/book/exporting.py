@@ -177,4 +177,19 @@ def _sheets() -> Sequence[_Sheet]:
             "bests",
             {**who, **score, "date": _field("day"), **terms, "work": _field("work")},
         ),
+        _Sheet(
+            "goals",
+            "goals",
+            {
+                **who,
+                "benchmark": _field("written"),
+                "goal": _field("score"),
+                "kind": _field("kind"),
+                "set": _field("since"),
+                "by": _field("by"),
+                "ended": _field("until"),
+                **terms,
+                "work": _field("work"),
+            },
+        ),
     )

@@ -8,6 +8,7 @@ from typing import Any
 
 from classclock.book.asking.chart_bests import chart_bests
 from classclock.book.files.copies import write_copy
+from classclock.book.goals.standing import goals_now
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import all_athletes
 from classclock.clock.source import local_now
@@ -22,6 +23,7 @@ from classclock.report.chart.chart import Cell, Chart, chart
 from classclock.report.chart.chart_csv import chart_csv
 from classclock.report.chart.chart_text import chart_lines
 from classclock.report.chart.chart_words import best_words, order_words
+from classclock.report.goal_words import goal_values
 from classclock.units.names import tidy_name
 
 
@@ -94,6 +96,7 @@ def _chart(book: Book, asked: argparse.Namespace, today: date) -> Chart:
         everybody = all_athletes(connection)
         # A benchmark that is asked for has a column though nobody who is here has done it yet.
         bests = chart_bests(connection, here if asked.benchmarks is None else None)
+        goals = goals_now(connection, today)
     shown = [one for one in everybody if not one.off_the_wall or one.id in named | (here or set())]
     try:
         made = chart(
@@ -103,6 +106,7 @@ def _chart(book: Book, asked: argparse.Namespace, today: date) -> Chart:
             here=here,
             sort=asked.sort,
             benchmarks=asked.benchmarks,
+            goals=goals,
         )
     except LookupError as error:
         raise BadUseError(error.args[0]) from None
@@ -144,6 +148,7 @@ def _cell_values(cell: Cell) -> dict[str, Any]:
         "loads": best.terms.loads,
         "work": best.terms.work,
         "new": cell.new,
+        **({} if cell.goal is None else {"goal": goal_values(cell.goal.stands)}),
         "others": [
             {
                 "score": other.score,

@@ -36,6 +36,7 @@ COMMANDS = (
     Subcommand("chart", "everybody's bests on the benchmarks", "chart"),
     Subcommand("athlete", "one athlete's page", "athlete"),
     Subcommand("effort", "how hard a class was for somebody: said or put right after it", "effort"),
+    Subcommand("goal", "what somebody works towards: set, listed, dropped", "goal"),
     Subcommand("report", "one class to print or to send", "report"),
     Subcommand("notes", "accidents, holds and notes of a class, for the club's file", "notes"),
     Subcommand("weeks", "movement patterns of the last weeks, and what is planned", "weeks"),

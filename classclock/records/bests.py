@@ -34,9 +34,15 @@ class Standing(Struct, frozen=True):
     why_not: str = ""
     last: Result | None = None
     """The latest until then, under equal terms, whether it was the best or not."""
+    goal: str = ""
+    """The goal that it reaches; empty where it reaches none."""
 
     def words(self) -> str:
         """In a coach's words: `new best: 18 reps more than 7+12 of 2 October 2026`."""
+        goal = f"goal reached: {self.goal}" if self.goal else ""
+        return "; ".join(filter(None, (goal, self._compared())))
+
+    def _compared(self) -> str:
         match self.verdict:
             case "not compared":
                 return f"not compared: {self.why_not}" if self.why_not else ""

@@ -5,6 +5,7 @@ from datetime import datetime
 from decimal import Decimal
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.plan.amounts import rep_words
 from classclock.plan.model import FORMATS
@@ -236,3 +237,18 @@ def _lifts(piece: PieceResults, lane: LaneResults, member: str) -> Iterator[Lift
                 counts and attempt.made and attempt.load is not None,
                 written,
             )
+
+
+def sets_of(entry: PieceEntry) -> tuple[Result, ...]:
+    """Of a lift every set that was made, as a result of its own: the score is one of them."""
+    result = entry.result
+    return tuple(
+        replace(
+            result,
+            score=one.load,
+            worth=load_worth(one.load_kg),
+            terms=replace(result.terms, work=rep_words(one.reps)),
+        )
+        for one in entry.lifts
+        if one.made and one.settled and one.reps is not None
+    )

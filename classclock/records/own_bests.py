@@ -15,8 +15,10 @@ from classclock.records.class_entries import (
     length_words,
     load_words,
     read_class,
+    sets_of,
 )
 from classclock.records.document import ResultsDocument
+from classclock.records.goals import Goal, goal_score
 from classclock.records.result import Result, Terms
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
@@ -24,6 +26,8 @@ from classclock.tally.scores.on_for import Earlier
 
 History = Mapping[tuple[str, str], tuple[Result, ...]]
 """Results by the id that the class knows somebody by, and benchmark."""
+OwnGoals = Mapping[tuple[str, str], tuple[Goal, ...]]
+"""What they work towards, by the same; as it was when the class began, without what was reached."""
 
 
 class OwnBests(Struct, frozen=True):
@@ -31,6 +35,7 @@ class OwnBests(Struct, frozen=True):
 
     history: History = field(default_factory=dict)
     began: int = 0
+    goals: OwnGoals = field(default_factory=dict)
 
     def best(self, piece: Piece, lane: Lane, length: int) -> Result | None:
         """The lane's own best under the terms it has now; `length` is the piece's, in ms.
@@ -46,6 +51,24 @@ class OwnBests(Struct, frozen=True):
             for one in self._earlier(lane.members[0], benchmark)
             if one.terms.equal(terms, any_length=one.finish_s is not None)
         )
+
+    def goal(self, piece: Piece, lane: Lane, length: int) -> Goal | None:
+        """What the lane works towards under the terms it has now; `length` is the piece's, in ms.
+
+        None for a team and for who came late.
+        """
+        benchmark = benchmark_key(piece.segment.benchmark or piece.segment.lift)
+        goals = self.goals.get((lane.members[0], benchmark), ()) if benchmark else ()
+        goal = next((one for one in goals if not one.until), None)
+        if goal is None or len(lane.members) != 1 or lane.late:
+            return None
+        terms = lane_terms(piece, lane, length)
+        if piece.counts_by == "load":
+            return goal if goal.terms.equal(terms, any_length=True) else None
+        in_time = goal.as_result.finish_s
+        if in_time is not None and in_time * 1000 > length:
+            return None
+        return goal if goal.terms.equal(terms, any_length=in_time is not None) else None
 
     def runs(self, piece: Piece, lanes: Iterable[Lane], length: int) -> dict[str, Earlier]:
         """By lane, the own best run to be ahead of or behind, where its rounds were timed.
@@ -82,11 +105,19 @@ class OwnBests(Struct, frozen=True):
     def standings(self, document: ResultsDocument) -> dict[tuple[int, int], Standing]:
         """By piece and lane of a results document, how the score stands beside earlier ones."""
         return {
-            (entry.piece, entry.lane): standing(
-                entry.result, self._earlier(entry.result.athlete, entry.result.benchmark)
+            (entry.piece, entry.lane): replace(
+                standing(entry.result, self._earlier(entry.result.athlete, entry.result.benchmark)),
+                goal=self._goal_reached(entry),
             )
             for entry in self._entries(document)
         }
+
+    def _goal_reached(self, entry: PieceEntry) -> str:
+        """The highest goal that this score reaches; empty where there is none."""
+        made = (entry.result, *sets_of(entry))
+        goals = self.goals.get((entry.result.athlete, entry.result.benchmark), ())
+        reached = [goal for goal in goals if any(map(goal.reached_by, made))]
+        return goal_score(max(reached, key=lambda goal: goal.worth)) if reached else ""
 
     def _earlier(self, person: str, benchmark: str) -> list[Result]:
         found = self.history.get((person, benchmark), ())
@@ -94,7 +125,7 @@ class OwnBests(Struct, frozen=True):
 
     def _entries(self, document: ResultsDocument) -> Iterator[PieceEntry]:
         """Lanes of one athlete on a benchmark."""
-        if not self.history:
+        if not self.history and not self.goals:
             return
         for entry in read_class(document).entries:
             if entry.result.benchmark and entry.result.terms.team == 1:

@@ -6,6 +6,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
+from classclock.book.goals.standing import GoalNow, goals_now
 from classclock.book.tables.efforts_said import classes_felt
 from classclock.book.tables.lifted import LiftBest, lift_bests
 from classclock.book.tables.queries import (
@@ -33,6 +34,7 @@ class AthletePage(Struct, frozen=True):
     """What they modified in those weeks, and how often."""
     bests: tuple[Best, ...]
     lifts: tuple[LiftBest, ...]
+    goals: tuple[GoalNow, ...]
     shown: str
     """The benchmark whose history is shown; empty where there is none."""
     history: tuple[Result, ...]
@@ -42,6 +44,10 @@ class AthletePage(Struct, frozen=True):
     def called(self, benchmark: str) -> str:
         """What a benchmark, or a lift, is called."""
         return self.headings.get(benchmark, benchmark)
+
+    def goal_on(self, benchmark: str) -> GoalNow | None:
+        """What they work towards there."""
+        return next((one for one in self.goals if one.stands.goal.benchmark == benchmark), None)
 
 
 def athlete_page(
@@ -67,6 +73,7 @@ def athlete_page(
         usual_modifications(connection, athlete.id, since.isoformat()),
         bests,
         lifts,
+        goals_now(connection, today, [athlete.id]).get(athlete.id, ()),
         shown,
         runs,
         {**written, **headings([*runs, *(best.result for best in bests)])},

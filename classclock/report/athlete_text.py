@@ -16,6 +16,7 @@ from classclock.records.effort_weeks import EffortWeek
 from classclock.report.athlete_page import AthletePage
 from classclock.report.cells import pad
 from classclock.report.effort_words import effort_lines
+from classclock.report.goal_words import asked_words, goal_values, pointed_words
 from classclock.report.plot import legend, plot_lines
 from classclock.units.printable import printable
 
@@ -53,6 +54,10 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
         yield "Modified in these weeks"
         for modification, times in page.modifications:
             yield f"  {times} x {printable(modification, _LONGEST)}"
+    if page.goals:
+        yield ""
+        yield "Works towards"
+        yield from _goals(page, width)
     if page.bests:
         yield ""
         yield "Bests"
@@ -61,9 +66,11 @@ def _lines(page: AthletePage, width: int) -> Iterator[str]:
         yield ""
         yield "Heaviest made"
         yield from _table([_lift_cells(page, one) for one in page.lifts], width, None)
-    if plot := plot_lines(page.history, width):
+    goal = page.goal_on(page.shown)
+    if plot := plot_lines(page.history, width, goal=goal):
         yield ""
-        yield f"{printable(page.called(page.shown))}: {legend(page.history)}"
+        shown = printable(page.called(page.shown))
+        yield from wrap(f"{shown}: {legend(page.history, goal)}", width)
         yield from plot
 
 
@@ -72,6 +79,14 @@ def _attendance(page: AthletePage) -> Iterator[str]:
     yield f"{_classes(most)} in the last twelve weeks"
     for week in page.weeks:
         yield f"  {week.monday:%d %b}  {'#' * week.classes or '-'}"
+
+
+def _goals(page: AthletePage, width: int) -> Iterator[str]:
+    """What is asked for, how far it is, and where the last scores point."""
+    for one in page.goals:
+        yield f"  {printable(asked_words(one.stands.goal), _LONGEST)}"
+        for words in filter(None, (one.stands.far_words(), pointed_words(one.pointed))):
+            yield from (f"    {line}" for line in wrap(printable(words, _LONGEST), width - 4))
 
 
 def _lift_cells(page: AthletePage, one: LiftBest) -> list[str]:
@@ -134,6 +149,7 @@ def page_values(page: AthletePage) -> dict[str, Any]:
             _week_values(week, effort)
             for week, effort in zip(reversed(page.weeks), reversed(page.efforts), strict=True)
         ],
+        "goals": [goal_values(one.stands) for one in page.goals],
         "modifications": [
             {"modification": name, "times": times} for name, times in page.modifications
         ],

@@ -45,6 +45,11 @@ def _lane(lane: LaneLine) -> str:
 
 def short_standing(standing: Standing) -> str:
     """What is worth a cheer; nothing where there is nothing new."""
+    goal = f"goal {standing.goal} reached" if standing.goal else ""
+    return ", ".join(filter(None, (goal, _new(standing))))
+
+
+def _new(standing: Standing) -> str:
     match standing.verdict:
         case "best":
             return f"new best, before {standing.before.score}" if standing.before else ""

@@ -18,6 +18,7 @@ _TABLES = {
     "attendance": "the classes you came to",
     "results": "your scores; counts is 1 where a score can be a best",
     "lifts": "the loads you tried, as they were put right; made is 1 where you made them",
+    "goals": "what you work towards, or did: asked for since when, by when, and when it ended",
     "notes": "what was noted about you in classes, on the emergency card too",
     "changes": "what was put right or marked by hand, with what was taken back again",
     "imported": "your rows in lists that the club brought in",
@@ -52,7 +53,7 @@ def _json(values: Any) -> bytes:
 
 
 def _without_others(kept: Kept, page: AthletePage) -> AthletePage:
-    """The page, with nobody else's name in a piece, an option or a lift."""
+    """The page, with nobody else's name in a piece, an option, a lift or a goal."""
     values = to_builtins(page)
     return convert(
         {
@@ -60,6 +61,7 @@ def _without_others(kept: Kept, page: AthletePage) -> AthletePage:
             "modifications": kept.names.values(values["modifications"]),
             "bests": kept.names.values(values["bests"]),
             "lifts": kept.names.values(values["lifts"]),
+            "goals": kept.names.values(values["goals"]),
             "shown": kept.names.left_in(page.shown),
             "history": kept.names.values(values["history"]),
         },

@@ -82,6 +82,7 @@ class Ways:
             folder=self._folder,
             mirrored=club.tv.mirrored,
             benchmark=benchmark,
+            unit=club.unit,
         )
 
     def weeks(self, club: Club) -> "WeeksScreen":

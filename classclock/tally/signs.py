@@ -14,6 +14,10 @@ Doubt = Literal["not given", "fast", "filled in", "load", "less"]
 """What is asked before a score is settled; journals hold these."""
 Remark = Literal["missed one", "turn", "not all at once", "option", "corrected", "stopped"]
 """What is only said."""
+GOAL_MARK = "\u2551"
+"""Where a goal's pace would be, in a lane's bar: nothing else is drawn with a double line, which
+nearly every font has; where there is ASCII only it is a capital I."""
+GOAL_MEANS = "a goal: at its pace this round ends here, or so much work is done by now"
 DOUBTS: tuple[Doubt, ...] = get_args(Doubt)
 """In the order in which one lane's are asked and shown."""
 

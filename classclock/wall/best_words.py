@@ -36,7 +36,7 @@ def standings(record: Same[ClassRecord], bests: Same[OwnBests], started: str) ->
 
 def best_words(standing: Standing | None) -> str:
     """What is worth a cheer, with how much and since when; nothing where there is nothing new."""
-    if standing is None or standing.verdict not in _HUES:
+    if standing is None or (standing.verdict not in _HUES and not standing.goal):
         return ""
     return printable(standing.words(), 120)
 
@@ -53,4 +53,6 @@ def with_last(row: ScoreRow, standing: Standing | None) -> ScoreRow:
 
 def best_hue(standing: Standing | None) -> Hue:
     """The colour of those words."""
-    return "first" if standing is None else _HUES.get(standing.verdict, "first")
+    if standing is None:
+        return "first"
+    return "ahead" if standing.goal else _HUES.get(standing.verdict, "first")

@@ -1,8 +1,11 @@
 """The picture of a lane's work, as plain values: a ribbon, a share of the whole, or boxes."""
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from classclock.clock.timeline import Timeline
+from classclock.records.goal_pace import round_due, work_due
+from classclock.records.goals import Goal
 from classclock.tally.counting.work import Work
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
@@ -19,6 +22,8 @@ class Ribbon(Struct, frozen=True):
     rounds: tuple[Block, ...]
     reached: int
     stopped: bool
+    goal: int | None = None
+    """When the round in progress is over at the goal's pace; None where there is no goal."""
 
 
 class Share(Struct, frozen=True):
@@ -28,6 +33,8 @@ class Share(Struct, frozen=True):
     rounds: tuple[int, ...]
     done: int
     finish: str
+    goal: int | None = None
+    """How much work is done by now at the goal's pace."""
 
 
 class Boxes(Struct, frozen=True):
@@ -40,13 +47,17 @@ class Boxes(Struct, frozen=True):
 LaneBar = Ribbon | Share | Boxes
 
 
-def bar_of(piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int) -> LaneBar | None:
+def bar_of(
+    piece: Piece, timeline: Timeline, tally: LaneTally, elapsed: int, goal: Goal | None = None
+) -> LaneBar | None:
     """What stands beside this lane's tally, at so many milliseconds of the piece."""
     match piece.counts_by:
         case "rounds" if piece.can_finish:
-            return _share(piece, tally)
+            due = None if goal is None else work_due(goal, tally, elapsed, timeline.total, piece)
+            return replace(_share(piece, tally), goal=due)
         case "rounds":
-            return _ribbon(timeline.total, tally, elapsed)
+            over = None if goal is None else round_due(goal, tally, timeline.total, piece)
+            return replace(_ribbon(timeline.total, tally, elapsed), goal=over)
         case "intervals":
             return _intervals(timeline, tally, elapsed)
         case "load":

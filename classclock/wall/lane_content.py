@@ -7,6 +7,7 @@ from msgspec import Struct
 from msgspec.structs import replace
 
 from classclock.clock.timeline import Timeline
+from classclock.records.goals import Goal
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
 from classclock.tally.lineup import MOST_LANES
@@ -84,6 +85,8 @@ class LaneAt(Struct, frozen=True):
     tally: Same[LaneTally]
     earlier: Same[Earlier | None]
     """The own best run to compare with."""
+    goal: Same[Goal | None]
+    """What it works towards."""
     elapsed: int
     """Milliseconds of the piece."""
     rank: int | None
@@ -114,16 +117,18 @@ class LaneContents:
         *,
         selected: str | None = None,
         earlier: Mapping[str, Earlier] | None = None,
+        goals: Mapping[str, Goal] | None = None,
     ) -> tuple[LaneContent, ...]:
         """The lanes in their places. `heats` are all heats of the piece, ranked together.
 
-        `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with.
+        `now` is the class's moment. `earlier` gives, by lane, the own best run to compare with,
+        `goals` what it works towards.
         """
         ranked = places(heats)
         elapsed = max(0, sheet.elapsed(now))
         if elapsed < sheet.timeline.total:
             elapsed -= elapsed % 1000
-        runs = earlier or {}
+        runs, aims = earlier or {}, goals or {}
         bars, shares = shared_bars(sheet), bars_shared(sheet)
         piece, timeline, lanes = Same(sheet.piece), Same(sheet.timeline), Same(sheet.lanes)
         return tuple(
@@ -135,6 +140,7 @@ class LaneContents:
                     equipment=self._equipment,
                     tally=Same(tally),
                     earlier=Same(runs.get(lane.id)),
+                    goal=Same(aims.get(lane.id)),
                     elapsed=elapsed,
                     rank=None if tally.nothing_done else ranked[lane.id],
                     settled=sheet.settled,
@@ -167,7 +173,7 @@ def lane_content(at: LaneAt) -> LaneContent:
         sign=SIGNS[doubts[0]].sign if doubts else SIGNS["missed one"].sign if missed else "",
         doubtful=bool(doubts),
         out=tally.out,
-        bar=bar_of(piece, timeline, tally, at.elapsed),
+        bar=bar_of(piece, timeline, tally, at.elapsed, at.goal.it),
         selected=at.selected,
         turn=at.shared.turn if at.shared is not None else "",
         start=f"from {start}" if start else "",

@@ -27,7 +27,8 @@ def test_the_running_month_is_told_where_none_is_named(command_says: CommandSays
     assert title.endswith(" so far")
     assert sums == "0 classes"
     values = json.loads(command_says("month", "--json"))
-    assert values["news"] == {"new_bests": [], "first_times": [], "first_classes": []}
+    kinds = ("new_bests", "goals_reached", "first_times", "first_classes")
+    assert values["news"] == {kind: [] for kind in kinds}
 
 
 def test_a_month_that_isnt_one_is_answered_with_how_to_write_it(typed: Typed) -> None:

@@ -3,15 +3,20 @@
 import re
 import shutil
 import subprocess
+from datetime import date
 from pathlib import Path
 from typing import Any
 
 import pytest
 
+from classclock.book.goals.standing import GoalNow
 from classclock.commands.command_line import main
 from classclock.records.class_entries import read_class
-from classclock.records.result import Result
-from classclock.report.history_svg import HEIGHT, WIDTH, points
+from classclock.records.goals import Goal, goal_stands
+from classclock.records.result import Result, Terms, rounds_worth
+from classclock.records.score_trend import pointed_to
+from classclock.report.history_svg import HEIGHT, WIDTH, Point, drawn
+from classclock.report.plot import legend, plot_lines
 
 TIDY = shutil.which("tidy")
 
@@ -27,6 +32,10 @@ def runs(depot: Any) -> Any:
         ]
 
     return make
+
+
+def points(results: list[Result]) -> tuple[Point, ...]:
+    return drawn(results).points
 
 
 def test_better_is_higher_whatever_the_benchmark_is_scored_in(runs: Any, depot: Any) -> None:
@@ -125,3 +134,26 @@ def test_a_validator_finds_no_fault_in_the_athletes_file_nor_in_the_chart(
             [str(TIDY), "-e", "-q", str(path)], capture_output=True, text=True, check=False
         )
         assert (done.returncode, done.stderr) == (0, "")
+
+
+def test_a_goal_is_a_level_and_the_last_scores_a_straight_line(runs: Any, depot: Any) -> None:
+    """Both are drawn on the scores' own scale; the line goes on to the goal's day."""
+    results = runs("turntable", *(depot.rounds("Ilse", 5 + month) for month in range(5)))
+    aim = Goal(
+        *("ilse", "turntable", "Turntable", "11+0", "rounds", rounds_worth(11, 0)),
+        *(Terms(work="16:00"), "2026-05-03", "2026-06-03"),
+    )
+    pointed = pointed_to(aim, results, date(2026, 5, 4))
+    assert pointed is not None
+    now = GoalNow(goal_stands(aim, results), pointed, 11 * 27.0)
+    found = drawn(results, now)
+    assert found.level == 0  # the highest of all
+    assert found.line is not None
+    assert (found.line[0], found.line[2]) == (0, WIDTH)
+    assert found.line[1] > found.line[3]
+    assert found.points[-1].x < WIDTH
+    assert drawn(results).level is None
+    lines = "\n".join(plot_lines(results, 100, goal=now))
+    assert len(re.findall("- +- +- +-", lines)) > 1
+    assert lines.count("\u00b7") > 3
+    assert legend(results, now).endswith("- goal, \u00b7 straight line of the last 5")

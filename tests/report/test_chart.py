@@ -9,9 +9,12 @@ from typing import Any
 
 import pytest
 
+from classclock.book.goals.standing import GoalNow
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.class_entries import read_class
-from classclock.records.result import Result, Terms, day_moment, load_worth
+from classclock.records.goals import Goal, GoalStands
+from classclock.records.result import Result, Terms, day_moment, load_worth, rounds_worth
+from classclock.records.score_trend import PointedTo, ScoreTrend
 from classclock.report.chart.chart import Chart, chart
 from classclock.report.chart.chart_csv import chart_csv
 from classclock.report.chart.chart_html import chart_html
@@ -382,3 +385,28 @@ def test_names_stand_again_on_each_sheet_and_nothing_is_cut(
     assert everywhere.count("2026-11-03") == benchmarks * people
     for row in shown.rows:
         assert everywhere.count(f"{row.name} ") == len(layout.groups)
+
+
+def test_what_somebody_works_towards_stands_under_their_best(charted: Any, depot: Any) -> None:
+    """How far it is, where the last scores point, and what both mean; nobody else's changes."""
+    terms = Terms(work="16:00")
+    aim = Goal(
+        *("ilse", "turntable", "Turntable", "9+0", "rounds", rounds_worth(9, 0)),
+        *(terms, "2026-11-01", "2027-03-01"),
+    )
+    lanes = [("2026-11-03", depot.rounds("Ilse", 7)), ("2026-11-03", depot.rounds("Bram", 6))]
+    plain = charted(*lanes)
+    best = next(row.cells[0] for row in plain.rows if row.name == "Ilse").best
+    trend = ScoreTrend(6, 1, 60, 30.0, 190.0, 0.5)
+    pointed = PointedTo(trend, date(2027, 3, 1), ahead=True, shown="8+20")
+    shown = charted(*lanes, goals={"ilse": [GoalNow(GoalStands(aim, best), pointed, 243.0)]})
+    bram, ilse = (row.cells[0] for row in shown.rows)
+    assert small_lines(ilse)[-2:] == (
+        "goal 9+0 by 2027-03-01: 2 rounds to go",
+        "points to 8+20 on 2027-03-01",
+    )
+    assert small_lines(bram) == small_lines(plain.rows[0].cells[0])
+    words = " ".join(legend(shown))
+    assert "where the last scores point, not a promise" in words
+    assert "goal" not in " ".join(legend(plain))
+    assert b"points to 8+20" in chart_html(shown, "Depot", date(2026, 11, 24))

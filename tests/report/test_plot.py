@@ -7,7 +7,8 @@ import pytest
 
 from classclock.records.class_entries import read_class
 from classclock.records.result import Result
-from classclock.report.plot import plot_lines, plotted
+from classclock.records.score_trend import measured
+from classclock.report.plot import plot_lines
 
 
 @pytest.fixture
@@ -53,13 +54,13 @@ def _scale(lines: Sequence[str]) -> list[str]:
 
 def test_what_is_drawn_is_reps_seconds_or_kilograms(runs: Any, depot: Any) -> None:
     (rounds,) = runs(depot.rounds("Ilse", 7, 12))
-    assert plotted(rounds) == 7 * 27 + 12
+    assert measured(rounds) == 7 * 27 + 12
     done, cut_off = runs(
         depot.timed("Ilse", "8:31"), depot.timed("Ilse", "70 reps"), piece="third_rail"
     )
-    assert (plotted(done), plotted(cut_off)) == (511, None)
+    assert (measured(done), measured(cut_off)) == (511, None)
     (lift,) = runs(depot.lifted("Ilse", "100 lb"), piece="squats")
-    assert plotted(lift) == pytest.approx(45.359237)  # NIST SP 811
+    assert measured(lift) == pytest.approx(45.359237)  # NIST SP 811
 
 
 def test_one_result_is_no_plot(runs: Any, depot: Any) -> None:

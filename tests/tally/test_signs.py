@@ -11,7 +11,7 @@ from classclock.screens.canvas.letters import dot_letters, low_letters, outline_
 from classclock.screens.canvas.letters.mosaic import HALVES, QUADRANTS
 from classclock.tally.keys.key_help import SIGN_LINES, key_help
 from classclock.tally.keys.lone_keys import KeyPhase
-from classclock.tally.signs import DOUBTS, SIGNS, Sign, signed, told_by
+from classclock.tally.signs import DOUBTS, GOAL_MARK, SIGNS, Sign, signed, told_by
 
 ROOT = Path(classclock.__file__).parent
 EVERY = list(SIGNS.values())
@@ -54,13 +54,14 @@ def test_the_readme_has_each_sign_with_its_word_and_what_it_says() -> None:
 
 
 def test_the_help_has_each_sign_once() -> None:
-    assert sorted(line.keys for line in SIGN_LINES) == sorted(one.sign for one in EVERY)
+    signs = [*(one.sign for one in EVERY), GOAL_MARK]
+    assert sorted(line.keys for line in SIGN_LINES) == sorted(signs)
 
 
 @pytest.mark.parametrize(
     ("counts_by", "phase", "shown"),
     [
-        ("rounds", "running", '?"~<_'),
+        ("rounds", "running", f'?"~<_{GOAL_MARK}'),
         ("rounds", "over", '?"~<%#)'),
         ("load", "board", "^&"),
         ("nothing", "running", ""),

@@ -4,13 +4,19 @@ from collections.abc import Collection
 from datetime import datetime
 from pathlib import Path
 
+from msgspec.structs import replace
+from sqlalchemy import Connection
+
 from classclock.book.files.changes_file import ChangesDamagedError
+from classclock.book.goals.standing import done_towards
+from classclock.book.goals.table import GoalsByAthlete, goals_of
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.keeping import caught_up
 from classclock.book.tables.opening import OpensBook
 from classclock.book.tables.queries import history
 from classclock.records.class_entries import benchmark_key
+from classclock.records.goals import Goal
 from classclock.records.own_bests import OwnBests
 from classclock.tally.record import ClassRecord
 
@@ -32,12 +38,44 @@ def read_own_bests(
     with opened(folder) as book, book.reading() as asked:
         athletes = athletes_now(asked, people)
         found = history(asked, set(athletes.values()), benchmarks)
+        goals = _not_reached(asked, set(athletes.values()), began)
     by_person = {
         (person, benchmark): found.get((athlete, benchmark), ())
         for person, athlete in athletes.items()
         for benchmark in benchmarks
     }
-    return OwnBests(by_person, int(began.timestamp() * 1000))
+    own_goals: dict[tuple[str, str], tuple[Goal, ...]] = {}
+    for person, athlete in athletes.items():
+        for goal in goals.get(athlete, ()):
+            key = person, goal.benchmark
+            own_goals[key] = (*own_goals.get(key, ()), replace(goal, athlete=person))
+    return OwnBests(by_person, _moment(began), own_goals)
+
+
+def _not_reached(connection: Connection, of: Collection[str], began: datetime) -> GoalsByAthlete:
+    """What stood on the day of the class and wasn't reached before it."""
+    day, moment = began.date().isoformat(), _moment(began)
+    stood = {
+        athlete: tuple(one for one in theirs if one.stood_on(day))
+        for athlete, theirs in goals_of(connection, of).items()
+    }
+    done = done_towards(connection, stood)
+    return {
+        athlete: tuple(
+            goal
+            for goal in theirs
+            if not any(
+                goal.reached_by(one)
+                for one in done.get((athlete, goal.benchmark), ())
+                if one.moment < moment
+            )
+        )
+        for athlete, theirs in stood.items()
+    }
+
+
+def _moment(when: datetime) -> int:
+    return int(when.timestamp() * 1000)
 
 
 def bests_for(

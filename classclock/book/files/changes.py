@@ -1,4 +1,4 @@
-"""`changes.jsonl`: what no class made. Imports, renames, merges, marks and erasures, one a line.
+"""`changes.jsonl`: what no class made. Imports, names, merges, marks, goals, erasures; one a line.
 
 With the results files it is the truth that the book is made from. The first line names the room,
 which tells its classes from other rooms' on a shared server.
@@ -14,7 +14,9 @@ from msgspec import UNSET, Struct, UnsetType, convert, field
 from msgspec.json import Decoder, encode
 from msgspec.structs import replace
 
+from classclock.book.files.change_line import ChangeLine
 from classclock.book.files.changes_file import NAME, ChangesDamagedError
+from classclock.book.files.goal_lines import GoalDropped, GoalSet, ImportedGoal
 from classclock.machine.plain_file import open_file, read_file
 from classclock.machine.whole_file import write_whole
 from classclock.records.document import Effort
@@ -23,24 +25,12 @@ from classclock.tally.lanes import Mark
 from classclock.units.plain_json import read_json
 
 
-class _Line(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True, tag_field="change"):
-    n: int = 0
-    """Its number in the file, from 1; one that was taken out leaves a gap."""
-    at: str = ""
-    """When it was made, RFC 3339."""
-
-    @property
-    def change(self) -> str:
-        """Which change it is, as the file has it."""
-        return str(self.__struct_config__.tag)
-
-
-class Rename(_Line, frozen=True, tag="rename"):
+class Rename(ChangeLine, frozen=True, tag="rename"):
     athlete: str
     name: str
 
 
-class Merge(_Line, frozen=True, tag="merge"):
+class Merge(ChangeLine, frozen=True, tag="merge"):
     """Two entries were one person: what was `gone`'s is `kept`'s."""
 
     gone: str
@@ -49,13 +39,13 @@ class Merge(_Line, frozen=True, tag="merge"):
     """What they are called from then on; empty where it wasn't said: as they last came."""
 
 
-class MarkSet(_Line, frozen=True, tag="mark"):
+class MarkSet(ChangeLine, frozen=True, tag="mark"):
     athlete: str
     mark: Mark
     on: bool
 
 
-class EffortGiven(_Line, frozen=True, tag="effort"):
+class EffortGiven(ChangeLine, frozen=True, tag="effort"):
     """How hard a class was for somebody, said or put right after it."""
 
     journal: str
@@ -131,20 +121,21 @@ class ImportedMark(Struct, frozen=True, kw_only=True, forbid_unknown_fields=True
     mark: Mark
 
 
-ImportedRecord = ImportedScore | ImportedVisit | ImportedLift | ImportedMark
+ImportedRecord = ImportedScore | ImportedVisit | ImportedLift | ImportedMark | ImportedGoal
 
 
-class Import(_Line, frozen=True, tag="import"):
+class Import(ChangeLine, frozen=True, tag="import"):
     file: str
     scores: tuple[ImportedScore, ...]
     visits: tuple[ImportedVisit, ...] | UnsetType = UNSET
     lifts: tuple[ImportedLift, ...] | UnsetType = UNSET
     marks: tuple[ImportedMark, ...] | UnsetType = UNSET
+    goals: tuple[ImportedGoal, ...] | UnsetType = UNSET
 
     @property
     def records(self) -> tuple[ImportedRecord, ...]:
         """All that came, each with whose it is."""
-        more = (self.visits, self.lifts, self.marks)
+        more = (self.visits, self.lifts, self.marks, self.goals)
         return (*self.scores, *(one for each in more if each is not UNSET for one in each))
 
     def kept(self, keep: Callable[[ImportedRecord], bool]) -> "Import | None":
@@ -155,13 +146,14 @@ class Import(_Line, frozen=True, tag="import"):
             visits=UNSET if self.visits is UNSET else tuple(filter(keep, self.visits)),
             lifts=UNSET if self.lifts is UNSET else tuple(filter(keep, self.lifts)),
             marks=UNSET if self.marks is UNSET else tuple(filter(keep, self.marks)),
+            goals=UNSET if self.goals is UNSET else tuple(filter(keep, self.goals)),
         )
         if len(left.records) == len(self.records):
             return self
         return left if left.records else None
 
 
-class Erasure(_Line, frozen=True, tag="erase", omit_defaults=True):
+class Erasure(ChangeLine, frozen=True, tag="erase", omit_defaults=True):
     """Somebody asked to be erased. Ids are kept as digests only, so that none can come back.
 
     In a book that rooms share it is an order to the others.
@@ -175,7 +167,7 @@ class Erasure(_Line, frozen=True, tag="erase", omit_defaults=True):
     """Digests of their names, for rooms whose pages name them; none once all rooms are done."""
 
 
-class Carried(_Line, frozen=True, tag="carried"):
+class Carried(ChangeLine, frozen=True, tag="carried"):
     """This room has carried out another room's order to erase somebody."""
 
     room: str
@@ -185,13 +177,24 @@ class Carried(_Line, frozen=True, tag="carried"):
     """Files of this club's folder to be looked at by hand."""
 
 
-class Undo(_Line, frozen=True, tag="undo"):
+class Undo(ChangeLine, frozen=True, tag="undo"):
     """The change numbered `of` is to count no more."""
 
     of: int
 
 
-Change = Rename | Merge | MarkSet | EffortGiven | Import | Erasure | Carried | Undo
+Change = (
+    Rename
+    | Merge
+    | MarkSet
+    | EffortGiven
+    | GoalSet
+    | GoalDropped
+    | Import
+    | Erasure
+    | Carried
+    | Undo
+)
 _CHANGE: Decoder[Change] = Decoder(Change)
 
 

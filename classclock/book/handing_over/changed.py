@@ -22,8 +22,10 @@ from classclock.book.files.changes import (
     Rename,
     Undo,
 )
+from classclock.book.files.goal_lines import GoalDropped, GoalSet, ImportedGoal
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import digest
+from classclock.records.document import known
 
 
 class ChangeAbout(Struct, frozen=True):
@@ -58,7 +60,7 @@ def names_in(line: Change) -> Iterator[tuple[str, str]]:
             yield line.kept, line.name
         case Import():
             yield from ((record.athlete, record.name) for record in line.records)
-        case MarkSet() | EffortGiven() | Erasure() | Carried() | Undo():
+        case MarkSet() | EffortGiven() | GoalSet() | GoalDropped() | Erasure() | Carried() | Undo():
             pass
         case _:
             assert_never(line)
@@ -72,7 +74,7 @@ def _records(line: Change, room: str, entries: Collection[str]) -> tuple[Importe
 
 def _about(line: Change, room: str, entries: Collection[str], numbers: Collection[int]) -> bool:
     match line:
-        case Rename() | MarkSet() | EffortGiven():
+        case Rename() | MarkSet() | EffortGiven() | GoalSet() | GoalDropped():
             return entry_said(room, line.athlete) in entries
         case Merge():
             return bool({entry_said(room, one) for one in (line.gone, line.kept)} & {*entries})
@@ -95,10 +97,10 @@ def _words(line: Change) -> str:
             return "two entries are one person" + (f", called {line.name}" if line.name else "")
         case MarkSet():
             return f"the mark {line.mark} is {'set' if line.on else 'taken off'}"
-        case EffortGiven(effort=None):
-            return f"how hard the class of {line.journal[:10]} was isn't kept any more"
         case EffortGiven():
-            return f"the class of {line.journal[:10]} was {line.effort} of 10"
+            return _effort_words(line)
+        case GoalSet() | GoalDropped():
+            return _goal_words(line)
         case Import():
             return f"scores from {line.file}" if line.scores else f"records from {line.file}"
         case Erasure():
@@ -109,6 +111,19 @@ def _words(line: Change) -> str:
             return f"number {line.of} was taken back"
         case _:
             assert_never(line)
+
+
+def _effort_words(line: EffortGiven) -> str:
+    which = f"the class of {line.journal[:10]}"
+    if line.effort is None:
+        return f"how hard {which} was isn't kept any more"
+    return f"{which} was {line.effort} of 10"
+
+
+def _goal_words(line: GoalSet | GoalDropped) -> str:
+    if isinstance(line, GoalDropped):
+        return f"the goal on {line.benchmark} is dropped"
+    return f"the goal on {line.benchmark} is {line.words}"
 
 
 def imported_values(one: ChangeAbout) -> Iterator[dict[str, Any]]:
@@ -151,5 +166,14 @@ def _said(record: ImportedRecord) -> dict[str, str]:
             }
         case ImportedMark():
             return {"score": f"marked: {record.mark}"}
+        case ImportedGoal():
+            return {
+                "benchmark": record.benchmark,
+                "score": f"goal: {record.score}",
+                "date": record.since,
+                "modification": known(record.modification, ""),
+                "load": known(record.loads, ""),
+                "work": known(record.work, ""),
+            }
         case _:
             assert_never(record)

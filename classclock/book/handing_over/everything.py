@@ -9,6 +9,7 @@ from classclock.book.handing_over.in_book import (
     WhoIsMeant,
     attendance_rows,
     changes_of_rooms,
+    goal_rows,
     lift_rows,
     result_rows,
     who_is_meant,
@@ -92,6 +93,7 @@ def _tables(connection: Connection, meant: WhoIsMeant, found: InFolder) -> dict[
         "attendance": list(attendance_rows(connection, meant)),
         "results": list(result_rows(connection, meant)),
         "lifts": list(lift_rows(connection, meant)),
+        "goals": list(goal_rows(connection, meant)),
         "notes": notes,
         "changes": [
             {**name, "when": one.line.at, "number": one.line.n, "change": one.line.change}

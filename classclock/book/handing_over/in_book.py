@@ -13,7 +13,7 @@ from classclock.book.tables.applying import rules_in
 from classclock.book.tables.efforts_said import EFFORT, SEEN_WITH_EFFORT
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import Athlete
-from classclock.book.tables.schema import athletes, changes, classes, lifts, results, seen
+from classclock.book.tables.schema import athletes, changes, classes, goals, lifts, results, seen
 from classclock.records.result import kg_of
 from classclock.units.loads import plain
 
@@ -122,6 +122,22 @@ def lift_rows(connection: Connection, meant: WhoIsMeant) -> Iterator[KeptRow]:
             "load_kg": plain(kg_of(row.worth).amount),
             "made": int(row.made),
             "status": "settled" if row.settled else "provisional",
+        }
+
+
+def goal_rows(connection: Connection, meant: WhoIsMeant) -> Iterator[KeptRow]:
+    asked = select(goals).where(goals.c.person.in_(meant.entries))
+    for row in connection.execute(asked.order_by(goals.c.since, goals.c.benchmark)):
+        yield {
+            "name": meant.athlete.name,
+            "benchmark": row.written,
+            "goal": row.score,
+            "modification": row.modification,
+            "load": row.loads,
+            "work": row.work,
+            "set": row.since,
+            "by": row.by,
+            "ended": row.until,
         }
 
 

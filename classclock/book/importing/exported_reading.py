@@ -1,4 +1,4 @@
-"""Tables that `book export` wrote, read back: scores and what counts, visits, lifts, marks."""
+"""Tables that `book export` wrote, read back: scores, visits, lifts, marks and goals."""
 
 import csv
 import io
@@ -17,6 +17,7 @@ from classclock.book.files.changes import (
     ImportedScore,
     ImportedVisit,
 )
+from classclock.book.files.goal_lines import ImportedGoal
 from classclock.machine.plain_file import read_file
 from classclock.plan.findings import Finding
 from classclock.records.class_entries import benchmark_key
@@ -47,6 +48,7 @@ class Exported(Struct, frozen=True):
     visits: tuple[ImportedVisit, ...] = ()
     lifts: tuple[ImportedLift, ...] = ()
     marks: tuple[ImportedMark, ...] = ()
+    goals: tuple[ImportedGoal, ...] = ()
     findings: tuple[Finding, ...] = ()
 
 
@@ -69,7 +71,7 @@ def read_exported(path: Path) -> Exported:
         return _exported(path, {})
     others = {
         name: read_file(path / f"{name}.csv")
-        for name in ("attendance", "lifts", "athletes")
+        for name in ("attendance", "lifts", "athletes", "goals")
         if (path / f"{name}.csv").exists()
     }
     return _exported(path / RESULTS, others)
@@ -87,7 +89,8 @@ def _exported(path: Path, others: Mapping[str, bytes]) -> Exported:
     marks: list[ImportedMark] = []
     for each in _rows(others.get("athletes", b"")):
         marks += _marks(each[1])
-    return Exported(scores, visits, lifts, tuple(marks), tuple(findings))
+    goals = read("goals", others.get("goals", b""), _goal)
+    return Exported(scores, visits, lifts, tuple(marks), goals, tuple(findings))
 
 
 def _records(
@@ -116,10 +119,15 @@ def _rows(raw: bytes) -> Iterator[tuple[int, Said]]:
         yield table.line_num, {key: unguarded(cell) for key, cell in row.items() if key}
 
 
-def _score(said: Said) -> ImportedScore:
+def _kind(said: Said) -> ScoreKind:
     kind = next((one for one in _KINDS if one == said["kind"]), None)
     if kind is None:
         raise ValueError(f'"{said["kind"]}" is no kind of score')
+    return kind
+
+
+def _score(said: Said) -> ImportedScore:
+    kind = _kind(said)
     total_reps = _number(said["total_reps"])
     moment = read_moment(said["at"])
     return ImportedScore(
@@ -215,6 +223,28 @@ def _marks(said: Said) -> Iterator[ImportedMark]:
     for mark in _MARKS:
         if mark in written:
             yield ImportedMark(athlete="", name=_name(said["name"]), mark=mark)
+
+
+def _goal(said: Said) -> ImportedGoal:
+    kind, score = _kind(said), said["goal"]
+    reps = score.partition(" ")[0]
+    worth = _worth(kind, score, int(reps) if is_whole(reps) else None)
+    if worth is None:
+        raise ValueError(f'"{score}" is no score')
+    return ImportedGoal(
+        athlete="",
+        name=_name(said["name"]),
+        benchmark=tidy_name(said["benchmark"]),
+        score=score,
+        kind=kind,
+        worth=worth,
+        since=_day(said["set"]),
+        by=_day(said["by"]) if said["by"] else UNSET,
+        until=_day(said["ended"]) if said["ended"] else UNSET,
+        modification=said["modification"],
+        loads=said["load"],
+        work=said["work"],
+    )
 
 
 def _name(written: str) -> str:

@@ -16,6 +16,8 @@ from classclock.book.files.changes import (
     ImportedVisit,
     score_moment,
 )
+from classclock.book.files.goal_lines import ImportedGoal
+from classclock.book.goals.table import goals_of
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.exported_reading import Exported
 from classclock.book.importing.old_row import OldRow
@@ -108,11 +110,17 @@ def ready_exported(
     tried = select(lifts.c.athlete, lifts.c.lift, lifts.c.moment)
     lifted = {(said_in(room, row.athlete), *row[1:]) for row in connection.execute(tried)}
     marked = {(one.id, mark) for _, one in own_people(connection) for mark in one.marks}
+    aimed = {
+        (one.athlete, one.benchmark, one.since)
+        for theirs in goals_of(connection).values()
+        for one in theirs
+    }
     kept = (
         taking.those(exported.scores, scores, _as_score, once=True),
         taking.those(exported.visits, visits, _as_visit, once=True),
         taking.those(exported.lifts, lifted, _as_lift, once=False),
         taking.those(exported.marks, marked, _as_mark, once=True),
+        taking.those(exported.goals, aimed, _as_goal, once=True),
     )
     change = Import(
         file=file,
@@ -120,6 +128,7 @@ def ready_exported(
         visits=kept[1] or UNSET,
         lifts=kept[2] or UNSET,
         marks=kept[3] or UNSET,
+        goals=kept[4] or UNSET,
     )
     findings = (*exported.findings, *people.findings)
     return ReadyImport(change, people.new, taking.already, findings)
@@ -140,6 +149,10 @@ def _as_lift(one: ImportedLift) -> tuple[object, ...]:
 
 def _as_mark(one: ImportedMark) -> tuple[object, ...]:
     return (one.mark,)
+
+
+def _as_goal(one: ImportedGoal) -> tuple[object, ...]:
+    return (benchmark_key(one.benchmark), one.since)
 
 
 class _Of(Struct, frozen=True):

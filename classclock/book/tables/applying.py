@@ -15,6 +15,7 @@ from classclock.book.files.changes import (
     read_change,
     read_change_for_rules,
 )
+from classclock.book.goals.table import keep_goals
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules
 from classclock.book.tables.deriving import Touched, derive, derive_later
@@ -81,7 +82,9 @@ def apply_changes(connection: Connection, read: Changes) -> bool:
     before, stood = rules_in(connection), imports([read_change(line) for line in old.values()])
     keep_changes(connection, read)
     keep_efforts(connection, read)
-    rules = rules_in(connection)
+    rooms = _changes_read(connection, read_change_for_rules)
+    rules = people_rules(rooms)
+    keep_goals(connection, rooms, rules)
     touched = Touched(_touched_by(read.room, old, new), in_all=True)
     touched.update(_apply_merges(connection, before, rules))
     touched.update(_apply_imports(connection, rules, read, stood))

@@ -19,6 +19,7 @@ from classclock.book.tables.schema import (
     athletes,
     bests,
     classes,
+    goals,
     lifts,
     results,
     seen,
@@ -27,7 +28,7 @@ from classclock.book.tables.schema import (
 from classclock.machine.file_names import file_safe
 
 ContentsRow = dict[str, Any]
-TABLES = (athletes, classes, seen, results, lifts, bests, set_bests)
+TABLES = (athletes, classes, seen, results, lifts, bests, set_bests, goals)
 _SAID = {"terms": ("modification", "loads", "work", "team")}
 """What stands for a key that is worked out, where rows are put in order."""
 _PEOPLE = ("athlete", "person")

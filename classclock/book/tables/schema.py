@@ -18,7 +18,7 @@ from sqlalchemy import (
     Text,
 )
 
-VERSION = 10
+VERSION = 11
 """Raised when a table changes: an older book is kept beside, and filled anew from the files."""
 
 metadata = MetaData()
@@ -207,6 +207,26 @@ set_bests = Table(
     PrimaryKeyConstraint("athlete", "benchmark", "modification", "loads", "team", "reps"),
 )
 """The heaviest that stands of each number of reps, of whatever set it was."""
+
+goals = Table(
+    "goals",
+    metadata,
+    Column("athlete", String, nullable=False),
+    Column("benchmark", Text, nullable=False),
+    Column("since", String, nullable=False),  # the day on which it was set
+    Column("person", String, nullable=False),
+    Column("written", Text, nullable=False),
+    Column("score", String, nullable=False),
+    Column("kind", String, nullable=False),
+    Column("worth", BigInteger, nullable=False),
+    Column("by", String, nullable=False),  # the day by which it is wanted; empty: none was said
+    Column("until", String, nullable=False),  # the day on which it ended; empty: it stands
+    Column("modification", Text, nullable=False),
+    Column("loads", Text, nullable=False),
+    Column("work", String, nullable=False),
+    PrimaryKeyConstraint("athlete", "benchmark", "since"),
+)
+"""What people work towards, and did: all of it is in the changes."""
 
 half_in = Table(
     "half_in",

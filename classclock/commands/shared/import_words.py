@@ -31,6 +31,7 @@ def import_values(
         "visits": len(known(ready.change.visits, ())),
         "lifts": len(known(ready.change.lifts, ())),
         "marks": len(known(ready.change.marks, ())),
+        "goals": len(known(ready.change.goals, ())),
         "left_out": reading.left_out,
         "findings": len(reading.findings),
         "columns": to_builtins(reading.columns),
@@ -91,6 +92,7 @@ def _what(change: Import) -> str:
         (known(change.visits, ()), "visit", "visits"),
         (known(change.lifts, ()), "lift", "lifts"),
         (known(change.marks, ()), "mark", "marks"),
+        (known(change.goals, ()), "goal", "goals"),
     )
     others = [counted(len(each), one, many) for each, one, many in more if each]
     return " and ".join(filter(None, (", ".join((scores, *others[:-1])), *others[-1:])))

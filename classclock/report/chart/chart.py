@@ -5,6 +5,7 @@ from typing import Any
 
 from msgspec import Struct
 
+from classclock.book.goals.standing import GoalNow
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import best_of
 from classclock.records.lift_sets import could_lift, maximum_of, says_most
@@ -25,6 +26,8 @@ class Cell(Struct, frozen=True):
     """The month that counts as this one."""
     others: tuple[Result, ...] = ()
     """Bests under other terms, and of a lift those of other numbers of reps."""
+    goal: GoalNow | None = None
+    """What they work towards there."""
 
     @property
     def new(self) -> bool:
@@ -62,6 +65,8 @@ class Chart(Struct, frozen=True):
 
 
 BestRows = Mapping[tuple[str, str], Sequence[Best]]
+ChartGoals = Mapping[str, Sequence[GoalNow]]
+"""By athlete's id."""
 
 
 def chart(
@@ -72,6 +77,7 @@ def chart(
     here: Collection[str] | None = None,
     sort: str = "name",
     benchmarks: Sequence[str] | None = None,
+    goals: ChartGoals | None = None,
 ) -> Chart:
     """The chart of these athletes. Without bests somebody stands in it only if they are `here`.
 
@@ -88,7 +94,14 @@ def chart(
         ChartRow(
             one.id,
             one.name,
-            tuple(_cell(bests.get((one.id, column.key), ()), month) for column in columns),
+            tuple(
+                _cell(
+                    bests.get((one.id, column.key), ()),
+                    month,
+                    _goal((goals or {}).get(one.id, ()), column.key),
+                )
+                for column in columns
+            ),
         )
         for one in wanted
     ]
@@ -129,7 +142,11 @@ def _best_first(cell: Cell | None) -> tuple[Any, ...]:
     )
 
 
-def _cell(bests: Sequence[Best], month: str) -> Cell | None:
+def _goal(goals: Sequence[GoalNow], benchmark: str) -> GoalNow | None:
+    return next((one for one in goals if one.stands.goal.benchmark == benchmark), None)
+
+
+def _cell(bests: Sequence[Best], month: str, goal: GoalNow | None) -> Cell | None:
     if not bests:
         return None
     latest = _latest(bests)
@@ -143,7 +160,7 @@ def _cell(bests: Sequence[Best], month: str) -> Cell | None:
         return None
     if best.kind == "load":
         others = [one.result for one in bests if one.result is not best]
-    return Cell(best, bool(latest.terms.modification), month, tuple(others))
+    return Cell(best, bool(latest.terms.modification), month, tuple(others), goal)
 
 
 def _latest(bests: Sequence[Best]) -> Result:

@@ -4,11 +4,14 @@ from collections.abc import Iterator
 from datetime import date
 from decimal import ROUND_HALF_UP, Decimal
 
+from classclock.book.goals.standing import GoalNow
 from classclock.records.bests import month_words
 from classclock.records.lift_sets import beside, maximum_of, reps_of
 from classclock.records.result import Result
+from classclock.records.score_trend import PointedTo
 from classclock.records.written_terms import NOT_SAID
 from classclock.report.chart.chart import Cell, Chart
+from classclock.report.goal_words import NO_PROMISE, short_goal_words
 from classclock.strength.maxima import Maximum, maximum
 from classclock.units.loads import Load
 
@@ -35,8 +38,28 @@ def small_lines(cell: Cell) -> tuple[str, ...]:
     """What stands under a score: the estimate, the day, the terms, then the other bests."""
     best = cell.best
     return tuple(
-        filter(None, (estimate_words(best), best.day, terms_words(best), *also_words(cell)))
+        filter(
+            None,
+            (
+                *(estimate_words(best), best.day, terms_words(best)),
+                *also_words(cell),
+                *goal_small_words(cell.goal),
+            ),
+        )
     )
+
+
+def goal_small_words(goal: GoalNow | None) -> tuple[str, ...]:
+    """What is asked for, how far it is, and where the last scores point."""
+    if goal is None:
+        return ()
+    pointed = goal.pointed
+    points = "" if pointed is None else f"points to {pointed.shown}{_when(pointed)}"
+    return (short_goal_words(goal.stands), points) if points else (short_goal_words(goal.stands),)
+
+
+def _when(pointed: PointedTo) -> str:
+    return f" on {pointed.day}" if pointed.ahead else " today"
 
 
 def estimate_words(best: Result) -> str:
@@ -80,6 +103,10 @@ def _legend(chart: Chart) -> Iterator[str]:
             f"{_EXAMPLE.lifted} x {reps}, {about}: a set of {reps} reps; {about} for one is an "
             f"estimate ({_EXAMPLE.formula.title()}), often low for older adults"
         )
+    if any(cell.goal for cell in cells):
+        yield "goal: what somebody works towards, and how far it is from their best so"
+    if any(cell.goal and cell.goal.pointed for cell in cells):
+        yield f"points to: the last scores as a straight line; {NO_PROMISE}"
     if chart.sorted_by is not None:
         yield f"Sorted by {chart.sorted_by.heading}: {order_words(chart)}"
 

@@ -8,6 +8,7 @@ from msgspec import to_builtins
 from classclock.book.tables.queries import Athlete
 from classclock.records.benchmark_headings import heading
 from classclock.records.bests import long_day
+from classclock.records.goals import goal_score
 from classclock.records.result import Result
 from classclock.records.written_terms import NOT_SAID
 from classclock.report.cells import pad
@@ -70,7 +71,8 @@ def aside_words(one: News) -> str:
     if one.result is None:
         return ""
     gain = one.standing.gain() if one.standing else ""
-    return "; ".join(filter(None, (gain, _terms(one.result), f"on {day_words(one)}")))
+    aim = f"the goal was {one.goal.words()}" if one.goal else ""
+    return "; ".join(filter(None, (gain, aim, _terms(one.result), f"on {day_words(one)}")))
 
 
 def _terms(result: Result) -> str:
@@ -125,6 +127,8 @@ def _news_values(one: News) -> dict[str, Any]:
         result = one.result
         terms = to_builtins(result.terms)
         values |= {"benchmark": result.benchmark, "score": result.score, **terms}
+    if one.goal is not None:
+        values |= {"goal": goal_score(one.goal), "by": one.goal.by or None}
     if one.standing is not None and (before := one.standing.before) is not None:
         values |= {"before": {"score": before.score, "day": before.day}, "by": one.standing.by}
     return values

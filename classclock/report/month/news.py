@@ -10,6 +10,7 @@ from msgspec import Struct
 
 from classclock.book.tables.queries import Athlete
 from classclock.records.bests import Standing, standing
+from classclock.records.goals import Goal, GoalStands
 from classclock.records.result import Result
 
 
@@ -31,6 +32,8 @@ class Happened(Struct, frozen=True):
     """The ids of those whose first class it was."""
     done: Mapping[str, Mapping[str, Done]]
     """By athlete's id and benchmark, the benchmarks in order."""
+    reached: Mapping[str, tuple[GoalStands, ...]] = {}
+    """By athlete's id the goals that they reached this month, in order of benchmarks."""
 
 
 class News(Struct, frozen=True):
@@ -42,6 +45,8 @@ class News(Struct, frozen=True):
     """What they did; None where it is about coming at all."""
     standing: Standing | None = None
     """Of a best: what it outdid, and by how much."""
+    goal: Goal | None = None
+    """What was reached by it."""
 
 
 def new_bests(happened: Happened) -> Iterator[News]:
@@ -69,6 +74,13 @@ def _last_bests(done: Done) -> list[Result]:
     return last
 
 
+def goals_reached(happened: Happened) -> Iterator[News]:
+    for athlete in happened.people:
+        for stands in happened.reached.get(athlete.id, ()):
+            if (made := stands.reached) is not None:
+                yield News(athlete, made.day, made, goal=stands.goal)
+
+
 def first_times(happened: Happened) -> Iterator[News]:
     """Who did a benchmark that they had never done before, under whatever terms."""
     for athlete, done in _benchmarks_done(happened):
@@ -91,6 +103,7 @@ class NewsKind(Struct, frozen=True):
 
 NEWS = (
     NewsKind("new_bests", "New bests", new_bests),
+    NewsKind("goals_reached", "Goals reached", goals_reached),
     NewsKind("first_times", "First time on a benchmark", first_times),
     NewsKind("first_classes", "First class", first_classes),
 )

@@ -6,6 +6,7 @@ from datetime import date
 from msgspec import Struct
 from sqlalchemy import Connection
 
+from classclock.book.goals.standing import goals_reached
 from classclock.book.tables.days import (
     bests_before,
     counted_between,
@@ -56,7 +57,7 @@ def month_page(
     there = {*held.came, *done}
     everybody = [one for one in all_athletes(connection) if one.id in there]
     people = tuple(one for one in everybody if one.id in named or not one.off_the_wall)
-    happened = Happened(people, first_came, done)
+    happened = Happened(people, first_came, done, goals_reached(connection, since, until))
     came = (CameOften(one, held.came[one.id]) for one in people if one.id in held.came)
     told = ((kind, tuple(kind.told(happened))) for kind in NEWS)
     return MonthPage(

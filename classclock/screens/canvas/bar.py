@@ -8,7 +8,7 @@ from msgspec import Struct
 
 from classclock.screens.canvas.cells import Drawing, row_of
 from classclock.screens.canvas.theme import Shades, Theme
-from classclock.tally.signs import SIGNS
+from classclock.tally.signs import GOAL_MARK, SIGNS
 from classclock.wall.blocks import Block
 
 _EIGHTHS = " ▏▎▍▌▋▊▉"
@@ -30,6 +30,11 @@ class Stretch(Struct, frozen=True):
 def eighth(value: int, whole: int, columns: int) -> int:
     """Where a value of the axis stands, in whole eighths of a cell, never past the end."""
     return min(columns * 8, max(0, (value * columns * 16 + whole) // (2 * whole)))
+
+
+def goal_column(value: int | None, whole: int, columns: int) -> int | None:
+    """The column of a mark at this value of the axis; None where there is none."""
+    return None if value is None else min(columns - 1, eighth(value, whole, columns) // 8)
 
 
 def pieces(
@@ -82,10 +87,12 @@ def draw_bar(
     ground: str,
     hatch_ink: str,
     thin: bool = False,
+    goal: int | None = None,
 ) -> Drawing:
     """The bar, its marks in the lowest row of what is still empty, and the line at its end.
 
-    A thin bar is the upper half of one row, its edges on whole cells.
+    A thin bar is the upper half of one row, its edges on whole cells. `goal` is the column of the
+    goal's mark: it cuts through the bar, so that its shape tells it and no colour has to.
     """
     colours: list[str] = [ground] * (columns * 8)
     for piece in bar:
@@ -114,8 +121,20 @@ def draw_bar(
             [(_HALF_TICK if cell[0] == _TICK else cell[0], *cell[1:]) for cell in row]
             for row in lines
         ]
+    _mark_goal(lines, goal, theme.ink, ground)
     end = (_HALF_TICK if thin else _TICK, theme.quiet, ground)
     return tuple(row_of([*line, end]) for line in lines)
+
+
+def _mark_goal(
+    lines: list[list[tuple[str, str, str]]], column: int | None, ink: str, ground: str
+) -> None:
+    """Over everything but a doubt's sign: that asks the coach for something."""
+    if column is None:
+        return
+    for row in lines:
+        if row[column][0] != SIGNS["fast"].sign:
+            row[column] = (GOAL_MARK, ink, ground)
 
 
 def _cell(eighths: list[str]) -> tuple[str, str, str]:

@@ -15,6 +15,7 @@ from rich.cells import cell_len, set_cell_size
 from rich.segment import Segment
 from rich.style import Style
 
+from classclock.tally.signs import GOAL_MARK
 from classclock.units.likeness import LIKE
 from classclock.units.printable import escaped
 
@@ -137,6 +138,7 @@ def plain_text(drawing: Drawing) -> str:
 
 _ASCII = str.maketrans(
     dict.fromkeys("▏▎▍▌▐│╵", "|")
+    | {GOAL_MARK: "I"}
     | dict.fromkeys("▋▊▉", " ")
     | dict.fromkeys("┌┐└┘├", "+")
     | {"─": "-", "▀": "=", "\u2571": "/", "█": "#", "□": "o"}

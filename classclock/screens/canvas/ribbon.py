@@ -5,7 +5,7 @@ Both end with the line of the cap, or of the whole work, in their last column.
 
 from collections.abc import Sequence
 
-from classclock.screens.canvas.bar import draw_bar, eighth, pieces, ticks
+from classclock.screens.canvas.bar import draw_bar, eighth, goal_column, pieces, ticks
 from classclock.screens.canvas.cells import Drawing, line, overlay
 from classclock.screens.canvas.theme import Theme
 from classclock.wall.blocks import Block
@@ -26,11 +26,12 @@ def draw_ribbon(
     ground: str | None = None,
     stopped: bool = False,
     thin: bool = False,
+    goal: int | None = None,
 ) -> Drawing:
     """Each block one round, as long as it took; `cap`, ends and `elapsed` in ms from go.
 
     The round in progress is darker, up to `elapsed`; beyond stand the minutes' marks. A lane that
-    has stopped has no round in progress.
+    has stopped has no round in progress. `goal` is when that is over at the goal's pace, in ms.
     """
     under, shades, inner = ground or theme.ground, theme.shades(standing), columns - 1
     last = rounds[-1].end if rounds else 0
@@ -46,6 +47,7 @@ def draw_ribbon(
         ground=under,
         hatch_ink=shades.running,
         thin=thin,
+        goal=goal_column(goal, cap, inner),
     )
 
 
@@ -61,10 +63,12 @@ def draw_work(
     ground: str | None = None,
     finish: str = "",
     thin: bool = False,
+    goal: int | None = None,
 ) -> Drawing:
     """The work done as a share of the whole, in reps; `rounds` are the reps at which rounds end.
 
-    A finish is written in the bar's end, as it will be recorded.
+    A finish is written in the bar's end, as it will be recorded. `goal` is the work that is done by
+    now at the goal's pace, in reps.
     """
     under, shades, inner = ground or theme.ground, theme.shades(standing), columns - 1
     complete = [Block(end) for end in rounds if end <= done]
@@ -79,6 +83,7 @@ def draw_work(
         ground=under,
         hatch_ink=shades.running,
         thin=thin,
+        goal=goal_column(goal, whole, inner),
     )
     label = f" {finish} "
     if not finish or len(label) > inner:

@@ -7,7 +7,7 @@ from msgspec import Struct
 
 from classclock.plan.formats.counting import CountsBy
 from classclock.tally.keys.lone_keys import KeyPhase
-from classclock.tally.signs import SIGNS, Doubt, Remark
+from classclock.tally.signs import GOAL_MARK, GOAL_MEANS, SIGNS, Doubt, Remark
 
 Group = Literal["counting", "putting right", "clock", "class", "signs"]
 
@@ -131,9 +131,12 @@ _SEEN: Mapping[Doubt | Remark, tuple[tuple[CountsBy, ...], tuple[KeyPhase, ...]]
 }
 """In which pieces each sign is seen, and when."""
 
-SIGN_LINES: tuple[KeyLine, ...] = tuple(
-    KeyLine("signs", SIGNS[kind].sign, f"{SIGNS[kind].word}: {SIGNS[kind].meaning}", *seen)
-    for kind, seen in _SEEN.items()
+SIGN_LINES: tuple[KeyLine, ...] = (
+    *(
+        KeyLine("signs", SIGNS[kind].sign, f"{SIGNS[kind].word}: {SIGNS[kind].meaning}", *seen)
+        for kind, seen in _SEEN.items()
+    ),
+    KeyLine("signs", GOAL_MARK, GOAL_MEANS, ("rounds",), _RUNS),
 )
 """What the signs on the screens mean; no keys."""
 

@@ -17,7 +17,7 @@ from classclock.wall.best_words import RunStandings, standings
 from classclock.wall.kept_off import off_the_wall
 from classclock.wall.kept_off_content import beside_kept_off, lane_kept_off
 from classclock.wall.lane_content import LaneContent, LaneContents
-from classclock.wall.own_runs import own_runs
+from classclock.wall.own_runs import own_goals, own_runs
 from classclock.wall.seen.class_seen import ClassSeen
 from classclock.wall.settle_content import SettlePage, settle_page
 from classclock.wall.summary_content import Summary, summary
@@ -32,6 +32,7 @@ class StartedContent:
         self._seen, self._mirrored = seen, mirrored
         self._lanes = LaneContents(seen.club.equipment)
         self._runs = lru_cache(maxsize=1)(own_runs)
+        self._goals = lru_cache(maxsize=1)(own_goals)
         self._standings = lru_cache(maxsize=1)(standings)
 
     @property
@@ -74,15 +75,16 @@ class StartedContent:
     def _of_lanes(
         self, record: ClassRecord, sheet: Sheet, now: int, selected: str | None
     ) -> tuple[LaneContent, ...]:
-        runs = self._runs(
+        theirs = (
             Same(self._seen.own_bests),
             Same(sheet.piece),
             tuple(tally.lane for tally in sheet.tallies.values()),
             sheet.timeline.total,
             record.people,
         )
+        runs, goals = self._runs(*theirs), self._goals(*theirs)
         heats = record.heats(record.chosen)
-        contents = self._lanes.at(sheet, heats, now, selected=selected, earlier=runs)
+        contents = self._lanes.at(sheet, heats, now, selected=selected, earlier=runs, goals=goals)
         private = [person for person in record.people if person.off_the_wall]
         if not private:
             return contents

@@ -9,6 +9,7 @@ import pytest
 
 from classclock.book.asking.people_reading import in_files, people_called, remembered
 from classclock.book.asking.reading_bests import read_own_bests
+from classclock.book.goals.table import standing_goals
 from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.lifted import lift_bests
@@ -53,6 +54,17 @@ class Room:
         with self.book.reading() as connection:
             found = best_rows(connection, [athlete]).get((athlete, "turntable"), ())
         return [best.result.score for best in found]
+
+    def aims(self, athlete: str) -> list[str]:
+        """What an athlete works towards."""
+        with self.book.reading() as connection:
+            return [one.score for one in standing_goals(connection, [athlete]).get(athlete, ())]
+
+    def own_aims(self, ident: str) -> list[str]:
+        """The same as a class of this room has it, on the turntable."""
+        bests = read_own_bests(self.club.folder, [ident], ["turntable"], LATER)
+        every = bests.goals.get((ident, "turntable"), ())
+        return [goal.score for goal in every if not goal.until]
 
     def own_best(self, ident: str) -> list[str]:
         """What a class of this room races against."""
@@ -161,6 +173,28 @@ def test_marks_stay_in_the_room_that_made_them(rooms: tuple[Room, Room]) -> None
     with shed.book.reading() as connection:
         marks = {one.id: one.marks for one in all_athletes(connection)}
     assert marks == {f"{hall.name}/max": ("under 18",), "max": (), "noor": ()}
+
+
+def test_a_goal_set_in_one_room_is_worked_towards_in_the_other_once_they_are_one(
+    rooms: tuple[Room, Room],
+) -> None:
+    hall, shed = rooms
+    assert hall.says("goal", "Max", "turntable", "9") == 0
+    assert (hall.aims("max"), shed.aims("max"), hall.own_aims("max")) == (["9+0"], [], ["9+0"])
+    assert hall.says("book", "merge", "Max", f"{shed.name}/max") == 0
+    assert shed.aims("max") == ["9+0"]
+    assert hall.own_aims("max") == ["9+0"] == shed.own_aims("max")
+    assert shed.says("goal", "Max", "turntable", "10") == 0
+    assert hall.own_aims("max") == ["10+0"]
+    for room in rooms:  # made anew, each its own part
+        assert room.says("book", "rebuild") == 0
+        assert room.own_aims("max") == ["10+0"]
+    assert shed.says("book", "undo") == 0
+    assert hall.own_aims("max") == ["9+0"]
+    assert shed.says("book", "erase", "max", "--yes") == 0
+    assert hall.aims(f"{shed.name}/max") == []
+    assert hall.says("chart") == 0  # carries the order out: the line goes from its changes too
+    assert '"goal"' not in (hall.club.folder / "changes.jsonl").read_text("utf-8")
 
 
 def test_an_import_makes_somebody_new_of_who_is_known_to_another_room_only(

@@ -23,7 +23,8 @@ from classclock.screens.canvas.cells import (
 )
 from classclock.screens.canvas.interval_strip import draw_interval_strip
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
-from classclock.screens.canvas.theme import DARK, SIXTEEN
+from classclock.screens.canvas.theme import DARK, SIXTEEN, Theme
+from classclock.tally.signs import GOAL_MARK
 from classclock.wall.blocks import Block
 
 CAP = 16 * 60_000
@@ -286,3 +287,41 @@ def test_drawings_beside_each_other_must_be_equally_high() -> None:
 def test_strips_are_as_wide_as_the_drawing() -> None:
     made = strips(ribbon(30, [Block(50_000)], 70_000))
     assert [strip.cell_length for strip in made] == [30, 30]
+
+
+@pytest.mark.parametrize("theme", [DARK, SIXTEEN], ids=lambda theme: theme.name)
+@pytest.mark.parametrize("thin", [False, True])
+@given(wide=st.integers(12, 120), goal=st.integers(0, CAP), elapsed=st.integers(0, CAP))
+def test_a_goal_is_one_column_that_nothing_else_looks_like(
+    wide: int, goal: int, elapsed: int, *, thin: bool, theme: Theme
+) -> None:
+    """Its shape tells it, in whatever colours: it cuts through the bar, full height."""
+
+    def draw(at: int | None) -> list[str]:
+        drawn = draw_ribbon(
+            wide,
+            1 if thin else 3,
+            cap=CAP,
+            rounds=[],
+            elapsed=elapsed,
+            standing="ahead",
+            theme=theme,
+            thin=thin,
+            goal=at,
+        )
+        assert width(drawn) == wide
+        return plain_text(drawn).split("\n")
+
+    column = min(wide - 2, eighth(goal, CAP, wide - 1) // 8)
+    for marked, plain in zip(draw(goal), draw(None), strict=True):
+        assert GOAL_MARK not in plain
+        assert marked == plain[:column] + GOAL_MARK + plain[column + 1 :]
+
+
+def test_in_ascii_a_goal_is_no_minute() -> None:
+    drawn = draw_work(
+        40, 1, whole=90, rounds=(18, 36, 54, 72, 90), done=18, standing="first", theme=DARK, goal=60
+    )
+    text = plain_text(in_ascii(drawn))
+    assert text.count("I") == 1
+    assert text.index("I") == min(38, eighth(60, 90, 39) // 8)

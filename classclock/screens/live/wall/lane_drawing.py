@@ -134,6 +134,7 @@ def _bar(
                 ground=ground,
                 stopped=bar.stopped,
                 thin=thin,
+                goal=bar.goal,
             )
         case Share() as bar:
             return draw_work(
@@ -147,6 +148,7 @@ def _bar(
                 ground=ground,
                 finish=bar.finish,
                 thin=thin,
+                goal=bar.goal,
             )
         case Boxes() as bar:
             return draw_interval_strip(

@@ -3,14 +3,14 @@
 from msgspec.structs import replace
 from textual import events
 
-from classclock.screens.canvas.bar import eighth
+from classclock.screens.canvas.bar import eighth, goal_column
 from classclock.screens.canvas.cells import Drawing, blank
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.wall_layout import LaneLayout
-from classclock.wall.lane_bars import Ribbon
+from classclock.wall.lane_bars import Ribbon, Share
 from classclock.wall.lane_content import LaneContent
 
 
@@ -45,13 +45,24 @@ class LaneRow(Painted):
 
 
 def as_seen(content: LaneContent, plan: LaneLayout) -> LaneContent:
-    """With the end of its ribbon at the eighth of a cell at which it is drawn."""
+    """With the end of its ribbon, and a goal's mark in set work, where they are drawn."""
     bar = content.bar
-    if not isinstance(bar, Ribbon):
+    if not isinstance(bar, Ribbon | Share):
         return content
     if plan.ribbon is None:
         return replace(content, bar=None)
     columns = plan.ribbon.box.width - 1
+    if isinstance(bar, Share):
+        return replace(content, bar=replace(bar, goal=_goal_seen(bar, columns)))
     seen = eighth(bar.reached, bar.cap, columns) * bar.cap // (columns * 8)
     last = bar.rounds[-1].end if bar.rounds else 0
     return replace(content, bar=replace(bar, reached=max(seen, last)))
+
+
+def _goal_seen(bar: Share, columns: int) -> int | None:
+    """The least work whose mark stands in the same cell."""
+    at = goal_column(bar.goal, bar.whole, columns)
+    if at is None:
+        return None
+    least = -(-at * bar.whole // columns)
+    return least if goal_column(least, bar.whole, columns) == at else bar.goal

@@ -1,10 +1,12 @@
 """How an athlete's page is drawn: a history as a plot, bests, attendance, what they modify."""
 
 from collections.abc import Iterator, Sequence
+from textwrap import wrap
 
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
 from classclock.report.effort_words import effort_lines
+from classclock.report.goal_words import asked_words, pointed_words
 from classclock.report.plot import legend, plot_lines
 from classclock.screens.canvas.cells import Drawing, above, beside
 from classclock.screens.canvas.look import Look
@@ -18,7 +20,7 @@ _TWO_SIDES = 110
 _SIDE = 44
 _LAST_DAY = 8
 """Columns by which the last day's label stands out at the right."""
-_KEYS = "left, right: another benchmark   up, down: scroll   escape: back"
+_KEYS = "left, right: another benchmark   up, down: scroll   g: a goal   escape: back"
 
 _Line = tuple[str, str]
 """The text, and the name of its ink: empty, `quiet` or `bold`."""
@@ -30,8 +32,8 @@ def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Draw
         return draw_on_the_wall(desk, desk.book.page, columns, rows, look)
     inner = columns - 2
     foot = above(
-        look.text(desk.notice, inner, ink=look.theme.doubtful, bold=True),
-        look.text(_KEYS, inner, ink=look.theme.quiet),
+        look.text(printable(desk.said, 400), inner, ink=look.theme.doubtful, bold=True),
+        look.text(desk.entry.keys if desk.entry else _KEYS, inner, ink=look.theme.quiet),
     )
     if desk.book is None:
         return look.box(above(look.gap(inner, rows - len(foot)), foot), columns, rows)
@@ -44,10 +46,10 @@ def draw_athlete(desk: AthleteDesk, columns: int, rows: int, look: Look) -> Draw
         side = _drawn(tuple(_side(page)), desk.top, _SIDE, left, look)
         wide = inner - _SIDE - 3
         plot = _plot(desk, wide, max(7, min(left * 3 // 5, 26)))
-        main = _drawn((*plot, *_bests(page)), desk.top, wide, left, look)
+        main = _drawn((*plot, *_goals(desk, page, wide), *_bests(page)), desk.top, wide, left, look)
         body = beside(main, look.gap(3, left), side)
     else:
-        lines = (*_plot(desk, inner, 7), *_bests(page), *_side(page))
+        lines = (*_plot(desk, inner, 7), *_goals(desk, page, inner), *_bests(page), *_side(page))
         body = _drawn(lines, desk.top, inner, left, look)
     drawn = above(heading, look.gap(inner), body, foot)
     return look.box(drawn, columns, rows, across="middle")
@@ -72,13 +74,25 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
     place = desk.benchmarks.index(desk.benchmark) + 1
     yield f"{printable(desk.benchmark)}   ({place} of {len(desk.benchmarks)})", "bold"
     results = desk.book.histories[desk.benchmark]
-    plot = plot_lines(results, columns - _LAST_DAY, rows)
+    plot = plot_lines(results, columns - _LAST_DAY, rows, desk.goal)
     if plot:
-        yield legend(results), "quiet"
+        yield legend(results, desk.goal), "quiet"
         yield from ((line, "") for line in plot)
     else:
         for one in results:
             yield f"  {one.score} on {long_day(one.day)}", ""
+    yield "", ""
+
+
+def _goals(desk: AthleteDesk, page: AthletePage, columns: int) -> Iterator[_Line]:
+    """What they work towards, how far it is, and where the last scores point; the shown first."""
+    if not page.goals:
+        return
+    yield "Works towards", "bold"
+    for one in sorted(page.goals, key=lambda one: one is not desk.goal):
+        yield f"  {printable(asked_words(one.stands.goal), 200)}", ""
+        for words in filter(None, (one.stands.far_words(), pointed_words(one.pointed))):
+            yield from ((f"    {line}", "quiet") for line in wrap(words, columns - 4))
     yield "", ""
 
 

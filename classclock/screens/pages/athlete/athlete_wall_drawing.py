@@ -2,8 +2,10 @@
 
 from collections.abc import Iterator, Sequence
 
+from classclock.book.goals.standing import GoalNow
 from classclock.records.result import Result
 from classclock.report.athlete_page import AthletePage
+from classclock.report.goal_words import goal_words, pointed_words
 from classclock.report.plot import plot_lines
 from classclock.screens.canvas.arranged_drawing import Drawer, Ink, draw_arranged
 from classclock.screens.canvas.cell_measure import CellMeasure
@@ -31,7 +33,7 @@ _AXES = 4
 _LEAST_PLOT = (40, 6 + _AXES)
 _ROOM_FOR_A_PLOT = 30
 """Rows from which letters leave room for it."""
-_KEYS = "left, right: another benchmark; up, down: more bests; escape: back"
+_KEYS = "left, right: another benchmark; up, down: more bests; g: a goal; escape: back"
 _COVERED = "F7: attendance and what they modify; the room would see it too"
 _PRIVATE = "F7: all of it; they keep loads, rank and bests off the wall"
 
@@ -47,6 +49,8 @@ def draw_on_the_wall(
         "name": Ink(bold=True),
         "benchmark": Ink(theme.key, bold=True),
         "best": Ink(bold=True),
+        "goal": Ink(theme.ahead.text, bold=True),
+        "pointed": Ink(theme.quiet),
         "notice": Ink(theme.doubtful, bold=True),
         "covered": Ink(theme.quiet),
         "keys": Ink(theme.quiet),
@@ -54,7 +58,9 @@ def draw_on_the_wall(
         "place": Ink(theme.quiet),
     }
     results = _history(desk)
-    drawers: dict[Name, Drawer] = {"plot": lambda wide, high: _plot(results, wide, high, look)}
+    drawers: dict[Name, Drawer] = {
+        "plot": lambda wide, high: _plot(results, desk.goal, wide, high, look)
+    }
     drawn = draw_arranged(laid.pages[number], inner, rows, look, inks=inks, drawers=drawers)
     return look.box(drawn, columns, rows, across="middle")
 
@@ -74,8 +80,10 @@ def _history(desk: AthleteDesk) -> tuple[Result, ...]:
     return desk.book.histories[desk.benchmark]
 
 
-def _plot(results: Sequence[Result], columns: int, rows: int, look: Look) -> Drawing:
-    lines = plot_lines(results, columns - _LAST_DAY, max(1, rows - _AXES))
+def _plot(
+    results: Sequence[Result], goal: GoalNow | None, columns: int, rows: int, look: Look
+) -> Drawing:
+    lines = plot_lines(results, columns - _LAST_DAY, max(1, rows - _AXES), goal)
     return above(*(look.text(line, columns) for line in lines)) if lines else look.gap(columns, 0)
 
 
@@ -87,11 +95,12 @@ def _parts(
         Written("place", _place(desk), "place", role="coach", most=1),
         Written("pages", "page 99 of 99" if paged else "", "pages", role="coach"),
     )
+    keys = desk.entry.keys if desk.entry else _KEYS
     covered = _PRIVATE if desk.wholly_covered else _COVERED
     foot = (
-        Written("notice", desk.notice, "notice", role="coach", breaks=True),
+        Written("notice", printable(desk.said, 400), "notice", role="coach", breaks=True),
         Written("covered", covered, "covered", role="coach", breaks=True),
-        Written("keys", _KEYS, "keys", role="coach", breaks=True),
+        Written("keys", keys, "keys", role="coach", breaks=True),
     )
     body = () if desk.wholly_covered else tuple(_body(desk, page, columns, rows))
     return Stack((Beside(heading), *body, *foot), air=1)
@@ -115,6 +124,11 @@ def _body(desk: AthleteDesk, page: AthletePage, columns: int, rows: int) -> Iter
             Written("best", printable(best.score, 12) if best else "", "score"),
         )
     )
+    if (goal := desk.goal) is not None:
+        words = printable(goal_words(goal.stands), 120)
+        yield Written("goal", words, "goal", breaks=True)
+        pointed = pointed_words(goal.pointed)
+        yield Written("pointed", pointed, "pointed", role="detail", breaks=True)
     if plot_lines(results, columns - _LAST_DAY):
         role: Role = "room" if rows >= _ROOM_FOR_A_PLOT else "detail"
         yield Drawn("plot", "plot", _LEAST_PLOT, (columns, rows // 3), role)

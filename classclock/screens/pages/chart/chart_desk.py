@@ -6,7 +6,7 @@ from msgspec import Struct, field
 
 from classclock.book.tables.queries import Athlete, Best
 from classclock.records.bests import long_day
-from classclock.report.chart.chart import Cell, Chart, ChartRow, chart
+from classclock.report.chart.chart import Cell, Chart, ChartGoals, ChartRow, chart
 from classclock.report.chart.chart_words import (
     also_words,
     best_words,
@@ -14,6 +14,7 @@ from classclock.report.chart.chart_words import (
     order_words,
     terms_words,
 )
+from classclock.report.goal_words import goal_words, pointed_words
 from classclock.screens.controls.cursor import Cursor
 from classclock.screens.controls.search import Search
 from classclock.units.printable import printable
@@ -29,6 +30,7 @@ class ChartBook(Struct, frozen=True):
     """The month that counts as this one, as in 2026-11."""
     here: frozenset[str] = frozenset()
     """The ids of those who are here."""
+    goals: ChartGoals = field(default_factory=dict)
 
 
 class ChartDesk:
@@ -137,7 +139,9 @@ class ChartDesk:
 
     def _charted(self, here: Collection[str] | None, sort: str) -> Chart:
         book = self.book
-        return chart(book.athletes, book.bests, month=book.month, here=here, sort=sort)
+        return chart(
+            book.athletes, book.bests, month=book.month, here=here, sort=sort, goals=book.goals
+        )
 
     def _find(self) -> None:
         self._rows = found(self.search.text, self._chart.rows, lambda row: (row.name,))
@@ -156,4 +160,6 @@ def cell_words(row: ChartRow, cell: Cell | None, benchmark: str, *, off: bool) -
         words += [estimate_words(best), terms_words(best) or "as written", *also_words(cell)]
     else:
         words += [str(best.terms), *(f"{one.score} with {one.terms}" for one in cell.others)]
-    return printable(f"{who}: {'; '.join(filter(None, words))}", 400)
+    if cell.goal is not None:
+        words += [goal_words(cell.goal.stands), pointed_words(cell.goal.pointed)]
+    return printable(f"{who}: {'; '.join(filter(None, words))}", 500)

@@ -50,6 +50,7 @@ class ChartScreen(ReadingScreen[ChartBook]):
 
     def _in_book(self, connection: "Connection") -> ChartBook:
         from classclock.book.asking.chart_bests import chart_bests  # noqa: PLC0415  sqlalchemy
+        from classclock.book.goals.standing import goals_now  # noqa: PLC0415  the same
         from classclock.book.tables.applying import athletes_now  # noqa: PLC0415  the same
         from classclock.book.tables.queries import all_athletes  # noqa: PLC0415  the same
 
@@ -59,6 +60,7 @@ class ChartScreen(ReadingScreen[ChartBook]):
             chart_bests(connection),
             f"{local_now():%Y-%m}",
             frozenset(athletes_now(connection, here).values()),
+            goals_now(connection, local_now().date()),
         )
 
     def take(self, sign: str) -> bool:
