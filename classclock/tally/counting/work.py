@@ -7,6 +7,7 @@ from msgspec import Struct
 from classclock.plan.amounts import worth
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
+from classclock.tally.portion_words import share_of
 
 
 class Work(Struct, frozen=True):
@@ -63,4 +64,4 @@ class Work(Struct, frozen=True):
         station = self.piece.stations[place]
         chosen = self.lane.option(place)
         option = station.options[chosen - 1] if 0 < chosen <= len(station.options) else None
-        return worth(station, option, index, self.piece.scheme)
+        return share_of(self.lane.portion, worth(station, option, index, self.piece.scheme))

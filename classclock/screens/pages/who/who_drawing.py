@@ -1,6 +1,7 @@
 """How "who is here" is drawn."""
 
 from functools import partial
+from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from classclock.plan.care import BEFORE_A_CLASS
@@ -70,13 +71,33 @@ def _over_the_names(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawi
 def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     """The piece whose options the digits mean, and what each means."""
     if desk.marks_open:
-        marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
-        return look.text(f"marks   {marks}", columns)
+        return _behind_f7(desk, columns, look)
     piece = desk.options.piece
     if piece is None:
         return look.gap(columns, 0)
     more = "   (ctrl+n: the next piece)" if len(desk.who.choices.pieces) > 1 else ""
     return draw_options(piece, desk.options.shown(piece), columns, look, more=more)
+
+
+def _behind_f7(desk: WhoDesk, columns: int, look: Look) -> Drawing:
+    """The marks, and what there is to say of whoever is lit, where no room reads along."""
+    marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
+    said = [text for line in _to_say(desk) for text in wrap(line, columns - 2)]
+    return above(
+        look.text(f"marks   {marks}", columns),
+        *(look.text(text, columns, bold=not number) for number, text in enumerate(said)),
+    )
+
+
+def _to_say(desk: WhoDesk) -> tuple[str, ...]:
+    count = desk.returns.count()
+    if not count:
+        return ()
+    if not desk.uncovered:
+        return (f"{count} here to look at: turn the TV away or mute it, then ctrl+o",)
+    entry = desk.highlighted
+    lines = desk.returns.lines(entry.id) if entry is not None and entry.kind == "here" else ()
+    return lines or (f"{count} here to look at: up, down",)
 
 
 def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing:
@@ -104,7 +125,7 @@ def _words(desk: WhoDesk, entry: PersonLine) -> str:
         return ""
     sign = MARKED if desk.who.person(entry.id).marks else ""
     piece = desk.options.piece
-    chosen = printable(desk.who.choices.words(piece, entry.id), 80) if piece else ""
+    chosen = printable(desk.who.choices.words(piece, entry.id), 80)
     return " ".join(filter(None, [sign, chosen]))
 
 
@@ -114,6 +135,8 @@ def _marks(desk: WhoDesk, entry: PersonLine) -> str:
     marks = who.person(entry.id).marks if entry.kind == "here" else ()
     days = who.away(entry.id, desk.today)
     ago = [f"last here {days} days ago"] if days is not None and days > 0 else []
+    if entry.kind == "here" and desk.uncovered and (words := desk.returns.words(entry.id)):
+        ago = [words]
     return ", ".join([*marks, *ago])
 
 
@@ -137,7 +160,7 @@ def _keys(desk: WhoDesk) -> list[str]:
         "ctrl+k: key",
         "ctrl+e: name",
         "F6: chart",
-        "F7: marks",
+        f"F7: marks, {desk.returns.count()} to look at" if desk.returns.count() else "F7: marks",
         "left, right: class end",
         "enter: to the board",
     ]

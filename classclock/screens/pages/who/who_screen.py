@@ -20,6 +20,7 @@ from classclock.screens.pages.who.who_came import WhoCame, who_came
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
+from classclock.screens.pages.who.who_returns import read_returns_here
 
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
@@ -50,6 +51,7 @@ class WhoScreen(PageScreen[WhoCame | None]):
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
         self.desk = WhoDesk(who, mirrored=club.tv.mirrored, today=now.date())
         self.view = DrawnView(look, partial(draw_who, self.desk))
+        self._now = now
         self._began = int(now.timestamp() * 1000)
         self._fit: FitHere | None = None
         self._knows = False
@@ -104,6 +106,9 @@ class WhoScreen(PageScreen[WhoCame | None]):
         """Say what most here would do; who has just come is read first, in a thread."""
         if not self.desk.who.people:
             return
+        if people := self.desk.returns.to_read():
+            reading = partial(read_returns_here, self.folder, people, self.desk.who, self._now)
+            self.read(self.desk.returns.learn, reading)
         self.desk.expected = self.fit.words()
         if people := self.fit.to_read():
             self.read(self.learn_fit, partial(self.fit.read, people))
