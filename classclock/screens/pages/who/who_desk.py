@@ -7,10 +7,10 @@ from typing import Literal
 
 from classclock.book.asking.known_people import KnownPerson
 from classclock.screens.controls.search import Search
-from classclock.screens.pages.who import who_returns as returns
+from classclock.screens.pages.who.who_flags import FlagsHere
 from classclock.screens.pages.who.who_list import WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
-from classclock.screens.pages.who.who_returns import ReturnsHere
+from classclock.screens.pages.who.who_returns import KEY as LESS
 from classclock.screens.pages.who.who_sharing import WhoSharing
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.person_line import PersonLine
@@ -23,14 +23,16 @@ WhoStep = Literal["", "board", "back"]
 class WhoDesk:
     """What is typed, what is highlighted, and which question is open."""
 
-    def __init__(self, who: WhoList, *, mirrored: bool, today: date) -> None:
+    def __init__(
+        self, who: WhoList, *, mirrored: bool, today: date, next_step_after: int = 0
+    ) -> None:
         self.who = who
         self.mirrored, self.today = mirrored, today
         self.search = Search()
         self.asked: Question | None = None
         self.options = WhoOptions(who.choices)
         self.sharing = WhoSharing(who)
-        self.returns = ReturnsHere(who)
+        self.flags = FlagsHere(who, next_step_after)
         self.marks_open = False
         self.uncovered = not mirrored
         """Whether what is for the coach's eyes alone may stand on this screen behind F7."""
@@ -171,8 +173,8 @@ class WhoDesk:
             return
         if not self.marks_open:
             self.notice = self.options.digit(entry.id, number)
-        elif self.uncovered and str(number) == returns.KEY:
-            self.notice = self.returns.turn(entry.id)
+        elif self.uncovered and str(number) == LESS:
+            self.notice = self.flags.returns.turn(entry.id)
         elif 0 < number <= len(MARKS):
             self.who.toggle_mark(entry.id, MARKS[number - 1])
 

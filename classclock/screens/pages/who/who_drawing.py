@@ -90,13 +90,13 @@ def _behind_f7(desk: WhoDesk, columns: int, look: Look) -> Drawing:
 
 
 def _to_say(desk: WhoDesk) -> tuple[str, ...]:
-    count = desk.returns.count()
+    count = desk.flags.count()
     if not count:
         return ()
     if not desk.uncovered:
         return (f"{count} here to look at: turn the TV away or mute it, then ctrl+o",)
     entry = desk.highlighted
-    lines = desk.returns.lines(entry.id) if entry is not None and entry.kind == "here" else ()
+    lines = desk.flags.lines(entry.id) if entry is not None and entry.kind == "here" else ()
     return lines or (f"{count} here to look at: up, down",)
 
 
@@ -135,7 +135,7 @@ def _marks(desk: WhoDesk, entry: PersonLine) -> str:
     marks = who.person(entry.id).marks if entry.kind == "here" else ()
     days = who.away(entry.id, desk.today)
     ago = [f"last here {days} days ago"] if days is not None and days > 0 else []
-    if entry.kind == "here" and desk.uncovered and (words := desk.returns.words(entry.id)):
+    if entry.kind == "here" and desk.uncovered and (words := desk.flags.words(entry.id)):
         ago = [words]
     return ", ".join([*marks, *ago])
 
@@ -160,7 +160,7 @@ def _keys(desk: WhoDesk) -> list[str]:
         "ctrl+k: key",
         "ctrl+e: name",
         "F6: chart",
-        f"F7: marks, {desk.returns.count()} to look at" if desk.returns.count() else "F7: marks",
+        f"F7: marks, {count} to look at" if (count := desk.flags.count()) else "F7: marks",
         "left, right: class end",
         "enter: to the board",
     ]

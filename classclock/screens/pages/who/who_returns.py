@@ -27,16 +27,7 @@ class ReturnsHere:
 
     def __init__(self, who: WhoList) -> None:
         self._who = who
-        self._asked: set[str] = set()
         self._known: Returns | None = None
-
-    def to_read(self) -> list[str]:
-        """The ids of those here of whom nothing has been read; each is given once."""
-        unread = [
-            one.id for one in self._who.people if one.id not in self._asked and not one.visitor
-        ]
-        self._asked.update(unread)
-        return unread
 
     def learn(self, read: "Returns") -> None:
         """Take up what was read."""
@@ -49,10 +40,6 @@ class ReturnsHere:
         """`first in 5 weeks`; empty for whoever comes as ever."""
         weeks = self._known.weeks.get(ident) if self._known else None
         return "" if weeks is None else return_words(weeks)
-
-    def count(self) -> int:
-        """How many here there is something to say of."""
-        return sum(bool(self.words(one.id)) for one in self._who.people)
 
     def lines(self, ident: str) -> tuple[str, ...]:
         """All there is to say of one of them."""

@@ -21,6 +21,7 @@ from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
 from classclock.screens.pages.who.who_returns import read_returns_here
+from classclock.screens.pages.who.who_steps import read_steps_here
 
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
@@ -49,7 +50,12 @@ class WhoScreen(PageScreen[WhoCame | None]):
         self.folder, self.club = folder, club
         self._chart = chart
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
-        self.desk = WhoDesk(who, mirrored=club.tv.mirrored, today=now.date())
+        self.desk = WhoDesk(
+            who,
+            mirrored=club.tv.mirrored,
+            today=now.date(),
+            next_step_after=club.in_class.next_step_after,
+        )
         self.view = DrawnView(look, partial(draw_who, self.desk))
         self._now = now
         self._began = int(now.timestamp() * 1000)
@@ -106,9 +112,12 @@ class WhoScreen(PageScreen[WhoCame | None]):
         """Say what most here would do; who has just come is read first, in a thread."""
         if not self.desk.who.people:
             return
-        if people := self.desk.returns.to_read():
-            reading = partial(read_returns_here, self.folder, people, self.desk.who, self._now)
-            self.read(self.desk.returns.learn, reading)
+        flags = self.desk.flags
+        if people := flags.to_read():
+            read_for = (self.folder, people, self.desk.who, self._now)
+            self.read(flags.returns.learn, partial(read_returns_here, *read_for))
+            if self.club.in_class.next_step_after:
+                self.read(flags.steps.learn, partial(read_steps_here, *read_for))
         self.desk.expected = self.fit.words()
         if people := self.fit.to_read():
             self.read(self.learn_fit, partial(self.fit.read, people))

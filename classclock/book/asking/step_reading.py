@@ -1,0 +1,173 @@
+"""Reading from the book how people's scores with their options stood beside the others'."""
+
+import json
+from collections import defaultdict
+from collections.abc import Collection, Iterable, Mapping
+from pathlib import Path
+from typing import Any
+
+from msgspec import Struct, field
+from sqlalchemy import ColumnElement, Connection, Row, and_, func, or_, select
+
+from classclock.book.asking.known_people import piece_name
+from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.people_ids import entry_said
+from classclock.book.tables.applying import athletes_now
+from classclock.book.tables.book_error import BookError
+from classclock.book.tables.keeping import caught_up
+from classclock.book.tables.opening import OpensBook, asking_room
+from classclock.book.tables.schema import results
+from classclock.plan.model import Plan, Segment
+from classclock.planning.next_steps import Used
+from classclock.records.result import finish_of
+from classclock.units.spelling import fold
+from classclock.units.times import parse_time
+
+_HALF_A_YEAR = 182 * 24 * 60 * 60 * 1000
+"""Milliseconds: options that were used before that tell nothing of today."""
+_MOST = 16
+"""So many scores of each person are looked at, the latest."""
+
+
+class StepQuestion(Struct, frozen=True):
+    people: Collection[str]
+    """Their ids, as the class knows them."""
+    plan: Plan
+    began: int
+    """When the class begins, in milliseconds since 1970."""
+
+
+class OwnUse(Struct, frozen=True):
+    """One of somebody's scores, with what they modified."""
+
+    called: str
+    """What its piece is remembered by."""
+    options: tuple[str | None, ...]
+    """For each station the option's name, folded; None is as written."""
+    used: Used
+
+
+class Uses(Struct, frozen=True):
+    """What these people did with options lately, the latest first, by their ids."""
+
+    own: Mapping[str, tuple[OwnUse, ...]] = field(default_factory=dict)
+
+    def of(self, ident: str, segment: Segment, place: int, option: int) -> tuple[Used, ...]:
+        """Somebody's scores with an option, in whatever piece; as written, in this one alone.
+
+        The book knows an option by its name, and not which movement it stood in for.
+        """
+        own = self.own.get(ident, ())
+        if option:
+            name = fold(segment.station[place].options[option - 1].name)
+            return tuple(one.used for one in own if name in one.options)
+        called, stations = piece_name(segment), len(segment.station)
+        same = (one for one in own if one.called == called and len(one.options) == stations)
+        return tuple(one.used for one in same if one.options[place] is None)
+
+
+def uses_for(folder: Path, asked: StepQuestion, opened: OpensBook = caught_up) -> Uses:
+    """What the club's book says; nothing where it can't be asked, or nothing can be modified.
+
+    Loads sqlalchemy, and takes its time: for a thread.
+    """
+    if not asked.people or not any(one.options for one in _stations(asked.plan)):
+        return Uses()
+    try:
+        with opened(folder) as book, book.reading() as connection:
+            return read_uses(connection, asked)
+    except (BookError, ChangesDamagedError, OSError):
+        return Uses()  # whoever asks the book for anything else says what is wrong
+
+
+def read_uses(connection: Connection, asked: StepQuestion) -> Uses:
+    """The same of a book that is open: in one query, each score beside all others of its piece."""
+    room = asking_room(connection)
+    now = athletes_now(connection, asked.people)
+    entry_of = {person: entry_said(room, athlete) for person, athlete in now.items()}
+    lately = (
+        select(
+            *(results.c[name] for name in ("class_key", "piece", "lane", "athlete")),
+            func.row_number()
+            .over(partition_by=results.c.athlete, order_by=results.c.moment.desc())
+            .label("latest"),
+        )
+        .where(
+            results.c.athlete.in_(set(entry_of.values())),
+            results.c.moment < asked.began,
+            results.c.moment >= asked.began - _HALF_A_YEAR,
+            _tells(),
+            _of_the_plan(asked.plan),
+        )
+        .subquery()
+    )
+    of_the_same = and_(
+        results.c.class_key == lately.c.class_key, results.c.piece == lately.c.piece, _tells()
+    )
+    wanted = ("lane", "moment", "called", "own_options", "kind", "worth", "total_reps", "work")
+    rows = connection.execute(
+        select(
+            lately.c.athlete,
+            lately.c.lane.label("own_lane"),
+            lately.c.class_key,
+            lately.c.piece,
+            *(results.c[name] for name in wanted),
+        )
+        .select_from(lately.join(results, of_the_same))
+        .where(lately.c.latest <= _MOST)
+    )
+    found = _by_athlete(rows)
+    return Uses({person: found.get(entry, ()) for person, entry in entry_of.items()})
+
+
+def _tells() -> ColumnElement[bool]:
+    """A score that stands, of one athlete who did all of the piece; no lift."""
+    kinds = results.c.kind.in_(("rounds", "time", "reps"))
+    return and_(kinds, results.c.why_not == "", results.c.team == 1)
+
+
+def _of_the_plan(plan: Plan) -> ColumnElement[bool]:
+    """Scores with an option that the plan offers, or on one of its pieces."""
+    names = {option.name for station in _stations(plan) for option in station.options}
+    used = func.lower(results.c.own_options)  # JSON in ASCII, as `dumps` writes it
+    quoted = (json.dumps(name).lower() for name in sorted(names))
+    pieces = {piece_name(segment) for segment in plan.segment}
+    has = (used.contains(one, autoescape=True) for one in quoted)
+    return or_(results.c.called.in_(pieces), *has)
+
+
+def _stations(plan: Plan) -> Iterable[Any]:
+    return (station for segment in plan.segment for station in segment.station)
+
+
+def _by_athlete(rows: Iterable[Row[Any]]) -> dict[str, tuple[OwnUse, ...]]:
+    own: dict[tuple[str, str, int, int], Row[Any]] = {}
+    paces: defaultdict[tuple[str, str, int, int], list[float]] = defaultdict(list)
+    for row in rows:
+        key = (row.athlete, row.class_key, row.piece, row.own_lane)
+        if row.lane == row.own_lane:
+            own[key] = row
+        elif (pace := _pace(row)) is not None:
+            paces[key].append(pace)
+    found: defaultdict[str, list[OwnUse]] = defaultdict(list)
+    for key, row in sorted(own.items(), key=lambda one: -one[1].moment):
+        if (pace := _pace(row)) is not None:
+            options = (name and fold(name) for name in json.loads(row.own_options))
+            used = Used(pace, tuple(paces[key]))
+            found[row.athlete].append(OwnUse(row.called, tuple(options), used))
+    return {athlete: tuple(uses) for athlete, uses in found.items()}
+
+
+def _pace(row: Row[Any]) -> float | None:
+    """Reps a second, or so much of one piece a second where it counts none."""
+    reps = row.total_reps if row.total_reps is not None else row.worth
+    if row.kind != "time":
+        return None if reps is None else float(reps)  # all of a class had the same time
+    seconds = finish_of(row.worth) if row.worth is not None else None
+    if seconds is not None:
+        return (row.total_reps or 1) / seconds if seconds else None
+    try:
+        cap = parse_time(row.work) / 1000
+    except ValueError:
+        return None
+    return row.total_reps / cap if row.total_reps and cap else None
