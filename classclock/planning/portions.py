@@ -18,10 +18,10 @@ from msgspec.structs import replace
 from classclock.plan.formats.timelines import length, timeline
 from classclock.planning.cap_fit import Basis, expected_of, results_tell
 from classclock.records.returning import FirstWeeks
+from classclock.tally.counting.portion_words import portion_words
 from classclock.tally.counting.work import Work
 from classclock.tally.lanes import Lane, Portion
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_words
 from classclock.tally.scores.expected import Expected, counts_reps
 
 _MINUTE = 60_000

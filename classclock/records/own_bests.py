@@ -18,9 +18,9 @@ from classclock.records.class_entries import (
 )
 from classclock.records.document import ResultsDocument
 from classclock.records.result import Result, Terms
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_in
 from classclock.tally.scores.on_for import Earlier
 
 History = Mapping[tuple[str, str], tuple[Result, ...]]

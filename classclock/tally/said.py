@@ -4,9 +4,9 @@ from typing import assert_never
 
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import sharing_a_lane
+from classclock.tally.counting.portion_words import portion_words
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lane_tally import LaneTally
-from classclock.tally.portion_words import portion_words
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.score_parts import score_text
 from classclock.tally.sheet import Sheet

@@ -4,10 +4,10 @@ from collections.abc import Sequence
 
 from classclock.plan.amounts import amount_of, names_amount
 from classclock.plan.station import Option, Station
+from classclock.tally.counting.portion_words import portion_in, share_of
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_in, share_of
 from classclock.units.printable import printable
 
 AS_WRITTEN = "as written"

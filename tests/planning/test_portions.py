@@ -15,10 +15,10 @@ from classclock.planning.cap_fit import Basis, Past
 from classclock.planning.portions import less_offer, portion, usually
 from classclock.records.result import Result, Terms, rounds_worth
 from classclock.records.returning import LOWER, FirstWeeks
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.counting.work import Work
 from classclock.tally.lanes import Lane, Portion
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_in
 
 PLAN = """
 title = "Depot"

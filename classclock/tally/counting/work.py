@@ -5,9 +5,9 @@ from itertools import accumulate
 from msgspec import Struct
 
 from classclock.plan.amounts import worth
+from classclock.tally.counting.portion_words import share_of
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import share_of
 
 
 class Work(Struct, frozen=True):

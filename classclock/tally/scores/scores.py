@@ -3,9 +3,9 @@
 from collections.abc import Mapping, Sequence
 from itertools import chain, repeat
 
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_in
 from classclock.tally.scores import score_parts as parts
 from classclock.tally.scores.lane_score import LaneScore, Status
 from classclock.tally.scores.ranks import ranks, ranks_apart

@@ -11,9 +11,9 @@ from msgspec.structs import replace
 from classclock.live.live_class import LiveClass
 from classclock.planning.modifiable import Modifiable, piece_to_come
 from classclock.tally.class_lineup import all_heats, partners_now
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lanes import Mark, Person
 from classclock.tally.piece import Piece
-from classclock.tally.portion_words import portion_in
 from classclock.tally.record import ClassRecord, RunKey
 from classclock.units.loads import shown
 from classclock.units.printable import printable

@@ -8,8 +8,8 @@ from msgspec.structs import replace
 from classclock.book.asking.known_people import KnownPerson, options_again
 from classclock.plan.model import Plan
 from classclock.planning.modifiable import Modifiable, modifiable
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lanes import Choice, Portion
-from classclock.tally.portion_words import portion_in
 from classclock.units.loads import Unit
 
 
