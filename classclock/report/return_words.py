@@ -4,10 +4,13 @@ What a number says about a body stands beside what it doesn't say.
 """
 
 from collections.abc import Iterator, Sequence
+from typing import TYPE_CHECKING
 
-from classclock.planning.portions import LessOffer
 from classclock.records.returning import LOWER, FirstWeeks
 from classclock.units.printable import printable
+
+if TYPE_CHECKING:
+    from classclock.planning.portions import LessOffer
 
 GUIDELINE = "CSCCa and NSCA, 2019, written for college athletes"
 NOT_SAID = (
@@ -25,7 +28,7 @@ def return_words(weeks: FirstWeeks) -> str:
 
 
 def less_lines(
-    name: str, weeks: FirstWeeks, offers: Sequence[LessOffer], *, given: bool, key: str
+    name: str, weeks: FirstWeeks, offers: Sequence["LessOffer"], *, given: bool, key: str
 ) -> Iterator[str]:
     """All there is to say of one of them; `key` gives what is proposed, or takes it back."""
     back = f", after {weeks.weeks_away} weeks" if weeks.week > 1 and weeks.away else ""
@@ -41,7 +44,7 @@ def less_lines(
     yield AFTER_ILLNESS
 
 
-def _usual(offer: LessOffer, weeks: FirstWeeks) -> str:
+def _usual(offer: "LessOffer", weeks: FirstWeeks) -> str:
     usual = offer.usual
     if usual is None:
         new = weeks.usual_until is None

@@ -66,10 +66,6 @@ class WhoChoices:
         """The next of the loads that the plan offers, then none."""
         self._choose(ident, piece.index, piece.with_next_load(self.of(piece, ident)))
 
-    def agreed(self, ident: str, index: int) -> Portion | UnsetType:
-        """How much of a segment was agreed with somebody; unsaid where it is all of it."""
-        return self.made.get((index, ident), Choice()).portion
-
     def agree(self, ident: str, index: int, portion: Portion | UnsetType) -> None:
         """Let somebody do so much of a segment, or all of it again; options stay as they are."""
         choice = self.made.get((index, ident), Choice())

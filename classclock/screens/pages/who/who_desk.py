@@ -7,12 +7,12 @@ from typing import Literal
 
 from classclock.book.asking.known_people import KnownPerson
 from classclock.screens.controls.search import Search
-from classclock.screens.pages.who.who_flags import FlagsHere
 from classclock.screens.pages.who.who_list import WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
-from classclock.screens.pages.who.who_returns import KEY as LESS
 from classclock.screens.pages.who.who_sharing import WhoSharing
 from classclock.screens.people.marks import MARKS
+from classclock.screens.people.people_flags import PeopleFlags
+from classclock.screens.people.people_returns import LESS
 from classclock.screens.people.person_line import PersonLine
 from classclock.screens.people.person_questions import KeyQuestion, Question, name_question
 from classclock.units.names import typed_names
@@ -32,7 +32,7 @@ class WhoDesk:
         self.asked: Question | None = None
         self.options = WhoOptions(who.choices)
         self.sharing = WhoSharing(who)
-        self.flags = FlagsHere(who, next_step_after)
+        self.flags = PeopleFlags(who, next_step_after)
         self.marks_open = False
         self.uncovered = not mirrored
         """Whether what is for the coach's eyes alone may stand on this screen behind F7."""
@@ -174,7 +174,7 @@ class WhoDesk:
         if not self.marks_open:
             self.notice = self.options.digit(entry.id, number)
         elif self.uncovered and str(number) == LESS:
-            self.notice = self.flags.returns.turn(entry.id)
+            self.notice = self.flags.less(entry.id)
         elif 0 < number <= len(MARKS):
             self.who.toggle_mark(entry.id, MARKS[number - 1])
 

@@ -1,7 +1,6 @@
 """How "who is here" is drawn."""
 
 from functools import partial
-from textwrap import wrap
 from typing import TYPE_CHECKING
 
 from classclock.plan.care import BEFORE_A_CLASS
@@ -13,7 +12,7 @@ from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.options_drawing import draw_options
-from classclock.screens.people.people_drawing import ShownPeople, draw_people
+from classclock.screens.people.people_drawing import ShownPeople, draw_people, draw_said
 from classclock.screens.people.person_line import PersonLine
 from classclock.units.printable import printable
 from classclock.wall.kept_off import MARKED
@@ -82,22 +81,13 @@ def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
 def _behind_f7(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     """The marks, and what there is to say of whoever is lit, where no room reads along."""
     marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
-    said = [text for line in _to_say(desk) for text in wrap(line, columns - 2)]
+    lit = desk.highlighted
+    here = lit.id if lit is not None and lit.kind == "here" else None
+    said = desk.flags.lines_for(here, uncovered=desk.uncovered)
     return above(
         look.text(f"marks   {marks}", columns),
-        *(look.text(text, columns, bold=not number) for number, text in enumerate(said)),
+        draw_said(said, columns, look),
     )
-
-
-def _to_say(desk: WhoDesk) -> tuple[str, ...]:
-    count = desk.flags.count()
-    if not count:
-        return ()
-    if not desk.uncovered:
-        return (f"{count} here to look at: turn the TV away or mute it, then ctrl+o",)
-    entry = desk.highlighted
-    lines = desk.flags.lines(entry.id) if entry is not None and entry.kind == "here" else ()
-    return lines or (f"{count} here to look at: up, down",)
 
 
 def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing:

@@ -20,8 +20,7 @@ from classclock.screens.pages.who.who_came import WhoCame, who_came
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
-from classclock.screens.pages.who.who_returns import read_returns_here
-from classclock.screens.pages.who.who_steps import read_steps_here
+from classclock.screens.people.people_flags import read_flags
 
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
@@ -112,12 +111,9 @@ class WhoScreen(PageScreen[WhoCame | None]):
         """Say what most here would do; who has just come is read first, in a thread."""
         if not self.desk.who.people:
             return
-        flags = self.desk.flags
+        flags, plan = self.desk.flags, self.desk.who.plan
         if people := flags.to_read():
-            read_for = (self.folder, people, self.desk.who, self._now)
-            self.read(flags.returns.learn, partial(read_returns_here, *read_for))
-            if self.club.in_class.next_step_after:
-                self.read(flags.steps.learn, partial(read_steps_here, *read_for))
+            self.read(flags.learn, partial(read_flags, self.folder, people, plan, self._now))
         self.desk.expected = self.fit.words()
         if people := self.fit.to_read():
             self.read(self.learn_fit, partial(self.fit.read, people))
