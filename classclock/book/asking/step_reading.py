@@ -3,11 +3,12 @@
 import json
 from collections import defaultdict
 from collections.abc import Collection, Iterable, Mapping
+from functools import partial
 from pathlib import Path
 from typing import Any
 
 from msgspec import Struct, field
-from sqlalchemy import ColumnElement, Connection, Row, and_, func, or_, select
+from sqlalchemy import ColumnElement, Connection, Row, String, and_, cast, func, or_, select
 
 from classclock.book.asking.known_people import piece_name
 from classclock.book.files.changes import ChangesDamagedError
@@ -27,6 +28,8 @@ _HALF_A_YEAR = 182 * 24 * 60 * 60 * 1000
 """Milliseconds: options that were used before that tell nothing of today."""
 _MOST = 16
 """So many scores of each person are looked at, the latest."""
+_WHERE = ("class_key", "piece", "lane")
+_OWN = ("athlete", "moment", "called", "own_options", "kind", "worth", "total_reps", "work")
 
 
 class StepQuestion(Struct, frozen=True):
@@ -85,9 +88,9 @@ def read_uses(connection: Connection, asked: StepQuestion) -> Uses:
     room = asking_room(connection)
     now = athletes_now(connection, asked.people)
     entry_of = {person: entry_said(room, athlete) for person, athlete in now.items()}
-    lately = (
+    own = (
         select(
-            *(results.c[name] for name in ("class_key", "piece", "lane", "athlete")),
+            *(results.c[name] for name in (*_WHERE, *_OWN)),
             func.row_number()
             .over(partition_by=results.c.athlete, order_by=results.c.moment.desc())
             .label("latest"),
@@ -101,23 +104,48 @@ def read_uses(connection: Connection, asked: StepQuestion) -> Uses:
         )
         .subquery()
     )
-    of_the_same = and_(
-        results.c.class_key == lately.c.class_key, results.c.piece == lately.c.piece, _tells()
+    others = and_(
+        results.c.class_key == own.c.class_key,
+        results.c.piece == own.c.piece,
+        results.c.lane != own.c.lane,
+        _tells(),
     )
-    wanted = ("lane", "moment", "called", "own_options", "kind", "worth", "total_reps", "work")
+    # One row for each score, and not for each pair: a row costs more than what is in it.
+    done = _text(results.c.total_reps) + ":" + _text(results.c.worth)
+    columns: list[Any] = [own.c[name] for name in (*_WHERE, *_OWN)]
     rows = connection.execute(
-        select(
-            lately.c.athlete,
-            lately.c.lane.label("own_lane"),
-            lately.c.class_key,
-            lately.c.piece,
-            *(results.c[name] for name in wanted),
-        )
-        .select_from(lately.join(results, of_the_same))
-        .where(lately.c.latest <= _MOST)
+        select(*(*columns, func.aggregate_strings(done, ",").label("others")))
+        .select_from(own.outerjoin(results, others))
+        .where(own.c.latest <= _MOST)
+        .group_by(*columns)
+        .order_by(own.c.moment.desc())
     )
-    found = _by_athlete(rows)
-    return Uses({person: found.get(entry, ()) for person, entry in entry_of.items()})
+    found: defaultdict[str, list[OwnUse]] = defaultdict(list)
+    for row in rows.all():
+        if (use := _use(row)) is not None:
+            found[row.athlete].append(use)
+    return Uses({person: tuple(found.get(entry, ())) for person, entry in entry_of.items()})
+
+
+def _use(row: Row[Any]) -> OwnUse | None:
+    """None where the score tells no pace."""
+    pace = partial(_pace, kind=row.kind, work=row.work)
+    own = pace(row.total_reps, row.worth)
+    if own is None:
+        return None
+    pairs = (pair.partition(":") for pair in (row.others or "").split(",") if pair)
+    every = (pace(_number(total), _number(worth)) for total, _, worth in pairs)
+    others = tuple(sorted(one for one in every if one is not None))
+    options = tuple(name and fold(name) for name in json.loads(row.own_options))
+    return OwnUse(row.called, options, Used(own, others))
+
+
+def _text(column: ColumnElement[Any]) -> ColumnElement[str]:
+    return func.coalesce(cast(column, String), "")
+
+
+def _number(text: str) -> int | None:
+    return int(text) if text else None
 
 
 def _tells() -> ColumnElement[bool]:
@@ -140,34 +168,16 @@ def _stations(plan: Plan) -> Iterable[Any]:
     return (station for segment in plan.segment for station in segment.station)
 
 
-def _by_athlete(rows: Iterable[Row[Any]]) -> dict[str, tuple[OwnUse, ...]]:
-    own: dict[tuple[str, str, int, int], Row[Any]] = {}
-    paces: defaultdict[tuple[str, str, int, int], list[float]] = defaultdict(list)
-    for row in rows:
-        key = (row.athlete, row.class_key, row.piece, row.own_lane)
-        if row.lane == row.own_lane:
-            own[key] = row
-        elif (pace := _pace(row)) is not None:
-            paces[key].append(pace)
-    found: defaultdict[str, list[OwnUse]] = defaultdict(list)
-    for key, row in sorted(own.items(), key=lambda one: -one[1].moment):
-        if (pace := _pace(row)) is not None:
-            options = (name and fold(name) for name in json.loads(row.own_options))
-            used = Used(pace, tuple(paces[key]))
-            found[row.athlete].append(OwnUse(row.called, tuple(options), used))
-    return {athlete: tuple(uses) for athlete, uses in found.items()}
-
-
-def _pace(row: Row[Any]) -> float | None:
+def _pace(total: int | None, worth: int | None, *, kind: str, work: str) -> float | None:
     """Reps a second, or so much of one piece a second where it counts none."""
-    reps = row.total_reps if row.total_reps is not None else row.worth
-    if row.kind != "time":
+    reps = total if total is not None else worth
+    if kind != "time":
         return None if reps is None else float(reps)  # all of a class had the same time
-    seconds = finish_of(row.worth) if row.worth is not None else None
+    seconds = finish_of(worth) if worth is not None else None
     if seconds is not None:
-        return (row.total_reps or 1) / seconds if seconds else None
+        return (total or 1) / seconds if seconds else None
     try:
-        cap = parse_time(row.work) / 1000
+        cap = parse_time(work) / 1000
     except ValueError:
         return None
-    return row.total_reps / cap if row.total_reps and cap else None
+    return total / cap if total and cap else None

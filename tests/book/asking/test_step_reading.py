@@ -72,7 +72,7 @@ def test_each_score_stands_beside_all_others_of_that_piece_the_latest_first(
     # In March is too long ago; late scores, pairs and what wasn't settled tell nothing.
     # For time: 60 reps in 720 s beside 72 reps in 360 s and 36 reps in 720 s.
     assert uses.of("odell", segment, 0, 1) == (
-        Used(60 / 720, (72 / 360, 36 / 720)),
+        Used(60 / 720, (36 / 720, 72 / 360)),
         Used(5 * 27.0, (8 * 27.0, 10 * 27.0)),
     )
     assert uses.of("odell", segment, 0, 2) == (Used(7 * 27.0, (8 * 27.0, 10 * 27.0)),)
