@@ -20,7 +20,7 @@ SAID = ("first in", "half", "college", "next?", "look at")
 def club(depot: DepotClasses) -> DepotClasses:
     """Piet was away for five weeks; Odell did the step-up six times, as well as the others."""
     today = date.fromisoformat(str(OPENED)[:10])
-    step_up = {"options": ["step-up", None], "modification": "step-up"}
+    step_up: dict[str, Any] = {"options": ["step-up", None], "modification": "step-up"}
     for days in range(77, 0, -7):
         lanes = [
             depot.rounds(name, rounds) for name, rounds in (("Bram", 8), ("Mei", 9), ("Uri", 7))

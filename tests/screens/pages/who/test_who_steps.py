@@ -32,8 +32,8 @@ def who(depot: DepotClasses) -> Callable[..., WhoScreen]:
     """Odell did six classes on the step-up as well as the others; Uri fell behind in two."""
     for days in range(42, 0, -7):
         lanes = [depot.rounds(name, rounds) for name, rounds in (("Bram", 8), ("Mei", 9))]
-        step_up = {"options": ["step-up"], "modification": "step-up"}
-        lower_box = {"options": ["lower box"], "modification": "lower box"}
+        step_up: dict[str, Any] = {"options": ["step-up"], "modification": "step-up"}
+        lower_box: dict[str, Any] = {"options": ["lower box"], "modification": "lower box"}
         lanes.append(depot.rounds("Odell", 8, **step_up))
         lanes.append(depot.rounds("Uri", 8 if days > 14 else 4, **lower_box))
         day = str((NOW - timedelta(days=days)).date())
