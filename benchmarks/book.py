@@ -190,7 +190,7 @@ def _flags(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
         with book.reading() as connection:
             returned = ReturnQuestion(here, plan, today, last + 1)
             assert len(read_returns(connection, book.folder, returned).weeks) <= _HERE
-            uses = read_uses(connection, StepQuestion(here, plan, last + 1))
+            uses = read_uses(connection, StepQuestion(here, plan, last + 1, _ENOUGH))
         for ident in here:
             for option in (0, 1, 2):
                 used = uses.of(ident, segment, 0, option)

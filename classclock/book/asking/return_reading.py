@@ -20,7 +20,7 @@ from classclock.plan.model import Plan
 from classclock.planning.cap_fit import Basis
 from classclock.records.returning import Attended, FirstWeeks, first_weeks
 
-_YEAR = timedelta(days=365)
+_HALF_A_YEAR = timedelta(days=182)
 _KEPT = timedelta(days=28)
 """Nobody is new while the book itself is: everybody would be."""
 
@@ -68,7 +68,7 @@ def read_returns(connection: Connection, folder: Path, asked: ReturnQuestion) ->
 
 
 def attended(connection: Connection, people: Collection[str], today: date) -> dict[str, Attended]:
-    """When these people came in the last year, or the last time before it; in one query."""
+    """When these people came in the last half a year, or the last time before; in one query."""
     room = asking_room(connection)
     now = athletes_now(connection, people)
     entry_of = {person: entry_said(room, athlete) for person, athlete in now.items()}
@@ -76,7 +76,7 @@ def attended(connection: Connection, people: Collection[str], today: date) -> di
     lately = and_(
         seen.c.athlete == athletes.c.athlete,
         seen.c.came,
-        seen.c.day >= (today - _YEAR).isoformat(),
+        seen.c.day >= (today - _HALF_A_YEAR).isoformat(),
     )
     asked = (
         select(

@@ -26,8 +26,6 @@ from classclock.units.times import parse_time
 
 _HALF_A_YEAR = 182 * 24 * 60 * 60 * 1000
 """Milliseconds: options that were used before that tell nothing of today."""
-_MOST = 16
-"""So many scores of each person are looked at, the latest."""
 _WHERE = ("class_key", "piece", "lane")
 _OWN = ("athlete", "moment", "called", "own_options", "kind", "worth", "total_reps", "work")
 
@@ -38,6 +36,13 @@ class StepQuestion(Struct, frozen=True):
     plan: Plan
     began: int
     """When the class begins, in milliseconds since 1970."""
+    enough: int
+    """After so many scores like the others' somebody is named; 0 names nobody."""
+
+    @property
+    def most(self) -> int:
+        """So many scores of each person are looked at, the latest: two options may have enough."""
+        return 2 * self.enough
 
 
 class OwnUse(Struct, frozen=True):
@@ -74,7 +79,8 @@ def uses_for(folder: Path, asked: StepQuestion, opened: OpensBook = caught_up) -
 
     Loads sqlalchemy, and takes its time: for a thread.
     """
-    if not asked.people or not any(one.options for one in _stations(asked.plan)):
+    offers = any(one.options for one in _stations(asked.plan))
+    if not (asked.people and asked.enough and offers):
         return Uses()
     try:
         with opened(folder) as book, book.reading() as connection:
@@ -116,7 +122,7 @@ def read_uses(connection: Connection, asked: StepQuestion) -> Uses:
     rows = connection.execute(
         select(*(*columns, func.aggregate_strings(done, ",").label("others")))
         .select_from(own.outerjoin(results, others))
-        .where(own.c.latest <= _MOST)
+        .where(own.c.latest <= asked.most)
         .group_by(*columns)
         .order_by(own.c.moment.desc())
     )

@@ -36,7 +36,7 @@ class ReadFlags(Struct, frozen=True):
 class PeopleFlags:
     def __init__(self, here: PeopleHere, next_step_after: int) -> None:
         """`next_step_after` is the club's."""
-        self._here = here
+        self._here, self.next_step_after = here, next_step_after
         self._asked: set[str] = set()
         self._returns = ReturnsHere(here)
         self._steps = StepsHere(here, next_step_after)
@@ -90,7 +90,9 @@ class PeopleFlags:
         return self._steps.of(ident, up=not self._returns.words(ident))
 
 
-def read_flags(folder: Path, people: Sequence[str], plan: Plan, now: "datetime") -> ReadFlags:
+def read_flags(
+    folder: Path, people: Sequence[str], plan: Plan, now: "datetime", next_step_after: int
+) -> ReadFlags:
     """Read it for these ids from the club's book; `now` is when the class begins.
 
     Loads sqlalchemy, and takes its time: for a thread.
@@ -111,5 +113,5 @@ def read_flags(folder: Path, people: Sequence[str], plan: Plan, now: "datetime")
     began = int(now.timestamp() * 1000)
     return ReadFlags(
         returns_for(folder, ReturnQuestion(people, plan, now.date(), began)),
-        uses_for(folder, StepQuestion(people, plan, began)),
+        uses_for(folder, StepQuestion(people, plan, began, next_step_after)),
     )

@@ -84,7 +84,7 @@ def test_two_entries_that_are_one_person_have_come_on_the_days_of_both(
     assert found.weeks["mei"].weeks_away == 3
 
 
-def test_who_came_last_more_than_a_year_ago_is_back(depot: DepotClasses, storage: str) -> None:
+def test_who_came_last_long_ago_is_back(depot: DepotClasses, storage: str) -> None:
     depot.held("2024-03-05", depot.turntable(depot.rounds("Odell", 7)))
     depot.held(ago(3), depot.turntable(depot.rounds("Bram", 7)))
     with caught_up(depot.folder) as book, book.reading() as connection:

@@ -67,7 +67,7 @@ def club(depot: DepotClasses, storage: str) -> DepotClasses:
 def test_each_score_stands_beside_all_others_of_that_piece_the_latest_first(
     club: DepotClasses, plan: Plan
 ) -> None:
-    uses = uses_for(club.folder, StepQuestion(["odell", "nobody"], plan, BEGAN))
+    uses = uses_for(club.folder, StepQuestion(["odell", "nobody"], plan, BEGAN, 5))
     (segment,) = plan.segment
     # In March is too long ago; late scores, pairs and what wasn't settled tell nothing.
     # For time: 60 reps in 720 s beside 72 reps in 360 s and 36 reps in 720 s.
@@ -82,5 +82,5 @@ def test_each_score_stands_beside_all_others_of_that_piece_the_latest_first(
 
 
 def test_a_club_without_a_book_says_nothing(depot: DepotClasses, plan: Plan) -> None:
-    uses = uses_for(depot.folder, StepQuestion(["odell"], plan, BEGAN))
+    uses = uses_for(depot.folder, StepQuestion(["odell"], plan, BEGAN, 5))
     assert uses.of("odell", plan.segment[0], 0, 1) == ()

@@ -35,8 +35,9 @@ class SessionFlags:
         people = self.flags.to_read()
         if not people:
             return None
-        session, began = self._session, datetime.fromisoformat(self._session.started)
-        return read_flags(session.settings.parent, people, self.plan, began)
+        folder, began = self._session.settings.parent, self._session.started
+        enough = self.flags.next_step_after
+        return read_flags(folder, people, self.plan, datetime.fromisoformat(began), enough)
 
     # -- who is here, as the flags ask for it --------------------------------------------
 

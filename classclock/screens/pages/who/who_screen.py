@@ -113,7 +113,8 @@ class WhoScreen(PageScreen[WhoCame | None]):
             return
         flags, plan = self.desk.flags, self.desk.who.plan
         if people := flags.to_read():
-            self.read(flags.learn, partial(read_flags, self.folder, people, plan, self._now))
+            asked = (self.folder, people, plan, self._now, flags.next_step_after)
+            self.read(flags.learn, partial(read_flags, *asked))
         self.desk.expected = self.fit.words()
         if people := self.fit.to_read():
             self.read(self.learn_fit, partial(self.fit.read, people))
