@@ -48,7 +48,7 @@ def _usual(offer: "LessOffer", weeks: FirstWeeks) -> str:
     usual = offer.usual
     if usual is None:
         new = weeks.usual_until is None
-        return "new, so of all of it" if new else "no score from before tells what is usual"
+        return "counted from all of it" if new else "no score from before tells what is usual"
     if usual.finish is not None:
         return "usually all of it"
     return f"usually {usual.score}"
