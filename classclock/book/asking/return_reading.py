@@ -9,7 +9,7 @@ from msgspec import Struct, field
 from sqlalchemy import Connection, and_, func, select
 
 from classclock.book.asking.fit_reading import FitQuestion, read_basis
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.people_ids import entry_said
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError

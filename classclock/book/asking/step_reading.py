@@ -11,7 +11,7 @@ from msgspec import Struct, field
 from sqlalchemy import ColumnElement, Connection, Row, String, and_, cast, func, or_, select
 
 from classclock.book.asking.known_people import piece_name
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.people_ids import entry_said
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError
