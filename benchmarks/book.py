@@ -23,6 +23,8 @@ from benchmarks.made_club import ATHLETES, made_class, write_classes
 from benchmarks.people_list import people_list
 from classclock.book.asking.chart_bests import chart_bests
 from classclock.book.asking.recorded_loads import recorded_loads
+from classclock.book.asking.return_reading import ReturnQuestion, read_returns
+from classclock.book.asking.step_reading import StepQuestion, read_uses
 from classclock.book.files.results_writing import write_document
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.book_file import FILE
@@ -32,12 +34,29 @@ from classclock.book.tables.queries import all_athletes, find
 from classclock.book.tables.rebuilding import make_anew
 from classclock.clock.source import MS, raw_now
 from classclock.records.attendance import first_day
+from classclock.plan.reading.plan_reading import parse_plan
+from classclock.planning.next_steps import next_step
 from classclock.records.document import ResultsDocument
 from classclock.report.athlete_page import athlete_page
 from classclock.report.chart.chart import chart
 
 TIMES = 7
 _HERE = 26
+_ENOUGH = 5
+"""Scores like the others', as a club has it that says nothing."""
+_DAY_MS = 24 * 60 * 60 * 1000
+_PLAN = """
+title = "Made"
+[[segment]]
+name = "Benchmark 1"
+benchmark = "benchmark 1"
+format = "rounds-in-time"
+time = "16:00"
+  [[segment.station]]
+  movement = "box step-over"
+  reps = 27
+  options = ["lower box", "step-up"]
+"""
 _LATER = 10**19
 """So late that a folder which hasn't changed isn't looked through."""
 
@@ -72,6 +91,7 @@ def figures(classes: int, *, windows: bool) -> Iterator[Figure]:
         yield _chart(named, book, bare)
         yield _page(named, book, bare)
         yield _loads(named, book, bare)
+        yield _flags(named, book, bare)
         yield _one_class(named, book, classes, chance)
         here = [f"Athlete {number}" for number in range(_HERE)]
         if windows:
@@ -182,6 +202,38 @@ def _loads(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
         bare.execute("SELECT * FROM lifts WHERE athlete = ? AND counts", (entry,)).fetchall()
 
     return Figure(f"{named}what somebody lifted", ms_of(ask), "ms", ms_of(floor), most=100)
+
+
+def _flags(named: str, book: Book, bare: sqlite3.Connection) -> Figure:
+    """What F7 at "who is here" says of 26 people: who comes back, who may try the next option."""
+    here = [f"athlete-{number:03}" for number in range(_HERE)]
+    last = bare.execute("SELECT max(moment) FROM seen").fetchone()[0]
+    today = date.fromisoformat(bare.execute("SELECT max(day) FROM seen").fetchone()[0])
+    plan, _ = parse_plan(_PLAN, "made.toml")
+    assert plan is not None
+    (segment,) = plan.segment
+
+    def ask() -> None:
+        catch_up(book, _LATER)
+        with book.reading() as connection:
+            returned = ReturnQuestion(here, plan, today, last + 1)
+            assert len(read_returns(connection, book.folder, returned).weeks) <= _HERE
+            uses = read_uses(connection, StepQuestion(here, plan, last + 1, _ENOUGH))
+        for ident in here:
+            for option in (0, 1, 2):
+                used = uses.of(ident, segment, 0, option)
+                next_step(segment.station[0], option, used, _ENOUGH)
+
+    entries = [entry_of(book.room, one) for one in here]
+    queries = [
+        query.format(",".join("?" * len(here)), last - days * _DAY_MS)
+        for days, query in (
+            (365, "SELECT athlete, day FROM seen WHERE athlete IN ({}) AND came AND moment >= {}"),
+            (182, "SELECT * FROM results WHERE athlete IN ({}) AND moment >= {}"),
+        )
+    ]
+    floor = ms_of(lambda: [bare.execute(query, entries).fetchall() for query in queries])
+    return Figure(f"{named}flags of 26 who are here", ms_of(ask), "ms", floor, most=50)
 
 
 def _one_class(named: str, book: Book, classes: int, chance: random.Random) -> Figure:

@@ -9,7 +9,7 @@ from collections.abc import Callable, Sequence
 from typing import TYPE_CHECKING, assert_never
 
 from msgspec import Struct
-from msgspec.structs import replace
+from msgspec.structs import astuple, replace
 
 from classclock.clock.class_clock import ClassClock
 from classclock.live.recorder import Recorder
@@ -137,8 +137,8 @@ class LiveClass(StandingClass):
 
     def choose(self, person_id: str, segment: int, choice: Choice) -> Outcome:
         """Before a segment starts: what this person modifies in it."""
-        chosen = (choice.options, choice.load, choice.start_station)
-        return self._recorded(ev.OptionChosen(self.clock.now(), person_id, segment, *chosen))
+        now = self.clock.now()
+        return self._recorded(ev.OptionChosen(now, person_id, segment, *astuple(choice)))
 
     def choose_load(
         self, person_id: str, segment: int, set_number: int | None, load: Load | None

@@ -90,6 +90,7 @@ KEYS: dict[str, FileKey] = {
         "lines",
     ),
     "keep_load": FileKey(YES, "false"),
+    "order": FileKey(COUNT, "1"),
     "from_library": FileKey(YES, "true"),
     "reps": FileKey(COUNT, "12"),
     "metres": FileKey(COUNT, "400"),

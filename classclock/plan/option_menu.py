@@ -1,6 +1,7 @@
 """The options of a segment by number, as they are called and shown everywhere."""
 
 from classclock.plan.model import Segment
+from classclock.plan.station import Station
 
 MOST_OF_ONE_DIGIT = 9
 """Where there are more options, each is called with two digits."""
@@ -18,6 +19,21 @@ def option_menu(segment: Segment) -> tuple[tuple[int, int], ...]:
         for number, option in enumerate(station.options, start=1)
     ]
     return tuple((place, number) for _, place, number in sorted(every))
+
+
+def nearest_first(station: Station) -> tuple[int, ...]:
+    """The numbers of a station's options (from 1), from the nearest to as written to the farthest.
+
+    That is the order in which the plan lists them, unless they say their `order`; those that the
+    library adds come after, and there the easiest stands first.
+    """
+
+    def place(number: int) -> tuple[bool, int, bool, int]:
+        option = station.options[number - 1]
+        written = -number if option.from_library else number
+        return option.order is None, option.order or 0, option.from_library, written
+
+    return tuple(sorted(range(1, len(station.options) + 1), key=place))
 
 
 def option_words(segment: Segment) -> str:

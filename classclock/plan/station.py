@@ -51,6 +51,9 @@ class Option(Amount):
     """Its own load, in place of the station's."""
     keep_load: Flag = True
     """Whether the station's load holds where it names none: not for something lighter or bare."""
+    order: Positive | None = None
+    """Its place from nearest to as written to farthest, 1 being nearest, where the options aren't
+    written so; those that say none come after those that do. It changes no number."""
     from_library: Flag = False
     """Whether it was added to the plan's own from the movements: it is numbered after those."""
 
@@ -69,4 +72,5 @@ class Station(Amount):
     load: LoadChoice | None = None
     """One load for all, or several by name from which people choose; all are as written."""
     options: tuple[Annotated[Option, BeforeValidator(_option)], ...] = ()
-    """Easier or safer versions, numbered as they stand; a name alone will do."""
+    """Easier or safer versions, the nearest to as written first, numbered as they stand; a name
+    alone will do."""

@@ -2,8 +2,8 @@
 
 from typing import TYPE_CHECKING
 
-from msgspec import Struct
-from msgspec.structs import replace
+from msgspec import UNSET, Struct
+from msgspec.structs import astuple, replace
 
 from classclock.plan.formats.timelines import timeline
 from classclock.plan.model import Segment, is_piece
@@ -47,8 +47,10 @@ def decide_option(
         options[: len(choice.options)] = choice.options
         options[place] = number
     chosen = replace(choice, options=tuple(options) if any(options) else ())
+    if not option:
+        chosen = replace(chosen, portion=UNSET)
     return tuple(
-        ev.OptionChosen(at, one, index, chosen.options, chosen.load, chosen.start_station)
+        ev.OptionChosen(at, one, index, *astuple(chosen))
         for one in sharing_a_lane(record, person_id, index)
     )
 

@@ -3,7 +3,7 @@
 from collections.abc import Iterator
 from itertools import chain
 
-from msgspec import Struct
+from msgspec import UNSET, Struct
 from msgspec.structs import replace
 
 from classclock.plan.model import Plan, Segment, is_piece
@@ -51,7 +51,8 @@ class Modifiable(Struct, frozen=True):
                 options[station] = option
             place, option = self.menu[number - 1]
             options[place] = 0 if options[place] == option else option
-        return replace(choice, options=tuple(options))
+        portion = choice.portion if number else UNSET
+        return replace(choice, options=tuple(options), portion=portion)
 
     def with_next_load(self, choice: Choice) -> Choice:
         """With the next of the loads that the plan offers, then none."""

@@ -106,6 +106,7 @@ def _lane(score: LaneScore, fitted: str) -> LaneResults:
         loads=score.loads,
         round_reps=score.round_reps,
         option_changed_s=score.option_changed_s,
+        portion=score.portion or UNSET,
         partners=score.partners or UNSET,
     )
 

@@ -181,6 +181,8 @@ def _why_not(lane: LaneResults, *, settled: bool) -> str:
         return SIGNS["stopped"].word
     if known(lane.option_changed_s, None) is not None:
         return "option changed in the middle"
+    if known(lane.portion, ""):
+        return "less than the whole piece"
     return "" if lane.rank is not None else "no score"
 
 

@@ -12,7 +12,7 @@ from classclock.records.erased import ERASED
 from classclock.tally.effort.effort_scale import HARDEST
 from classclock.tally.scores.lane_score import Status
 
-VERSION = 4
+VERSION = 5
 """Of the files that are written now; those without a version are of the first.
 
 Raised with every column or field that comes: an older classclock would lose it.
@@ -103,6 +103,8 @@ class LaneResults(Columns, frozen=True, kw_only=True, gc=False):
     loads: tuple[str, ...] | UnsetType = UNSET
     round_reps: tuple[Int32, ...] | UnsetType = UNSET
     option_changed_s: Int32 | UnsetType | None = UNSET
+    portion: str | UnsetType = UNSET
+    """Unsaid where it was the whole piece."""
     partners: tuple[str, ...] | UnsetType = UNSET
     """Unsaid where nobody shared the bar too."""
 

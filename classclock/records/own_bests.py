@@ -20,6 +20,7 @@ from classclock.records.class_entries import (
 from classclock.records.document import ResultsDocument
 from classclock.records.goals import Goal, goal_score
 from classclock.records.result import Result, Terms
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 from classclock.tally.scores.on_for import Earlier
@@ -141,7 +142,7 @@ def lane_terms(piece: Piece, lane: Lane, length: int) -> Terms:
     )
     loads = (piece.station_load(lane, place) for place in range(len(piece.stations)))
     return Terms(
-        ", ".join(names),
+        ", ".join((*names, *portion_in(piece.segment, lane))),
         load_words([load for load in loads if load]),
         length_words(length // 1000),
         len(lane.members),

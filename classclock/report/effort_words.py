@@ -44,7 +44,7 @@ def _lines(weeks: Sequence[EffortWeek], width: int) -> Iterator[str]:
     for week in weeks:
         bars = "".join(bar(minutes, most) for minutes in week.days)
         yield f"  {week.monday:%d %b}  {bars}  {_numbers(week)}"
-    for words in (*standing_out(weeks), WHAT_IT_IS, NO_FORECAST):
+    for words in (*standing_out(weeks), NO_FORECAST, WHAT_IT_IS):
         yield from wrap(words, width)
 
 

@@ -82,6 +82,7 @@ def _into_the_piece(
         (person.id,),
         options=choice.options,
         load=choice.load,
+        portion=choice.portion,
         heat=sheet.heat,
         late=True,
     )

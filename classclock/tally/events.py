@@ -8,10 +8,10 @@ Every event stands in one of the unions at the end, and whatever folds, says or 
 `match` over one of them that mypy holds complete: an event that nobody has a rule for isn't typed.
 """
 
-from msgspec import Struct
+from msgspec import UNSET, Struct, UnsetType
 
 from classclock.plan.formats.fit import Fit
-from classclock.tally.lanes import Lane, Person, Sharing
+from classclock.tally.lanes import Lane, Person, Portion, Sharing
 from classclock.tally.signs import Doubt
 from classclock.units.loads import Load
 
@@ -69,6 +69,7 @@ class OptionChosen(_Happened, frozen=True):
     options: tuple[int, ...]
     load: str | None
     start_station: int
+    portion: Portion | UnsetType = UNSET
 
 
 class LoadChosen(_Happened, frozen=True):

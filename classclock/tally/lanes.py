@@ -31,6 +31,17 @@ class Person(Struct, frozen=True, forbid_unknown_fields=True):
         return "off the wall" in self.marks
 
 
+class Portion(Struct, frozen=True, omit_defaults=True, forbid_unknown_fields=True):
+    """Less of a piece than the whole, as it was agreed with somebody: an option like any other."""
+
+    name: str
+    """What it is called: `about half: 4 rounds`; `about half` where the amounts say the rest."""
+    percent: int = 100
+    """How much of each station's amount, rounded down: of a set amount of work."""
+    rounds: int | None = None
+    """After so many it is enough, where there is no set amount."""
+
+
 class Choice(Struct, frozen=True):
     """What a person modifies in a segment, chosen before it starts."""
 
@@ -38,6 +49,7 @@ class Choice(Struct, frozen=True):
     """For each station 0 (as written) or the number of the option, from 1; missing is 0."""
     load: str | None = None
     start_station: int = 0
+    portion: Portion | UnsetType = UNSET
 
 
 class Place(Struct, frozen=True, omit_defaults=True, forbid_unknown_fields=True):
@@ -89,6 +101,8 @@ class Lane(Struct, frozen=True, forbid_unknown_fields=True):
     """The planned load of each set, where it is the athlete's own; None is not known."""
     heaviest: Load | None = None
     """The heaviest that the athlete has handled in this lift, where it is known."""
+    portion: Portion | UnsetType = UNSET
+    """Less than the whole piece; unsaid where the lane does all of it."""
 
     def called(self, person: Person) -> "Lane":
         """The lane with the name that one of those in it has now."""
@@ -106,4 +120,4 @@ class Lane(Struct, frozen=True, forbid_unknown_fields=True):
 
     @property
     def modified(self) -> bool:
-        return any(self.options)
+        return any(self.options) or bool(self.portion)

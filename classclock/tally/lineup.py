@@ -150,6 +150,7 @@ def _lane(team: tuple[Person, ...], choice: Choice) -> Lane:
         options=choice.options,
         load=choice.load,
         start_station=choice.start_station,
+        portion=choice.portion,
     )
 
 

@@ -218,7 +218,7 @@ def _of_the_class(record: ClassRecord, event: ev.ClassEvent) -> ClassRecord:  # 
         case ev.PersonBack(person_id=back):
             return _back(record, back)
         case ev.OptionChosen():
-            choice = Choice(event.options, event.load, event.start_station)
+            choice = Choice(event.options, event.load, event.start_station, event.portion)
             choices = {**record.choices, (event.segment, event.person_id): choice}
             return replace(record, choices=choices)
         case ev.LoadChosen():

@@ -4,6 +4,7 @@ from typing import assert_never
 
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import sharing_a_lane
+from classclock.tally.counting.portion_words import portion_words
 from classclock.tally.fitted_words import fitted_words
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.record import ClassRecord
@@ -94,12 +95,14 @@ def _together(person_id: str, segment: int, record: ClassRecord) -> str:
 
 def _chosen(choice: ev.OptionChosen, record: ClassRecord) -> str:
     """The options by name, with the load by its name; or `as written`."""
-    stations = record.plan.segment[choice.segment].station
+    segment = record.plan.segment[choice.segment]
     named = [
         station.options[option - 1].name
-        for station, option in zip(stations, choice.options, strict=False)
+        for station, option in zip(segment.station, choice.options, strict=False)
         if option
     ]
+    if choice.portion:
+        named.append(portion_words(segment, choice.options, choice.portion))
     return ", ".join([*(named or ["as written"]), *filter(None, [choice.load])])
 
 

@@ -4,6 +4,7 @@ from collections.abc import Sequence
 
 from classclock.plan.amounts import amount_of, names_amount
 from classclock.plan.station import Option, Station
+from classclock.tally.counting.portion_words import portion_in, share_of
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
@@ -15,12 +16,13 @@ _MANY = 12
 
 
 def modification(piece: Piece, lane: Lane) -> str:
-    """The options in force by name, or `as written`; whether the lane came late."""
+    """The options in force by name, or `as written`; how much of the piece; whether late."""
     names = [
         printable(station.options[lane.option(place) - 1].name)
         for place, station in enumerate(piece.stations)
         if lane.option(place)
     ]
+    names += map(printable, portion_in(piece.segment, lane))
     words = ", ".join(names) or (AS_WRITTEN if piece.option_menu else "")
     return ", ".join(part for part in (words, "late" if lane.late else "") if part)
 
@@ -57,7 +59,7 @@ def _rungs(piece: Piece, lane: Lane, index: int) -> tuple[int, ...]:
         _rung(piece, station, _chosen(station, lane.option(place)), index)
         for place, station in enumerate(piece.stations)
     )
-    return tuple(dict.fromkeys(reps for reps in found if reps is not None))
+    return tuple(dict.fromkeys(share_of(lane.portion, reps) for reps in found if reps is not None))
 
 
 def _chosen(station: Station, number: int) -> Option | None:

@@ -49,6 +49,11 @@ class FitQuestion(Struct, frozen=True):
     """Milliseconds since 1970."""
 
     @property
+    def told(self) -> bool:
+        """Whether anything can be told of anybody."""
+        return bool(self.people) and any(map(results_tell, self.plan.segment))
+
+    @property
     def benchmarks(self) -> frozenset[str]:
         """Of the pieces of which something can be told."""
         pieces = (one for one in self.plan.segment if results_tell(one))
@@ -60,7 +65,21 @@ def basis_for(folder: Path, asked: FitQuestion, opened: OpensBook = caught_up) -
 
     Loads sqlalchemy, and takes its time: for a thread.
     """
-    if not asked.people or not any(map(results_tell, asked.plan.segment)):
+    if not asked.told:
+        return Basis()
+    try:
+        with opened(folder) as book, book.reading() as connection:
+            return read_basis(connection, folder, asked)
+    except (BookError, ChangesDamagedError, OSError):
+        return Basis()  # whoever asks the book for anything else says what is wrong
+
+
+def read_basis(connection: Connection, folder: Path, asked: FitQuestion) -> Basis:
+    """The same of a book that is open; nothing where nothing is to be told.
+
+    Raises: as `read_past` does.
+    """
+    if not asked.told:
         return Basis()
     library = read_library(folder / "movements.toml")[0] or starter_library()
 
@@ -68,11 +87,7 @@ def basis_for(folder: Path, asked: FitQuestion, opened: OpensBook = caught_up) -
         known = library.find(written)
         return fold(written) if known is None else known.name
 
-    try:
-        with opened(folder) as book, book.reading() as connection:
-            return Basis(read_past(connection, folder, asked, name_of), name_of)
-    except (BookError, ChangesDamagedError, OSError):
-        return Basis()  # whoever asks the book for anything else says what is wrong
+    return Basis(read_past(connection, folder, asked, name_of), name_of)
 
 
 def read_past(

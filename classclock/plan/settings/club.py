@@ -35,6 +35,9 @@ class ClassSettings(Strict):
     ask_effort: bool = False
     """Whether the last screen asks everybody how hard the hour was, 0 to 10. What somebody says of
     their body is theirs to give: a club decides to ask for it."""
+    next_step_after: Annotated[int, Field(ge=0, le=50)] = 5
+    """After so many times with an option, each with a score like the others', the coach is told
+    who may try the next one; 0 tells nobody."""
 
 
 class Tv(Strict):

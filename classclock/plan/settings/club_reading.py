@@ -31,6 +31,7 @@ KEYS: dict[str, FileKey] = {
     "stop": FileKey("text of 80 letters at most", f'"{STOP}"'),
     "class": FileKey("a table", "[class]"),
     "ask_effort": FileKey(YES, "false"),
+    "next_step_after": FileKey("a whole number from 0 to 50", "5"),
     "tv": FileKey("a table", "[tv]"),
     "inches": FileKey("a number above 5 and below 200", "55"),
     "metres": FileKey("a number above 0.5 and below 50", "10"),

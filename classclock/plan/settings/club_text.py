@@ -71,6 +71,9 @@ stop = $stop
 # the number. Ask people first whether they want to be asked: what they say is kept.
 [class]
 ask_effort = false
+# After so many times with an option, with scores like the others', F7 at "who is here" names who
+# may try the next one up; 0: nobody.
+next_step_after = 5
 
 # The screen on the wall, and how far the last row of people stands from it.
 [tv]

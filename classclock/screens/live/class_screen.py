@@ -36,6 +36,7 @@ if TYPE_CHECKING:
     from classclock.screens.live.class_control import ClassControl
     from classclock.screens.live.class_overlays import ClassOverlays
     from classclock.screens.live.overlays.leave_question import LeaveQuestion
+    from classclock.screens.live.people.session_people import SessionPeople
     from classclock.wall.on_disk_words import LeaveWords
 
 
@@ -102,7 +103,14 @@ class ClassScreen(RoomScreen):
         session, notices, views = self.session, self.notices, self.shown.views
         await views.load()
         look_up, keep_marks = self.work.naming.ask, self.work.marking.ask
-        people = PeopleDesk(SessionPeople(session, look_up=look_up, keep_marks=keep_marks))
+        people = PeopleDesk(
+            SessionPeople(
+                session,
+                look_up=look_up,
+                keep_marks=keep_marks,
+                look_at=lambda people: self.run_worker(self._look_at(people)),
+            )
+        )
         self.overlays = ClassOverlays(session, notices.log, people, self.look)
         await self.mount(*self.overlays.widgets())
         self.control = ClassControl(
@@ -111,6 +119,13 @@ class ClassScreen(RoomScreen):
             after=self.set_timer,
             leave=self.leave,
         )
+
+    async def _look_at(self, people: "SessionPeople") -> None:
+        """Read what the coach should know of the people, and show it."""
+        read = await asyncio.to_thread(people.flagged.read)
+        if read is not None:
+            people.flags.learn(read)
+            self.overlays.people.refresh_list()
 
     async def _begin(self) -> None:
         """The clock, the sound, the files: all that can wait for the first paint."""

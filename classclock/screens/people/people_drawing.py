@@ -1,6 +1,7 @@
 """How a list of people is drawn: a letter, a name and a few words each."""
 
 from collections.abc import Callable, Sequence
+from textwrap import wrap
 
 from msgspec import Struct
 
@@ -48,6 +49,15 @@ def draw_people(people: ShownPeople, columns: int, rows: int, look: Look) -> Dra
     gap = look.gap(2, rows)
     together = beside(stacks[0], *(part for stack in stacks[1:] for part in (gap, stack)))
     return look.box(together, columns, rows)
+
+
+def draw_said(lines: Sequence[str], columns: int, look: Look) -> Drawing:
+    """What there is to say of whoever is lit, the first line as a heading."""
+    said = [text for line in lines for text in wrap(line, columns - 2)]
+    return above(
+        look.gap(columns, 0),
+        *(look.text(text, columns, bold=not number) for number, text in enumerate(said)),
+    )
 
 
 def _first_shown(at: int, rows: int, across: int) -> int:

@@ -6,6 +6,7 @@ These rules take a tally and give the next one; whether an entry is allowed is a
 
 from collections.abc import Sequence
 
+from msgspec import UNSET
 from msgspec.structs import replace
 
 from classclock.tally.counting.pace import Verdict, judge, pace
@@ -168,6 +169,7 @@ def change_option(piece: Piece, tally: LaneTally, station: int, option: int, at:
             lane,
             options=_changed(lane.options, count, station, option),
             own_options=None if own is None else _changed(own, count, station, option),
+            portion=lane.portion if option else UNSET,
         ),
         option_changed=at if at > 0 else tally.option_changed,
     )

@@ -5,6 +5,7 @@ from itertools import accumulate
 from msgspec import Struct
 
 from classclock.plan.amounts import worth
+from classclock.tally.counting.portion_words import share_of
 from classclock.tally.lanes import Lane
 from classclock.tally.piece import Piece
 
@@ -63,4 +64,4 @@ class Work(Struct, frozen=True):
         station = self.piece.stations[place]
         chosen = self.lane.option(place)
         option = station.options[chosen - 1] if 0 < chosen <= len(station.options) else None
-        return worth(station, option, index, self.piece.scheme)
+        return share_of(self.lane.portion, worth(station, option, index, self.piece.scheme))

@@ -52,5 +52,7 @@ class LaneScore(Struct, frozen=True):
     """What is to be remembered where some of `options` were taken only for want of equipment."""
     option_changed_s: int | None = None
     """When an option was changed in the middle, in whole seconds; None where none was."""
+    portion: str | None = None
+    """How much of the piece was agreed, by name, where it was less than the whole."""
     partners: tuple[str, ...] = ()
     """Whom the lane shared a bar with, turn by turn, by the ids of their lanes."""

@@ -143,6 +143,8 @@ def on_for(
     reps = max(int(_by_the_cap(marks, cap, earlier) + _TINY), lane_work.done)
     if whole is not None:
         reps = min(reps, whole - 1)
+    if (enough := lane_work.enough) is not None:
+        reps = min(reps, max(enough, lane_work.done))
     return OnFor(lane_work.rounds_within(reps), reps, ahead=lead)
 
 
@@ -169,6 +171,14 @@ class _LaneWork(Struct, frozen=True):
         if self.piece.rounds is None or self.in_rounds:
             return self.piece.rounds
         return self.up_to(self.piece.rounds)
+
+    @property
+    def enough(self) -> int | None:
+        """The work that was agreed where there is no set amount; None where nothing was."""
+        portion = self.tally.lane.portion
+        if not portion or portion.rounds is None:
+            return None
+        return portion.rounds if self.in_rounds else self.up_to(portion.rounds)
 
     def up_to(self, rounds: int) -> int:
         """All work when so many rounds are done, those done already at the size they had."""

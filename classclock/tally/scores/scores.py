@@ -3,6 +3,7 @@
 from collections.abc import Mapping, Sequence
 from itertools import chain, repeat
 
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lane_tally import LaneTally
 from classclock.tally.piece import Piece
 from classclock.tally.scores import score_parts as parts
@@ -62,6 +63,7 @@ def _lane_score(
     by_rounds = piece.counts_by == "rounds"
     heaviest = tally.heaviest if piece.counts_by == "load" else None
     options = _option_names(piece, lane.options)
+    portion = next(iter(portion_in(piece.segment, lane)), None)
     return LaneScore(
         rank=rank,
         athlete=lane.name,
@@ -71,7 +73,7 @@ def _lane_score(
         total_reps=_total_reps(piece, tally),
         time_s=None if tally.finish is None else parts.whole_seconds(tally.finish),
         load_kg=None if heaviest is None else heaviest.kg,
-        modification=", ".join(name for name in options if name),
+        modification=", ".join(name for name in (*options, portion) if name),
         status=_status(sheet, tally, now),
         best_before=None,
         note=_note(tally),
@@ -92,6 +94,7 @@ def _lane_score(
         option_changed_s=(
             None if tally.option_changed is None else parts.whole_seconds(tally.option_changed)
         ),
+        portion=portion,
         partners=_partners(sheet, lane.id),
     )
 

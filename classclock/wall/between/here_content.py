@@ -11,6 +11,7 @@ from msgspec.structs import replace
 from classclock.live.live_class import LiveClass
 from classclock.planning.modifiable import Modifiable, piece_to_come
 from classclock.tally.class_lineup import all_heats, partners_now
+from classclock.tally.counting.portion_words import portion_in
 from classclock.tally.lanes import Mark, Person
 from classclock.tally.piece import Piece
 from classclock.tally.record import ClassRecord, RunKey
@@ -96,6 +97,7 @@ class _ToCome:
         """Options, loads, and who it is done with."""
         choice = self._record.choice(person.id, self._piece.index)
         yield from self._piece.option_names(choice)
+        yield from portion_in(self._piece.segment, choice)
         if choice.load:
             yield DASH if person.off_the_wall else choice.load
         if self._piece.by_load:

@@ -5,6 +5,7 @@ from typing import Protocol
 
 from classclock.book.asking.known_people import KnownPerson
 from classclock.live.live_class import Outcome
+from classclock.screens.people.people_flags import PeopleFlags
 from classclock.tally.lanes import Mark
 from classclock.wall.between.here_content import HereContent
 
@@ -54,6 +55,16 @@ class ClassPeople(Protocol):
 
     def turn_mark(self, ident: str, mark: Mark) -> Outcome:
         """They are marked so, or no longer."""
+
+    @property
+    def flags(self) -> PeopleFlags:
+        """What the coach should know of them, as far as that has been read."""
+
+    def look_at(self) -> None:
+        """Have it read what the coach should know; nothing waits for it."""
+
+    def less(self, ident: str) -> Outcome:
+        """They do less in the pieces to come, as is proposed, or all of it again."""
 
     def swap(self, ident: str, other: str) -> Outcome:
         """These two change places in the piece to come."""

@@ -11,6 +11,7 @@ from classclock.screens.live.people.kept_answer import KeptAnswer
 from classclock.screens.live.people.name_search import NameSearch, line_of
 from classclock.screens.live.people.piece_desk import PieceDesk
 from classclock.screens.people.marks import MARKS
+from classclock.screens.people.people_returns import LESS
 from classclock.screens.people.person_line import PersonLine
 from classclock.screens.people.person_questions import KeyQuestion, Question, name_question
 from classclock.wall.between.here_content import HerePerson
@@ -171,10 +172,14 @@ class PeopleDesk:
 
     def _marks(self) -> Outcome:
         self.marks_open = not self.marks_open
+        if self.marks_open and not self.people.mirrored:
+            self.people.look_at()
         return Outcome()
 
     def _do(self, sign: str, one: HerePerson) -> Outcome | Question:
         """What a key does for one person."""
+        if self.marks_open and sign == LESS and not self.people.mirrored:
+            return self.people.less(one.id)
         if self.marks_open and sign.isdecimal() and sign.isascii():
             return self._turn_mark(one, int(sign))
         match sign:

@@ -1,6 +1,7 @@
 """The keys of the list of who is here, for the help."""
 
 from classclock.screens.people.marks import MARKS
+from classclock.screens.people.people_returns import LESS
 from classclock.tally.keys.key_help import KeyLine
 
 PEOPLE_KEYS: tuple[KeyLine, ...] = (
@@ -19,5 +20,6 @@ PEOPLE_KEYS: tuple[KeyLine, ...] = (
         KeyLine("class", f"F7, then {digit}", f"the mark {mark}, or no longer")
         for digit, mark in enumerate(MARKS, start=1)
     ),
+    KeyLine("class", f"F7, then {LESS}", "back after weeks: less of what is to come, or all of it"),
     KeyLine("class", "escape", "close the list"),
 )

@@ -10,7 +10,7 @@ from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.live.people.people_desk import PeopleDesk
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.options_drawing import draw_options
-from classclock.screens.people.people_drawing import ShownPeople, draw_people
+from classclock.screens.people.people_drawing import ShownPeople, draw_people, draw_said
 from classclock.screens.people.person_line import PersonLine
 from classclock.wall.between.here_content import HereContent
 
@@ -48,6 +48,10 @@ def _over_the_names(
     drawn = []
     if desk.marks_open:
         drawn.append(look.text(_marks_words(desk), columns))
+        lit = desk.lit
+        if not desk.people.mirrored:  # a class has begun: nothing uncovers it for the room
+            lines = desk.people.flags.lines_for(lit.id if lit else None, uncovered=True)
+            drawn.append(draw_said(lines, columns, look))
     elif content.piece is not None:
         piece = content.piece
         drawn.append(draw_options(piece, desk.piece.digits.shown(piece), columns, look))
@@ -70,6 +74,7 @@ class _Words:
     """What stands behind each name."""
 
     def __init__(self, desk: PeopleDesk, content: HereContent) -> None:
+        self._desk = desk
         self._in_class = {one.id: one for one in content.people}
         self._marks = desk.marks_open and not desk.people.mirrored
 
@@ -77,7 +82,9 @@ class _Words:
         person = self._in_class.get(line.id)
         if person is None:
             return ""
-        return ", ".join(person.marks) if self._marks else person.words
+        if not self._marks:
+            return person.words
+        return ", ".join(filter(None, (*person.marks, self._desk.people.flags.words(person.id))))
 
 
 def _keys(desk: PeopleDesk, columns: int, rows: int) -> list[str]:

@@ -46,6 +46,10 @@ class PeopleOverlay(Painted):
             self.desk.paste(text)
             self._show()
 
+    def refresh_list(self) -> None:
+        """What was read of people is there."""
+        self._show()
+
     def follow(self) -> None:
         if self.display and self._followed != (self.desk.people.content(), self.desk.people.known):
             self._show()

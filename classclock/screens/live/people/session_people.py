@@ -11,7 +11,9 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.planning.modifiable import Modifiable, not_begun
 from classclock.screens.live import class_actions
+from classclock.screens.live.people.session_flags import SessionFlags
 from classclock.screens.people.marks import with_mark_turned
+from classclock.screens.people.people_flags import PeopleFlags
 from classclock.tally import commands as cmd
 from classclock.tally.class_lineup import sharing_a_lane
 from classclock.tally.lanes import Choice, Mark, Person
@@ -28,10 +30,20 @@ _NO_PIECE = Outcome("nothing is left to choose in this class", refused=True)
 
 class SessionPeople:
     def __init__(
-        self, session: Session, *, look_up: Callable[[], None], keep_marks: Callable[[], None]
+        self,
+        session: Session,
+        *,
+        look_up: Callable[[], None],
+        keep_marks: Callable[[], None],
+        look_at: Callable[["SessionPeople"], object],
     ) -> None:
-        """`look_up` has the club's names read, `keep_marks` what was marked; both in a thread."""
+        """`look_up` has the club's names read, `look_at` the flags, `keep_marks` what was marked.
+
+        All of them in a thread.
+        """
         self._session, self._look_up, self._keep_marks = session, look_up, keep_marks
+        self._look_at = look_at
+        self.flagged = SessionFlags(session)
         self._shown: tuple[ClassRecord, ClassLoads | None, HereContent] | None = None
 
     @property
@@ -109,6 +121,16 @@ class SessionPeople:
         self._session.remember_mark(ident, mark, on=on)
         self._keep_marks()
         return replace(came, text=f"{person.name}: {'set' if on else 'taken off'}")
+
+    @property
+    def flags(self) -> PeopleFlags:
+        return self.flagged.flags
+
+    def look_at(self) -> None:
+        self._look_at(self)
+
+    def less(self, ident: str) -> Outcome:
+        return self.flagged.less(ident)
 
     def swap(self, ident: str, other: str) -> Outcome:
         return self._session.live.do(cmd.SwapPlaces(ident, other))

@@ -11,6 +11,8 @@ from classclock.screens.pages.who.who_list import WhoList
 from classclock.screens.pages.who.who_options import WhoOptions
 from classclock.screens.pages.who.who_sharing import WhoSharing
 from classclock.screens.people.marks import MARKS
+from classclock.screens.people.people_flags import PeopleFlags
+from classclock.screens.people.people_returns import LESS
 from classclock.screens.people.person_line import PersonLine
 from classclock.screens.people.person_questions import KeyQuestion, Question, name_question
 from classclock.units.names import typed_names
@@ -21,14 +23,19 @@ WhoStep = Literal["", "board", "back"]
 class WhoDesk:
     """What is typed, what is highlighted, and which question is open."""
 
-    def __init__(self, who: WhoList, *, mirrored: bool, today: date) -> None:
+    def __init__(
+        self, who: WhoList, *, mirrored: bool, today: date, next_step_after: int = 0
+    ) -> None:
         self.who = who
         self.mirrored, self.today = mirrored, today
         self.search = Search()
         self.asked: Question | None = None
         self.options = WhoOptions(who.choices)
         self.sharing = WhoSharing(who)
+        self.flags = PeopleFlags(who, next_step_after)
         self.marks_open = False
+        self.uncovered = not mirrored
+        """Whether what is for the coach's eyes alone may stand on this screen behind F7."""
         self.notice = ""
         self.expected = ""
         """What most here would do; empty where nothing tells it."""
@@ -83,7 +90,7 @@ class WhoDesk:
     def _escape(self) -> WhoStep:
         if self.text or self.marks_open:
             self.search.drop()
-            self.marks_open = False
+            self.marks_open, self.uncovered = False, not self.mirrored
             return ""
         return "back"
 
@@ -166,6 +173,8 @@ class WhoDesk:
             return
         if not self.marks_open:
             self.notice = self.options.digit(entry.id, number)
+        elif self.uncovered and str(number) == LESS:
+            self.notice = self.flags.less(entry.id)
         elif 0 < number <= len(MARKS):
             self.who.toggle_mark(entry.id, MARKS[number - 1])
 
@@ -175,8 +184,16 @@ class WhoDesk:
 
     def marks(self) -> None:
         self.marks_open = not self.marks_open
+        self.uncovered = not self.mirrored
         if self.marks_open and self.mirrored:
             self.notice = "the TV shows this too: turn it away or mute it"
+
+    def more(self) -> None:
+        """More options; behind the marks what no room may read, once the TV is turned away."""
+        if self.marks_open:
+            self.uncovered = True
+        else:
+            self.options.more()
 
 
 _ACTIONS: dict[str, Callable[[WhoDesk], None]] = {
@@ -185,7 +202,7 @@ _ACTIONS: dict[str, Callable[[WhoDesk], None]] = {
     "<right>": lambda desk: desk.who.move_end(1),
     "<tab>": WhoDesk.next_load,
     "<ctrl+n>": lambda desk: desk.options.next_piece(),
-    "<ctrl+o>": lambda desk: desk.options.more(),
+    "<ctrl+o>": WhoDesk.more,
     "<ctrl+k>": WhoDesk.ask_key,
     "<ctrl+e>": WhoDesk.ask_name,
     "<f7>": WhoDesk.marks,

@@ -12,7 +12,7 @@ from classclock.screens.controls.typed_drawing import draw_typed_at_end
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.people.marks import MARKS
 from classclock.screens.people.options_drawing import draw_options
-from classclock.screens.people.people_drawing import ShownPeople, draw_people
+from classclock.screens.people.people_drawing import ShownPeople, draw_people, draw_said
 from classclock.screens.people.person_line import PersonLine
 from classclock.units.printable import printable
 from classclock.wall.kept_off import MARKED
@@ -70,13 +70,24 @@ def _over_the_names(desk: WhoDesk, columns: int, rows: int, look: Look) -> Drawi
 def _choosing(desk: WhoDesk, columns: int, look: Look) -> Drawing:
     """The piece whose options the digits mean, and what each means."""
     if desk.marks_open:
-        marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
-        return look.text(f"marks   {marks}", columns)
+        return _behind_f7(desk, columns, look)
     piece = desk.options.piece
     if piece is None:
         return look.gap(columns, 0)
     more = "   (ctrl+n: the next piece)" if len(desk.who.choices.pieces) > 1 else ""
     return draw_options(piece, desk.options.shown(piece), columns, look, more=more)
+
+
+def _behind_f7(desk: WhoDesk, columns: int, look: Look) -> Drawing:
+    """The marks, and what there is to say of whoever is lit, where no room reads along."""
+    marks = "   ".join(f"{number} {mark}" for number, mark in enumerate(MARKS, start=1))
+    lit = desk.highlighted
+    here = lit.id if lit is not None and lit.kind == "here" else None
+    said = desk.flags.lines_for(here, uncovered=desk.uncovered)
+    return above(
+        look.text(f"marks   {marks}", columns),
+        draw_said(said, columns, look),
+    )
 
 
 def _sharing(desk: WhoDesk, offer: "Offer", columns: int, look: Look) -> Drawing:
@@ -104,7 +115,7 @@ def _words(desk: WhoDesk, entry: PersonLine) -> str:
         return ""
     sign = MARKED if desk.who.person(entry.id).marks else ""
     piece = desk.options.piece
-    chosen = printable(desk.who.choices.words(piece, entry.id), 80) if piece else ""
+    chosen = printable(desk.who.choices.words(piece, entry.id), 80)
     return " ".join(filter(None, [sign, chosen]))
 
 
@@ -114,6 +125,8 @@ def _marks(desk: WhoDesk, entry: PersonLine) -> str:
     marks = who.person(entry.id).marks if entry.kind == "here" else ()
     days = who.away(entry.id, desk.today)
     ago = [f"last here {days} days ago"] if days is not None and days > 0 else []
+    if entry.kind == "here" and desk.uncovered and (words := desk.flags.words(entry.id)):
+        ago = [words]
     return ", ".join([*marks, *ago])
 
 
@@ -137,7 +150,7 @@ def _keys(desk: WhoDesk) -> list[str]:
         "ctrl+k: key",
         "ctrl+e: name",
         "F6: chart",
-        "F7: marks",
+        f"F7: marks, {count} to look at" if (count := desk.flags.count()) else "F7: marks",
         "left, right: class end",
         "enter: to the board",
     ]

@@ -1,9 +1,9 @@
 """Who is here, as the coach builds it up before a class. No screen, no clock of its own."""
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from datetime import date, datetime, timedelta
 
-from msgspec import UNSET
+from msgspec import UNSET, UnsetType
 from msgspec.structs import replace
 
 from classclock.book.asking.known_people import KnownPerson
@@ -14,7 +14,7 @@ from classclock.screens.pages.who.who_choices import WhoChoices
 from classclock.screens.people.marks import with_mark_turned
 from classclock.screens.people.person_line import PersonLine, found_lines
 from classclock.tally.lane_keys import assign_keys, propose_key
-from classclock.tally.lanes import Mark, Person
+from classclock.tally.lanes import Choice, Mark, Person, Portion
 from classclock.tally.lineup import draw_lanes
 from classclock.tally.visitors import numbered, visitor
 from classclock.units.loads import Unit
@@ -164,7 +164,20 @@ class WhoList:
         """The class's end, five minutes later or earlier a step."""
         self.ends += steps * _STEP
 
+    def agree(self, ident: str, portions: Mapping[int, Portion | UnsetType]) -> None:
+        """Let somebody do so much of these segments; unsaid is all of it."""
+        for index, portion in portions.items():
+            self.choices.agree(ident, index, portion)
+
     # -- reading ---------------------------------------------------------------------
+
+    def choice(self, ident: str, segment: int) -> Choice:
+        """What somebody modifies in a segment."""
+        return self.choices.made.get((segment, ident), Choice())
+
+    def to_choose(self) -> range:
+        """The segments for which something can be chosen: before a class all of them."""
+        return range(len(self.plan.segment))
 
     def person(self, ident: str) -> Person:
         return next(person for person in self.people if person.id == ident)

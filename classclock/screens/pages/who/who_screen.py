@@ -20,6 +20,7 @@ from classclock.screens.pages.who.who_came import WhoCame, who_came
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_list import WhoList, likely_end
+from classclock.screens.people.people_flags import read_flags
 
 if TYPE_CHECKING:
     from classclock.planning.cap_fit import Basis
@@ -48,8 +49,14 @@ class WhoScreen(PageScreen[WhoCame | None]):
         self.folder, self.club = folder, club
         self._chart = chart
         who = WhoList(plan, club.unit, (), likely_end(now, club.class_length))
-        self.desk = WhoDesk(who, mirrored=club.tv.mirrored, today=now.date())
+        self.desk = WhoDesk(
+            who,
+            mirrored=club.tv.mirrored,
+            today=now.date(),
+            next_step_after=club.in_class.next_step_after,
+        )
         self.view = DrawnView(look, partial(draw_who, self.desk))
+        self._now = now
         self._began = int(now.timestamp() * 1000)
         self._fit: FitHere | None = None
         self._knows = False
@@ -104,6 +111,10 @@ class WhoScreen(PageScreen[WhoCame | None]):
         """Say what most here would do; who has just come is read first, in a thread."""
         if not self.desk.who.people:
             return
+        flags, plan = self.desk.flags, self.desk.who.plan
+        if people := flags.to_read():
+            asked = (self.folder, people, plan, self._now, flags.next_step_after)
+            self.read(flags.learn, partial(read_flags, *asked))
         self.desk.expected = self.fit.words()
         if people := self.fit.to_read():
             self.read(self.learn_fit, partial(self.fit.read, people))

@@ -14,6 +14,7 @@ from classclock.planning.modifiable import Modifiable, modifiable
 from classclock.screens.live.people.people_desk import PeopleDesk
 from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.people.marks import MARKS
+from classclock.screens.people.people_flags import PeopleFlags
 from classclock.tally.lanes import Mark
 from classclock.wall.between.here_content import HereContent, HerePerson
 from tests.screens.live.people.piece_and_lift import PIECE
@@ -48,6 +49,16 @@ class AskedPeople:
 
     def look_up(self) -> None:
         self._note("look up")
+
+    @property
+    def flags(self) -> PeopleFlags:
+        raise AssertionError("the desk shows nothing")
+
+    def look_at(self) -> None:
+        self._note("look at")
+
+    def less(self, ident: str) -> Outcome:
+        return self._note("less", ident)
 
     def take_in(self, name: str, known: KnownPerson | None = None) -> Outcome:
         ident = known.id if known else name.lower()
@@ -297,10 +308,12 @@ def test_nobody_at_all_says_how_somebody_is_added() -> None:
 
 def test_every_line_of_the_list_s_help_does_something() -> None:
     typed = {"n": "n", "1 to 9": "1", "> n": ">n", "F7, then 1": "<f7>"}
-    typed |= {f"F7, then {digit}": "<f7>" for digit in range(1, 5)}
+    typed |= {f"F7, then {digit}": "<f7>" for digit in range(1, 6)}
     named = {"space", "tab", "escape", "ctrl+o", "ctrl+e", "ctrl+k"}
     for line in PEOPLE_KEYS:
-        desk = opened(AskedPeople(piece=a_piece(by_load=True)))
+        people = AskedPeople(piece=a_piece(by_load=True))
+        people.mirrored = False
+        desk = opened(people)
         keys = typed.get(line.keys, f"<{line.keys}>" if line.keys in named else line.keys)
         came = type_in(desk, keys)
         assert came is not None, line
