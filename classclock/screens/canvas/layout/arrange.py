@@ -67,7 +67,7 @@ class Arranged(Struct, frozen=True):
 
     pages: tuple[Spots, ...]
     sizes: dict[str, int]
-    """Each group's; 0 where it is left out."""
+    """Of each group that has words or is drawn; 0 where it is left out."""
     whole: bool
     """Whether all stands in the box: else even the least of it was too much, and is cut."""
 

@@ -100,8 +100,8 @@ def best_way(laid: Iterable[Arranged], rows: int) -> Arranged:
     """
 
     def worth(one: Arranged) -> tuple[bool, int, int]:
-        least = min(one.sizes.get(group, 0) for group in ("name", "score"))
-        return least == 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
+        least = min(one.sizes[group] for group in ("name", "score") if group in one.sizes)
+        return least <= 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
 
     return min(laid, key=worth)
 
