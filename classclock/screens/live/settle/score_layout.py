@@ -100,7 +100,8 @@ def best_way(laid: Iterable[Arranged], rows: int) -> Arranged:
     """
 
     def worth(one: Arranged) -> tuple[bool, int, int]:
-        least = min(one.sizes[group] for group in ("name", "score") if group in one.sizes)
+        there = [one.sizes[group] for group in ("name", "score") if group in one.sizes]
+        least = min(there, default=rows)
         return least <= 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
 
     return min(laid, key=worth)

@@ -16,7 +16,8 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import theme_for
 from classclock.screens.live.wall.heading import HeadingShown, fitted_heading
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.wall_layout import LARGEST, LaneLayout, WallLayout
+from classclock.screens.live.wall.wall_choice import LARGEST
+from classclock.screens.live.wall.wall_layout import LaneLayout, WallLayout
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
 from tests.screens.live.wall.walls import CONTENT, lane, named, wall_for
