@@ -151,6 +151,7 @@ def test_what_a_piece_has_none_of_takes_no_room() -> None:
 def test_room_is_kept_for_a_long_tally_where_there_is_any() -> None:
     measure = CellMeasure(Terminal())
     plan = plan_of(wall_for(named(("Ilse",) * 4), 213, 60))
+    assert plan.tally
     assert plan.tally.box.width >= measure.columns("12+12", plan.tally.size)
 
 
