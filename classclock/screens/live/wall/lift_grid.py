@@ -18,6 +18,8 @@ from classclock.wall.lane_content import LaneContent
 _ACROSS = (1, 2, 3, 4)
 _ATTEMPTS, _MOST_ATTEMPTS = (20, 1), (40, 1)
 _BEFORE_MADE = 3
+_TURNS, _SAID = 32, 20
+"""How much what is said of a lane matters: more than a word where bars are shared by turns."""
 MADE = "made"
 """What a lift's tally is: the heaviest that was lifted."""
 _NOTES, _MOST_NOTES = (12, 1), (26, 12)
@@ -69,7 +71,8 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     attempts = tuple(
         Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
     )
-    notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=20) for n in numbers)
+    said = _TURNS if any(lane.room.turns for lane in lanes) else _SAID
+    notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=said) for n in numbers)
     # Plates and what was made are numbers both: well apart where there is room.
     lifted = tuple(apart(one, n, _BEFORE_MADE) for n, one in enumerate(made))
     below = tuple(apart(one, n, 0) for n, one in enumerate(made))
@@ -88,7 +91,7 @@ def _made(n: int, room: str, most: int) -> Arrangement:
     The word has no room where the number has none.
     """
     amount = Written(("tally", n), room, "tally", "detail", 35, most=most)
-    word = Written(("made", n), MADE.ljust(len(room)), "made", "detail", 33)
+    word = Written(("made", n), MADE.ljust(len(room)), "made", "detail", 31)
     return Beside((amount, word), gap=1)
 
 

@@ -9,7 +9,7 @@ from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.layout.arrange import Arranged, Trials
 from classclock.screens.canvas.layout.parts import Arrangement, Lead
 from classclock.screens.live.wall.lift_grid import lifting
-from classclock.screens.live.wall.wall_ways import Lanes, close_ways, wall_ways
+from classclock.screens.live.wall.wall_arrangements import close_ways, wall_ways
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
 
@@ -73,7 +73,7 @@ def arranged_wall(
 
 
 def _with_lanes_large(
-    trials: Trials, ways: Sequence[Sequence[Arrangement]], lanes: Lanes
+    trials: Trials, ways: Sequence[Sequence[Arrangement]], lanes: Sequence[LaneContent]
 ) -> Iterator[Arranged]:
     """Rather is in one row what is read once than everybody's; large letters are at their least.
 
@@ -88,21 +88,21 @@ def _with_lanes_large(
                     return
 
 
-def _each(lanes: Lanes) -> tuple[str, ...]:
+def _each(lanes: Sequence[LaneContent]) -> tuple[str, ...]:
     """In a lift what was made, its tally, may go."""
     return tuple(group for group in _EACH if group != "tally" or not lifting(lanes))
 
 
-def _number(lanes: Lanes) -> str:
+def _number(lanes: Sequence[LaneContent]) -> str:
     """What each looks for beside the own name."""
     return "load" if lifting(lanes) else "tally"
 
 
-def _lanes_small(arranged: Arranged, lanes: Lanes) -> bool:
+def _lanes_small(arranged: Arranged, lanes: Sequence[LaneContent]) -> bool:
     return all(arranged.sizes[group] <= 1 for group in ("name", _number(lanes)))
 
 
-def _lacking(arranged: Arranged, lanes: Lanes) -> tuple[bool, int, int, bool, bool]:
+def _lacking(arranged: Arranged, lanes: Sequence[LaneContent]) -> tuple[bool, int, int, bool, bool]:
     """Whether it is cut; how many texts of the room aren't there, and are of one row.
 
     And whether names are among those, and what each round takes isn't there. A key that is large

@@ -22,8 +22,6 @@ from classclock.wall.wall_content import WallContent
 _CLOCK_SHARE, _CLOCK_ROWS = 5, 5
 """Of the rows the clock has this part at least, and so many, and more as far as there is room."""
 
-Lanes = Sequence[LaneContent]
-
 
 class WallWays(Struct, frozen=True):
     """The wall with more and more, what is wished for most first; and with less and less."""
@@ -32,7 +30,7 @@ class WallWays(Struct, frozen=True):
     plain: tuple[Arrangement, ...]
 
 
-def wall_ways(content: WallContent, lanes: Lanes, rows: int, most: int) -> WallWays:
+def wall_ways(content: WallContent, lanes: Sequence[LaneContent], rows: int, most: int) -> WallWays:
     """Letters are at most `most` rows high."""
     large, small = _clock(content, max(_CLOCK_ROWS, rows // _CLOCK_SHARE)), _clock(content, 1)
     if not lanes:
@@ -46,7 +44,7 @@ def wall_ways(content: WallContent, lanes: Lanes, rows: int, most: int) -> WallW
 
 
 def close_ways(
-    content: WallContent, lanes: Lanes, most: int, once: Sequence[int]
+    content: WallContent, lanes: Sequence[LaneContent], most: int, once: Sequence[int]
 ) -> tuple[tuple[Arrangement, ...], ...]:
     """All close together, with what may go at last, for each of the sizes `once`.
 
@@ -57,7 +55,7 @@ def close_ways(
     return tuple(tuple(_with_lanes(clock, one, grid) for grid in grids.close) for one in headings)
 
 
-def _grids(lanes: Lanes, most: int) -> LaneGrids:
+def _grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     return (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
 
 
