@@ -9,6 +9,7 @@ from classclock.screens.canvas.layout.parts import (
     Drawn,
     Grid,
     OneOf,
+    Role,
     Stack,
     Written,
 )
@@ -33,12 +34,16 @@ def lifting(lanes: Sequence[LaneContent]) -> bool:
 
 
 def lift_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
-    """The ways in which they stand; letters are at most `most` rows high."""
-    *loose, close = _grids(lanes, most)
-    return LaneGrids((), (OneOf(tuple(loose)),), (close,))
+    """The ways in which they stand; letters are at most `most` rows high.
+
+    Whoever made a load looks for a trace of it; it may go where names would be small for it.
+    """
+    *loose, _ = _grids(lanes, most, "coach")
+    *spare, close = _grids(lanes, most, "detail")
+    return LaneGrids((), (OneOf(tuple(loose)), OneOf(tuple(spare))), (close,))
 
 
-def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
+def _grids(lanes: Sequence[LaneContent], most: int, made_for: Role) -> Iterator[Grid]:
     """Plates beside the load, or under it; what was made, the heaviest load, after them.
 
     In the last, which is closest, it is under the plates. All lanes have room for the longest, so
@@ -64,7 +69,7 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     under = column("name", [lane.name for lane in lanes], 70)
     plates = column("plates", [lane.room.plates for lane in lanes], 60)
     tally = room_for([lane.room.tallies[-1] for lane in lanes])
-    made = tuple(_made(n, tally, most) for n in numbers)
+    made = tuple(_made(n, tally, made_for, most) for n in numbers)
     load = room_for([lane.room.load for lane in lanes])
     unit = room_for([lane.room.unit for lane in lanes])
     loads = tuple(_load(n, load, unit, most) for n in numbers)
@@ -85,12 +90,12 @@ def _grids(lanes: Sequence[LaneContent], most: int) -> Iterator[Grid]:
     yield _grid((low_keys, names, next_to, weights), (attempts, notes), gap=1)
 
 
-def _made(n: int, room: str, most: int) -> Arrangement:
+def _made(n: int, room: str, role: Role, most: int) -> Arrangement:
     """The heaviest load that was made, and its word: three numbers stand in a lane.
 
     The word has no room where the number has none.
     """
-    amount = Written(("tally", n), room, "tally", "detail", 35, most=most)
+    amount = Written(("tally", n), room, "tally", role, 35, most=most)
     word = Written(("made", n), MADE.ljust(len(room)), "made", "detail", 31)
     return Beside((amount, word), gap=1)
 
