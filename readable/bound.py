@@ -5,8 +5,10 @@ next smallest. So this is what can be had at the least: a screen may do better, 
 to do worse.
 """
 
-from collections.abc import Mapping, Sequence
+import re
+from collections.abc import Collection, Mapping, Sequence
 from functools import lru_cache
+from math import ceil
 
 from msgspec import Struct
 
@@ -23,13 +25,15 @@ Sizes = dict[Role, int]
 """Rows of each role's letters."""
 _SIZES = (1, 3, *range(5, 25))
 """Rows in which words can be drawn."""
-_LANE: tuple[Role, ...] = ("key", "name", "tally", "load")
+LANE: tuple[Role, ...] = ("key", "name", "tally", "load", "plates")
 """Those that stand in a row for each lane."""
+_UNDER: tuple[Role, ...] = ("plates",)
+"""Of those what may stand under the others."""
 _CLOCK = 1.5
-"""How much larger than any lane's letters it must be."""
+"""How much larger than any other letters it must be."""
 _BETWEEN, _WITHIN = 2, 1
 """Columns between two lanes, and between two texts of one; before a number there is one more."""
-_NUMBERS: tuple[Role, ...] = ("tally", "load")
+_NUMBERS: tuple[Role, ...] = ("tally", "load", "plates")
 _ABREAST = 7
 """Columns between two lines that stand side by side."""
 _MOST_ACROSS = 4
@@ -38,15 +42,43 @@ _SHARES = (0.4, 0.5, 0.6, 0.7)
 """Of the columns, for what stands at the left of the lanes."""
 
 
-def bounds(wanted: Sequence[Wanted], columns: int, rows: int, dots: CellDots) -> dict[Role, float]:
-    """A capital's height in rows that each role could have; nothing where not all has room."""
-    texts = {
-        one.role: tuple(max(one.widest, text, key=len) for text in one.texts)
-        for one in wanted
-        if one.texts
-    }
-    sizes = _largest(texts, columns - 2, rows - 1, Terminal(dots=dots))
+def bounds(
+    wanted: Sequence[Wanted], first: Sequence[Role], columns: int, rows: int, dots: CellDots
+) -> dict[Role, float]:
+    """A capital's height in rows that each role could have; nothing where not all has room.
+
+    Those that come `first` are rather large than others.
+    """
+    sizes = _largest(_with_room(wanted), first, columns - 2, rows - 1, Terminal(dots=dots))
     return {role: capital(size, dots) for role, size in sizes.items()} if sizes else {}
+
+
+def stand(
+    wanted: Sequence[Wanted],
+    small: Collection[Role],
+    columns: int,
+    rows: int,
+    dots: CellDots,
+    *,
+    pages: int,
+) -> bool:
+    """Whether all has room if but these roles are in drawn letters; lanes on so many pages."""
+    texts = _with_room(wanted, pages)
+    sizes = {role: 1 if role in small or role == "coach" else _SIZES[1] for role in texts}
+    return _fits(texts, sizes, columns - 2, rows - 1, terminal=Terminal(dots=dots))
+
+
+def _with_room(wanted: Sequence[Wanted], pages: int = 1) -> dict[Role, tuple[str, ...]]:
+    """What stands there, each as wide as it may come to be; of lanes as many as are on a page."""
+    found: dict[Role, tuple[str, ...]] = {}
+    for one in wanted:
+        texts = sorted((max(one.widest, text, key=len) for text in one.texts), key=len)
+        shown = ceil(len(texts) / pages) if one.role in LANE else len(texts)
+        if texts:
+            found[one.role] = (*texts[-shown:], *one.to_come)
+    if "clock" in found:
+        found["clock"] = tuple(re.sub(r"\d", "0", text) for text in found["clock"])
+    return found
 
 
 @lru_cache(maxsize=256)
@@ -57,8 +89,13 @@ def capital(size: int, dots: CellDots) -> float:
     return capital_rows(Said("Hn", 999, size, 0, look.theme.ink, look.theme.ground, drawn))
 
 
-def _largest(texts: Texts, columns: int, rows: int, terminal: Terminal) -> Sizes | None:
-    """All grow together; who can't any more stays, and the others go on."""
+def _largest(
+    texts: Texts, first: Sequence[Role], columns: int, rows: int, terminal: Terminal
+) -> Sizes | None:
+    """All grow together; who can't any more stays, and the others go on.
+
+    Where each could grow, but not all, the last of them stays.
+    """
 
     def fits(sizes: Sizes | None) -> bool:
         return sizes is not None and _fits(texts, sizes, columns, rows, terminal=terminal)
@@ -66,16 +103,16 @@ def _largest(texts: Texts, columns: int, rows: int, terminal: Terminal) -> Sizes
     sizes: Sizes = dict.fromkeys(texts, 1)
     if not fits(sizes):
         return None
-    growing = set(texts)
+    growing = set(texts) - {"coach"}
     while growing:
         larger = _grown(sizes, growing)
         if larger is not None and fits(larger):
             sizes = larger
             continue
-        stuck = {role for role in growing if not fits(_grown(sizes, {role}))}
-        if not stuck:
-            break  # each could, but not all: who shall is for the screen to say
-        growing -= stuck
+        least = min(sizes[role] for role in growing)
+        smallest = {role for role in growing if sizes[role] == least}
+        stuck = {role for role in smallest if not fits(_grown(sizes, {role}))}
+        growing -= stuck or {max(smallest, key=first.index)}
     return sizes
 
 
@@ -150,30 +187,40 @@ class _Screen(Struct, frozen=True):
         """Rows that all lanes take, in as many columns as there is room for."""
         if not self.lanes:
             return 0
-        wide = sum(
-            max(_wide(text, self.sizes[role], self.terminal) for text in texts)
-            + _WITHIN * (2 if role in _NUMBERS else 1)
-            for role, texts in self.lanes.items()
-        )
-        wide -= _WITHIN
+        under = [role for role in self.lanes if role in _UNDER]
+        return min(self._lanes_with(below, columns) for below in ([], under))
+
+    def _lanes_with(self, under: Sequence[Role], columns: int) -> int:
+        """With these under the others of a lane."""
+        abreast = [role for role in self.lanes if role not in under]
+        wide = max(map(self._row_wide, (abreast, under)))
         across = min(_MOST_ACROSS, (columns + _BETWEEN) // (wide + _BETWEEN))
         if not across:
             return _TOO_MANY
         count = max(len(texts) for texts in self.lanes.values())
-        return -(-count // across) * max(self.sizes[role] for role in self.lanes)
+        high = sum(max((self.sizes[role] for role in row), default=0) for row in (abreast, under))
+        return -(-count // across) * high
+
+    def _row_wide(self, row: Sequence[Role]) -> int:
+        wide = sum(
+            max(_wide(text, self.sizes[role], self.terminal) for text in self.lanes[role])
+            + _WITHIN * (2 if role in _NUMBERS else 1)
+            for role in row
+        )
+        return wide - _WITHIN if row else 0
 
 
 def _fits(texts: Texts, sizes: Sizes, columns: int, rows: int, *, terminal: Terminal) -> bool:
-    lanes = {role: texts[role] for role in _LANE if role in texts}
+    lanes = {role: texts[role] for role in LANE if role in texts}
     clock = texts["clock"][0] if "clock" in texts else ""
-    least = max((_CLOCK * sizes[role] for role in lanes), default=0)
+    least = max((_CLOCK * size for role, size in sizes.items() if role != "clock"), default=0)
     lines = tuple(
         (text, sizes[role])
         for role in texts
-        if role not in (*_LANE, "clock")
+        if role not in (*LANE, "clock")
         for text in texts[role]
     )
-    high = max(round(least), *sizes.values()) if clock else 0
+    high = max(ceil(least), *sizes.values()) if clock else 0
     return _Screen(clock, high, lines, lanes, sizes, terminal).fits(columns, rows)
 
 

@@ -118,3 +118,13 @@ def made_plan() -> PlanFile:
 def load(lane: int, number: int) -> str:
     """What somebody lifts in a set, in kg; lanes from 0, sets from 1."""
     return f"{40 + 2.5 * (lane % 13) + 5 * (number - 1):g}"
+
+
+def plates(lane: int, number: int) -> str:
+    """What goes on each side of the bar of 20 kg for that, the heaviest first."""
+    left, found = (float(load(lane, number)) - 20) / 2, []
+    for plate in (20, 15, 10, 5, 2.5, 1.25):
+        while left >= plate:
+            left -= plate
+            found.append(f"{plate:g}")
+    return "+".join(found)

@@ -11,7 +11,7 @@ from classclock.tally.scores.questions import questions
 from classclock.tally.scores.scores import scores
 from classclock.tally.sheet import Sheet
 from classclock.units.times import show_time
-from readable.made_plan import load
+from readable.made_plan import SETS, load, plates
 from readable.script import State
 
 Role = Literal[
@@ -21,6 +21,7 @@ Role = Literal[
     "key",
     "tally",
     "load",
+    "plates",
     "movement",
     "set",
     "title",
@@ -28,10 +29,20 @@ Role = Literal[
     "caution",
     "coach",
 ]
-"""`word`: HELD, TIME, ALL IN, GET READY. `next`: what the room must do next.
+"""`word`: HELD, TIME, ALL IN, GET READY, REST, `2 of 4`. `next`: what the room must do next.
 
 `coach`: what is read at the laptop alone.
 """
+_FIRST: tuple[Role, ...] = (
+    *("caution", "clock", "next", "word"),
+    *("key", "load", "tally", "name", "plates", "set", "movement", "title", "coach"),
+)
+"""What rather has the room where not all is large: all that each looks for as their own, then what
+is the same for everybody."""
+_FIRST_ON_BOARDS: tuple[Role, ...] = (
+    *("caution", "movement", "load", "set", "key", "name", "plates", "title", "coach"),
+)
+"""There the work comes first: nobody has a tally yet."""
 
 
 class Wanted(Struct, frozen=True):
@@ -40,6 +51,8 @@ class Wanted(Struct, frozen=True):
     """Each as often as it must stand there."""
     widest: str = ""
     """What room is kept for, so that nothing moves when it comes; none: for what stands there."""
+    to_come: tuple[str, ...] = ()
+    """What else room is kept for."""
 
 
 _Texts = Callable[[Session], tuple[str, ...]]
@@ -48,9 +61,21 @@ _Texts = Callable[[Session], tuple[str, ...]]
 def wanted(state: State, session: Session) -> tuple[Wanted, ...]:
     """By role, in the words of the made plan and of what was typed."""
     return tuple(
-        Wanted(role, texts(session), _WIDEST.get((state, role), ""))
+        Wanted(role, texts(session), _widest(state, role, session), _TO_COME.get((state, role), ()))
         for role, texts in _STATES[state].items()
     )
+
+
+def first(state: State) -> tuple[Role, ...]:
+    """What rather has the room, in order."""
+    return _FIRST_ON_BOARDS if state.startswith("board") else _FIRST
+
+
+def _widest(state: State, role: Role, session: Session) -> str:
+    if role == "plates":
+        people = range(len(session.live.record.people))
+        return max((plates(at, one + 1) for at in people for one in range(SETS)), key=len)
+    return _WIDEST.get((state, role), "")
 
 
 def _clock(session: Session) -> tuple[str, ...]:
@@ -107,6 +132,13 @@ def _loads(number: int) -> _Texts:
     return texts
 
 
+def _plates(number: int) -> _Texts:
+    def texts(session: Session) -> tuple[str, ...]:
+        return tuple(plates(at, number) for at in range(len(session.live.record.people)))
+
+    return texts
+
+
 def _last_scores(session: Session) -> tuple[str, ...]:
     """Of the last piece, which has a page as every other."""
     record = session.live.record
@@ -126,18 +158,29 @@ def _always(*texts: str) -> _Texts:
 _LANES: Mapping[Role, _Texts] = {"key": _keys, "name": _names}
 _RUNNING: Mapping[Role, _Texts] = {"clock": _clock, **_LANES, "tally": _tallies}
 _SETTLE: Mapping[Role, _Texts] = {**_LANES, "tally": _scores}
+_FOOT = (
+    *("ctrl+t: boxes are short", "next: Third Rail, 12:00", "min of the class left"),
+    "Night Line",
+)
+"""What stands in rows of its own over the keys and, of the class, over the board."""
 _ROUND = _always("6 box step-over", "12 bodyweight squat")
 _CAUTIONS = _always(
-    "Dizzy, chest pain, sharp pain: stop and call the coach.", "Step down from the box."
+    "! Dizzy, chest pain, sharp pain: stop and call the coach.", "! Step down from the box."
 )
 _RAIL = _always("ring row", "push-up")
 _STATES: Mapping[State, Mapping[Role, _Texts]] = {
     "warm-up": {"clock": _clock, "movement": _always("easy row", "arm circles")},
     "board": {
-        "title": _always("Points Lever"),
+        "title": _always("Points Lever", "rounds in 10:00"),
         "movement": _ROUND,
         "caution": _CAUTIONS,
         **_LANES,
+        "coach": _always(
+            "both feet on the box",
+            "hip crease below the knee, then stand tall",
+            "18 reps a round",
+            *_FOOT,
+        ),
     },
     "teaching": {"movement": _always("box step-over")},
     "sharing": {"coach": _always("escape leaves it")},
@@ -166,30 +209,63 @@ _STATES: Mapping[State, Mapping[Role, _Texts]] = {
         "title": _always("Third Rail"),
         "movement": _always("18 12 6", "ring row", "push-up"),
         **_LANES,
+        "coach": _always(
+            *("rings to the ribs", "chest to the floor", "for time, cap 12:00"),
+            *("here would finish within 12:00", "! Dizzy, chest pain"),
+            *("next: Signal Box", "min of the class left", "Night Line"),
+        ),
     },
     "running, scheme": {**_RUNNING, "movement": _RAIL},
     "all in": {**_RUNNING, "word": _always("ALL IN")},
     "settle, times": _SETTLE,
-    "running, steps": {**_RUNNING, "movement": _always("goblet squat")},
+    "running, steps": {
+        **_RUNNING,
+        "word": _always("2 of 4"),
+        "movement": _always("goblet squat"),
+    },
     "board, lift": {
         "title": _always("Back squat"),
         "set": _always("5 at 40 kg"),
         **_LANES,
         "load": _loads(1),
+        "plates": _plates(1),
+        "coach": _always(
+            *("set 1 of 3", "! Dizzy, chest pain"),
+            *("next: Yard lap", "min of the class left", "Night Line"),
+        ),
     },
     "running, lift": {
         "clock": _clock,
+        "word": _always("WORK"),
         "set": _always("5 at 40 kg"),
         **_LANES,
         "load": _loads(1),
+        "plates": _plates(1),
+        "coach": _always("1 of 3"),
     },
-    "rest, lift": {"clock": _clock, "set": _always("5 at 45 kg"), **_LANES, "load": _loads(2)},
+    "rest, lift": {
+        "clock": _clock,
+        "word": _always("REST"),
+        "set": _always("then 5 at 45 kg"),
+        **_LANES,
+        "load": _loads(2),
+        "plates": _plates(2),
+        "coach": _always("1 of 3"),
+    },
     "settle, lift": _SETTLE,
     "end": {"name": _names, "tally": _last_scores},
 }
 _WIDEST: Mapping[tuple[State, Role], str] = {
+    ("count-in", "clock"): "10",
+    **{(state, "clock"): "10:00" for state in ("running", "held", "time")},
+    **{(state, "clock"): "12:00" for state in ("running, scheme", "all in")},
     ("running", "tally"): "12",
     **{(state, "tally"): "12+12" for state in ("held", "time")},
     **{(state, "tally"): "12:00" for state in ("running, scheme", "all in")},
+    ("running, steps", "tally"): "128",
+    ("running, steps", "word"): "00 of 00",
+    ("running, steps", "movement"): "then goblet squat",
+    **{(state, "set"): "then 5 at 45 kg" for state in ("running, lift", "rest, lift")},
 }
+_TO_COME: Mapping[tuple[State, Role], tuple[str, ...]] = {("running, steps", "word"): ("REST",)}
 """Of what changes while a piece runs; where a word is called lanes stay with room for odd reps."""

@@ -123,9 +123,10 @@ class Script:
         self._type("*", "<enter>")
         self._on_to("Signal Box")
 
-    def _steps(self) -> Iterator[State]:
+    def _steps(self) -> Iterator[State | None]:
         self._type("<enter>")
         self._until(50)
+        yield None  # the board goes, and with it what its keys turn
         self._type("<space>")
         for number, key in enumerate(self._keys):
             self._type(*str(9 + number % 7), key)

@@ -3,12 +3,14 @@
 from collections.abc import Iterable, Iterator
 
 from msgspec import Struct
+from msgspec.structs import replace
 
 from readable.bound import bounds, capital
 from readable.finding import pieces, standing
 from readable.heights import minutes
 from readable.made_class import Kind, Seen, Size
-from readable.room_texts import Role
+from readable.reason import why_small
+from readable.room_texts import Role, first
 from readable.script import State
 
 
@@ -22,6 +24,8 @@ class Line(Struct, frozen=True):
     high: float
     """0 where one of its texts isn't there whole."""
     could_be: float
+    reason: str | None = None
+    """Why it is in one row, where that is right."""
 
     @property
     def share(self) -> float:
@@ -30,23 +34,32 @@ class Line(Struct, frozen=True):
 
     @property
     def too_small(self) -> bool:
-        """Whether it is one-row text, or not there, though it could be in drawn letters."""
-        drawn = capital(3, self.kind.dots)
-        return self.could_be >= drawn > self.high
+        """Whether it is one-row text, or not there, for no good reason."""
+        return self.reason is None and self.small and self.role != "coach"
+
+    @property
+    def small(self) -> bool:
+        """Whether it is one-row text, or not there."""
+        return self.high < capital(3, self.kind.dots)
 
 
 def lines(seen: Seen) -> Iterator[Line]:
     """One for each role that the room needs there."""
     every = pieces(seen)
     columns, rows = seen.size.columns, seen.size.rows
-    could_be = bounds(seen.wanted, columns, rows, seen.kind.dots)
+    could_be = bounds(seen.wanted, first(seen.state), columns, rows, seen.kind.dots)
+    every_line = []
     for wanted in seen.wanted:
         if not wanted.texts:
             continue
         found = standing(every, wanted.texts)
         high = min(min((piece.high for piece in places), default=0.0) for places in found)
         bound = could_be.get(wanted.role, 0.0) if wanted.role != "coach" else 0.0
-        yield Line(seen.kind, seen.state, seen.size, wanted.role, high, bound)
+        every_line.append(Line(seen.kind, seen.state, seen.size, wanted.role, high, bound))
+    small = [line.role for line in every_line if line.small and line.role != "coach"]
+    for line in every_line:
+        reason = why_small(seen, line.role, small) if line.role in small and line.high else None
+        yield replace(line, reason=reason)
 
 
 HEAD = (
@@ -67,6 +80,7 @@ def shown(line: Line) -> str:
         f"{line.state:<17}{line.size!s:<8}{kind.lanes:>5} {kind.letters or 'mixed':>5} "
         f"{kind.dots:<10}{line.role:<9}{line.high:>6.1f}{minutes(line.high, rows):>8.1f}'"
         f"{could_be}{'  too small' if line.too_small else ''}"
+        f"{f'  {line.reason}' if line.reason else ''}"
     ).rstrip()
 
 

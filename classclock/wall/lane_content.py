@@ -37,6 +37,8 @@ class LaneRoom(Struct, frozen=True):
     load: str = ""
     unit: str = ""
     plates: str = ""
+    turns: bool = False
+    """Whether it shares a bar by turns, of which there is something to say."""
 
 
 class LaneContent(Struct, frozen=True):
@@ -192,7 +194,8 @@ def _room(at: LaneAt) -> LaneRoom:
     piece, lane = at.piece.it, at.tally.it.lane
     lift = widest_lift(at.piece, Same(lane), at.equipment, at.shares)
     tallies = _widest_tallies(piece, at.timeline.it)
-    return LaneRoom(tallies, widest_rung(piece, lane), lift.load, lift.unit, lift.plates)
+    turns, rung = at.shares is not None, widest_rung(piece, lane)
+    return LaneRoom(tallies, rung, lift.load, lift.unit, lift.plates, turns)
 
 
 def _widest_tallies(piece: Piece, timeline: Timeline) -> tuple[str, ...]:

@@ -102,11 +102,10 @@ def _facts() -> Facts:
             continue
         left, top = row.region.offset
         content, plan = row.content, row.plan
-        for what, text, spot in (
-            ("key", content.key.upper(), plan.key),
-            ("name", content.name, plan.name),
-            ("tally", tally_shown(content, plan.tally, app.look), plan.tally),
-        ):
+        said = [("key", content.key.upper(), plan.key), ("name", content.name, plan.name)]
+        if plan.tally is not None:
+            said.append(("tally", tally_shown(content, plan.tally, app.look), plan.tally))
+        for what, text, spot in said:
             x, y, wide, high = spot.box
             place = left + x, top + y, wide, high
             places.append(Place(what, text, *place, spot.size, spot.across))

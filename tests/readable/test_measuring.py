@@ -12,7 +12,7 @@ from readable.finding import pieces, standing
 from readable.heights import capital_rows, minutes
 from readable.made_class import Kind, Seen, Size
 from readable.marked_look import MarkedLook, Said, marked
-from readable.room_texts import Wanted
+from readable.room_texts import Wanted, first
 
 LOOK = Look()
 
@@ -112,17 +112,19 @@ NAMES = tuple(f"Uri{sign}" for sign in "abcdefghijkl")
 def test_the_bound_is_what_can_be_seen_to_fit() -> None:
     # Four names of four letters in 16 rows: one under the other, four rows each, of which letters
     # take three. With two columns of names they have eight each.
-    high = bounds((Wanted("name", NAMES[:4]),), 30, 17, "sextants")["name"]
+    high = bounds((Wanted("name", NAMES[:4]),), ("name",), 30, 17, "sextants")["name"]
     assert high == pytest.approx(7 / 3)
-    assert bounds((Wanted("name", NAMES[:4]),), 200, 17, "sextants")["name"] > 5
-    assert bounds((Wanted("name", NAMES),), 20, 14, "sextants")["name"] == pytest.approx(0.65)
-    assert bounds((Wanted("name", NAMES),), 10, 7, "sextants") == {}
+    assert bounds((Wanted("name", NAMES[:4]),), ("name",), 200, 17, "sextants")["name"] > 5
+    assert bounds((Wanted("name", NAMES),), ("name",), 20, 14, "sextants")["name"] == pytest.approx(
+        0.65
+    )
+    assert bounds((Wanted("name", NAMES),), ("name",), 10, 7, "sextants") == {}
 
 
 @settings(max_examples=40, deadline=None)
 @given(st.integers(40, 120), st.integers(12, 40), st.integers(1, 12))
 def test_a_larger_box_bounds_the_smallest_no_lower(columns: int, rows: int, count: int) -> None:
     texts = (Wanted("clock", ("12:34",)), Wanted("name", NAMES[:count]), Wanted("set", ("5 row",)))
-    small = bounds(texts, columns, rows, "sextants")
-    large = bounds(texts, columns + 30, rows + 10, "sextants")
+    small = bounds(texts, first("running"), columns, rows, "sextants")
+    large = bounds(texts, first("running"), columns + 30, rows + 10, "sextants")
     assert min(small.values(), default=0) <= min(large.values(), default=0)

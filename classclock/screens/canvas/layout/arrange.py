@@ -57,9 +57,9 @@ from msgspec import Struct
 from classclock.screens.canvas.layout.compiling import Compiler, leaves, most_rows
 from classclock.screens.canvas.layout.grouping import groups_of, leading, names_of
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.nodes import Box, Node, Spot, Spots
+from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spot, Spots, fewest
 from classclock.screens.canvas.layout.parts import MOST, Arrangement, Drawn, Lead, Written
-from classclock.screens.canvas.layout.search import SizeSearch, SizesFound
+from classclock.screens.canvas.layout.search import SizeGroup, SizeSearch, SizesFound
 
 
 class Arranged(Struct, frozen=True):
@@ -67,7 +67,7 @@ class Arranged(Struct, frozen=True):
 
     pages: tuple[Spots, ...]
     sizes: dict[str, int]
-    """Each group's; 0 where it is left out."""
+    """Of each group that has words or is drawn; 0 where it is left out."""
     whole: bool
     """Whether all stands in the box: else even the least of it was too much, and is cut."""
 
@@ -117,24 +117,25 @@ class Trials:
         self._box, self._measure, self._lead = Box(0, 0, columns, rows), measure, lead
         self._parts = tuple(parts)  # alive: what is kept goes by identity
         self._found: dict[int, dict[int, Written | Drawn]] = {}
-        self._names = names_of(leaves(part, self._found) for part in parts)
-        self._compiler = Compiler(self._names, measure)
+        self.groups = names_of(leaves(part, self._found) for part in parts)
+        self._compiler = Compiler(self.groups, measure)
+        self._groups: dict[int, tuple[SizeGroup, ...]] = {}
+        self._searches: dict[tuple[int, int], SizeSearch] = {}
 
     def smallest(self, part: Arrangement) -> int:
         """The size of the smallest text of the room; 0 where not all of it stands."""
-        return self._search(part).least_size(self._compiler.ways(part))
+        return self._search(part).least_size()
 
     def alone(self, part: Arrangement, group: str) -> int:
         """The size of a group if it alone mattered: all else that must be is least."""
-        search, at = self._search(part), self._names.index(group)
-        found = search.least(self._compiler.ways(part))
-        return search.leximin(found, frozenset((at,))).sizes[at]
+        search, at = self._search(part), self.groups.index(group)
+        return search.leximin(search.least(), frozenset((at,))).sizes[at]
 
     def arranged(self, part: Arrangement, most_pages: int = MOST) -> Arranged:
-        search = self._search(part)
-        pages, nodes = self._fewest_pages(part, search, most_pages)
-        found = search.largest(nodes)
-        whole = bool(search.standing(found.sizes, found.nodes))
+        pages = self._fewest_pages(part, most_pages)
+        search = self._search(part, pages)
+        found = search.largest()
+        whole = search.standing(found.sizes) is not None
         sizes = zip(search.groups, found.sizes, strict=True)
         return Arranged(
             tuple(_spots(found, self._box, page) for page in range(pages)),
@@ -142,23 +143,34 @@ class Trials:
             whole,
         )
 
-    def _search(self, part: Arrangement) -> SizeSearch:
-        every = leaves(part, self._found)
-        groups = groups_of(every, self._names, self._box.height, self._measure)
-        return SizeSearch(groups, *self._box[2:], leading(self._lead, groups))
+    def _search(self, part: Arrangement, pages: int = 1) -> SizeSearch:
+        at = id(part), pages
+        if at not in self._searches:
+            groups = self._groups_of(part)
+            nodes, lead = self._compiler.ways(part, pages), leading(self._lead, groups)
+            self._searches[at] = SizeSearch(groups, nodes, *self._box[2:], lead)
+        return self._searches[at]
 
-    def _fewest_pages(
-        self, part: Arrangement, search: SizeSearch, most: int
-    ) -> tuple[int, list[Node]]:
+    def _groups_of(self, part: Arrangement) -> tuple[SizeGroup, ...]:
+        if id(part) not in self._groups:
+            every = leaves(part, self._found)
+            groups = groups_of(every, self.groups, self._box.height, self._measure)
+            self._groups[id(part)] = groups
+        return self._groups[id(part)]
+
+    def _fewest_pages(self, part: Arrangement, most: int) -> int:
         """The fewest on which no text of the room is in its least size; else on which all stand."""
-        ways = [self._compiler.ways(part)]
-        for wanted in (search.second, search.first):
-            for pages in range(1, min(most, most_rows(part)) + 1):
-                if pages > len(ways):
-                    ways.append(self._compiler.ways(part, pages))
-                if search.standing(wanted, ways[pages - 1]) is not None:
-                    return pages, ways[pages - 1]
-        return 1, ways[0]
+        most, on_one = min(most, most_rows(part)), self._search(part)
+        for wanted in (on_one.second, on_one.first):
+            if on_one.standing(wanted) is not None:
+                return 1
+
+            def enough(pages: int, wanted: Sizes = wanted) -> bool:
+                return self._search(part, pages).standing(wanted) is not None
+
+            if (pages := fewest(2, most, enough)) != NEVER:
+                return pages
+        return 1
 
 
 def _spots(found: SizesFound, box: Box, page: int) -> Spots:

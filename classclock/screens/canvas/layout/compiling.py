@@ -83,13 +83,20 @@ class Compiler:
         self._made: dict[int, Node] = {}
         self._columns: dict[tuple[int, ...], Column] = {}
         self._ways: dict[tuple[int, int], list[Node]] = {}
+        self._paged: dict[int, bool] = {}
 
     def ways(self, part: Arrangement, pages: int = 1) -> list[Node]:
         """The nodes that stand for the part, what is preferred first."""
-        at = id(part), pages
+        at = id(part), pages if pages > 1 and self._is_paged(part) else 1
         if at not in self._ways:
-            self._ways[at] = self._each_way(part, pages)
+            self._ways[at] = self._each_way(part, at[1])
         return self._ways[at]
+
+    def _is_paged(self, part: Arrangement) -> bool:
+        """What has no table that may be parted stands alike on any number of pages."""
+        if id(part) not in self._paged:
+            self._paged[id(part)] = most_rows(part) > 1
+        return self._paged[id(part)]
 
     def _each_way(self, part: Arrangement, pages: int) -> list[Node]:
         match part:
@@ -112,14 +119,15 @@ class Compiler:
                 return [BesideNode(one, part.gap) for one in each]
 
     def _leaf(self, part: Written | Drawn) -> Node:
-        if id(part) not in self._made:
+        made = self._made.get(id(part))
+        if made is None:
             number = self._numbers[part.group]
-            self._made[id(part)] = (
+            made = self._made[id(part)] = (
                 WrittenNode(part, number, self._measure)
                 if isinstance(part, Written)
                 else DrawnNode(part, number)
             )
-        return self._made[id(part)]
+        return made
 
     def _table(self, table: Grid) -> GridNode:
         made = self._made.get(id(table))
@@ -136,6 +144,8 @@ class Compiler:
         return self._columns[at]
 
     def _only(self, part: Arrangement) -> Node:
+        if isinstance(part, Written | Drawn):
+            return self._leaf(part)
         node, *others = self.ways(part)
         if others:
             raise ValueError("a cell of a table stands in one way only")

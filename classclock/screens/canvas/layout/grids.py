@@ -27,11 +27,14 @@ class Column:
         self.measured = WidestNode.of(distinct)
         """What the widest and the highest of them is asked of."""
         self.bends = any(part.bends for part in self.measured)
+        self.shown = frozenset(group for group in self.groups if self._shows(group))
+        """The groups of which one is enough for it to be there: those with anything to show."""
         self.high = kept_sizes(self.groups, self._high)
         self.wide = kept_sizes(self.groups, self._wide)
 
-    def there(self, sizes: Sizes) -> bool:
-        return any(part.there(sizes) for part in self.measured)
+    def _shows(self, group: int) -> bool:
+        alone = tuple(int(one == group) for one in range(max(self.groups) + 1))
+        return any(part.there(alone) for part in self.measured)
 
     def _high(self, columns: int, sizes: Sizes) -> int:
         return max([part.rows(columns, sizes) for part in self.measured], default=0)
@@ -59,12 +62,10 @@ class _Rows:
         self._gap = gap
         self.bends = any(column.bends for column in columns)
         self.groups = frozenset[int]().union(*(column.groups for column in self.columns))
+        self.shown = frozenset[int]().union(*(column.shown for column in self.columns))
         self.least = kept_sizes(self.groups, self._least)
         self.high = kept_sizes(self.groups, self._high)
         self.wide = kept_sizes(self.groups, self._wide)
-
-    def there(self, sizes: Sizes) -> bool:
-        return any(column.there(sizes) for column in self.columns)
 
     def _least(self, columns: int, sizes: Sizes) -> int:
         return max((column.high(columns, sizes) for column in self.columns), default=0)
@@ -111,6 +112,7 @@ class GridNode:
         self._down = -(-self._shown // across)
         self.bends = rows.bends or under.bends
         self.groups = rows.groups | under.groups
+        self._shown_groups = [*rows.shown, *under.shown]
         self.shape: Hashable = ("grid", id(self))
 
     @classmethod
@@ -122,7 +124,7 @@ class GridNode:
         return GridNode(self._grid, self._rows, self._under, across=across, pages=pages)
 
     def there(self, sizes: Sizes) -> bool:
-        return self._rows.there(sizes) or self._under.there(sizes)
+        return any(map(sizes.__getitem__, self._shown_groups))
 
     def _each(self, columns: int) -> int:
         return (columns - self._grid.between * (self._across - 1)) // self._across

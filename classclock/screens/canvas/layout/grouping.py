@@ -19,7 +19,10 @@ def names_of(parts: Iterable[Leaves]) -> tuple[str, ...]:
 def groups_of(
     leaves: Leaves, names: Iterable[str], rows: int, measure: Measure
 ) -> tuple[SizeGroup, ...]:
-    """These groups, as a part has them; one that it lacks is a detail that never stands."""
+    """These groups, as a part has them; one that it lacks is a detail that never stands.
+
+    So is one without a word, which takes no room: else it would be the smallest that is read.
+    """
     members: dict[str, list[Written | Drawn]] = {}
     for leaf in leaves:
         members.setdefault(leaf.group, []).append(leaf)
@@ -40,7 +43,9 @@ def _group(name: str, of: list[Written | Drawn], rows: int, measure: Measure) ->
     texts = [one for one in of if isinstance(one, Written)]
     if not texts:
         return SizeGroup(name, (1,), of[0].role, matters, drawn=True)
-    words = tuple(dict.fromkeys([one.words for one in texts if one.words]))
+    words = tuple(dict.fromkeys([one.words for one in texts if one.words.strip(" ")]))
+    if not words:
+        return _lacking(name)
     common = _common(words, rows, measure)
     least, most = max(one.least for one in texts), min(one.most for one in texts)
     within = tuple(size for size in common if least <= size <= most)

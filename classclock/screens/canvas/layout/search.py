@@ -6,7 +6,8 @@ raised together as far as they go; one that can't be raised while the others sta
 Where each could be raised but not all, each of them is tried as the one that stands still.
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterable, Iterator, Sequence
+from itertools import combinations, pairwise
 from math import ceil
 
 from msgspec import Struct
@@ -44,49 +45,49 @@ class SizesFound(Struct, frozen=True):
 
 
 class SizeSearch:
+    """Of a part that stands in one of some ways; what was tried is known from then on."""
+
     def __init__(
-        self, groups: Sequence[SizeGroup], columns: int, rows: int, lead: Leading | None = None
+        self,
+        groups: Sequence[SizeGroup],
+        nodes: Sequence[Node],
+        columns: int,
+        rows: int,
+        lead: Leading | None = None,
     ) -> None:
         self.groups, self._box, self._lead = tuple(groups), (columns, rows), lead
+        self._nodes = tuple(nodes)
+        self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
+        self._tried: dict[Sizes, SizesFound | None] = {}
 
-    def raised(self, found: SizesFound, changes: Sequence[int]) -> SizesFound | None:
+    def raised(self, found: SizesFound, changes: Iterable[int]) -> SizesFound | None:
         """With these groups in their next larger size; None where that doesn't stand."""
-        sizes = self._larger(found.sizes, changes)
-        return None if sizes is None else self.standing(sizes, found.nodes)
-
-    def _can_be_raised(self, found: SizesFound, group: int) -> bool:
-        sizes = self._larger(found.sizes, [group])
-        return sizes is not None and any(self._ways(sizes, found.nodes))
-
-    def standing(self, sizes: Sizes, nodes: Sequence[Node]) -> SizesFound | None:
-        """Those that stand in such sizes or, of what leads, in larger ones.
-
-        The others stand in no larger sizes either.
-        """
-        left = tuple(self._ways(sizes, nodes))
-        return SizesFound(self._led(sizes) or sizes, left) if left else None
-
-    def _ways(self, sizes: Sizes, nodes: Sequence[Node]) -> Iterator[Node]:
-        led = self._led(sizes)
-        if led is None:
-            return
-        columns, rows = self._box
-        there = {group for group, size in enumerate(led) if size}
-        for node in nodes:
-            if there <= node.groups and node.stands(columns, rows, led):
-                yield node
-
-    def _larger(self, sizes: Sizes, changes: Sequence[int]) -> Sizes | None:
-        larger = list(sizes)
+        larger = list(found.sizes)
         for group in changes:
-            size = self._next(group, sizes[group])
+            size = self._larger_sizes[group].get(larger[group])
             if size is None:
                 return None
             larger[group] = size
-        return tuple(larger)
+        return self._standing(tuple(larger), found.nodes)
 
-    def _next(self, group: int, size: int) -> int | None:
-        return next((one for one in self.groups[group].sizes if one > size), None)
+    def standing(self, sizes: Sizes) -> SizesFound | None:
+        """Those that stand in such sizes or, of what leads, in larger ones."""
+        return self._standing(sizes, self._nodes)
+
+    def _standing(self, sizes: Sizes, nodes: Sequence[Node]) -> SizesFound | None:
+        """`nodes` are those that stand in smaller sizes: the others stand in no larger ones."""
+        if sizes not in self._tried:
+            led = self._led(sizes)
+            left = () if led is None else tuple(self._ways(led, nodes))
+            self._tried[sizes] = None if led is None or not left else SizesFound(led, left)
+        return self._tried[sizes]
+
+    def _ways(self, sizes: Sizes, nodes: Sequence[Node]) -> Iterator[Node]:
+        columns, rows = self._box
+        there = {group for group, size in enumerate(sizes) if size}
+        for node in nodes:
+            if there <= node.groups and node.stands(columns, rows, sizes):
+                yield node
 
     def _led(self, sizes: Sizes) -> Sizes | None:
         lead = self._lead
@@ -122,13 +123,31 @@ class SizeSearch:
                 if together is not None:
                     found = together
                     continue
-                stuck = [group for group in smallest if not self._can_be_raised(found, group)]
-                if not stuck:
-                    return max((best(found, free - {g}) for g in smallest), key=worth)
-                free = free.difference(stuck)
+                still = free.difference(smallest)
+                most = self._most_raised(found, smallest)
+                if len(most) > 1:
+                    return max((best(found, still | those) for those in most), key=worth)
+                free = still.union(*most)
             return found
 
         return best(found, free)
+
+    def _most_raised(self, found: SizesFound, those: Sequence[int]) -> list[frozenset[int]]:
+        """As many of these as can be raised together, each way: with fewer it is never leximin."""
+
+        def stand(each: Iterable[Sequence[int]]) -> list[frozenset[int]]:
+            return [frozenset(some) for some in each if self.raised(found, some) is not None]
+
+        all_but_one = stand(combinations(those, len(those) - 1))
+        if all_but_one or len(those) < 3:
+            return all_but_one
+        able = [group for group in those if self.raised(found, (group,)) is not None]
+        apart = [pair for pair in combinations(able, 2) if self.raised(found, pair) is None]
+        for count in range(min(len(able), len(those) - 2), 0, -1):
+            each = combinations(able, count)
+            if most := stand(some for some in each if not any(map(set(some).issuperset, apart))):
+                return most
+        return []
 
     @property
     def first(self) -> Sizes:
@@ -150,11 +169,11 @@ class SizeSearch:
             for group in self.groups
         )
 
-    def least(self, nodes: Sequence[Node]) -> SizesFound:
+    def least(self) -> SizesFound:
         """What must be there in its least size; what doesn't stand even so is left out."""
-        if (everything := self.standing(self.first, nodes)) is not None:
+        if (everything := self.standing(self.first)) is not None:
             return everything
-        found = SizesFound((0,) * len(self.groups), tuple(nodes))
+        found = SizesFound((0,) * len(self.groups), self._nodes)
         musts = [at for at, group in enumerate(self.groups) if group.role in _MUSTS]
         for at in sorted(musts, key=self._kept_longest):
             added = self.raised(found, [at])
@@ -165,9 +184,9 @@ class SizeSearch:
             found = added or found
         return found
 
-    def least_size(self, nodes: Sequence[Node]) -> int:
+    def least_size(self) -> int:
         """The largest size in which all of the room's text stands, or as near to it as it comes."""
-        found, reached = self.standing(self.first, nodes), 0
+        found, reached = self.standing(self.first), 0
         room = [at for at, one in enumerate(self.groups) if one.role in _ROOM and not one.drawn]
         leads = () if self._lead is None else (self._lead.group,)
         free = [at for at in room if at not in leads]
@@ -181,9 +200,9 @@ class SizeSearch:
         one = self.groups[group]
         return _MUSTS.index(one.role) if one.role in _MUSTS else len(_MUSTS), -one.matters, group
 
-    def largest(self, nodes: Sequence[Node]) -> SizesFound:
+    def largest(self) -> SizesFound:
         """What is read from the back by leximin; the rest, what matters most first; what leads."""
-        found, groups = self.least(nodes), self.groups
+        found, groups = self.least(), self.groups
         leads = () if self._lead is None else (self._lead.group,)
         room = frozenset(
             at

@@ -1,6 +1,7 @@
 """Nodes one over the other, side by side, one in place of others, and one in its own area."""
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Callable, Hashable, Sequence
+from functools import cached_property
 
 from classclock.screens.canvas.layout.nodes import (
     ENDLESS,
@@ -29,8 +30,14 @@ class StackNode:
         self.bends = any(part.bends for part in parts)
         self._last, self._others = _parted(parts)
         self.groups = frozenset[int]().union(*(part.groups for part in parts))
-        self.rows = kept_sizes(self.groups, self._rows)
-        self.columns = kept_sizes(self.groups, self._columns)
+
+    @cached_property  # a table has many that are never asked: those of one shape measure the same
+    def rows(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._rows)
+
+    @cached_property
+    def columns(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._columns)
 
     def there(self, sizes: Sizes) -> bool:
         return any(part.there(sizes) for part in self._parts)
@@ -90,8 +97,14 @@ class BesideNode:
         self.bends = any(part.bends for part in parts)
         self._last, self._others = _parted(parts)
         self.groups = frozenset[int]().union(*(part.groups for part in parts))
-        self.rows = kept_sizes(self.groups, self._rows)
-        self.columns = kept_sizes(self.groups, self._columns)
+
+    @cached_property  # a table has many that are never asked: those of one shape measure the same
+    def rows(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._rows)
+
+    @cached_property
+    def columns(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._columns)
 
     def there(self, sizes: Sizes) -> bool:
         return any(part.there(sizes) for part in self._parts)
@@ -146,17 +159,34 @@ class OneOfNode:
         self.shape: Hashable = ("one of", tuple(part.shape for part in parts))
         self.bends = True  # one may be lower, another narrower
         self.groups = parts[0].groups
-        self.rows = kept_sizes(self.groups, self._rows)
-        self.columns = kept_sizes(self.groups, self._columns)
+        self._there: tuple[Sizes, bool] = (), False
+
+    @cached_property  # a table has many that are never asked: those of one shape measure the same
+    def rows(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._rows)
+
+    @cached_property
+    def columns(self) -> Callable[[int, Sizes], int]:
+        return kept_sizes(self.groups, self._columns)
 
     def there(self, sizes: Sizes) -> bool:
-        return all(part.there(sizes) for part in self._parts)
+        if self._there[0] is not sizes:  # asked several times of the same
+            self._there = sizes, all(part.there(sizes) for part in self._parts)
+        return self._there[1]
 
     def _rows(self, columns: int, sizes: Sizes) -> int:
-        return min(part.rows(columns, sizes) for part in self._parts)
+        fewest_rows = NEVER
+        for part in self._parts:
+            if part.stands(columns, fewest_rows - 1, sizes):
+                fewest_rows = part.rows(columns, sizes)
+        return fewest_rows
 
     def _columns(self, rows: int, sizes: Sizes) -> int:
-        return min(part.columns(rows, sizes) for part in self._parts)
+        fewest_columns = NEVER
+        for part in self._parts:
+            if part.stands(fewest_columns - 1, rows, sizes):
+                fewest_columns = part.columns(rows, sizes)
+        return fewest_columns
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         return any(part.stands(columns, rows, sizes) for part in self._parts)

@@ -100,8 +100,9 @@ def best_way(laid: Iterable[Arranged], rows: int) -> Arranged:
     """
 
     def worth(one: Arranged) -> tuple[bool, int, int]:
-        least = min(one.sizes.get(group, 0) for group in ("name", "score"))
-        return least == 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
+        there = [one.sizes[group] for group in ("name", "score") if group in one.sizes]
+        least = min(there, default=rows)
+        return least <= 1, len(one.pages), -min(least, rows // _LARGE_SHARE)
 
     return min(laid, key=worth)
 

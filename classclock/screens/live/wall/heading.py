@@ -34,6 +34,11 @@ class HeadingShown(Struct, frozen=True):
     """Without the clock's digits."""
     alone: bool
     most: int = MOST
+    """Rows up to which letters may be high."""
+
+
+def heading_shown(content: WallContent, *, alone: bool, most: int) -> HeadingShown:
+    return HeadingShown(replace(content, clock="", inverted=False), alone, most)
 
 
 def usual(content: WallContent) -> WallContent:
@@ -179,9 +184,7 @@ class Heading(Painted):
         super().__init__(look)
         self._shown: HeadingShown | None = None
 
-    def show(self, content: WallContent, *, alone: bool, most: int) -> None:
-        """Letters are at most so many rows high."""
-        shown = HeadingShown(replace(content, clock="", inverted=False), alone, most)
+    def show(self, shown: HeadingShown) -> None:
         if shown != self._shown:
             self._shown = shown
             self.repaint()

@@ -10,6 +10,7 @@ from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
 from classclock.screens.live.wall.lane_notes import lane_notes
+from classclock.screens.live.wall.lift_grid import MADE
 from classclock.screens.live.wall.wall_layout import LaneLayout
 from classclock.tally.signs import SIGNS
 from classclock.wall.hue import Hue
@@ -40,11 +41,14 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
     quiet = content.out or content.turn == "waits"
     ink = theme.quiet if quiet else theme.ink
     yield _text(content.name, plan.name, look, Ink(ink, bold=True, down="bottom"))
-    tally = tally_shown(content, plan.tally, look)
-    yield _text(tally, plan.tally, look, Ink(bold=True, down="bottom"))
-    box = plan.tally.box
-    line = box.height - 1 if plan.tally.size >= _READABLE else (box.height - 1) // 2
-    yield Box(box.x - 1, box.y + line, 1, 1), _sign(content, look)
+    if plan.tally is not None:
+        tally = tally_shown(content, plan.tally, look)
+        yield _text(tally, plan.tally, look, Ink(bold=True, down="bottom"))
+    signed = plan.tally or plan.load
+    if signed is not None:
+        box = signed.box
+        line = box.height - 1 if signed.size >= _READABLE else (box.height - 1) // 2
+        yield Box(box.x - 1, box.y + line, 1, 1), _sign(content, look)
     said = (
         (plan.start, content.start),
         (plan.rung, content.rung),
@@ -56,6 +60,8 @@ def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part
             yield _text(words, spot, look, Ink(ink, bold=True, down="bottom"))
     if plan.unit is not None and content.load:
         yield _text(content.unit, plan.unit, look, Ink(theme.quiet, down="bottom"))
+    if plan.made is not None and content.tally:
+        yield _text(MADE, plan.made, look, Ink(theme.quiet, down="bottom"))
     if plan.ribbon is not None:
         box = _ribbon_box(plan.ribbon.box)
         thin = box.height == 1 and (box.y > 0 or plan.rows == 1)

@@ -19,10 +19,15 @@ from classclock.screens.canvas.layout.parts import (
 from classclock.wall.lane_bars import Share
 from classclock.wall.lane_content import LaneContent
 
+CLOSE_KEY = 65
+"""How much a key matters where not all is large: less than names, for alone it says nothing."""
 _LEAST_RIBBON, _LEAST_NOTES = 20, 12
 _MOST_RIBBON, _MOST_NOTES = 160, 26
 _MOST_ROWS = 12
 _ACROSS = (1, 2, 3, 4)
+
+_RUNGS: tuple[Role, Role] = ("room", "detail")
+"""Who reads what a round takes: everybody, or whoever comes close, for the plan says it too."""
 
 _SOME_BAR = Share(1, (), 0, "")
 
@@ -48,14 +53,14 @@ class LaneGrids(Struct, frozen=True):
     """With ribbon, notes and room for a long tally; without that room."""
     plain: tuple[OneOf, ...]
     """With a ribbon, and notes where there is room; with a ribbon too only where there is."""
-    close: Grid
-    """So close together that nothing touches."""
+    close: tuple[Grid, ...]
+    """So close together that nothing touches; then with what may go if names are large for it."""
 
 
 def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     """Letters are at most `most` rows high."""
     ribbons: Role | None = "room" if any(lane.bar is not None for lane in lanes) else None
-    named, said = _names(lanes, most), tuple(_said(lanes, most))
+    named, said, spare = _names(lanes, most), *(tuple(_said(lanes, most, one)) for one in _RUNGS)
     long, short = ((*named, _tallies(lanes, at, most)) for at in (0, -1))
 
     def ways(cells: tuple[_Column, ...], ribbons: Role | None, notes: Role) -> OneOf:
@@ -65,11 +70,11 @@ def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     plain = [ways(short, ribbons, "detail")]
     if ribbons:
         plain.append(ways(short, "detail", "detail"))
-    *who, tallies = short
+    *who, tallies = *_names(lanes, most, key=CLOSE_KEY), short[-1]
     numbers = tuple(apart(tally, n) for n, tally in enumerate(tallies))
     notes = tuple(_notes(n, "detail") for n in range(len(lanes)))
-    close = _grid((*who, numbers, *said), notes, gap=1, between=2)
-    return LaneGrids(rich, tuple(plain), close)
+    close = (_grid((*who, numbers, *also), notes, gap=1, between=2) for also in (said, spare))
+    return LaneGrids(rich, tuple(plain), tuple(dict.fromkeys(close)))
 
 
 def _grids(
@@ -111,10 +116,10 @@ def _ribbon(n: int, wished: tuple[int, int], role: Role) -> Drawn:
     return Drawn(("ribbon", n), "ribbon", (_LEAST_RIBBON, 1), wished, role, matters=30)
 
 
-def _names(lanes: Sequence[LaneContent], most: int) -> tuple[_Column, _Column]:
+def _names(lanes: Sequence[LaneContent], most: int, *, key: int = 90) -> tuple[_Column, _Column]:
     return (
         tuple(
-            Written(("key", n), lane.key.upper(), "key", matters=90, most=most)
+            Written(("key", n), lane.key.upper(), "key", matters=key, most=most)
             for n, lane in enumerate(lanes)
         ),
         tuple(
@@ -131,17 +136,18 @@ def _tallies(lanes: Sequence[LaneContent], at: int, most: int) -> _Column:
     )
 
 
-def _said(lanes: Sequence[LaneContent], most: int) -> Iterator[_Column]:
+def _said(lanes: Sequence[LaneContent], most: int, rung: Role) -> Iterator[_Column]:
     """What only some pieces have: where rounds begin, what the next one takes.
 
     All lanes have room for the widest, so that their parts stand alike.
     """
-    said = {
-        "start": room_for([lane.start for lane in lanes]),
-        "rung": room_for([lane.room.rung for lane in lanes]),
-    }
-    for what, words in said.items():
-        if words:
+    said: tuple[tuple[str, Role, list[str]], ...] = (
+        ("start", "room", [lane.start for lane in lanes]),
+        ("rung", rung, [lane.room.rung for lane in lanes]),
+    )
+    for what, role, each in said:
+        if words := room_for(each):
             yield tuple(
-                Written((what, n), words, what, matters=40, most=most) for n in range(len(lanes))
+                Written((what, n), words, what, role, matters=40, most=most)
+                for n in range(len(lanes))
             )

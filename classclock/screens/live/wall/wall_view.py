@@ -14,7 +14,8 @@ from classclock.screens.canvas.layout.nodes import Box
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.placed import Placed
 from classclock.screens.live.wall.big_clock import BigClock, ClockFace
-from classclock.screens.live.wall.heading import Heading
+from classclock.screens.live.wall.heading import Heading, heading_shown
+from classclock.screens.live.wall.held_word import stands_under_clock
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.screens.live.wall.wall_layout import WallLayout, lay_out_wall
 from classclock.tally.lineup import MOST_LANES
@@ -86,15 +87,23 @@ class WallView(Ground, Placed):
         content, wall = self.content, self._lay_out(*self.size)
         if content is None or wall is None:
             return
-        self._show_clock(content)
-        self._heading.show(content, alone=not self.lanes, most=wall.most)
+        shown = heading_shown(content, alone=not self.lanes, most=wall.most)
+        under = ""
+        if content.held and wall.lane is not None:
+            measure = CellMeasure(self.look.terminal)
+            if stands_under_clock(shown, wall, measure):
+                under = content.emphasis
+                shown = replace(shown, content=replace(shown.content, emphasis=""))
+        self._show_clock(content, under)
+        self._heading.show(shown)
         if wall.lane is not None:
             for row, lane in zip(self._rows, self.lanes, strict=False):
                 row.show(lane, wall.lane)
 
-    def _show_clock(self, content: WallContent) -> None:
+    def _show_clock(self, content: WallContent, under: str = "") -> None:
         across: Side = "middle" if len(content.clock) <= 2 else "left"
-        self._clock.show(ClockFace(content.clock, inverted=content.inverted, across=across))
+        inverted = content.inverted
+        self._clock.show(ClockFace(content.clock, inverted=inverted, across=across, held=under))
 
 
 def _region(box: Box) -> Region:

@@ -35,11 +35,18 @@ class Tried:
     def __init__(
         self, part: Arrangement, columns: int, rows: int, lead: Lead | None = None
     ) -> None:
-        self.part, self.columns, self.rows, self.lead = part, columns, rows, lead
+        self.part, self.columns, self.rows = part, columns, rows
         self.ways = [(one, {leaf.group for leaf in every_leaf(one)}) for one in ways_of(part)]
         self.members: dict[str, list[Written | Drawn]] = {}
         for leaf in every_leaf(part):
             self.members.setdefault(leaf.group, []).append(leaf)
+        for group in [group for group in self.members if not self.has_any(group)]:
+            del self.members[group]
+        self.lead = lead if lead is not None and lead.group in self.members else None
+
+    def has_any(self, group: str) -> bool:
+        """Whether there is anything to be seen of it, where it has room."""
+        return any(isinstance(leaf, Drawn) or leaf.words for leaf in self.members[group])
 
     def role(self, group: str) -> str:
         return self.members[group][0].role
@@ -206,7 +213,8 @@ def longest_paged(part: Arrangement) -> int:
 
 def is_there(part: Arrangement, sizes: Sizes) -> bool:
     return any(
-        sizes[leaf.group] and (isinstance(leaf, Drawn) or leaf.words) for leaf in every_leaf(part)
+        sizes.get(leaf.group) and (isinstance(leaf, Drawn) or leaf.words)
+        for leaf in every_leaf(part)
     )
 
 

@@ -84,6 +84,14 @@ def test_details_go_before_any_text_of_the_room_gets_smaller_and_come_back_by_we
     assert arrange(part, 9, 8, TOY).sizes == {"12": 4, "ab": 1, "c": 3}
 
 
+def test_a_group_without_a_word_holds_back_no_detail_and_leads_none() -> None:
+    without = Written("none", " ", "none", breaks=True)
+    part = Stack((words("12"), without, words("c", role="detail")))
+    found = arrange(part, 9, 8, TOY, lead=Lead("none", 2.0, ("12",)))
+    assert found.sizes == {"12": 4, "c": 4}
+    assert found.whole
+
+
 def test_what_is_the_coachs_is_there_and_grows_last() -> None:
     part = Stack((words("12"), words("ab", role="coach")))
     assert arrange(part, 9, 4, TOY).sizes == {"12": 3, "ab": 1}

@@ -51,6 +51,8 @@ score = "load"
 NAMES = ("Ilse", "Bram", "Noor")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)
 LETTERS = 3
+LONG_NAMES = tuple(f"Wilhelmina Vries {number}" for number in range(25))
+"""In the least window in terminal text, as their scores are."""
 """Rows from which letters are drawn, and not terminal text."""
 SAVED = ("/club/results/2026-03-03-1830-turntable.json", "/club/results/x.csv")
 
@@ -236,8 +238,11 @@ def test_names_and_scores_are_drawn_large_on_as_many_pages_as_that_takes(
 
 
 @pytest.mark.parametrize("size", [(60, 17), (80, 23), (120, 35), (213, 59)])
-def test_no_name_touches_its_score(size: tuple[int, int], coach: Callable[..., Coach]) -> None:
-    people = ("Nadia", "Ilse", "Bram", "Wilhelmina")
+@pytest.mark.parametrize("others", [("Ilse", "Bram", "Wilhelmina"), LONG_NAMES])
+def test_no_name_touches_its_score(
+    size: tuple[int, int], others: tuple[str, ...], coach: Callable[..., Coach]
+) -> None:
+    people = ("Nadia", *others)
     class_ = coach(*people).start().rounds("Nadia", 6).over()
     class_.do(cmd.SetNumber("Nadia", Decimal(12)))
     laid = laid_out(settle_page(class_.live, None), *size, Look())

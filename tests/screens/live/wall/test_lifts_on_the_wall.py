@@ -8,7 +8,9 @@ from classclock.screens.canvas.cell_measure import CellMeasure, room_for
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.wall.lane_drawing import draw_lane
+from classclock.screens.live.wall.lift_grid import MADE
 from classclock.screens.live.wall.wall_layout import WallLayout, lay_out_wall
+from classclock.tally.signs import SIGNS
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
 from classclock.wall.wall_content import WallContent
@@ -126,3 +128,29 @@ def test_a_name_of_as_many_signs_but_wider_letters_stands_whole(size: tuple[int,
     spot = laid.lane.name
     wide = {name: CellMeasure(Terminal()).columns(name, spot.size) for name in names}
     assert {name for name in names if wide[name] > spot.box.width} == set()
+
+
+@pytest.mark.parametrize("size", [(60, 17), (80, 23), (120, 35), (213, 59)])
+@pytest.mark.parametrize("lanes", [1, 4, 10, 12, 26])
+def test_what_was_made_may_go_but_never_leaves_its_word_alone(
+    size: tuple[int, int], lanes: int
+) -> None:
+    laid = wall(size, lanes)
+    assert laid.lane
+    assert laid.lane.tally or not laid.lane.made
+
+
+def test_the_third_number_has_its_word_once_there_is_one() -> None:
+    laid = wall((120, 35), 10)
+    assert laid.lane
+    lifted, none = lane(0), replace(lane(0), tally="", short_tally="")
+    assert MADE in plain_text(draw_lane(lifted, laid.lane, Look()))
+    assert MADE not in plain_text(draw_lane(none, laid.lane, Look()))
+
+
+def test_where_what_was_made_has_no_room_whose_turn_it_is_stands_before_the_load() -> None:
+    laid = wall((60, 17), 12)
+    assert laid.lane
+    assert laid.lane.tally is None
+    drawn = plain_text(draw_lane(replace(lane(3), turn="now"), laid.lane, Look()))
+    assert SIGNS["turn"].sign in drawn

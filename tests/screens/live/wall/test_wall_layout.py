@@ -16,7 +16,8 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.theme import theme_for
 from classclock.screens.live.wall.heading import HeadingShown, fitted_heading
 from classclock.screens.live.wall.lane_drawing import draw_lane
-from classclock.screens.live.wall.wall_layout import LARGEST, LaneLayout, WallLayout
+from classclock.screens.live.wall.wall_choice import LARGEST
+from classclock.screens.live.wall.wall_layout import LaneLayout, WallLayout
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
 from tests.screens.live.wall.walls import CONTENT, lane, named, wall_for
@@ -150,6 +151,7 @@ def test_what_a_piece_has_none_of_takes_no_room() -> None:
 def test_room_is_kept_for_a_long_tally_where_there_is_any() -> None:
     measure = CellMeasure(Terminal())
     plan = plan_of(wall_for(named(("Ilse",) * 4), 213, 60))
+    assert plan.tally
     assert plan.tally.box.width >= measure.columns("12+12", plan.tally.size)
 
 

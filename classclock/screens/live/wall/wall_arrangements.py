@@ -1,0 +1,82 @@
+"""The ways in which clock, heading and lanes may stand."""
+
+from collections.abc import Sequence
+
+from msgspec import Struct
+
+from classclock.screens.canvas.layout.parts import (
+    Area,
+    Arrangement,
+    Beside,
+    Grid,
+    OneOf,
+    Stack,
+    Written,
+)
+from classclock.screens.live.wall.heading import heading
+from classclock.screens.live.wall.lane_grid import LaneGrids, lane_grids
+from classclock.screens.live.wall.lift_grid import lift_grids, lifting
+from classclock.wall.lane_content import LaneContent
+from classclock.wall.wall_content import WallContent
+
+_CLOCK_SHARE, _CLOCK_ROWS = 5, 5
+"""Of the rows the clock has this part at least, and so many, and more as far as there is room."""
+
+
+class WallWays(Struct, frozen=True):
+    """The wall with more and more, what is wished for most first; and with less and less."""
+
+    rich: tuple[Arrangement, ...]
+    plain: tuple[Arrangement, ...]
+
+
+def wall_ways(content: WallContent, lanes: Sequence[LaneContent], rows: int, most: int) -> WallWays:
+    """Letters are at most `most` rows high."""
+    large, small = _clock(content, max(_CLOCK_ROWS, rows // _CLOCK_SHARE)), _clock(content, 1)
+    if not lanes:
+        return WallWays((), (_alone(content, large), _alone(content, small)))
+    beside, grids = _heading(content, most, abreast=False), _grids(lanes, most)
+    plain = [_with_lanes(large, beside, one) for one in grids.plain]
+    return WallWays(
+        tuple(_with_lanes(large, beside, one) for one in grids.rich),
+        (*plain, _with_lanes(small, beside, grids.plain[-1])),
+    )
+
+
+def close_ways(
+    content: WallContent, lanes: Sequence[LaneContent], most: int, once: Sequence[int]
+) -> tuple[tuple[Arrangement, ...], ...]:
+    """All close together, with what may go at last, for each of the sizes `once`.
+
+    Letters of lanes are at most `most` rows high, of what is read once at most as high as those.
+    """
+    clock, grids = _clock(content, 1), _grids(lanes, most)
+    headings = [_heading(content, size, abreast=True) for size in once]
+    return tuple(tuple(_with_lanes(clock, one, grid) for grid in grids.close) for one in headings)
+
+
+def _grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
+    return (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
+
+
+def _heading(content: WallContent, most: int, *, abreast: bool) -> Area:
+    return Area("heading", heading(content, alone=False, most=most, abreast=abreast))
+
+
+def _clock(content: WallContent, least: int) -> Written:
+    return Written("clock", content.clock, "clock", matters=100, least=least)
+
+
+def _with_lanes(clock: Written, beside: Area, under: OneOf | Grid) -> Arrangement:
+    return OneOf(
+        (
+            Stack((Beside((clock, beside), gap=2), under), air=1),
+            Beside((Stack((clock, beside), gap=1), under), gap=4),
+            Stack((clock, beside, under), air=1),
+        )
+    )
+
+
+def _alone(content: WallContent, clock: Written) -> Arrangement:
+    below = Area("heading", heading(content, alone=True))
+    return OneOf((Beside((clock, below), gap=3), Stack((clock, below), air=1)))

@@ -1,0 +1,122 @@
+"""Which of its ways the wall stands in: what is shown beside letters that can be read.
+
+What is shown costs letters some of their size, but never makes them small.
+"""
+
+from collections.abc import Iterator, Sequence
+
+from classclock.screens.canvas.cell_measure import CellMeasure
+from classclock.screens.canvas.layout.arrange import Arranged, Trials
+from classclock.screens.canvas.layout.parts import Arrangement, Lead
+from classclock.screens.live.wall.lift_grid import lifting
+from classclock.screens.live.wall.wall_arrangements import close_ways, wall_ways
+from classclock.wall.lane_content import LaneContent
+from classclock.wall.wall_content import WallContent
+
+LARGEST = 1.5
+"""How many times as large as any other text the clock is at least."""
+_LARGE_SHARE, _LETTER_SHARE = 8, 7
+"""From the first part of the rows on other letters are large: words are seen under 21 minutes of
+arc from ten metres, on 55 inches. They have the second at most: larger ones would not be read
+better, and would push out what else is said."""
+_LETTERS = 3
+"""Rows of the smallest drawn letters."""
+_EACH = ("key", "name", "tally", "start", "load", "plates")
+"""What every lane has a text of, that it can't do without."""
+_ONCE = ("move", "head", "shout")
+_LED = (*_EACH, *_ONCE, "rung", "progress", "title", "caution")
+"""Over which the clock is the largest."""
+
+
+def arranged_wall(
+    content: WallContent,
+    lanes: tuple[LaneContent, ...],
+    columns: int,
+    rows: int,
+    measure: CellMeasure,
+) -> Arranged:
+    """A ribbon and a large clock are shown where no text comes to one row for them.
+
+    Notes, and room for a long tally, where all letters are as large as without them, or large.
+    Where that is no use no letters are larger than they need be, or all stands close together.
+    """
+
+    def trials(*ways: Arrangement) -> Trials:
+        return Trials(ways, columns, rows, measure, lead=Lead("clock", LARGEST, _LED))
+
+    most = max(_LETTERS, round(rows / _LETTER_SHARE))
+    ways = wall_ways(content, lanes, rows, most)
+    usual = trials(*ways.rich, *ways.plain)
+    for plain in ways.plain:
+        if (size := usual.smallest(plain)) > 1:
+            enough = min(size, rows // _LARGE_SHARE)
+            rich = ways.rich if plain is ways.plain[0] else ()
+            good = (one for one in rich if usual.smallest(one) >= enough)
+            return usual.arranged(next(good, plain))
+    tried = [usual.arranged(one) for one in ways.plain[-2:]]
+    if lanes:
+        ((close, *_),) = close_ways(content, lanes, most, (most,))
+        closely = trials(close)
+        if closely.smallest(close) > 1:
+            return closely.arranged(close)
+        if most > _LETTERS and all(one.sizes["name"] <= 1 for one in tried):
+            low = wall_ways(content, lanes, rows, _LETTERS).plain[-2:]
+            lower = trials(*low)
+            tried += [lower.arranged(one) for one in low]
+        large = close_ways(content, lanes, _LETTERS, (_LETTERS, 1))
+        tried += _with_lanes_large(trials(*large[0], *large[1]), large, lanes)
+        if all(_lanes_small(one, lanes) for one in tried):
+            (small,) = close_ways(content, lanes, 1, (_LETTERS,))
+            closely = trials(*small)
+            tried += [closely.arranged(one) for one in small]
+    return min(tried, key=lambda one: _lacking(one, lanes))
+
+
+def _with_lanes_large(
+    trials: Trials, ways: Sequence[Sequence[Arrangement]], lanes: Sequence[LaneContent]
+) -> Iterator[Arranged]:
+    """Rather is in one row what is read once than everybody's; large letters are at their least.
+
+    Nothing where no more of the lanes than keys may come out large: a key alone says nothing.
+    """
+    for some in ways:
+        for way in some:
+            if any(trials.alone(way, group) > 1 for group in ("name", _number(lanes))):
+                found = trials.arranged(way)
+                yield found
+                if all(found.sizes.get(group, _LETTERS) > 1 for group in _each(lanes)):
+                    return
+
+
+def _each(lanes: Sequence[LaneContent]) -> tuple[str, ...]:
+    """In a lift what was made, its tally, may go."""
+    return tuple(group for group in _EACH if group != "tally" or not lifting(lanes))
+
+
+def _number(lanes: Sequence[LaneContent]) -> str:
+    """What each looks for beside the own name."""
+    return "load" if lifting(lanes) else "tally"
+
+
+def _lanes_small(arranged: Arranged, lanes: Sequence[LaneContent]) -> bool:
+    return all(arranged.sizes[group] <= 1 for group in ("name", _number(lanes)))
+
+
+def _lacking(arranged: Arranged, lanes: Sequence[LaneContent]) -> tuple[bool, int, int, bool, bool]:
+    """Whether it is cut; how many texts of the room aren't there, and are of one row.
+
+    And whether names are among those, and what each round takes isn't there. A key that is large
+    alone is as a small one.
+    """
+    sizes = dict(arranged.sizes)
+    if lanes and _lanes_small(arranged, lanes):
+        sizes["key"] = 1
+    each = _each(lanes)
+    texts = [
+        size
+        for group, size in sizes.items()
+        if group in each or group in _ONCE
+        for _ in range(len(lanes) if group in each else 1)
+    ]
+    small, lacks_rungs = sizes.get("name") == 1, sizes.get("rung") == 0
+    return not arranged.whole, texts.count(0), texts.count(1), small, lacks_rungs
