@@ -15,6 +15,7 @@ from classclock.wall.board_content import BoardContent, board_now
 from classclock.wall.seen.class_seen import ClassSeen
 
 if TYPE_CHECKING:
+    from classclock.screens.live.coach.coach_side import CoachSide
     from classclock.screens.live.started_views import StartedViews
     from classclock.wall.expected_line import Expectation
 
@@ -30,6 +31,9 @@ class ClassViews(Ground, ContentSwitcher):
         self._seen, self.look, self._guide, self._mirrored = seen, look, guide, mirrored
         self._board = BoardView(look, id="board")
         self._expectation: Expectation | None = None
+        self._coach: CoachSide | None = None
+        self.for_the_coach = False
+        """Whether the coach's own screen is up in their place, once it has been added."""
 
     def compose(self) -> ComposeResult:
         yield self._board
@@ -49,14 +53,29 @@ class ClassViews(Ground, ContentSwitcher):
             view.display = False
         await self.mount(*views)
 
+    async def add_coach(self, coach: "CoachSide") -> None:
+        """Have the coach's own screen among them."""
+        coach.view.display = False
+        await self.mount(coach.view)
+        self._coach = coach
+
     def show(self, cue: str) -> None:
-        """Show the class as it stands now. `cue` is the word of a cue that has just come."""
+        """Show the class as it stands now. `cue` is the word of a cue that has just come.
+
+        Behind the coach's screen the room's views go on: others follow, and pages turn.
+        """
+        coach = self._coach if self.for_the_coach else None
         if self.on_the_board:
-            content = board_now(self._seen, self._guide.lesson)
-            self._board.show(self._expecting(self._on_page(content)))
-            self.current = "board"
+            content = self._expecting(board_now(self._seen, self._guide.lesson))
+            self._board.show(self._on_page(content))
+            current = "board"
+            if coach is not None:
+                coach.show_board(content)
         else:
-            self.current = self.started.show(cue=cue)
+            current = self.started.show(cue=cue)
+            if coach is not None:
+                coach.show_started(cue)
+        self.current = current if coach is None else "coach"
 
     @property
     def board_pages(self) -> int:
@@ -82,3 +101,5 @@ class ClassViews(Ground, ContentSwitcher):
         """Bring the digits of a running clock up to date, and nothing else."""
         if self.current == "wall":
             self.started.show_digits()
+        elif self.current == "coach" and self._coach is not None:
+            self.started.show_digits(self._coach.view)

@@ -27,9 +27,14 @@ StartedScreen = Literal["wall", "settle", "summary"]
 
 
 class StartedContent:
-    def __init__(self, seen: ClassSeen, *, mirrored: bool = True) -> None:
-        """`mirrored`: what the room may not read is left out."""
-        self._seen, self._mirrored = seen, mirrored
+    def __init__(
+        self, seen: ClassSeen, *, mirrored: bool = True, for_the_coach: bool = False
+    ) -> None:
+        """`mirrored`: what the room may not read is left out.
+
+        `for_the_coach`: who keeps things off the wall is among the lanes as anybody is.
+        """
+        self._seen, self._mirrored, self._for_the_coach = seen, mirrored, for_the_coach
         self._lanes = LaneContents(seen.club.equipment)
         self._runs = lru_cache(maxsize=1)(own_runs)
         self._standings = lru_cache(maxsize=1)(standings)
@@ -58,16 +63,23 @@ class StartedContent:
         lanes = () if counts_in or not sheet.lanes else self._of_lanes(record, sheet, now, selected)
         return content, lanes
 
+    def lanes(self, selected: str | None = None) -> tuple[LaneContent, ...]:
+        """Those of the segment that was started last, in the count-in too."""
+        live = self._seen.live
+        record, sheet = live.record, live.record.sheet
+        return () if sheet is None else self._of_lanes(record, sheet, live.clock.now(), selected)
+
     def settle(self, selected: str | None = None, saved: tuple[str, ...] = ()) -> SettlePage:
         """The piece on the board as it stands. `saved`: where its results are."""
-        live, standings = self._seen.live, self._beside_earlier()
+        live, standings = self._seen.live, self.beside_earlier()
         return settle_page(live, selected, saved, mirrored=self._mirrored, standings=standings)
 
     def summary(self, saved: tuple[str, ...] = ()) -> Summary:
         """The end of the class. `saved`: the paths of the results, as they are to be read."""
-        return summary(self._seen.live, saved, self._beside_earlier())
+        return summary(self._seen.live, saved, self.beside_earlier())
 
-    def _beside_earlier(self) -> RunStandings:
+    def beside_earlier(self) -> RunStandings:
+        """How the scores of this class stand beside those of earlier ones."""
         seen = self._seen
         return self._standings(Same(seen.live.record), Same(seen.own_bests), seen.started)
 
@@ -84,7 +96,7 @@ class StartedContent:
         heats = record.heats(record.chosen)
         contents = self._lanes.at(sheet, heats, now, selected=selected, earlier=runs)
         private = [person for person in record.people if person.off_the_wall]
-        if not private:
+        if not private or self._for_the_coach:
             return contents
         by_load = sheet.piece.counts_by == "load"
         off = {lane.id for lane in sheet.lanes if off_the_wall(lane, private)}

@@ -11,6 +11,7 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.planning.modifiable import Modifiable, not_begun
 from classclock.screens.live import class_actions
+from classclock.screens.live.own_screen import OwnScreen
 from classclock.screens.people.marks import with_mark_turned
 from classclock.tally import commands as cmd
 from classclock.tally.class_lineup import sharing_a_lane
@@ -28,15 +29,24 @@ _NO_PIECE = Outcome("nothing is left to choose in this class", refused=True)
 
 class SessionPeople:
     def __init__(
-        self, session: Session, *, look_up: Callable[[], None], keep_marks: Callable[[], None]
+        self,
+        session: Session,
+        own: OwnScreen,
+        *,
+        look_up: Callable[[], None],
+        keep_marks: Callable[[], None],
     ) -> None:
-        """`look_up` has the club's names read, `keep_marks` what was marked; both in a thread."""
-        self._session, self._look_up, self._keep_marks = session, look_up, keep_marks
+        """`own` says who sees the list.
+
+        `look_up` has the club's names read, `keep_marks` what was marked; both in a thread.
+        """
+        self._session, self._own = session, own
+        self._look_up, self._keep_marks = look_up, keep_marks
         self._shown: tuple[ClassRecord, ClassLoads | None, HereContent] | None = None
 
     @property
     def mirrored(self) -> bool:
-        return self._session.club.tv.mirrored
+        return self._own.mirrored
 
     @property
     def known(self) -> Sequence[KnownPerson]:

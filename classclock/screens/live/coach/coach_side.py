@@ -1,0 +1,28 @@
+"""The coach's own screen beside the room's views: its content at each moment, to its view."""
+
+from classclock.live.session import Session
+from classclock.screens.canvas.look import Look
+from classclock.screens.live.coach.coach_view import CoachView
+from classclock.screens.live.coach.noted_so_far import NotedSoFar
+from classclock.screens.live.guide import Guide
+from classclock.wall.board_content import BoardContent
+from classclock.wall.coach.coach_content import CoachContents
+
+
+class CoachSide:
+    def __init__(self, session: Session, look: Look, guide: Guide) -> None:
+        self.view = CoachView(look, id="coach")
+        self._contents, self._noted = CoachContents(session), NotedSoFar(session)
+        self._guide = guide
+
+    def show_board(self, board: BoardContent) -> None:
+        """Before the start of what this board shows the room."""
+        self.view.show(self._contents.before(board, self._noted.notes()))
+
+    def show_started(self, cue: str) -> None:
+        """Of a class that has been started; `cue` is the word of a cue that has just come."""
+        guide = self._guide
+        content = self._contents.started(
+            selected=guide.selected, cue=cue, notes=self._noted.notes(), saved=guide.saved()
+        )
+        self.view.show(content)
