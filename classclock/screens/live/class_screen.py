@@ -170,6 +170,10 @@ class ClassScreen(RoomScreen):
     def on_emergency_card_fill_in(self, _: "EmergencyCard.FillIn") -> None:
         self.app.push_screen(self.control.card_form(self.look), self.control.fill_in)
 
+    def on_screen_question_asked(self) -> None:
+        """The answer, once it comes, is to be seen at once."""
+        self.call_after_refresh(self.shown.views.ready_coach)
+
     def on_leave_question_leave(self, meant: "LeaveQuestion.Leave") -> None:
         self.leave(meant.words)
 

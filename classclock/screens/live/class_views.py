@@ -17,6 +17,7 @@ from classclock.wall.seen.class_seen import ClassSeen
 if TYPE_CHECKING:
     from classclock.screens.live.coach.coach_side import CoachSide
     from classclock.screens.live.started_views import StartedViews
+    from classclock.wall.coach.coach_values import CoachContent
     from classclock.wall.expected_line import Expectation
 
 
@@ -64,18 +65,26 @@ class ClassViews(Ground, ContentSwitcher):
 
         Behind the coach's screen the room's views go on: others follow, and pages turn.
         """
-        coach = self._coach if self.for_the_coach else None
         if self.on_the_board:
-            content = self._expecting(board_now(self._seen, self._guide.lesson))
-            self._board.show(self._on_page(content))
+            content = board_now(self._seen, self._guide.lesson)
+            self._board.show(self._expecting(self._on_page(content)))
             current = "board"
-            if coach is not None:
-                coach.show_board(content)
         else:
             current = self.started.show(cue=cue)
-            if coach is not None:
-                coach.show_started(cue)
-        self.current = current if coach is None else "coach"
+        if self._coach is not None and self.for_the_coach:
+            self._coach.view.show(self._for_coach(self._coach, cue))
+            current = "coach"
+        self.current = current
+
+    def ready_coach(self) -> None:
+        """Work out what the coach's screen would show now, so that it is there at once."""
+        if self._coach is not None:
+            self._coach.view.ready(self._for_coach(self._coach))
+
+    def _for_coach(self, coach: "CoachSide", cue: str = "") -> "CoachContent":
+        if self.on_the_board:
+            return coach.before(self._expecting(board_now(self._seen, self._guide.lesson)))
+        return coach.started(cue)
 
     @property
     def board_pages(self) -> int:

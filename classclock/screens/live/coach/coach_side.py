@@ -7,6 +7,7 @@ from classclock.screens.live.coach.noted_so_far import NotedSoFar
 from classclock.screens.live.guide import Guide
 from classclock.wall.board_content import BoardContent
 from classclock.wall.coach.coach_content import CoachContents
+from classclock.wall.coach.coach_values import CoachContent
 
 
 class CoachSide:
@@ -15,14 +16,13 @@ class CoachSide:
         self._contents, self._noted = CoachContents(session), NotedSoFar(session)
         self._guide = guide
 
-    def show_board(self, board: BoardContent) -> None:
+    def before(self, board: BoardContent) -> CoachContent:
         """Before the start of what this board shows the room."""
-        self.view.show(self._contents.before(board, self._noted.notes()))
+        return self._contents.before(board, self._noted.notes())
 
-    def show_started(self, cue: str) -> None:
+    def started(self, cue: str) -> CoachContent:
         """Of a class that has been started; `cue` is the word of a cue that has just come."""
         guide = self._guide
-        content = self._contents.started(
+        return self._contents.started(
             selected=guide.selected, cue=cue, notes=self._noted.notes(), saved=guide.saved()
         )
-        self.view.show(content)

@@ -57,6 +57,19 @@ class CoachView(Ground, Placed):
             self._head.refresh(layout=True)  # what asks for a layout is a child that moves
         self._fill()
 
+    def ready(self, content: CoachContent) -> None:
+        """Draw what it would show, unseen: laid out and lettered it then comes at once."""
+        around = self.parent
+        if not isinstance(around, Widget) or self.is_on_screen:
+            return
+        self.show(content)
+        if (laid := self._lay_out(*around.size)) is None:
+            return
+        self._fill_in(content, laid)
+        for child, region in self.places(*around.size):
+            if isinstance(child, Painted):
+                child.paint(*region.size)
+
     def show_digits(self, clock: str, *, inverted: bool) -> None:
         """Other digits, where they stand in the same places as those before."""
         content = self.content
@@ -88,8 +101,10 @@ class CoachView(Ground, Placed):
 
     def _fill(self) -> None:
         content, laid = self.content, self._lay_out(*self.size)
-        if content is None or laid is None:
-            return
+        if content is not None and laid is not None:
+            self._fill_in(content, laid)
+
+    def _fill_in(self, content: CoachContent, laid: CoachLayout) -> None:
         self._show_clock(content)
         head = replace(content.head, clock="", inverted=False)
         self._head.show(head, clears=content.clears)

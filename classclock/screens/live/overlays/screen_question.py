@@ -3,8 +3,9 @@
 No letter, digit or mark answers it, so taps and numbers go through.
 """
 
+from textual.message import Message
+
 from classclock.screens.canvas.cells import Drawing
-from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
 from classclock.screens.controls.meant import Meant
 from classclock.screens.live.overlays.asked_box import AtTheFoot, BoxQuestion, draw_asked
@@ -20,10 +21,12 @@ class ScreenQuestion(Painted, AtTheFoot):
     class NotOnTheTv(Meant):
         """The coach alone reads this screen."""
 
-    def __init__(self, look: Look) -> None:
-        super().__init__(look)
+    class Asked(Message):
+        """It stands there, and will be answered in a moment."""
 
     def ask(self) -> None:
+        if not self.display:
+            self.post_message(self.Asked())
         self.display = True
         self.repaint()
 
