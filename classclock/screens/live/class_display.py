@@ -34,7 +34,8 @@ class ClassDisplay:
         from classclock.screens.live.coach.coach_side import CoachSide  # noqa: PLC0415  the board comes first
 
         await self.views.load()
-        await self.views.add_coach(CoachSide(self._session, self._look, self.guide))
+        started = self.views.started.content
+        await self.views.add_coach(CoachSide(self._session, self._look, self.guide, started))
 
     def cue(self, word: str) -> None:
         """From now on, for a while, show the word of a cue that has come; none: as before."""

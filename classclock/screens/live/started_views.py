@@ -18,7 +18,7 @@ if TYPE_CHECKING:
 class StartedViews:
     def __init__(self, seen: ClassSeen, look: Look, guide: Guide, *, mirrored: bool) -> None:
         self._seen, self._guide = seen, guide
-        self._content = StartedContent(seen, mirrored=mirrored)
+        self.content = StartedContent(seen, mirrored=mirrored)
         self._wall = WallView(look, id="wall")
         self._settle = SettleView(look, id="settle")
         self._summary = SummaryView(look, id="summary")
@@ -29,7 +29,7 @@ class StartedViews:
 
     def show(self, *, cue: str) -> str:
         """Show the class as it stands now; the id of the view that shows it."""
-        live, guide, content = self._seen.live, self._guide, self._content
+        live, guide, content = self._seen.live, self._guide, self.content
         selected = guide.selected
         match screen := content.screen:
             case "summary":

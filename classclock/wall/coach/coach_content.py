@@ -48,9 +48,9 @@ Notes = tuple[Noted, ...]
 class CoachContents:
     """The coach's screen of one class; what was worked out is kept as long as nothing changed."""
 
-    def __init__(self, seen: ClassSeen) -> None:
-        self._seen = seen
-        self._started = StartedContent(seen, mirrored=False, for_the_coach=True)
+    def __init__(self, seen: ClassSeen, started: StartedContent) -> None:
+        """`started` is what the room sees of it: what that has worked out isn't done again."""
+        self._seen, self._started = seen, started
         self._about = lru_cache(maxsize=2)(_about)
         self._ahead = lru_cache(maxsize=1)(_lanes_ahead)
 
@@ -80,20 +80,20 @@ class CoachContents:
         """Of a class that has been started. `selected` is a lane's id, `saved` its results."""
         live = self._seen.live
         sheet = live.record.sheet
-        wall = self._started.wall(selected, cue)
-        if self._started.screen == "summary" or sheet is None or wall is None:
+        head, screen = self._started.head(cue), self._started.screen
+        if screen == "summary" or sheet is None or head is None:
             return self._end(notes, saved)
         if not sheet.lanes:
-            return self._unscored(sheet, wall[0], notes)
-        if self._started.screen == "settle":
-            return self._settle(sheet, wall[0], selected, notes, saved)
+            return self._unscored(sheet, head, notes)
+        if screen == "settle":
+            return self._settle(sheet, head, selected, notes, saved)
         record, now = live.record, live.clock.now()
         asked = to_ask(sheet, now)
         about = self._about_now(record, notes)
-        lanes = running_lanes(sheet, self._started.lanes(selected), asked, about)
+        lanes = running_lanes(sheet, self._started.everybody(selected), asked, about)
         counts_in = live.phase == "count-in"
         sections = self._beside(asked_section(asked, sheet.lanes), sheet, notes)
-        return CoachContent(wall[0], tuple(lanes), sections, clears=counts_in)
+        return CoachContent(head, tuple(lanes), sections, clears=counts_in)
 
     def _unscored(self, sheet: Sheet, head: WallContent, notes: Notes) -> CoachContent:
         """While nothing is counted everybody is shown with what they do next."""

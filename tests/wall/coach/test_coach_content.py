@@ -33,6 +33,7 @@ from classclock.wall.coach.coach_content import CoachContents
 from classclock.wall.coach.coach_entries import last_entries
 from classclock.wall.coach.coach_values import CoachContent, CoachLane, CoachSection, SectionName
 from classclock.wall.coach.to_ask import to_ask
+from classclock.wall.seen.started_content import StartedContent
 
 PLAN = """
 title = "Depot Thursday"
@@ -85,7 +86,7 @@ class Coached:
 
     def __init__(self, session: Session) -> None:
         self.session, self.live = session, session.live
-        self.contents = CoachContents(session)
+        self.contents = CoachContents(session, StartedContent(session))
         self.notes: tuple[ev.Noted, ...] = ()
 
     def go(self, seconds: float) -> None:

@@ -8,12 +8,14 @@ from classclock.screens.live.guide import Guide
 from classclock.wall.board_content import BoardContent
 from classclock.wall.coach.coach_content import CoachContents
 from classclock.wall.coach.coach_values import CoachContent
+from classclock.wall.seen.started_content import StartedContent
 
 
 class CoachSide:
-    def __init__(self, session: Session, look: Look, guide: Guide) -> None:
+    def __init__(self, session: Session, look: Look, guide: Guide, started: StartedContent) -> None:
+        """`started` is what the room's views show of it."""
         self.view = CoachView(look, id="coach")
-        self._contents, self._noted = CoachContents(session), NotedSoFar(session)
+        self._contents, self._noted = CoachContents(session, started), NotedSoFar(session)
         self._guide = guide
 
     def before(self, board: BoardContent) -> CoachContent:

@@ -172,6 +172,7 @@ async def test_a_note_is_read_there_at_once_and_the_room_is_told_nothing_of_it(
     open_class: Any,
 ) -> None:
     async with open_class(people=PEOPLE) as coach:
+        await coach.screen.work.reading.finished()
         told = coach.screen._room_view()
         await coach.press("ctrl+w", "f7")
         await coach.press("ctrl+e", *"Noor", "colon", *"left", "space", *"knee", "enter")
