@@ -156,7 +156,8 @@ PAGES = {
 BOTH = "+2 ctrl+w +2 ctrl+w "
 """The room's wall, and the coach's own screen again."""
 CLASS = (
-    f"ctrl+w f7 {BOTH}question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
+    f"ctrl+w f7 {BOTH}question_mark question_mark escape "
+    f"tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
     "ctrl+f escape "
     f"ctrl+p plus {TYPED} escape ctrl+e {TYPED} escape tab {TYPED} escape f7 1 f7 escape "
     f"ctrl+g {TYPED} enter escape "
@@ -164,7 +165,8 @@ CLASS = (
     f"ctrl+e {TYPED} enter "
     "ctrl+q escape 6 0 i colon i 1 greater_than i b enter +10 +30 <away> +100 enter +2 "
     # by load
-    f"f7 +2 enter escape +2 enter {BOTH}+10 i 6 0 b minus b {BOTH}+100 +200 i {BOTH}f9 6 0 enter N enter escape "
+    f"f7 +2 enter escape +2 enter {BOTH}+10 i 6 0 b minus b {BOTH}+100 +200 i {BOTH}"
+    "f9 6 0 enter N enter escape "
     # what is short is shared
     "+2 enter +2 ctrl+t +2 ctrl+t 1 +2 ctrl+t escape +2 enter "
     # by rounds

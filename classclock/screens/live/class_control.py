@@ -24,7 +24,7 @@ from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.screen_question import ScreenQuestion
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
-from classclock.screens.live.own_screen import OwnScreen
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.live.sound_keys import SoundKeys
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.tally import commands as cmd

@@ -6,7 +6,7 @@ from classclock.screens.canvas.look import Look
 from classclock.screens.live.class_guide import ClassGuide
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.foot.foot import Foot
-from classclock.screens.live.own_screen import OwnScreen
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.wall.cue_words import CueStanding
 from classclock.wall.notices.class_notices import ClassNotices
 from classclock.wall.notices.troubles import troubles_of
@@ -31,7 +31,7 @@ class ClassDisplay:
 
     async def load(self) -> None:
         """Make what isn't there at the first paint."""
-        from classclock.screens.live.coach.coach_side import CoachSide  # noqa: PLC0415  the board comes first
+        from classclock.screens.live.coach.coach_beside import CoachSide  # noqa: PLC0415  the board comes first
 
         await self.views.load()
         started = self.views.started.content

@@ -24,7 +24,7 @@ from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
 from classclock.screens.live.overlays.screen_question import ScreenQuestion
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
-from classclock.screens.live.own_screen import OwnScreen
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.live.people.people_desk import PeopleDesk
 from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.live.people.people_overlay import PeopleOverlay

@@ -15,7 +15,7 @@ from classclock.wall.board_content import BoardContent, board_now
 from classclock.wall.seen.class_seen import ClassSeen
 
 if TYPE_CHECKING:
-    from classclock.screens.live.coach.coach_side import CoachSide
+    from classclock.screens.live.coach.coach_beside import CoachSide
     from classclock.screens.live.started_views import StartedViews
     from classclock.wall.coach.coach_values import CoachContent
     from classclock.wall.expected_line import Expectation

@@ -18,7 +18,7 @@ from classclock.units.loads import plain, shown
 from classclock.units.printable import printable
 from classclock.wall.board_content import board_name
 from classclock.wall.coach.about_people import AboutPeople
-from classclock.wall.coach.coach_values import CoachLane, Said
+from classclock.wall.coach.coach_values import CoachLane, LaneWords
 from classclock.wall.modification import AS_WRITTEN, modification, starts_at
 
 if TYPE_CHECKING:
@@ -59,12 +59,12 @@ def lanes_ahead(ahead: PieceAhead, people: AboutPeople) -> Iterator[CoachLane]:
         flags = (*people.flags(lane.members), *people.to_choose(lane.members))
         otherwise = modification(piece, lane)
         about = [*flags, *_loads(piece, lane, flagged=bool(flags))]
-        about += [Said(otherwise)] if otherwise not in ("", AS_WRITTEN) else []
+        about += [LaneWords(otherwise)] if otherwise not in ("", AS_WRITTEN) else []
         if start := starts_at(piece, lane, ahead.lanes):
-            about.append(Said(f"from {start}"))
+            about.append(LaneWords(f"from {start}"))
         group = next((one for one in ahead.partners if lane.id in one), ())
         if others := [printable(names[one], 24) for one in group if one != lane.id]:
-            about.append(Said(f"with {' and '.join(others)}"))
+            about.append(LaneWords(f"with {' and '.join(others)}"))
         yield CoachLane(
             key=lane.key.upper(),
             name=board_name(lane, record),
@@ -74,18 +74,18 @@ def lanes_ahead(ahead: PieceAhead, people: AboutPeople) -> Iterator[CoachLane]:
         )
 
 
-def _loads(piece: Piece, lane: Lane, *, flagged: bool) -> Iterator[Said]:
+def _loads(piece: Piece, lane: Lane, *, flagged: bool) -> Iterator[LaneWords]:
     """Those of all sets, where they are lifted; else which of the plan's it is."""
     if piece.counts_by != "load":
         if lane.load:
-            yield Said(printable(lane.load))
+            yield LaneWords(printable(lane.load))
         return
     planned = piece.planned_loads(lane)
     if known := [load for load in planned if load is not None]:
         *first, last = known
-        yield Said(", ".join([*(plain(load.amount) for load in first), shown(last)]))
+        yield LaneWords(", ".join([*(plain(load.amount) for load in first), shown(last)]))
     elif not flagged:
-        yield Said("no load yet", "doubtful")
+        yield LaneWords("no load yet", "doubtful")
 
 
 def people_alone(record: ClassRecord, people: AboutPeople) -> Iterator[CoachLane]:

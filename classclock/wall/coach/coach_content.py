@@ -121,7 +121,7 @@ class CoachContents:
             self._about_now(record, notes),
             selected,
         )
-        head = replace(head, hint=settle_hint(sheet, questions(sheet)))
+        head = replace(head, hint=settle_hint(sheet, questions(sheet)).replace("  ", "; "))
         if asked:  # large, in place of TIME
             name = next(lane.name for lane in sheet.lanes if lane.id == asked[0].lane)
             head = replace(head, emphasis=printable(f"{name}: {asked[0].said()}"))

@@ -10,7 +10,7 @@ from classclock.tally.signs import SIGNS, Doubt, Remark, signed
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, best_hue, best_words
 from classclock.wall.coach.about_people import AboutPeople
-from classclock.wall.coach.coach_values import CoachLane, Said
+from classclock.wall.coach.coach_values import CoachLane, LaneWords
 from classclock.wall.coach.to_ask import Asked
 from classclock.wall.lane_content import LaneContent, ordinal
 from classclock.wall.modification import AS_WRITTEN
@@ -36,10 +36,10 @@ def running_lanes(
         kinds += ["stopped"] if content.on_for == "stopped" else []
         about = [*_asked(own), *flags]
         if content.turn == "now":
-            about.append(Said(signed("turn", SIGNS["turn"].word)))
-        about += [Said(words) for words in content.planned[:1]]
-        about += [Said(content.modification)] if modified else []
-        about += [Said(words) for words in (content.start, content.rung) if words]
+            about.append(LaneWords(signed("turn", SIGNS["turn"].word)))
+        about += [LaneWords(words) for words in content.planned[:1]]
+        about += [LaneWords(content.modification)] if modified else []
+        about += [LaneWords(words) for words in (content.start, content.rung) if words]
         about += people.remarks(lane.members)
         about += _pace(content)
         yield CoachLane(
@@ -55,11 +55,11 @@ def running_lanes(
         )
 
 
-def _pace(content: LaneContent) -> Iterator[Said]:
+def _pace(content: LaneContent) -> Iterator[LaneWords]:
     """How it goes: what is the first to be cut."""
     words = (content.rank, content.split, content.on_for, content.against)
     if said := ", ".join(filter(None, words)):
-        yield Said(said, "quiet")
+        yield LaneWords(said, "quiet")
 
 
 def settle_lanes(
@@ -87,9 +87,9 @@ def settle_lanes(
         kinds: list[Doubt | Remark] = [*(one.kind for one in own), *remarks]
         kinds += ["load"] if any(flags) else []
         about = [*_asked(own), *_best(score, run, standings)]
-        about += [Said(signed(kind, words)) for kind, words in remarks.items()]
+        about += [LaneWords(signed(kind, words)) for kind, words in remarks.items()]
         about += [*flags, *people.remarks(lane.members)]
-        about += [Said(ordinal(score.rank), "quiet")] if score.rank is not None else []
+        about += [LaneWords(ordinal(score.rank), "quiet")] if score.rank is not None else []
         yield CoachLane(
             key=lane.key.upper(),
             name=printable(lane.name, 40),
@@ -108,10 +108,10 @@ def _bare(score: str) -> str:
     return score.partition(" ")[0]
 
 
-def _best(score: LaneScore, run: RunKey, standings: RunStandings) -> Iterator[Said]:
+def _best(score: LaneScore, run: RunKey, standings: RunStandings) -> Iterator[LaneWords]:
     standing = standings.get((run._replace(heat=1), score.lane.id))
     if words := best_words(standing):
-        yield Said(words, "cheer" if best_hue(standing) == "ahead" else "plain")
+        yield LaneWords(words, "cheer" if best_hue(standing) == "ahead" else "plain")
 
 
 def _by_lane(asked: Iterable[Asked]) -> Mapping[str, tuple[Asked, ...]]:
@@ -121,10 +121,10 @@ def _by_lane(asked: Iterable[Asked]) -> Mapping[str, tuple[Asked, ...]]:
     return found
 
 
-def _asked(own: Iterable[Asked]) -> Iterator[Said]:
+def _asked(own: Iterable[Asked]) -> Iterator[LaneWords]:
     """With what it comes from, where there is anything: that is the reason of the doubt."""
     for one in own:
-        yield Said(printable(one.said(one.detail or one.words)), "doubtful")
+        yield LaneWords(printable(one.said(one.detail or one.words)), "doubtful")
 
 
 def _signs(kinds: Iterable[Doubt | Remark]) -> str:

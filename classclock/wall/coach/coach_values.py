@@ -6,16 +6,16 @@ from msgspec import Struct
 
 from classclock.wall.wall_content import WallContent
 
-Tone = Literal["doubtful", "cheer", "plain", "quiet"]
+WordTone = Literal["doubtful", "cheer", "plain", "quiet"]
 """To be looked at; good news; what is so; what may wait."""
 SectionName = Literal["asked", "entries", "plan", "notes"]
 
 
-class Said(Struct, frozen=True):
+class LaneWords(Struct, frozen=True):
     """Something about somebody, in a few words."""
 
     words: str
-    tone: Tone = "plain"
+    tone: WordTone = "plain"
 
 
 class CoachLane(Struct, frozen=True):
@@ -30,7 +30,7 @@ class CoachLane(Struct, frozen=True):
     """The widest that each of them may come to be while the piece runs."""
     signs: str = ""
     """What is said of them in signs, for where there is no room for words."""
-    about: tuple[Said, ...] = ()
+    about: tuple[LaneWords, ...] = ()
     """The weightiest first."""
     selected: bool = False
     out: bool = False
@@ -43,7 +43,7 @@ class CoachLine(Struct, frozen=True):
     """Whose it is, or when it was: stands before the words."""
     keys: str = ""
     """What to type."""
-    tone: Tone = "plain"
+    tone: WordTone = "plain"
 
 
 class CoachSection(Struct, frozen=True):

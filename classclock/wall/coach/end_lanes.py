@@ -7,7 +7,7 @@ from classclock.tally.scores.scores import scores
 from classclock.units.printable import printable
 from classclock.wall.best_words import RunStandings, best_hue, best_words
 from classclock.wall.coach.about_people import AboutPeople
-from classclock.wall.coach.coach_values import CoachLane, Said, Tone
+from classclock.wall.coach.coach_values import CoachLane, LaneWords, WordTone
 from classclock.wall.lane_content import ordinal
 
 
@@ -19,8 +19,8 @@ def end_lanes(
     for person in record.people:
         gone = person.id in record.left
         effort = record.efforts.get(person.id)
-        about = [Said("has left", "quiet")] if gone else []
-        about += [Said(f"effort {effort}")] if effort is not None else []
+        about = [LaneWords("has left", "quiet")] if gone else []
+        about += [LaneWords(f"effort {effort}")] if effort is not None else []
         about += done.get(person.id, [])
         yield CoachLane(
             key=person.key.upper(),
@@ -30,9 +30,9 @@ def end_lanes(
         )
 
 
-def _done(record: ClassRecord, standings: RunStandings) -> dict[str, list[Said]]:
+def _done(record: ClassRecord, standings: RunStandings) -> dict[str, list[LaneWords]]:
     """By person, the latest piece first."""
-    found: dict[str, list[Said]] = {}
+    found: dict[str, list[LaneWords]] = {}
     for key in reversed(record.pieces()):
         heats = record.heats(key)
         settled = all(sheet.settled for sheet in heats)
@@ -44,8 +44,8 @@ def _done(record: ClassRecord, standings: RunStandings) -> dict[str, list[Said]]
             words = f"{name} {score.score}{rank}" + ("" if settled else ", provisional")
             standing = standings.get((key, score.lane.id)) if settled else None
             best = best_words(standing)
-            tone: Tone = "cheer" if best and best_hue(standing) == "ahead" else "plain"
-            said = Said(f"{words}, {best}" if best else words, tone)
+            tone: WordTone = "cheer" if best and best_hue(standing) == "ahead" else "plain"
+            said = LaneWords(f"{words}, {best}" if best else words, tone)
             for member in score.members:
                 found.setdefault(member, []).append(said)
     return found

@@ -10,8 +10,8 @@ from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.coach.coach_layout import CoachLaneLayout
-from classclock.screens.live.coach.flowing import Piece, flowing
-from classclock.wall.coach.coach_values import CoachLane, Said, Tone
+from classclock.screens.live.coach.flowing import RowPiece, flowing
+from classclock.wall.coach.coach_values import CoachLane, LaneWords, WordTone
 
 _LETTERS = 3
 """Rows from which letters are drawn."""
@@ -62,13 +62,13 @@ def _text(words: str, spot: Spot, look: Look, ink: str) -> _Part:
     return spot.box, draw_spot(spot, look, Ink(ink, bold=True, words=words))
 
 
-def draw_said(said: Sequence[Said], columns: int, rows: int, look: Look) -> Drawing:
+def draw_said(said: Sequence[LaneWords], columns: int, rows: int, look: Look) -> Drawing:
     """In as many rows as it takes, and there are."""
     lines = flowing(said, columns, rows)
     return above(*(draw_line(line, columns, look) for line in lines)) if lines else ()
 
 
-def draw_line(line: Sequence[Piece], columns: int, look: Look) -> Drawing:
+def draw_line(line: Sequence[RowPiece], columns: int, look: Look) -> Drawing:
     """A row of that width."""
     drawn = [
         look.text(
@@ -82,10 +82,10 @@ def draw_line(line: Sequence[Piece], columns: int, look: Look) -> Drawing:
     return place(beside(*drawn), columns, 1, look.theme.ground)
 
 
-def tone_ink(tone: Tone, look: Look) -> str:
+def tone_ink(tone: WordTone, look: Look) -> str:
     """A word or a sign always says the same."""
     theme = look.theme
-    inks: dict[Tone, str] = {
+    inks: dict[WordTone, str] = {
         "doubtful": theme.doubtful,
         "cheer": theme.ahead.text,
         "plain": theme.ink,

@@ -8,7 +8,7 @@ from classclock.screens.canvas.cells import Drawing, above, beside, place
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.coach.coach_lane_drawing import draw_line
 from classclock.screens.live.coach.flowing import flowing
-from classclock.wall.coach.coach_values import CoachLine, CoachSection, Said
+from classclock.wall.coach.coach_values import CoachLine, CoachSection, LaneWords
 
 
 def draw_section(section: CoachSection, columns: int, rows: int, look: Look) -> Drawing:
@@ -50,7 +50,7 @@ def _shown(section: CoachSection, columns: int, rows: int, look: Look) -> Iterat
     shown = lines[: rows - counts_rest]
     spare = rows - len(lines)
     for line in shown:
-        takes = len(flowing((Said(line.words),), _room(line, before, columns), rows))
+        takes = len(flowing((LaneWords(line.words),), _room(line, before, columns), rows))
         high = 1 + max(0, min(spare, takes - 1))
         spare -= high - 1
         yield _line(line, before, columns, high, look)
@@ -60,7 +60,7 @@ def _shown(section: CoachSection, columns: int, rows: int, look: Look) -> Iterat
 
 def _line(line: CoachLine, before: int, columns: int, rows: int, look: Look) -> Drawing:
     theme, room = look.theme, _room(line, before, columns)
-    said = flowing((Said(line.words, line.tone),), room, rows)
+    said = flowing((LaneWords(line.words, line.tone),), room, rows)
     words = above(*(draw_line(one, room, look) for one in said)) if said else look.gap(room)
     behind = columns - before - room
     keys = look.text(line.keys.rjust(behind), behind, ink=theme.key, bold=True)

@@ -11,7 +11,7 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.planning.modifiable import Modifiable, not_begun
 from classclock.screens.live import class_actions
-from classclock.screens.live.own_screen import OwnScreen
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.people.marks import with_mark_turned
 from classclock.tally import commands as cmd
 from classclock.tally.class_lineup import sharing_a_lane

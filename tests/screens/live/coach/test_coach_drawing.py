@@ -24,7 +24,7 @@ from classclock.wall.coach.coach_values import (
     CoachLane,
     CoachLine,
     CoachSection,
-    Said,
+    LaneWords,
     SectionName,
 )
 from classclock.wall.wall_content import WallContent
@@ -48,7 +48,11 @@ SECTIONS: tuple[SectionName, ...] = ("asked", "entries", "plan", "notes")
 
 def content(lanes: int, *, clears: bool = False, clock: str = "12:31") -> CoachContent:
     head = WallContent(**{**{f: getattr(HEAD, f) for f in HEAD.__struct_fields__}, "clock": clock})
-    about = (Said("? set 1: made?", "doubtful"), Said("lower box"), Said("2nd", "quiet"))
+    about = (
+        LaneWords("? set 1: made?", "doubtful"),
+        LaneWords("lower box"),
+        LaneWords("2nd", "quiet"),
+    )
     line = CoachLine("Noor, a tap", "12:31", "backspace")
     return CoachContent(
         head,
@@ -134,7 +138,7 @@ def test_hostile_words_are_text(name: str, words: str, size: tuple[int, int]) ->
     look = Look(SIXTEEN, Terminal(colours=16))
     name, words = printable(name, 40), printable(words)  # as all that comes here is
     lanes = tuple(
-        CoachLane(letter, name, about=(Said(words, "doubtful"),), selected=letter == "I")
+        CoachLane(letter, name, about=(LaneWords(words, "doubtful"),), selected=letter == "I")
         for letter in "IBN"
     )
     section = CoachSection("notes", words, (CoachLine(words, name[:5], "-n"),) * 3)
@@ -147,13 +151,13 @@ def test_hostile_words_are_text(name: str, words: str, size: tuple[int, int]) ->
 
 
 @given(
-    st.lists(st.builds(Said, st.text("ab é一 ", max_size=30)), max_size=5),
+    st.lists(st.builds(LaneWords, st.text("ab é一 ", max_size=30)), max_size=5),
     st.integers(1, 30),
     st.integers(1, 4),
 )
 @settings(max_examples=80, deadline=None)
 def test_words_that_flow_stay_within_their_box_and_say_where_more_would_come(
-    said: list[Said], columns: int, rows: int
+    said: list[LaneWords], columns: int, rows: int
 ) -> None:
     lines = flowing(said, columns, rows)
     texts = ["".join(piece.words for piece in line) for line in lines]
