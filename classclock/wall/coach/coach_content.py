@@ -203,7 +203,7 @@ def _board_head(board: BoardContent) -> WallContent:
     return WallContent(
         clock="",
         title=board.name,
-        words=board.terms or board.words,
+        words="; ".join(filter(None, (board.terms or board.words, board.expected))),
         head=board.head,
         fitted=board.place,
         stations=tuple(station.words for station in board.stations),

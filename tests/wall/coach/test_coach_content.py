@@ -19,13 +19,16 @@ from classclock.live.session_opening import open_session
 from classclock.plan.plan_file import PlanFile
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
+from classclock.strength.class_loads import ClassLoads, Handled, LiftHistory
 from classclock.tally import commands as cmd
 from classclock.tally import events as ev
 from classclock.tally.keys.strokes import Stroke
 from classclock.tally.lanes import Choice, Person
+from classclock.tally.load_flags import load_flags
 from classclock.tally.record import ClassRecord
 from classclock.tally.scores.questions import questions
 from classclock.tally.sheet import newest_entries
+from classclock.units.bars_and_plates import Bar, Equipment
 from classclock.units.loads import parse_load
 from classclock.units.printable import can_be_shown
 from classclock.wall.board_content import board_now
@@ -79,6 +82,9 @@ PEOPLE = (
     Person("n1", "Noor", "n"),
 )
 GO = 10
+KG_BARS = Equipment(
+    (Bar("20 kg", parse_load("20", "kg"), 4),), ((parse_load("10", "kg"), 12),), None, (), ()
+)
 
 
 class Coached:
@@ -194,6 +200,30 @@ def test_the_settle_asks_as_the_room_is_asked_and_says_what_answers(coached: Coa
     assert coached.lane("Ilse").short_score == "1+?"
     coached.live.do(cmd.Next(all_stands=True))
     assert coached.live.phase == "board"
+
+
+def test_a_load_above_what_somebody_has_handled_is_said_until_it_was_looked_at(
+    coached: Coached,
+) -> None:
+    live = coached.live
+    handled = {"front squat": Handled(parse_load("70", "kg"), parse_load("70", "kg"))}
+    live.loads = ClassLoads(live.record.plan, KG_BARS, LiftHistory({"i1": handled, "n1": handled}))
+    live._loads_in = live.record.plan  # they have been read
+    for _ in range(2):
+        live.do(cmd.GoTo(1))
+    assert coached.lane("Ilse").signs == "^"
+    first = coached.lane("Ilse").about[0]
+    assert first.words == "^ 80 kg is above the recorded maximum, 70 kg"
+    assert first.tone == "doubtful"
+    assert coached.section("asked").heading == "Loads to be looked at: F7"
+    assert "Bram: ^ no record: choose the load together" in coached.lines("asked")
+    for flag in load_flags(live.record, live.loads, (2,)):
+        live.acknowledge(flag.person_id, flag.segment, flag.text)
+    assert coached.section("asked").heading == "Ready: enter starts"
+    assert coached.lane("Ilse").about[0].tone == "plain"
+    coached.start()
+    coached.go(20)
+    assert coached.about("Ilse")[0] == "^ 80 kg is above the recorded maximum, 70 kg"
 
 
 def test_a_lift_that_nobody_told_is_asked_for_with_its_keys(coached: Coached) -> None:
