@@ -152,7 +152,7 @@ def test_hostile_words_are_text(name: str, words: str, size: tuple[int, int]) ->
 
 @given(
     st.lists(st.builds(LaneWords, st.text("ab é一 ", max_size=30)), max_size=5),
-    st.integers(1, 30),
+    st.integers(2, 30),
     st.integers(1, 4),
 )
 @settings(max_examples=80, deadline=None)
