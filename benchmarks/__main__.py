@@ -17,6 +17,7 @@ from benchmarks.partners import a_three, few_plates, pairing
 from benchmarks.real_minute import real_minute
 from benchmarks.rehearsing import rehearsing
 from benchmarks.share_of_core import share_of_core
+from benchmarks.turning import turning
 from benchmarks.weeks import last_weeks
 
 SIZES = ((120, 36), (240, 70))
@@ -28,6 +29,7 @@ def figures(*, quick: bool) -> Iterator[Figure]:
     starts = 2 if quick else 5
     yield first_paint(8 * starts)  # single starts differ by a tenth
     yield from key_to_screen(starts, keys=24 if quick else 60)
+    yield from turning(1 if quick else starts, turns=5 if quick else 20)
     yield from burst(1 if quick else starts)
     yield share_of_core(starts, seconds=5 if quick else 12)
     yield rehearsing(3)

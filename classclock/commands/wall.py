@@ -9,6 +9,10 @@ from classclock.commands.shared.terminal import needs_a_terminal
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
     add_club(parser)
+    parser.epilog = (
+        "The class's own screen can then be the coach's alone: ctrl+w turns it, once it is said "
+        "that the TV doesn't show it."
+    )
 
 
 def do(asked: argparse.Namespace) -> int:

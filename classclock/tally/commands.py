@@ -237,6 +237,10 @@ class ShowNotices(Struct, frozen=True):
     """All that was said in this class; again: enough of it."""
 
 
+class TurnScreen(Struct, frozen=True):
+    """The coach's own screen in place of the room's wall; again: the wall."""
+
+
 class ShowPeople(Struct, frozen=True):
     """Who is here: come, gone, named, and what each does in the piece to come."""
 
@@ -246,7 +250,15 @@ class Leave(Struct, frozen=True):
 
 
 ScreenCommand = (
-    Select | AddLate | WriteNote | ShowCard | ShowKeys | ShowNotices | ShowPeople | Leave
+    Select
+    | AddLate
+    | WriteNote
+    | ShowCard
+    | ShowKeys
+    | ShowNotices
+    | TurnScreen
+    | ShowPeople
+    | Leave
 )
 
 Command = CountCommand | ClockCommand | PeopleCommand | ScreenCommand

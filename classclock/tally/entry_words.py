@@ -2,19 +2,35 @@
 
 from typing import assert_never
 
+from msgspec import Struct
+
 from classclock.tally import events as ev
 from classclock.tally.sheet import Sheet
 from classclock.units.times import show_time
 
 
-def entry_words(sheet: Sheet, number: int) -> str:
-    """Whose it is, what it says, and when it came: `Noor, a tap at 12:31`."""
+class EntryTold(Struct, frozen=True):
+    name: str
+    """Whose it is; nobody's: empty."""
+    words: str
+    when: str
+    """On the piece's clock; empty of the end."""
+
+
+def entry_told(sheet: Sheet, number: int) -> EntryTold:
+    """Whose it is, what it says, and when it came."""
     lane = sheet.ledgers.lane_of(number)
     if lane is None:
-        return "the end of the segment"
+        return EntryTold("", "the end of the segment", "")
     event = next(one.event for one in sheet.ledgers.lanes[lane] if one.number == number)
     when = show_time(max(0, sheet.elapsed(event.at)))
-    return f"{sheet.tallies[lane].lane.name}, {_said(event)} at {when}"
+    return EntryTold(sheet.tallies[lane].lane.name, _said(event), when)
+
+
+def entry_words(sheet: Sheet, number: int) -> str:
+    """The same in a line: `Noor, a tap at 12:31`."""
+    told = entry_told(sheet, number)
+    return f"{told.name}, {told.words} at {told.when}" if told.name else told.words
 
 
 def _said(event: ev.LaneEvent) -> str:  # noqa: C901  one case an event

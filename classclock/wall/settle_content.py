@@ -103,13 +103,13 @@ def settle_page(
     return SettlePage(
         title,
         words,
-        _state(sheet, saved),
+        settle_state(sheet, saved),
         tuple(rows),
         detail or _details(asked, hidden, mirrored=mirrored),
-        _hint(sheet, asked),
+        settle_hint(sheet, asked),
         _aloud(asked[0], hidden) if asked else "",
         _aloud(replace(asked[0], words=asked[0].short or asked[0].words), hidden) if asked else "",
-        _state(sheet, saved, named=False),
+        settle_state(sheet, saved, named=False),
     )
 
 
@@ -123,7 +123,7 @@ def _row(
     hidden: Collection[str],
 ) -> ScoreRow:
     absent = score.status == "absent"
-    remarks = {} if absent else _remarks(score, corrected, mirrored=mirrored)
+    remarks = {} if absent else remarks_on(score, corrected, mirrored=mirrored)
     kinds = dict.fromkeys((*(one.doubt for one in asked), *remarks))
     return ScoreRow(
         name=printable(score.athlete, 40),
@@ -137,7 +137,7 @@ def _row(
     )
 
 
-def _remarks(score: LaneScore, corrected: str | None, *, mirrored: bool) -> dict[Remark, str]:
+def remarks_on(score: LaneScore, corrected: str | None, *, mirrored: bool) -> dict[Remark, str]:
     """What is said of the score beside what is asked; `corrected` is why it was set right."""
     remarks: dict[Remark, str] = {}
     if score.status == "stopped":
@@ -178,14 +178,16 @@ def _detail(row: ScoreRow) -> str:
     return f"{row.name}, {row.score}: {'; '.join(words) or 'complete'}"
 
 
-def _state(sheet: Sheet, saved: tuple[str, ...], *, named: bool = True) -> str:
+def settle_state(sheet: Sheet, saved: tuple[str, ...], *, named: bool = True) -> str:
+    """Provisional or settled, and whether it is saved."""
     standing = "settled" if sheet.settled else "provisional"
     if not saved:
         return f"{standing}, not saved yet"
     return f"{standing}, saved as {Path(saved[0]).name}" if named else f"{standing}, saved"
 
 
-def _hint(sheet: Sheet, asked: tuple[ScoreQuestion, ...]) -> str:
+def settle_hint(sheet: Sheet, asked: tuple[ScoreQuestion, ...]) -> str:
+    """What to type now."""
     if sheet.settled:
         return "enter goes on; F9 corrects the selected score"
     if not asked:

@@ -61,11 +61,11 @@ def summary(
         rows.sort(key=lambda row: not row.new_best)
         words = printable(described(record, key.segment, heats[0]), 120) + provisional
         pieces.append(PieceSummary(printable(segment.name) + again, words, tuple(rows)))
-    where = _where(saved, any_=bool(pieces))
+    where = where_saved(saved, any_=bool(pieces))
     return Summary(printable(record.plan.title), tuple(pieces), *where, effort_asked(record))
 
 
-def _where(saved: tuple[str, ...], *, any_: bool) -> tuple[str, str]:
+def where_saved(saved: tuple[str, ...], *, any_: bool) -> tuple[str, str]:
     """Where the results are, in full and in short."""
     if not any_:
         return ("nothing was scored",) * 2

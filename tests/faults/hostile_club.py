@@ -75,7 +75,7 @@ defibrillator = "<hall>"
 first_aid = "<desk>"
 call = "<112>"
 [tv]
-mirrored = false
+mirrored = true
 [care]
 stop = "<Stop.>"
 [[bar]]

@@ -153,8 +153,11 @@ PAGES = {
     "escape",
 }
 """The keys that are struck at each page."""
+BOTH = "+2 ctrl+w +2 ctrl+w "
+"""The room's wall, and the coach's own screen again."""
 CLASS = (
-    f"question_mark question_mark escape tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
+    f"ctrl+w f7 {BOTH}question_mark question_mark escape "
+    f"tab tab shift+tab escape ctrl+t ctrl+t 1 ctrl+t escape "
     "ctrl+f escape "
     f"ctrl+p plus {TYPED} escape ctrl+e {TYPED} escape tab {TYPED} escape f7 1 f7 escape "
     f"ctrl+g {TYPED} enter escape "
@@ -162,12 +165,14 @@ CLASS = (
     f"ctrl+e {TYPED} enter "
     "ctrl+q escape 6 0 i colon i 1 greater_than i b enter +10 +30 <away> +100 enter +2 "
     # by load
-    "f7 +2 enter escape +2 enter +10 i 6 0 b minus b +100 +200 i f9 6 0 enter N enter escape "
+    f"f7 +2 enter escape +2 enter {BOTH}+10 i 6 0 b minus b {BOTH}+100 +200 i {BOTH}"
+    "f9 6 0 enter N enter escape "
     # what is short is shared
     "+2 enter +2 ctrl+t +2 ctrl+t 1 +2 ctrl+t escape +2 enter "
     # by rounds
-    "+10 i 2 n +30 i b space exclamation_mark escape equals_sign +2 space +2 full_stop n "
+    f"+10 i 2 n +30 i b {BOTH}space exclamation_mark escape equals_sign +2 space +2 full_stop n "
     "greater_than i b +300 +10 2 i 3 b i f9 3 plus 4 enter N enter escape +2 enter +2 enter +2 "
+    f"{BOTH}"
     # over
     "5 i ctrl+n escape question_mark escape"
 )

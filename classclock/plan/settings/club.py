@@ -46,7 +46,8 @@ class Tv(Strict):
     inches: Annotated[float, Field(gt=5, lt=200)] = 55
     metres: Annotated[float, Field(gt=0.5, lt=50)] = 10
     mirrored: bool = True
-    """Whether the room sees what the laptop shows: then marks stay off it during a class."""
+    """Whether the room sees what the laptop shows: then marks stay off it during a class, until
+    the coach says otherwise. If not, a class begins on the coach's own screen."""
     letters: Literal["auto", CellDots] = "auto"
     """Of which dots large letters are; `auto`: of what the terminal is known to draw."""
 

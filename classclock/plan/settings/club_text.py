@@ -79,7 +79,8 @@ next_step_after = 5
 [tv]
 inches   = 55
 metres   = 10
-mirrored = true            # the room sees what the laptop shows: marks stay off it during a class
+mirrored = true            # the room sees what the laptop shows: marks stay off it during a class;
+                           # false: it doesn't, so a class begins on the coach's own screen (ctrl+w)
 letters  = "auto"          # or "sextants" (finest), "quadrants", "halves" (in any font)
 
 [sound]

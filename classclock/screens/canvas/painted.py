@@ -20,6 +20,12 @@ class Painted(Widget):
         self._painted: tuple[Strip, ...] = ()
         self._painted_for: Size | None = None
 
+    @property
+    def box(self) -> Size:
+        """Its size; before it is shown for the first time that of what it stands in."""
+        parent = self.parent
+        return self.size or (parent.size if isinstance(parent, Widget) else self.size)
+
     def paint(self, columns: int, rows: int) -> Drawing:
         """The drawing for a box of this size; what is left of the box is filled with ground."""
         raise NotImplementedError

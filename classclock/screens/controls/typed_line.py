@@ -48,6 +48,8 @@ class TypedLine(Struct):
                 self._cut(self.caret - 1)
             case "<ctrl+u>":
                 self.text, self.caret = "", 0
+            case "<ctrl+w>":
+                self._cut_word()
             case "<space>":
                 return self.type(" ")
             case _:
@@ -75,6 +77,12 @@ class TypedLine(Struct):
         for sign in " ".join(text.split()):
             self.type(sign)
         return self.text != before
+
+    def _cut_word(self) -> None:
+        """Take out the word before the caret, with the spaces behind it, as a shell does."""
+        before = self.text[: self.caret].rstrip()
+        kept = before[: before.rfind(" ") + 1]
+        self.text, self.caret = kept + self.text[self.caret :], len(kept)
 
     def _cut(self, at: int) -> None:
         if 0 <= at < len(self.text):

@@ -22,7 +22,9 @@ from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.name_entry import NameEntry
 from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.place_entry import PlaceEntry
+from classclock.screens.live.overlays.screen_question import ScreenQuestion
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.live.sound_keys import SoundKeys
 from classclock.screens.live.wall.lane_row import LaneRow
 from classclock.tally import commands as cmd
@@ -49,13 +51,14 @@ class ClassControl:
         guide: ClassGuide,
         overlays: ClassOverlays,
         *,
+        own: OwnScreen,
         changed: Callable[[], None],
         after: Callable[[float, Callable[[], None]], object],
         leave: Callable[[], object],
     ) -> None:
         """`changed` is called when the class may look otherwise; `after` does a thing later (s)."""
         self._session, self._notices, self._work = session, notices, work
-        self._guide, self._overlays = guide, overlays
+        self._guide, self._overlays, self._own = guide, overlays, own
         self._changed, self._after, self._leave = changed, after, leave
         sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
         pages = guide.page_keys
@@ -72,7 +75,7 @@ class ClassControl:
                 self._key_language(sign, stamp)
         self._changed()
 
-    def carry_out(self, meant: Meant, stamp: float) -> None:  # noqa: C901  one case a meaning
+    def carry_out(self, meant: Meant, stamp: float) -> None:  # noqa: C901, PLR0912  one case a meaning
         """What was clicked, or answered to what is open over the class."""
         session = self._session
         match meant:
@@ -100,6 +103,9 @@ class ClassControl:
                 self._overlays.corrected(outcome)
             case ClockEntry.Said(segment=segment):
                 self._came(session.live.start_clock(segment))
+            case ScreenQuestion.NotOnTheTv():
+                self._own.told()
+                self._overlays.cover()
             case PlaceEntry.Given(folder=folder):
                 self._came(class_actions.save_elsewhere(session, folder))
         self._changed()
@@ -128,7 +134,7 @@ class ClassControl:
         if answer.screen is not None:
             self._screen_command(answer.screen)
 
-    def _screen_command(self, command: cmd.ScreenCommand) -> None:
+    def _screen_command(self, command: cmd.ScreenCommand) -> None:  # noqa: C901  one case a command
         match command:
             case cmd.Select(lane=lane):
                 self._guide.selected = lane
@@ -142,6 +148,8 @@ class ClassControl:
                 self._overlays.show_keys()
             case cmd.ShowPeople():
                 self._overlays.turn_people()
+            case cmd.TurnScreen():
+                self._overlays.turn_screen()
             case cmd.ShowNotices():
                 self._overlays.turn_notices()
             case cmd.Leave() if self._session.live.record.closed:

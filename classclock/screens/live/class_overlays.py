@@ -22,7 +22,9 @@ from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
 from classclock.screens.live.overlays.pending_sign import PendingSign
 from classclock.screens.live.overlays.place_entry import PlaceEntry
+from classclock.screens.live.overlays.screen_question import ScreenQuestion
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.live.people.people_desk import PeopleDesk
 from classclock.screens.live.people.people_keys import PEOPLE_KEYS
 from classclock.screens.live.people.people_overlay import PeopleOverlay
@@ -42,9 +44,12 @@ from classclock.wall.start_lines import start_lines
 class ClassOverlays:
     """All of them are hidden until they are asked for; none of them swallows a tap."""
 
-    def __init__(self, session: Session, log: NoticeLog, people: PeopleDesk, look: Look) -> None:
-        mirrored = session.club.tv.mirrored
-        self._session, self._log = session, log
+    def __init__(
+        self, session: Session, log: NoticeLog, people: PeopleDesk, own: OwnScreen, look: Look
+    ) -> None:
+        """`own` says whether the room sees them."""
+        mirrored = own.mirrored
+        self._session, self._log, self._own = session, log, own
         self.people = PeopleOverlay(look, people)
         self.flags = FlagsOverlay(look)
         self.keys = KeysOverlay(look)
@@ -58,6 +63,7 @@ class ClassOverlays:
         self.clock = ClockEntry(look)
         self.correct = CorrectEntry(look, mirrored=mirrored)
         self.place = PlaceEntry(look)
+        self.screen = ScreenQuestion(look)
         self.pending = PendingSign(look)
 
     def widgets(self) -> Iterator[Widget]:
@@ -75,6 +81,7 @@ class ClassOverlays:
             self.clock,
             self.correct,
             self.place,
+            self.screen,
             self.pending,
         ):
             widget.display = False
@@ -83,7 +90,9 @@ class ClassOverlays:
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
         lists = (self.keys, self.fitting, self.share, self.flags)
-        return any(one.offer(sign) for one in (self.leave, self.card, self.notices, *lists))
+        return any(
+            one.offer(sign) for one in (self.leave, self.screen, self.card, self.notices, *lists)
+        )
 
     @property
     def typed_into(self) -> LineEntry | None:
@@ -113,6 +122,23 @@ class ClassOverlays:
             self.people.close()
         self.people.follow()
         self.notices.follow(self._log.newest_first())
+
+    def turn_screen(self) -> None:
+        """The coach's own screen, or the room's wall; asked first where the TV may show it."""
+        if self._own.turn():
+            self.cover()
+        else:
+            self.leave.display = False
+            self.screen.ask()
+
+    def cover(self) -> None:
+        """Let those that are open hide from the room what it mustn't see, or show it."""
+        self.people.repaint()
+        for one in (self.card, self.note, self.correct):
+            one.mirrored = self._own.mirrored
+            one.repaint()
+        if self._own.mirrored:
+            self.flags.display = False
 
     def turn_people(self) -> None:
         """Open the list of who is here, or close it."""
@@ -151,7 +177,7 @@ class ClassOverlays:
         flags = open_flags(live.record, live.loads, (live.record.chosen.segment,))
         if not flags:
             return Outcome("no load has to be looked at")
-        if self._session.club.tv.mirrored:
+        if self._own.mirrored:
             return _refused(
                 "the room sees this screen: leave with ctrl+q, mute the TV, "
                 "and classclock resume shows them first"

@@ -82,8 +82,8 @@ class ClassScreen(RoomScreen):
         yield self.too_small
 
     async def on_mount(self) -> None:
-        if not self.shown.views.on_the_board:
-            await self.load()  # it was rejoined: its first paint is another one
+        if self.shown.own.on or not self.shown.views.on_the_board:
+            await self.load()  # its first paint is another one: the coach's, or of a class rejoined
         self.shown.show()
         self.call_after_refresh(self._begin)
 
@@ -100,21 +100,23 @@ class ClassScreen(RoomScreen):
         from classclock.screens.live.people.people_desk import PeopleDesk  # noqa: PLC0415
         from classclock.screens.live.people.session_people import SessionPeople  # noqa: PLC0415
 
-        session, notices, views = self.session, self.notices, self.shown.views
-        await views.load()
+        session, notices, own = self.session, self.notices, self.shown.own
+        await self.shown.load()
         look_up, keep_marks = self.work.naming.ask, self.work.marking.ask
         people = PeopleDesk(
             SessionPeople(
                 session,
+                own,
                 look_up=look_up,
                 keep_marks=keep_marks,
                 look_at=lambda people: self.run_worker(self._look_at(people)),
             )
         )
-        self.overlays = ClassOverlays(session, notices.log, people, self.look)
+        self.overlays = ClassOverlays(session, notices.log, people, own, self.look)
         await self.mount(*self.overlays.widgets())
         self.control = ClassControl(
             *(session, notices, self.work, self.shown.guide, self.overlays),
+            own=own,
             changed=self._show_soon,
             after=self.set_timer,
             leave=self.leave,
@@ -183,6 +185,10 @@ class ClassScreen(RoomScreen):
 
     def on_emergency_card_fill_in(self, _: "EmergencyCard.FillIn") -> None:
         self.app.push_screen(self.control.card_form(self.look), self.control.fill_in)
+
+    def on_screen_question_asked(self) -> None:
+        """The answer, once it comes, is to be seen at once."""
+        self.call_after_refresh(self.shown.views.ready_coach)
 
     def on_leave_question_leave(self, meant: "LeaveQuestion.Leave") -> None:
         self.leave(meant.words)

@@ -15,7 +15,9 @@ from classclock.wall.board_content import BoardContent, board_now
 from classclock.wall.seen.class_seen import ClassSeen
 
 if TYPE_CHECKING:
+    from classclock.screens.live.coach.coach_beside import CoachSide
     from classclock.screens.live.started_views import StartedViews
+    from classclock.wall.coach.coach_values import CoachContent
     from classclock.wall.expected_line import Expectation
 
 
@@ -30,6 +32,9 @@ class ClassViews(Ground, ContentSwitcher):
         self._seen, self.look, self._guide, self._mirrored = seen, look, guide, mirrored
         self._board = BoardView(look, id="board")
         self._expectation: Expectation | None = None
+        self._coach: CoachSide | None = None
+        self.for_the_coach = False
+        """Whether the coach's own screen is up in their place, once it has been added."""
 
     def compose(self) -> ComposeResult:
         yield self._board
@@ -49,14 +54,37 @@ class ClassViews(Ground, ContentSwitcher):
             view.display = False
         await self.mount(*views)
 
+    async def add_coach(self, coach: "CoachSide") -> None:
+        """Have the coach's own screen among them."""
+        coach.view.display = False
+        await self.mount(coach.view)
+        self._coach = coach
+
     def show(self, cue: str) -> None:
-        """Show the class as it stands now. `cue` is the word of a cue that has just come."""
+        """Show the class as it stands now. `cue` is the word of a cue that has just come.
+
+        Behind the coach's screen the room's views go on: others follow, and pages turn.
+        """
         if self.on_the_board:
             content = board_now(self._seen, self._guide.lesson)
             self._board.show(self._expecting(self._on_page(content)))
-            self.current = "board"
+            current = "board"
         else:
-            self.current = self.started.show(cue=cue)
+            current = self.started.show(cue=cue)
+        if self._coach is not None and self.for_the_coach:
+            self._coach.view.show(self._for_coach(self._coach, cue))
+            current = "coach"
+        self.current = current
+
+    def ready_coach(self) -> None:
+        """Work out what the coach's screen would show now, so that it is there at once."""
+        if self._coach is not None:
+            self._coach.view.ready(self._for_coach(self._coach))
+
+    def _for_coach(self, coach: "CoachSide", cue: str = "") -> "CoachContent":
+        if self.on_the_board:
+            return coach.before(self._expecting(board_now(self._seen, self._guide.lesson)))
+        return coach.started(cue)
 
     @property
     def board_pages(self) -> int:
@@ -82,3 +110,5 @@ class ClassViews(Ground, ContentSwitcher):
         """Bring the digits of a running clock up to date, and nothing else."""
         if self.current == "wall":
             self.started.show_digits()
+        elif self.current == "coach" and self._coach is not None:
+            self.started.show_digits(self._coach.view)

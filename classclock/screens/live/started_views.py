@@ -1,6 +1,6 @@
 """The views of a class that has been started: the wall, the settle, the end."""
 
-from typing import assert_never
+from typing import TYPE_CHECKING, assert_never
 
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.end.summary_view import SummaryView
@@ -11,11 +11,14 @@ from classclock.tally.scores.questions import questions
 from classclock.wall.seen.class_seen import ClassSeen
 from classclock.wall.seen.started_content import StartedContent, digits
 
+if TYPE_CHECKING:
+    from classclock.screens.live.coach.coach_view import CoachView
+
 
 class StartedViews:
     def __init__(self, seen: ClassSeen, look: Look, guide: Guide, *, mirrored: bool) -> None:
         self._seen, self._guide = seen, guide
-        self._content = StartedContent(seen, mirrored=mirrored)
+        self.content = StartedContent(seen, mirrored=mirrored)
         self._wall = WallView(look, id="wall")
         self._settle = SettleView(look, id="settle")
         self._summary = SummaryView(look, id="summary")
@@ -26,7 +29,7 @@ class StartedViews:
 
     def show(self, *, cue: str) -> str:
         """Show the class as it stands now; the id of the view that shows it."""
-        live, guide, content = self._seen.live, self._guide, self._content
+        live, guide, content = self._seen.live, self._guide, self.content
         selected = guide.selected
         match screen := content.screen:
             case "summary":
@@ -55,11 +58,11 @@ class StartedViews:
     def page_shown(self) -> int:
         return 0 if isinstance(self._on, WallView) else self._on.page_shown
 
-    def show_digits(self) -> None:
-        """Bring the digits of a running clock up to date, and nothing else."""
+    def show_digits(self, on: "WallView | CoachView | None" = None) -> None:
+        """Bring the digits of a running clock up to date, and nothing else; `on` this view."""
         view = self._seen.live.view()
         if view is None:
             return
         reading = view.at(self._seen.live.clock.now())
         if clock := digits(reading):
-            self._wall.show_digits(clock, inverted=reading.over)
+            (on or self._wall).show_digits(clock, inverted=reading.over)

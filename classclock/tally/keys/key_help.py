@@ -111,6 +111,7 @@ KEY_LINES: tuple[KeyLine, ...] = (
     KeyLine("class", "ctrl+p", "who is here: come, gone, names, options, loads", (), _STANDS),
     KeyLine("class", "! or F2", "the emergency card, the clock held"),
     KeyLine("class", "ctrl+e", "a note about the class or somebody, kept off the wall"),
+    KeyLine("class", "ctrl+w", "this screen: the coach's own, or the room's wall again"),
     KeyLine("class", "?", "these keys"),
     KeyLine("class", "ctrl+n", "all notices of this class, the newest first"),
     KeyLine("class", "ctrl+q", "leave, ctrl+c too; a class that runs can be rejoined"),

@@ -20,6 +20,7 @@ from classclock.tally.commands import (
     ShowNotices,
     ShowPeople,
     Start,
+    TurnScreen,
     WriteNote,
 )
 
@@ -39,6 +40,7 @@ _IN_EVERY_PHASE: Mapping[str, Command | str] = {
     "<f2>": ShowCard(),
     "?": ShowKeys(),
     "<ctrl+n>": ShowNotices(),
+    "<ctrl+w>": TurnScreen(),
     "<ctrl+q>": Leave(),
     "<ctrl+c>": Leave(),
 }

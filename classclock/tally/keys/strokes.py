@@ -15,6 +15,7 @@ NAMED_KEYS = (
     "<ctrl+n>",
     "<ctrl+p>",
     "<ctrl+r>",
+    "<ctrl+w>",
     "<ctrl+q>",
     "<ctrl+c>",
     "<f2>",

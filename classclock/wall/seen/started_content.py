@@ -48,27 +48,43 @@ class StartedContent:
         self, selected: str | None = None, cue: str = ""
     ) -> tuple[WallContent, tuple[LaneContent, ...]] | None:
         """The wall and its lanes; None where no clock was started. `selected` is a lane's id."""
+        record, sheet, content = (
+            self._seen.live.record,
+            self._seen.live.record.sheet,
+            self.head(cue),
+        )
+        if sheet is None or content is None:
+            return None
+        counts_in = self._seen.live.phase == "count-in"
+        lanes = () if counts_in or not sheet.lanes else self.everybody(selected)
+        return content, _as_the_room_may_read(lanes, record, sheet) if lanes else ()
+
+    def head(self, cue: str = "") -> WallContent | None:
+        """The wall beside its lanes."""
         live = self._seen.live
         record, now, view = live.record, live.clock.now(), live.view()
-        sheet = record.sheet
-        if sheet is None or view is None:
+        if record.sheet is None or view is None:
             return None
         phase = record.phase(now)
-        content = wall_content(record, sheet, view.at(now), phase, cue=cue, now=now)
-        counts_in = phase == "count-in"
-        lanes = () if counts_in or not sheet.lanes else self._of_lanes(record, sheet, now, selected)
-        return content, lanes
+        return wall_content(record, record.sheet, view.at(now), phase, cue=cue, now=now)
+
+    def everybody(self, selected: str | None = None) -> tuple[LaneContent, ...]:
+        """Every lane with all that it says, whoever keeps it off the wall: for the coach alone."""
+        live = self._seen.live
+        record, sheet = live.record, live.record.sheet
+        return () if sheet is None else self._of_lanes(record, sheet, live.clock.now(), selected)
 
     def settle(self, selected: str | None = None, saved: tuple[str, ...] = ()) -> SettlePage:
         """The piece on the board as it stands. `saved`: where its results are."""
-        live, standings = self._seen.live, self._beside_earlier()
+        live, standings = self._seen.live, self.beside_earlier()
         return settle_page(live, selected, saved, mirrored=self._mirrored, standings=standings)
 
     def summary(self, saved: tuple[str, ...] = ()) -> Summary:
         """The end of the class. `saved`: the paths of the results, as they are to be read."""
-        return summary(self._seen.live, saved, self._beside_earlier())
+        return summary(self._seen.live, saved, self.beside_earlier())
 
-    def _beside_earlier(self) -> RunStandings:
+    def beside_earlier(self) -> RunStandings:
+        """How the scores of this class stand beside those of earlier ones."""
         seen = self._seen
         return self._standings(Same(seen.live.record), Same(seen.own_bests), seen.started)
 
@@ -84,21 +100,27 @@ class StartedContent:
         )
         runs, goals = self._runs(*theirs), self._goals(*theirs)
         heats = record.heats(record.chosen)
-        contents = self._lanes.at(sheet, heats, now, selected=selected, earlier=runs, goals=goals)
-        private = [person for person in record.people if person.off_the_wall]
-        if not private:
-            return contents
-        by_load = sheet.piece.counts_by == "load"
-        off = {lane.id for lane in sheet.lanes if off_the_wall(lane, private)}
-        beside = {one for group in sheet.partners if off.intersection(group) for one in group}
-        return tuple(
-            lane_kept_off(content, by_load=by_load)
-            if lane.id in off
-            else beside_kept_off(content)
-            if lane.id in beside
-            else content
-            for lane, content in zip(sheet.lanes, contents, strict=True)
-        )
+        return self._lanes.at(sheet, heats, now, selected=selected, earlier=runs, goals=goals)
+
+
+def _as_the_room_may_read(
+    lanes: tuple[LaneContent, ...], record: ClassRecord, sheet: Sheet
+) -> tuple[LaneContent, ...]:
+    """Without what somebody keeps off the wall."""
+    private = [person for person in record.people if person.off_the_wall]
+    if not private:
+        return lanes
+    by_load = sheet.piece.counts_by == "load"
+    off = {lane.id for lane in sheet.lanes if off_the_wall(lane, private)}
+    beside = {one for group in sheet.partners if off.intersection(group) for one in group}
+    return tuple(
+        lane_kept_off(content, by_load=by_load)
+        if lane.id in off
+        else beside_kept_off(content)
+        if lane.id in beside
+        else content
+        for lane, content in zip(sheet.lanes, lanes, strict=True)
+    )
 
 
 def digits(reading: Reading) -> str:

@@ -24,6 +24,7 @@ BY_NAME = (
     "ctrl+n",
     "ctrl+p",
     "ctrl+r",
+    "ctrl+w",
     "ctrl+q",
     "up",
     "down",

@@ -17,9 +17,9 @@ class BoardView(Painted):
     @property
     def pages(self) -> int:
         """How many there are at this size."""
-        if self.content is None or not all(self.size):
+        if self.content is None or not all(self.box):
             return 1
-        return board_pages(self.content, *self.size, self.look)
+        return board_pages(self.content, *self.box, self.look)
 
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.content is None:

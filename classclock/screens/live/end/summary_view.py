@@ -53,7 +53,7 @@ class SummaryView(Painted):
     @property
     def pages(self) -> int:
         """How many there are at this size."""
-        return len(_pages(self.page, *self.size, self.look)) if self.page else 1
+        return len(_pages(self.page, *self.box, self.look)) if self.page else 1
 
     @property
     def page_shown(self) -> int:

@@ -18,7 +18,7 @@ from classclock.wall.between.here_content import HerePerson
 
 _GOES_ON = {"<f2>", "<f3>", "<f4>", "<f5>", "<f6>", "<f8>", "<ctrl+n>", "<ctrl+q>", "<ctrl+c>"}
 """Keys that the class has at any time, whatever is typed here."""
-_SIGNS_GO_ON = {"!", "?", "<ctrl+p>"}
+_SIGNS_GO_ON = {"!", "?", "<ctrl+p>", "<ctrl+w>"}
 """The same, unless a line is being typed."""
 _COME_OR_GONE = "space: has left, or is back"
 _HINTS = {

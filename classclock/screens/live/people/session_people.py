@@ -11,6 +11,7 @@ from classclock.live.live_class import Outcome
 from classclock.live.session import Session
 from classclock.planning.modifiable import Modifiable, not_begun
 from classclock.screens.live import class_actions
+from classclock.screens.live.own_or_wall import OwnScreen
 from classclock.screens.live.people.session_flags import SessionFlags
 from classclock.screens.people.marks import with_mark_turned
 from classclock.screens.people.people_flags import PeopleFlags
@@ -32,23 +33,26 @@ class SessionPeople:
     def __init__(
         self,
         session: Session,
+        own: OwnScreen,
         *,
         look_up: Callable[[], None],
         keep_marks: Callable[[], None],
         look_at: Callable[["SessionPeople"], object],
     ) -> None:
-        """`look_up` has the club's names read, `look_at` the flags, `keep_marks` what was marked.
+        """`own` says who sees the list.
 
+        `look_up` has the club's names read, `look_at` the flags, `keep_marks` what was marked.
         All of them in a thread.
         """
-        self._session, self._look_up, self._keep_marks = session, look_up, keep_marks
+        self._session, self._own = session, own
+        self._look_up, self._keep_marks = look_up, keep_marks
         self._look_at = look_at
         self.flagged = SessionFlags(session)
         self._shown: tuple[ClassRecord, ClassLoads | None, HereContent] | None = None
 
     @property
     def mirrored(self) -> bool:
-        return self._session.club.tv.mirrored
+        return self._own.mirrored
 
     @property
     def known(self) -> Sequence[KnownPerson]:

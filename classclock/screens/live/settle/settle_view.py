@@ -40,14 +40,14 @@ class SettleView(Painted):
     @property
     def pages(self) -> int:
         """How many there are at this size."""
-        return len(laid_out(self.page, *self.size, self.look).pages) if self.page else 1
+        return len(laid_out(self.page, *self.box, self.look).pages) if self.page else 1
 
     @property
     def page_shown(self) -> int:
         """Which of them is seen."""
         if self.page is None:
             return 0
-        return _page_on(self.page, laid_out(self.page, *self.size, self.look), self._on)
+        return _page_on(self.page, laid_out(self.page, *self.box, self.look), self._on)
 
     def paint(self, columns: int, rows: int) -> Drawing:
         if self.page is None:

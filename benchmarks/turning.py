@@ -1,0 +1,34 @@
+"""ctrl+w until the other screen is painted whole: the room's wall, or the coach's own."""
+
+from benchmarks.figure import Figure
+from benchmarks.programs import NAMES, a_piece
+from benchmarks.window import percentile
+from classclock.clock.source import MS
+
+_LANES = 26  # so many stand in terminal text on both screens, and can be told apart
+_TURN, _NOT_ON_THE_TV = "\x17", "\x1b[18~"  # ctrl+w, F7
+_BETWEEN = 1.3
+"""Seconds: longer than the guard against a key that is held down."""
+
+
+def turning(starts: int, turns: int) -> tuple[Figure, ...]:
+    """`turns` of each in each of so many starts, the first of all among them."""
+    first: list[float] = []
+    waits: list[float] = []
+    for _ in range(starts):
+        with a_piece(_LANES) as window:
+            window.press(_TURN)
+            window.look_on(_BETWEEN)
+            at = window.press(_NOT_ON_THE_TV)
+            first.append((window.shown("No notes", *NAMES[:_LANES]) - at) / MS)
+            for number in range(2 * turns):
+                window.look_on(_BETWEEN)
+                at = window.press(_TURN)
+                there = NAMES[:_LANES] if number % 2 == 0 else ("No notes", *NAMES[:_LANES])
+                waits.append((window.shown(*there, within=5) - at) / MS)
+    what = f"to the coach's screen, {_LANES} lanes"
+    return (
+        Figure(f"the first time {what}", percentile(first, 50), "ms", most=50),
+        Figure(f"{what} and back, p50", percentile(waits, 50), "ms", most=50),
+        Figure(f"{what} and back, p99", percentile(waits, 99), "ms", most=50),
+    )
