@@ -33,9 +33,9 @@ from classclock.book.tables.opening import Book, open_book
 from classclock.book.tables.queries import all_athletes, find
 from classclock.book.tables.rebuilding import make_anew
 from classclock.clock.source import MS, raw_now
-from classclock.records.attendance import first_day
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.planning.next_steps import next_step
+from classclock.records.attendance import first_day
 from classclock.records.document import ResultsDocument
 from classclock.report.athlete_page import athlete_page
 from classclock.report.chart.chart import chart

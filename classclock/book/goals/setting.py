@@ -6,7 +6,7 @@ from pathlib import Path
 from msgspec import Struct
 
 from classclock.book.entering import put_in
-from classclock.book.files.changes import ChangesDamagedError
+from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.files.goal_lines import GoalDropped
 from classclock.book.goals.reading import GoalAsked, GoalRead, GoalRefusedError, read_goal
 from classclock.book.tables.book_error import BookError
