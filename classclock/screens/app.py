@@ -14,7 +14,7 @@ from classclock.machine.opened_anew import CAN_OPEN_ANEW
 from classclock.machine.terminal_kinds import TerminalKind
 from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import textual_theme
+from classclock.screens.canvas.terminal_theme import textual_theme
 from classclock.screens.controls.focus_moved import FocusMoved
 
 _ALL_PAINTED = 1

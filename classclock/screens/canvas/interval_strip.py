@@ -5,10 +5,10 @@ from functools import lru_cache
 
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, line, place
 from classclock.screens.canvas.letters import dot_type
-from classclock.screens.canvas.theme import Theme
 from classclock.tally.signs import SIGNS
 from classclock.units.cell_dots import CellDots
 from classclock.wall.hue import Hue
+from classclock.wall.theme import Theme
 
 _LEAST = 4  # columns that a box and its gap take at least
 _MOST = 14

@@ -7,9 +7,9 @@ from collections.abc import Sequence
 
 from classclock.screens.canvas.bar import draw_bar, eighth, pieces, ticks
 from classclock.screens.canvas.cells import Drawing, line, overlay
-from classclock.screens.canvas.theme import Theme
 from classclock.wall.blocks import Block
 from classclock.wall.hue import Hue
+from classclock.wall.theme import Theme
 
 MINUTE = 60_000
 
