@@ -39,26 +39,26 @@ class NotServed(Struct, frozen=True, tag="not served"):
     why: str
 
 
-Order = Serve | LetIn
-Status = Served | NotServed
+PageOrder = Serve | LetIn
+PageStatus = Served | NotServed
 
 _ORDERS = Decoder(Serve | LetIn)
 _STATUSES = Decoder(Served | NotServed)
 
 
-def line(message: Order | Status) -> bytes:
+def line(message: PageOrder | PageStatus) -> bytes:
     return encode(message) + b"\n"
 
 
-def read_order(text: bytes) -> Order:
+def read_order(text: bytes) -> PageOrder:
     """Raises: MsgspecError: it is none."""
-    order: Order = _ORDERS.decode(text)
+    order: PageOrder = _ORDERS.decode(text)
     return order
 
 
-def read_status(text: bytes) -> Status:
+def read_status(text: bytes) -> PageStatus:
     """Raises: MsgspecError: it is none."""
-    status: Status = _STATUSES.decode(text)
+    status: PageStatus = _STATUSES.decode(text)
     return status
 
 

@@ -37,7 +37,7 @@ _HEADERS = {
 }
 _HTML = "text/html; charset=utf-8"
 
-Answer = Callable[[Request], Awaitable[Response]]
+Answered = Callable[[Request], Awaitable[Response]]
 
 
 def page_app(
@@ -68,7 +68,7 @@ def page_app(
         # A page asks several times and keeps the quickest; see `clock.js`.
         return _answer(encode({"at": raw_now() // NS_IN_US}), "application/json")
 
-    def secret(answer: Answer) -> Answer:
+    def secret(answer: Answered) -> Answered:
         async def if_known(request: Request) -> Response:
             known = address.is_secret(request.path_params["secret"])
             return await answer(request) if known else _nothing()

@@ -2,6 +2,7 @@
 
 Orders come in on stdin, what it has to say goes to stdout. It ends when stdin does.
 """
+
 import asyncio
 import os
 import sys
@@ -17,15 +18,15 @@ from classclock.following.page_messages import (
     MOST_BYTES,
     LetIn,
     NotServed,
+    PageStatus,
     Serve,
-    Status,
     line,
     read_order,
 )
 from classclock.following.page_words import LACKS_EXTRA, cannot_listen
-from classclock.machine.priority import give_way
 from classclock.plan.settings.club import Club
 from classclock.serve.extra import is_installed
+from classclock.serve.priority import give_way
 
 
 def main() -> int:
@@ -68,7 +69,7 @@ async def _serve(order: Serve) -> int:
     return 0
 
 
-def _say(status: Status) -> None:
+def _say(status: PageStatus) -> None:
     with suppress(OSError):  # nobody listens any more: stdin says so too
         sys.stdout.buffer.write(line(status))
         sys.stdout.buffer.flush()

@@ -11,14 +11,13 @@ from uvicorn import Config, Server
 from classclock.club.page_secret_file import kept_secret
 from classclock.following.follower import Follower
 from classclock.following.page_messages import Served, url_host
-from classclock.machine.own_address import own_address
 from classclock.plan.settings.club import Club
-from classclock.serve.address import PageAddress, new_secret
+from classclock.serve.address import PageAddress, new_secret, own_address
 from classclock.serve.app import page_app
 from classclock.serve.connections import Connection
 from classclock.serve.door import Door
 from classclock.serve.guard import MOST_HEADERS
-from classclock.serve.shown_class import Parts, ShownClass
+from classclock.serve.shown_class import RoomParts, ShownClass
 from classclock.serve.viewers import Viewers
 
 _LEAVES_IN = 1
@@ -95,7 +94,7 @@ class PageServer:
         bound = ipaddress.ip_address(self.address.host)
         return own_address() if bound.is_unspecified else self.address.host
 
-    def _show(self, parts: Parts) -> None:
+    def _show(self, parts: RoomParts) -> None:
         """Another class has an address of its own, unless the club wants it otherwise."""
         now = self.shown.journal
         if now and now != self._class:
@@ -122,6 +121,7 @@ def listen(host: str, port: int) -> socket.socket:
     try:
         bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         bound.bind((host, port))
+        bound.listen()  # who comes before it answers waits
     except BaseException:
         bound.close()
         raise

@@ -25,7 +25,7 @@ from classclock.wall.settle_content import SettlePage
 from classclock.wall.summary_content import Summary
 from classclock.wall.wall_content import WallContent
 
-Part = dict[str, Any] | list[Any] | str | int | None
+RoomPart = dict[str, Any] | list[Any] | str | int | None
 
 _OF_THE_BOARD = (
     *("place", "name", "head", "terms", "words", "expected", "stations", "sets", "lines"),
@@ -47,7 +47,7 @@ _OF_A_LIFTER = (
 _OF_THE_SETTLE = ("title", "words", "rows", "question")
 
 
-def sent_board(content: BoardContent) -> Part:
+def sent_board(content: BoardContent) -> RoomPart:
     """Notes, keys and the minutes left are the coach's."""
     board = _only(content, _OF_THE_BOARD)
     if content.lift is not None:
@@ -64,12 +64,12 @@ def sent_board(content: BoardContent) -> Part:
     return board
 
 
-def sent_wall(content: WallContent) -> Part:
+def sent_wall(content: WallContent) -> RoomPart:
     """The digits of its clock are the page's to draw; the keys are the coach's."""
     return _only(content, _OF_THE_WALL)
 
 
-def sent_lane(content: LaneContent) -> Part:
+def sent_lane(content: LaneContent) -> RoomPart:
     """The end of its ribbon is the page's to draw, as long as it grows."""
     if isinstance(content.bar, Ribbon) and not content.bar.stopped:
         content = replace(content, bar=replace(content.bar, reached=0))
@@ -79,17 +79,17 @@ def sent_lane(content: LaneContent) -> Part:
     return {**_only(content, _OF_A_LANE), "planned": planned, "room": content.room.tallies[0]}
 
 
-def sent_settle(page: SettlePage) -> Part:
+def sent_settle(page: SettlePage) -> RoomPart:
     """Keys, and what is said of one lane to the coach, stay out; so does where a file is."""
     return {**_only(page, _OF_THE_SETTLE), "state": page.short_state or page.state}
 
 
-def sent_summary(page: Summary) -> Part:
+def sent_summary(page: Summary) -> RoomPart:
     """Where the files are stays out."""
     return {"title": page.title, "pieces": to_builtins(page.pieces), "asked": list(page.asked)}
 
 
-def sent_card(card: Emergency) -> Part:
+def sent_card(card: Emergency) -> RoomPart:
     """What to do at once, where we are, whom to obey."""
     return {
         "call": call_words(card),

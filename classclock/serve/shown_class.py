@@ -16,7 +16,7 @@ from classclock.following.follower import Followed, Follower
 from classclock.following.following_words import CANNOT, WAITS, alone_words
 from classclock.serve.page_clock import page_clock
 from classclock.serve.sent_content import (
-    Part,
+    RoomPart,
     sent_board,
     sent_card,
     sent_lane,
@@ -32,7 +32,7 @@ from classclock.wall.seen.started_content import StartedContent
 from classclock.wall.start_lines import start_lines
 from classclock.wall.time_words import time_words
 
-Parts = dict[str, Part]
+RoomParts = dict[str, RoomPart]
 
 EVERY = 0.04
 """Seconds between two looks at the files, as a terminal that follows has them."""
@@ -43,7 +43,7 @@ _SHOWS = 0.5
 class ShownClass:
     """Listens to an engine of its own for each class; no sound comes from here."""
 
-    def __init__(self, follower: Follower, folder: Path, show: Callable[[Parts], None]) -> None:
+    def __init__(self, follower: Follower, folder: Path, show: Callable[[RoomParts], None]) -> None:
         """`show` is handed all parts whenever some of them may have changed."""
         self._follower, self._folder, self._show = follower, folder, show
         self._followed: Followed | None = None
@@ -128,7 +128,7 @@ class ShownClass:
 
     # -- what is seen ----------------------------------------------------------------------
 
-    def parts(self) -> Parts:
+    def parts(self) -> RoomParts:
         """All that a page shows now; None stands for a part that isn't there."""
         shown = _NOTHING.copy()
         followed, content = self._followed, self._content
@@ -160,7 +160,7 @@ class ShownClass:
             shown["sharing"] = list(start_lines(live)) or None
         return shown
 
-    def _started(self, shown: Parts, content: StartedContent, selected: str | None) -> None:
+    def _started(self, shown: RoomParts, content: StartedContent, selected: str | None) -> None:
         shown["screen"] = content.screen
         match content.screen:
             case "settle":
@@ -199,7 +199,7 @@ class ShownClass:
         self.show()
 
 
-_NOTHING: Parts = {
+_NOTHING: RoomParts = {
     "screen": "waiting",
     **dict.fromkeys(("said", "foot", "alone", "time", "clock", "card", "sharing")),
     **dict.fromkeys(("board", "wall", "lanes", "settle", "summary")),

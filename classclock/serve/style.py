@@ -2,7 +2,7 @@
 
 from msgspec.structs import asdict
 
-from classclock.wall.theme import DARK, LIGHT, Shades, Theme
+from classclock.wall.colours.theme import DARK, LIGHT, Shades, Theme
 
 _NARROW = "(max-width: 760px)"
 """A phone, which has a look of its owner's; a TV has the club's."""

@@ -4,25 +4,25 @@ import asyncio
 
 from msgspec.json import encode
 
-from classclock.serve.shown_class import Parts
+from classclock.serve.shown_class import RoomParts
 
 MOST_VIEWERS = 64
 
-Piece = dict[str, bytes]
-"""Parts by their names, each as JSON."""
+Encoded = dict[str, bytes]
+"""RoomParts by their names, each as JSON."""
 
 
 class Viewer:
     """One page. What it hasn't been sent yet waits here: of each part only how it is now."""
 
-    def __init__(self, shown: Piece) -> None:
+    def __init__(self, shown: Encoded) -> None:
         self._waiting = dict(shown)
         self._came = asyncio.Event()
         self._came.set()
         self.over = False
         """Its address holds no longer."""
 
-    def put(self, changed: Piece) -> None:
+    def put(self, changed: Encoded) -> None:
         self._waiting.update(changed)
         self._came.set()
 
@@ -53,13 +53,13 @@ class Viewers:
     """All of them, and what they are shown."""
 
     def __init__(self) -> None:
-        self._shown: Piece = {}
+        self._shown: Encoded = {}
         self._all: set[Viewer] = set()
 
     def __len__(self) -> int:
         return len(self._all)
 
-    def show(self, parts: Parts) -> None:
+    def show(self, parts: RoomParts) -> None:
         """This is how things stand now: everybody is sent what of it has changed."""
         now = {name: encode(part) for name, part in parts.items()}
         changed = {name: part for name, part in now.items() if self._shown.get(name) != part}

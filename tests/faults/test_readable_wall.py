@@ -15,11 +15,11 @@ from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.readable import usual_wall
-from classclock.wall.colours import channels, contrast
+from classclock.wall.colours.mixing import channels, contrast
+from classclock.wall.colours.theme import DARK, LIGHT, Theme, text_pairs
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Ribbon
 from classclock.wall.lane_content import LaneContent
-from classclock.wall.theme import DARK, LIGHT, Theme, text_pairs
 from tests.faults.a_full_wall import PEOPLE
 from tests.faults.conftest import Seen
 from tests.screens.live.wall.walls import lane_layout_for

@@ -1,10 +1,10 @@
 """A server of the page on a socket of its own, and a class that it shows."""
 
 import asyncio
-import shutil
 from collections.abc import AsyncIterator, Callable
 from contextlib import AbstractAsyncContextManager, asynccontextmanager, suppress
 from pathlib import Path
+from typing import Any
 
 import httpx
 import pytest
@@ -22,9 +22,14 @@ from classclock.serve.page_server import PageServer, listen
 from classclock.tally.lane_keys import people_named
 from tests.following.conftest import PLAN, plan_of
 
-CHROMIUM = shutil.which("chromium")
-needs_chromium = pytest.mark.skipif(CHROMIUM is None, reason="no chromium is installed here")
 HERE = "127.0.0.1"
+
+
+async def until(ready: Callable[[], object]) -> None:
+    """Let all else go on until it is so."""
+    async with asyncio.timeout(20):
+        while not ready():  # noqa: ASYNC110  a server tells nobody what it has done
+            await asyncio.sleep(0.002)
 
 
 class Page:
@@ -88,7 +93,7 @@ class Looking:
 
     def __init__(self, reader: asyncio.StreamReader) -> None:
         self._reader = reader
-        self.shown: dict[str, object] = {}
+        self.shown: dict[str, Any] = {}
         self.over = False
 
     async def next(self) -> tuple[str, object]:
@@ -105,7 +110,7 @@ class Looking:
             self.over |= name == "over"
             return name, data
 
-    async def until(self, ready: Callable[[dict[str, object]], object]) -> dict[str, object]:
+    async def until(self, ready: Callable[[dict[str, Any]], object]) -> dict[str, Any]:
         async with asyncio.timeout(10):
             while not ready(self.shown):
                 await self.next()
@@ -157,8 +162,7 @@ def open_page(tmp_path: Path) -> OpenPage:
         bound = listen(host, 0)
         server = PageServer(tmp_path, club, bound, told.append, follower=follower)
         running = asyncio.create_task(server.run())
-        while not server.is_up:
-            await asyncio.sleep(0)
+        await until(lambda: server.is_up)
         page = Page(server, told)
         try:
             yield page

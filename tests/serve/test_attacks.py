@@ -11,7 +11,7 @@ from classclock.plan.settings.club import Club, Page
 from classclock.serve import connections, event_stream
 from classclock.serve.viewers import MOST_VIEWERS
 from classclock.tally import events as ev
-from tests.serve.conftest import HERE, OpenPage, Started
+from tests.serve.conftest import HERE, OpenPage, Started, until
 
 NAME = "Ilse"
 
@@ -134,11 +134,12 @@ async def test_a_slow_reader_is_dropped_alone_and_others_go_on(
     async with open_page(session.source) as page, page.looks_on() as looking:
         await looking.until(lambda shown: shown.get("screen") == "board")
         _, writer = await page.connect(page.asks(f"{page.path}events"))
-        writer.transport.pause_reading()  # type: ignore[attr-defined]  as asyncio's streams have it
+        transport = writer.transport
+        assert isinstance(transport, asyncio.Transport)
+        transport.pause_reading()
         large = "x" * 100_000
         number = 0
-        while len(page.server.viewers) < 2:
-            await asyncio.sleep(0)
+        await until(lambda: len(page.server.viewers) == 2)
         while len(page.server.viewers) == 2:
             number += 1
             page.server.viewers.show({"screen": "board", "foot": f"{number} {large}"})
@@ -177,12 +178,10 @@ async def test_there_are_sixty_four_viewers_and_the_next_waits(open_page: OpenPa
     async with open_page() as page:
         request = page.asks(f"{page.path}events")
         opened = await asyncio.gather(*(page.connect(request) for _ in range(MOST_VIEWERS)))
-        while len(page.server.viewers) < MOST_VIEWERS:
-            await asyncio.sleep(0)
+        await until(lambda: len(page.server.viewers) == MOST_VIEWERS)
         assert answer_of(await page.raw(request))[0].startswith(b"HTTP/1.1 503")
         opened[0][1].close()
-        while len(page.server.viewers) == MOST_VIEWERS:
-            await asyncio.sleep(0.01)
+        await until(lambda: len(page.server.viewers) < MOST_VIEWERS)
         async with page.looks_on() as looking:
             assert (await looking.next())[0] == "parts"
 
@@ -227,4 +226,4 @@ async def test_a_screen_that_shows_six_digits_is_let_in_by_them(open_page: OpenP
         assert not page.server.let_in("12")
         assert page.server.let_in(page.told[-1].waiting[0])
         assert await tv.next() == ("path", page.path)
-    assert page.told[-1].waiting == ()
+    assert not page.told[-1].waiting

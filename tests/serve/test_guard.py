@@ -34,7 +34,9 @@ LOOPBACK = ("127.0.0.1", 8420)
     ],
 )
 def test_a_host_is_an_address_of_this_server(
-    host: bytes, listens: tuple[str, int], known: bool
+    host: bytes,
+    listens: tuple[str, int],
+    known: bool,  # noqa: FBT001  a column of the table
 ) -> None:
     assert is_known(host, listens) is known
 

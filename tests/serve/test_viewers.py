@@ -4,7 +4,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 from msgspec.json import decode
 
-from classclock.serve.shown_class import Parts
+from classclock.serve.shown_class import RoomParts
 from classclock.serve.viewers import MOST_VIEWERS, Viewers
 
 NAMES = ("screen", "clock", "wall", "lane 0")
@@ -14,7 +14,7 @@ CHANGES = st.lists(
 )
 
 
-def whole(parts: dict[str, int]) -> Parts:
+def whole(parts: dict[str, int]) -> RoomParts:
     return {name: parts.get(name) for name in NAMES}
 
 
@@ -26,7 +26,7 @@ def test_whoever_reads_now_and_then_knows_all_as_it_is_now(
     viewers.show(whole({}))
     viewer = viewers.join()
     assert viewer is not None
-    known: Parts = {}
+    known: RoomParts = {}
     for parts, reads in changes:
         viewers.show(whole(parts))
         if reads:

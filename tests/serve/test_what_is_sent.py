@@ -52,7 +52,7 @@ async def test_a_whole_piece_field_by_field(open_page: OpenPage, start_class: St
     assert isinstance(source, WoundSource)
     async with open_page(source) as page, page.looks_on() as looking:
         told = await looking.until(is_on("board"))
-        assert set(told["board"]) == {  # type: ignore[call-overload]  it is a dict
+        assert set(told["board"]) == {
             *("place", "name", "head", "terms", "words", "expected", "stations", "sets", "lines"),
             *("cautions", "stop", "stop_stood", "lanes", "lesson", "lift"),
         }
@@ -63,22 +63,22 @@ async def test_a_whole_piece_field_by_field(open_page: OpenPage, start_class: St
         source.jump(70_000 * MS)
         session.key("i", 0.0)
         told = await looking.until(lambda shown: (shown.get("lane 0") or {}).get("tally") == "1")
-        assert told["wall"]["title"] == "Turntable"  # type: ignore[index]
-        assert "hint" not in told["wall"]  # type: ignore[operator]
-        assert "clock" not in told["wall"], "digits are the page's"  # type: ignore[operator]
-        assert set(told["clock"]) == {"spans", "up", "end", "cues", "zero", "at", "speed"}  # type: ignore[call-overload]
-        assert set(told["lane 0"]) == {  # type: ignore[call-overload]
+        assert told["wall"]["title"] == "Turntable"
+        assert "hint" not in told["wall"]
+        assert "clock" not in told["wall"], "digits are the page's"
+        assert set(told["clock"]) == {"spans", "up", "end", "cues", "zero", "at", "speed"}
+        assert set(told["lane 0"]) == {
             *("key", "name", "tally", "rank", "modification", "split", "on_for", "against"),
             *("standing", "sign", "doubtful", "out", "bar", "selected", "turn", "start", "rung"),
             *("load", "unit", "plates", "planned", "room"),
         }
         source.jump(960_000 * MS)
         told = await looking.until(is_on("settle"))
-        assert set(told["settle"]) == {"title", "words", "rows", "question", "state"}  # type: ignore[call-overload]
+        assert set(told["settle"]) == {"title", "words", "rows", "question", "state"}
         assert ".json" not in str(told["settle"])
         live.record_event(ev.ClassClosed(live.clock.now()))
         told = await looking.until(is_on("summary"))
-        assert set(told["summary"]) == {"title", "pieces", "asked"}  # type: ignore[call-overload]
+        assert set(told["summary"]) == {"title", "pieces", "asked"}
     session.close()
 
 
@@ -143,5 +143,3 @@ def _off_the_wall(person: Any) -> Any:
     from msgspec.structs import replace  # noqa: PLC0415
 
     return replace(person, marks=("off the wall",))
-
-

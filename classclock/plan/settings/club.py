@@ -59,9 +59,7 @@ def _an_address(written: str) -> str:
     try:
         return str(ip_address(written))
     except ValueError:
-        raise ValueError(
-            f'"{written}" is no address: write the laptop\'s own, as in "192.168.1.20"'
-        ) from None
+        raise ValueError("it is no address in numbers") from None
 
 
 class Page(Strict):

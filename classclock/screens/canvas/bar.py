@@ -9,7 +9,7 @@ from msgspec import Struct
 from classclock.screens.canvas.cells import Drawing, row_of
 from classclock.tally.signs import SIGNS
 from classclock.wall.blocks import Block
-from classclock.wall.theme import Shades, Theme
+from classclock.wall.colours.theme import Shades, Theme
 
 _EIGHTHS = " ▏▎▍▌▋▊▉"
 _TICK = "▏"

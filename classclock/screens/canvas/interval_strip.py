@@ -7,8 +7,8 @@ from classclock.screens.canvas.cells import Drawing, above, beside, blank, line,
 from classclock.screens.canvas.letters import dot_type
 from classclock.tally.signs import SIGNS
 from classclock.units.cell_dots import CellDots
+from classclock.wall.colours.theme import Theme
 from classclock.wall.hue import Hue
-from classclock.wall.theme import Theme
 
 _LEAST = 4  # columns that a box and its gap take at least
 _MOST = 14

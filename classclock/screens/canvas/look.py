@@ -14,7 +14,7 @@ from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
 from classclock.screens.canvas.terminal_theme import theme_for
 from classclock.units.cell_dots import CellDots
 from classclock.units.printable import escaped
-from classclock.wall.theme import DARK, Theme
+from classclock.wall.colours.theme import DARK, Theme
 
 
 class Look(Struct, frozen=True):

@@ -8,8 +8,8 @@ from collections.abc import Sequence
 from classclock.screens.canvas.bar import draw_bar, eighth, pieces, ticks
 from classclock.screens.canvas.cells import Drawing, line, overlay
 from classclock.wall.blocks import Block
+from classclock.wall.colours.theme import Theme
 from classclock.wall.hue import Hue
-from classclock.wall.theme import Theme
 
 MINUTE = 60_000
 

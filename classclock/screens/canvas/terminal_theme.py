@@ -5,8 +5,8 @@ from typing import TYPE_CHECKING
 from msgspec.structs import astuple, replace
 
 from classclock.machine.terminal import Colours
-from classclock.wall.colours import of_256
-from classclock.wall.theme import DARK, LIGHT, Shades, Theme, variables
+from classclock.wall.colours.mixing import of_256
+from classclock.wall.colours.theme import DARK, LIGHT, Shades, Theme, variables
 
 if TYPE_CHECKING:
     from textual.theme import Theme as TextualTheme

@@ -25,7 +25,7 @@ from classclock.screens.canvas.interval_strip import draw_interval_strip
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
 from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.wall.blocks import Block
-from classclock.wall.theme import DARK
+from classclock.wall.colours.theme import DARK
 
 CAP = 16 * 60_000
 SHADES = DARK.ahead

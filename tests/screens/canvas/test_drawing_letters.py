@@ -22,7 +22,7 @@ from classclock.screens.canvas.letters.mosaic import (
 )
 from classclock.units.cell_dots import CellDots
 from classclock.units.printable import printable
-from classclock.wall.colours import mix
+from classclock.wall.colours.mixing import mix
 
 INK, GROUND = "#f4f1e8", "#0b0e12"
 PAINT = Paint(INK, GROUND, Terminal())

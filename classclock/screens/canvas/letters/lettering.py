@@ -16,7 +16,7 @@ from classclock.screens.canvas.letters import dot_type, outline_type, plain_bloc
 from classclock.screens.canvas.letters.mosaic import MOSAICS
 from classclock.units.cell_dots import rows_of_dots
 from classclock.units.likeness import spelled
-from classclock.wall.colours import is_grey
+from classclock.wall.colours.mixing import is_grey
 
 _LEAST_OUTLINE = 4
 """Rows under which outline type has too few dots for numerals and capitals, which fill them."""

@@ -16,7 +16,7 @@ from rich.segment import Segment
 
 from classclock.screens.canvas.cells import CellRow, Drawing, beside, style
 from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
-from classclock.wall.colours import mix
+from classclock.wall.colours.mixing import mix
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont

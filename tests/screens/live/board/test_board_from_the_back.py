@@ -24,7 +24,7 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
 from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation, board_content
-from classclock.wall.theme import DARK
+from classclock.wall.colours.theme import DARK
 
 NAMES = (
     *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Saoirse", "Wilhelmina", "Pavel", "Zoë"),

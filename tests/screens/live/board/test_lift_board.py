@@ -23,8 +23,8 @@ from classclock.screens.live.wall.wall_view import WallView
 from classclock.strength.bar_picture import PlateShape
 from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent
+from classclock.wall.colours.theme import DARK
 from classclock.wall.lift_content import BarChange, LiftBoard, LiftLane
-from classclock.wall.theme import DARK
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))
 PLAN = """

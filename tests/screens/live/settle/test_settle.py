@@ -24,11 +24,11 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Load
+from classclock.wall.colours.theme import LIGHT
 from classclock.wall.notices.pending_words import pending_words
 from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.settle_content import SettlePage, settle_page
 from classclock.wall.summary_content import summary
-from classclock.wall.theme import LIGHT
 
 PLAN = """
 title = "Turntable Tuesday"

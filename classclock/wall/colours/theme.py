@@ -8,7 +8,7 @@ hue alone: a word or a sign always stands beside it.
 
 from msgspec import Struct
 
-from classclock.wall.colours import mix
+from classclock.wall.colours.mixing import mix
 from classclock.wall.hue import Hue
 
 
