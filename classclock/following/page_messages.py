@@ -13,6 +13,8 @@ class Serve(Struct, frozen=True, tag="serve"):
     folder: str
     host: str
     port: int
+    secret: str = ""
+    """Of its address, so that one that is begun anew has the same; empty: the server's own."""
 
 
 class LetIn(Struct, frozen=True, tag="let in"):
@@ -22,7 +24,7 @@ class LetIn(Struct, frozen=True, tag="let in"):
 
 
 class Served(Struct, frozen=True, tag="served"):
-    """It is there. Said again whenever something of it has changed."""
+    """It is there. Said again whenever something of it has changed, and every second."""
 
     url: str
     """With its secret: for the coach's eyes, and whom the coach shows it."""

@@ -5,6 +5,9 @@ import errno
 from classclock.following.page_messages import Served
 
 LACKS_EXTRA = "the page needs a part that isn't installed: pip install 'classclock[serve]'"
+STARTS_AGAIN = "the page has stopped, and is begun anew by itself"
+HANGS = "the page hangs, and is begun anew by itself"
+GIVEN_UP = "the page keeps stopping: ctrl+l tries it again"
 _WHY = {
     errno.EADDRINUSE: "something else is there already: give another --port",
     errno.EADDRNOTAVAIL: "this laptop has no such address: give one of its own, or 0.0.0.0 for all",

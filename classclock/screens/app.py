@@ -47,6 +47,8 @@ class ClassclockApp(App[str], inherit_bindings=False):
         # Without its watcher, which would read all style sheets again.
         self.set_reactive(ClassclockApp.theme, theme.name)
         self._flow = flow
+        self.serves: tuple[str, int | None] | None = None
+        """As `screens/start.py` has it."""
         self.status = 0
         """What the program answers at its end."""
         self.ended_words: Callable[[], str] = lambda: "ended from outside"

@@ -50,7 +50,7 @@ async def _serve(order: Serve) -> int:
     club = read_club(settings(folder))[0] or Club()
     try:
         bound = listen(order.host, order.port)
-        server = PageServer(folder, club, bound, _say)
+        server = PageServer(folder, club, bound, _say, secret=order.secret)
     except OSError as error:
         _say(NotServed(cannot_listen(order.host, order.port, error)))
         return 1

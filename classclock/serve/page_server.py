@@ -20,6 +20,8 @@ from classclock.serve.guard import MOST_HEADERS
 from classclock.serve.shown_class import RoomParts, ShownClass
 from classclock.serve.viewers import Viewers
 
+_TELLS = 1.0
+"""Seconds."""
 _LEAVES_IN = 1
 """Seconds that open pages have when it ends."""
 
@@ -33,12 +35,16 @@ class PageServer:
         told: Callable[[Served], None],
         *,
         follower: Follower | None = None,
+        secret: str = "",
     ) -> None:
-        """`listening` is bound already; `told` is called whenever something of it changes."""
+        """`listening` is bound already; `told` is called whenever something of it changes.
+
+        `secret` is the address's, if somebody has made it.
+        """
         self._folder, self._club, self._told = folder, club, told
         self._listening = listening
         host, port = listening.getsockname()[:2]
-        self.address = PageAddress(host, port, self._secret())
+        self.address = PageAddress(host, port, secret or self._secret())
         self.viewers, self.door = Viewers(), Door(self.tell)
         self.shown = ShownClass(follower or Follower(folder, club), folder, self._show)
         self._class = ""
@@ -64,11 +70,18 @@ class PageServer:
     async def run(self) -> None:
         """Until it is to `leave`, or a signal ends it."""
         following = asyncio.create_task(self.shown.run())
-        self.tell()
+        telling = asyncio.create_task(self._tell_again())
         try:
             await self._server.serve(sockets=[self._listening])
         finally:
             following.cancel()
+            telling.cancel()
+
+    async def _tell_again(self) -> None:
+        """Who hears nothing knows that it hangs."""
+        while True:
+            self.tell()
+            await asyncio.sleep(_TELLS)
 
     @property
     def is_up(self) -> bool:
