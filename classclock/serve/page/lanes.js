@@ -9,7 +9,7 @@ const STAYS = 2000; // ms after the end for which the clock stands inverted
 const FRAMES = 90; // ms between two steps of a ribbon that grows: less can't be seen
 const KEY = 0.95; // what a key takes, in parts of the lane's size
 const NOTE = 0.34; // notes are so large beside a name
-const AIR = 1.5; // between key, name, tally and what follows
+const AIR = 2.1; // between key, name, tally, load, bar and notes
 
 export class WallScreen {
   constructor(state) {
@@ -128,7 +128,7 @@ export class WallScreen {
       "--size": `${Math.floor(best.size)}px`,
       "--name": `${name + 0.3}em`,
       "--tally": `${tally + 0.1}em`,
-      "--load": `${load ? load / 0.7 + 0.4 : 0}em`,
+      "--load": `${load ? load + 0.3 : 0}em`,
       "--notes": `${notes / NOTE + 0.3}em`,
     });
   }
@@ -170,7 +170,8 @@ function notesOf(lane) {
   const notes = [
     { kind: lane.standing, words: [lane.on_for, lane.against].filter(Boolean).join("  ") },
     { kind: "", words: [lane.rank, lane.split && `last ${lane.split}`].filter(Boolean).join("  ") },
-    { kind: "", words: [lane.start, lane.rung, lane.plates || lane.planned, lane.modification].filter(Boolean).join(", ") },
+    { kind: "now", words: [lane.start, lane.rung].filter(Boolean).join(", ") },
+    { kind: "", words: [lane.plates || lane.planned, lane.modification].filter(Boolean).join(", ") },
   ];
   return notes.filter((note) => note.words);
 }
