@@ -9,7 +9,6 @@ import argparse
 import asyncio
 import os
 import random
-import signal
 import statistics
 import time
 from collections.abc import AsyncIterator, Sequence
@@ -31,6 +30,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.serve.viewers import MOST_VIEWERS
 from classclock.tally.lane_keys import people_named
+from tests.signals import GO_ON, STOP
 
 NAMES = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell")
 PLAN = """
@@ -139,9 +139,9 @@ async def _stopped(process: PageProcess, page: Page, *, freeze: bool) -> Stopped
         await asyncio.sleep(2)
         await cdp.send("Page.setWebLifecycleState", {"state": "active"})
     elif process.pid is not None:
-        os.kill(process.pid, signal.SIGSTOP)
+        os.kill(process.pid, STOP)
         await asyncio.sleep(2)
-        os.kill(process.pid, signal.SIGCONT)
+        os.kill(process.pid, GO_ON)
     await asyncio.sleep(1)
     return Stopped(began, time.time() * 1000, frozen=freeze)  # noqa: TID251  as above
 

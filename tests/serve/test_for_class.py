@@ -1,7 +1,6 @@
 """The server as a process of its own, as a class starts it."""
 
 import asyncio
-import signal
 import sys
 from collections.abc import AsyncIterator
 from contextlib import asynccontextmanager
@@ -24,6 +23,7 @@ from classclock.serve.page_server import listen
 from classclock.tally import events as ev
 from tests.serve.browser import needs_chromium, opened, said
 from tests.serve.conftest import HERE, Started
+from tests.signals import GO_ON, STOP
 
 pytestmark = pytest.mark.real_time
 
@@ -106,12 +106,12 @@ async def test_stopped_for_a_while_the_clock_goes_on_and_all_is_right_again(
         async with opened(told.url) as watched:
             link, digits = watched.page.locator("#link"), watched.page.locator(".digits")
             await digits.wait_for()
-            server.process.send_signal(signal.SIGSTOP)
+            server.process.send_signal(STOP)
             await said(link, lambda words: "No link to the laptop" in words)
             before = await digits.text_content()
             await said(digits, lambda words: words != before)
             session.key("<space>", stamp_now())  # the count-in is called off meanwhile
-            server.process.send_signal(signal.SIGCONT)
+            server.process.send_signal(GO_ON)
             await said(link, lambda words: "The link is back" in words)
             await watched.page.locator(".board").wait_for()
             assert watched.wrong == []
