@@ -9,6 +9,7 @@ const STAYS = 2000; // ms after the end for which the clock stands inverted
 const FRAMES = 90; // ms between two steps of a ribbon that grows: less can't be seen
 const KEY = 0.95; // what a key takes, in parts of the lane's size
 const NOTE = 0.34; // notes are so large beside a name
+const TO_COME = ["on for 12  +20", "12th  last 9:59"]; // room for them, so that nothing moves
 const AIR = 2.1; // between key, name, tally, load, bar and notes
 
 export class WallScreen {
@@ -103,10 +104,11 @@ export class WallScreen {
     const gap = Math.round(box.height * 0.012) + 2;
     const name = widest(this.lanes.map((lane) => lane.name));
     const tally = Math.max(1.2, widest(this.lanes.flatMap((lane) => [lane.room, lane.tally])));
-    const load = widest(this.lanes.map((lane) => loadOf(lane))) * 0.7;
-    const notes = Math.max(3, widest(this.lanes.flatMap(notesOf).map((note) => note.words))) * NOTE;
-    const needs = KEY + name + tally + load + AIR;
     const some = this.lanes.some((lane) => lane.bar);
+    const load = widest(this.lanes.map((lane) => loadOf(lane))) * 0.7;
+    const said = this.lanes.flatMap(notesOf).map((note) => note.words);
+    const notes = widest([...said, ...(some ? TO_COME : [])]) * NOTE;
+    const needs = KEY + name + tally + load + AIR;
     let best = null;
     for (const across of ACROSS.filter((count) => count <= this.lanes.length)) {
       const rows = Math.ceil(this.lanes.length / across);
