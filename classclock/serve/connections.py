@@ -7,6 +7,8 @@ from uvicorn.protocols.http.h11_impl import H11Protocol
 
 MOST = 256
 """Connections at once. What comes then takes the place of the oldest that is no viewer's."""
+AT_ONCE = 32
+"""Connections taken in one go: a flood leaves files to open, and time for those that look on."""
 LONGEST = 20.0
 """Seconds for which a connection may be something else than a viewer's."""
 

@@ -14,7 +14,7 @@ from classclock.following.page_messages import Served, url_host
 from classclock.plan.settings.club import Club
 from classclock.serve.address import PageAddress, new_secret, own_address
 from classclock.serve.app import page_app
-from classclock.serve.connections import Connection
+from classclock.serve.connections import AT_ONCE, Connection
 from classclock.serve.door import Door
 from classclock.serve.guard import MOST_HEADERS
 from classclock.serve.shown_class import RoomParts, ShownClass
@@ -53,6 +53,7 @@ class PageServer:
             Config(
                 app,
                 http=Connection,
+                backlog=AT_ONCE,
                 ws="none",
                 loop="asyncio",
                 lifespan="off",
@@ -134,7 +135,7 @@ def listen(host: str, port: int) -> socket.socket:
     try:
         bound.setsockopt(socket.SOL_SOCKET, socket.SO_REUSEADDR, 1)
         bound.bind((host, port))
-        bound.listen()  # who comes before it answers waits
+        bound.listen(AT_ONCE)  # who comes before it answers waits
     except BaseException:
         bound.close()
         raise
