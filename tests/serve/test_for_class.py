@@ -21,6 +21,7 @@ from classclock.following.page_messages import (
 )
 from classclock.serve.page_server import listen
 from classclock.tally import events as ev
+from tests.following.conftest import PLAN
 from tests.serve.browser import needs_chromium, opened, said
 from tests.serve.conftest import HERE, Started
 from tests.signals import GO_ON, STOP
@@ -97,7 +98,8 @@ async def test_where_nobody_may_listen_it_says_what_to_do(tmp_path: Path) -> Non
 async def test_stopped_for_a_while_the_clock_goes_on_and_all_is_right_again(
     tmp_path: Path, start_class: Started
 ) -> None:
-    session = start_class("Ilse", "Bram", source=MachineSource())
+    plan = PLAN.replace('time   = "1:00"', 'time = "1:00"\ncount_in = "0:59"')
+    session = start_class("Ilse", "Bram", plan=plan, source=MachineSource())
     session.live.record_event(ev.SegmentChosen(session.live.clock.now(), 0))
     session.key("<enter>", stamp_now())
     async with started(tmp_path) as server:
