@@ -29,6 +29,10 @@ def letters(folder: Path) -> Path:
     return folder / "letters.json"
 
 
+def page_secret(folder: Path) -> Path:
+    return folder / "page-secret"
+
+
 def import_columns(folder: Path) -> Path:
     return folder / "import-columns.json"
 

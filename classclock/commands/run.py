@@ -6,7 +6,7 @@ from classclock.club.movements import filled_in
 from classclock.club.plan_files import plan_path
 from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import FINDINGS, BadUseError, FindingsError
-from classclock.commands.shared.options import add_club, names_that_differ, speed
+from classclock.commands.shared.options import add_club, add_page, names_that_differ, speed
 from classclock.commands.shared.plan import asked_plan
 from classclock.commands.shared.terminal import needs_a_terminal
 from classclock.live.session_opening import open_for
@@ -34,17 +34,19 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         default=1,
         help="how many times as fast as life, to try things out (1)",
     )
+    add_page(parser)
 
 
 def do(asked: argparse.Namespace) -> int:
     needs_a_terminal()
     folder, club = asked_club(asked)
+    serves = None if asked.serve is None else (asked.serve, asked.port)
     named = " ".join(asked.plan)
     if not named or _is_a_line(named):
         from classclock.screens.start import show_clock  # noqa: PLC0415  as below
 
         names = asked.athletes or ()
-        return show_clock(folder, club, speed=asked.speed, line=named, names=names)
+        return show_clock(folder, club, speed=asked.speed, line=named, names=names, serves=serves)
     if len(asked.plan) > 1:
         raise BadUseError(f"one plan at a time: write classclock run {asked.plan[0]}")
     plan_file = asked_plan(named, club.unit)
@@ -53,11 +55,11 @@ def do(asked: argparse.Namespace) -> int:
     from classclock.screens.start import show_class, show_who  # noqa: PLC0415  textual, once all is in order
 
     if not asked.athletes:
-        return show_who(plan_file, folder, club, speed=asked.speed)
+        return show_who(plan_file, folder, club, speed=asked.speed, serves=serves)
     plan_file, trouble = filled_in(plan_file, folder)
     session = open_for(plan_file, asked.athletes, folder=folder, club=club, speed=asked.speed)
     session.left_out = trouble
-    return show_class(session)
+    return show_class(session, serves=serves)
 
 
 def _is_a_line(named: str) -> bool:

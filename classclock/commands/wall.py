@@ -1,9 +1,10 @@
-"""`wall`: the room's wall of whatever class runs in this folder, in another terminal."""
+"""`wall`: the room's wall of whatever class runs in this folder, in another terminal or a page."""
 
 import argparse
 
 from classclock.commands.shared.club import asked_club
-from classclock.commands.shared.options import add_club
+from classclock.commands.shared.exit_status import BadUseError
+from classclock.commands.shared.options import add_club, add_page
 from classclock.commands.shared.terminal import needs_a_terminal
 
 
@@ -13,11 +14,18 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
         "The class's own screen can then be the coach's alone: ctrl+w turns it, once it is said "
         "that the TV doesn't show it."
     )
+    add_page(parser)
 
 
 def do(asked: argparse.Namespace) -> int:
-    needs_a_terminal()
     folder, club = asked_club(asked)
+    if asked.serve is not None:
+        from classclock.commands.shared.served_wall import serve_wall  # noqa: PLC0415  needs the extra
+
+        return serve_wall(folder.absolute(), club, asked.serve, asked.port)
+    if asked.port is not None:
+        raise BadUseError("a port is for a page: write classclock wall --serve --port N")
+    needs_a_terminal()
     from classclock.screens.start import show_wall  # noqa: PLC0415  textual, once all is in order
 
     return show_wall(folder.absolute(), club)

@@ -14,7 +14,7 @@ from classclock.machine.opened_anew import CAN_OPEN_ANEW
 from classclock.machine.terminal_kinds import TerminalKind
 from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import textual_theme
+from classclock.screens.canvas.terminal_theme import textual_theme
 from classclock.screens.controls.focus_moved import FocusMoved
 
 _ALL_PAINTED = 1
@@ -47,6 +47,8 @@ class ClassclockApp(App[str], inherit_bindings=False):
         # Without its watcher, which would read all style sheets again.
         self.set_reactive(ClassclockApp.theme, theme.name)
         self._flow = flow
+        self.serves: tuple[str, int | None] | None = None
+        """As `screens/start.py` has it."""
         self.status = 0
         """What the program answers at its end."""
         self.ended_words: Callable[[], str] = lambda: "ended from outside"

@@ -27,7 +27,9 @@ async def run_class(
     try:
         if await _flags_read(app, session):
             await app.push_screen_wait(
-                ClassScreen(session, app.look, notice=notice, autopilot=autopilot)
+                ClassScreen(
+                    session, app.look, notice=notice, autopilot=autopilot, serves=app.serves
+                )
             )
     finally:
         session.close()

@@ -25,6 +25,10 @@ if TYPE_CHECKING:
     from classclock.screens.live.background_work import Autopilot
 
 
+Serves = tuple[str, int | None] | None
+"""At which address and port a class has its page from the start; None: on asking."""
+
+
 def show_home(folder: Path, club: Club) -> int:
     """Choose a plan, say who is here, run the class."""
 
@@ -36,7 +40,9 @@ def show_home(folder: Path, club: Club) -> int:
     return _run(club, folder, load)
 
 
-def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -> int:
+def show_who(
+    plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1, serves: Serves = None
+) -> int:
     """Say who is here, run the class."""
 
     def load() -> "Flow":
@@ -48,11 +54,17 @@ def show_who(plan_file: PlanFile, folder: Path, club: Club, *, speed: int = 1) -
 
         return flow
 
-    return _run(club, folder, load)
+    return _run(club, folder, load, serves)
 
 
 def show_clock(
-    folder: Path, club: Club, *, speed: int = 1, line: str = "", names: Sequence[str] = ()
+    folder: Path,
+    club: Club,
+    *,
+    speed: int = 1,
+    line: str = "",
+    names: Sequence[str] = (),
+    serves: Serves = None,
 ) -> int:
     """Say which clock, run a class without a plan. `line` is what is typed already."""
 
@@ -63,7 +75,7 @@ def show_clock(
             app, folder=folder, club=club, speed=speed, line=line, names=names
         )
 
-    return _run(club, folder, load)
+    return _run(club, folder, load, serves)
 
 
 def show_editor(plan: "PlanOnDisk | None", folder: Path, club: Club) -> int:
@@ -77,7 +89,13 @@ def show_editor(plan: "PlanOnDisk | None", folder: Path, club: Club) -> int:
     return _run(club, folder, load)
 
 
-def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | None" = None) -> int:
+def show_class(
+    session: Session,
+    *,
+    notice: str = "",
+    autopilot: "Autopilot | None" = None,
+    serves: Serves = None,
+) -> int:
     """Run a class that was opened or rejoined."""
 
     def load() -> "Flow":
@@ -85,7 +103,7 @@ def show_class(session: Session, *, notice: str = "", autopilot: "Autopilot | No
 
         return lambda app: run_class(app, session, notice=notice, autopilot=autopilot)
 
-    return _run(session.club, session.settings.parent, load)
+    return _run(session.club, session.settings.parent, load, serves)
 
 
 def show_wall(folder: Path, club: Club) -> int:
@@ -99,7 +117,7 @@ def show_wall(folder: Path, club: Club) -> int:
     return _run(club, folder, load)
 
 
-def _run(club: Club, folder: Path, load: "Callable[[], Flow]") -> int:
+def _run(club: Club, folder: Path, load: "Callable[[], Flow]", serves: Serves = None) -> int:
     """Ask the terminal what it is where that isn't known, and load the screens meanwhile."""
     kind = kind_from(os.environ)
     asks = kind.asks and club.tv.letters == "auto"
@@ -110,6 +128,7 @@ def _run(club: Club, folder: Path, load: "Callable[[], Flow]") -> int:
         if query is not None:
             kind = kind_answered(kind, query.version())
         app = ClassclockApp(look_for(club, dots_for(club, folder, kind)), flow, kind, query)
+        app.serves = serves
         said = app.run()
     if said:
         say_at_last(*said.split("\n"))  # once the terminal is its old self again

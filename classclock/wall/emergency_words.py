@@ -1,9 +1,20 @@
 """The lines of the emergency card in words: what each is called, and how it is asked for."""
 
+from collections.abc import Iterator
+
 from msgspec import Struct
 
 from classclock.plan.settings.club import Emergency
+from classclock.units.printable import printable
 
+TO_THE_DOOR = "Send someone to the door."
+DISPATCHER, RULES = "Do what the dispatcher says.", "Keep to your local rules and training."
+_NO_NUMBER = "your local emergency number"
+_PLACES = {
+    "address": "We are at {}",
+    "defibrillator": "Defibrillator: {}",
+    "first_aid": "First-aid kit: {}",
+}
 EMPTY = "the card isn't filled in"
 LONGEST = 120
 """Signs of a line that the card shows."""
@@ -66,3 +77,15 @@ def lacks_briefly(card: Emergency) -> str:
         return ""
     more = f" and {len(missing) - 1} more" if len(missing) > 1 else ""
     return f"the card lacks {missing[0]}{more}"
+
+
+def call_words(card: Emergency) -> str:
+    """Whom to call, whatever the card lacks."""
+    return f"Call {printable(card.call.strip(), LONGEST) or _NO_NUMBER} now."
+
+
+def place_words(card: Emergency) -> Iterator[tuple[str, str]]:
+    """Where we are and where the help is, as far as is known: the card's field, and its words."""
+    for field, words in _PLACES.items():
+        if said := getattr(card, field).strip():
+            yield field, words.format(printable(said, LONGEST))

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.units.times import show_time
 
 COLUMNS, ROWS = 80, 24

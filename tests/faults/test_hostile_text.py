@@ -21,7 +21,7 @@ from classclock.commands.command_line import COMMANDS, main
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import line
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.class_actions import note, note_emergency, take_in
 from classclock.units.csv_cells import csv_bytes
 from tests.classes.conftest import Coach

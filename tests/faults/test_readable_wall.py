@@ -12,11 +12,11 @@ from rich.segment import Segment
 from benchmarks.programs import NAMES
 from classclock.commands.command_line import main
 from classclock.screens.canvas.cells import plain_text
-from classclock.screens.canvas.colours import channels, contrast
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import DARK, LIGHT, Theme, text_pairs
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.readable import usual_wall
+from classclock.wall.colours.mixing import channels, contrast
+from classclock.wall.colours.theme import DARK, LIGHT, Theme, text_pairs
 from classclock.wall.hue import Hue
 from classclock.wall.lane_bars import Ribbon
 from classclock.wall.lane_content import LaneContent

@@ -9,8 +9,8 @@ from functools import lru_cache
 
 from msgspec.structs import replace
 
-from classclock.screens.canvas.colours import channels, mix
-from classclock.screens.canvas.theme import DARK, Shades, Theme
+from classclock.wall.colours.mixing import channels, mix
+from classclock.wall.colours.theme import DARK, Shades, Theme
 
 SURFACES = {
     name: f"#{40 * number:02x}0000"

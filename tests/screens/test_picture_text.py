@@ -6,7 +6,7 @@ import pytest
 from rich.segment import Segment
 
 from classclock.screens.canvas.cells import style
-from classclock.screens.canvas.colours import mix
+from classclock.wall.colours.mixing import mix
 from tests.screens.picture_text import picture_text
 from tests.screens.roles import INKS, ROLES, SURFACES, THEME, role
 

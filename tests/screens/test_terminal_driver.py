@@ -23,8 +23,8 @@ from classclock.machine.terminal_query import TerminalQuery
 from classclock.screens import terminal_driver
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import DARK
 from classclock.screens.terminal_driver import UPDATE, UPDATED, NeverWaitingDriver
+from classclock.wall.colours.theme import DARK
 
 if sys.platform == "win32":
     pytest.skip("Textual has another driver there", allow_module_level=True)

@@ -1,6 +1,7 @@
 """What several commands let a coach add, and how it is read."""
 
 import argparse
+import ipaddress
 
 from classclock.units.digits import is_whole
 from classclock.units.names import typed_names, typed_twice
@@ -31,6 +32,53 @@ def add_kept_off(parser: argparse.ArgumentParser) -> None:
         metavar='"ILSE, BRAM"',
         help="these too, though they are kept off the wall",
     )
+
+
+def add_page(parser: argparse.ArgumentParser) -> None:
+    """Let the wall be asked for as a page; `serve` is None where it isn't, else an address.
+
+    Without one it is empty.
+    """
+    parser.add_argument(
+        "--serve",
+        nargs="?",
+        const="",
+        type=own_address,
+        metavar="ADDRESS",
+        help="serve it as a page, at an address of this laptop (127.0.0.1, or club.toml's)",
+    )
+    parser.add_argument(
+        "--port", type=port, metavar="N", help="at another port than 8420, or club.toml's"
+    )
+
+
+def own_address(text: str) -> str:
+    """An address of a machine, in numbers; nothing is the club's.
+
+    Raises:
+        ArgumentTypeError: it is none.
+    """
+    if not text:
+        return ""
+    try:
+        return str(ipaddress.ip_address(text))
+    except ValueError:
+        raise argparse.ArgumentTypeError(
+            f'"{text}" is no address: write the laptop\'s own in numbers, as in 192.168.1.20, and '
+            "what else is asked before --serve"
+        ) from None
+
+
+def port(text: str) -> int:
+    """A port, 1 to 65535; 0: any that is free.
+
+    Raises:
+        ArgumentTypeError: it is no such number.
+    """
+    number = int(text) if is_whole(text) and len(text) <= 5 else -1
+    if not 0 <= number <= 65_535:
+        raise argparse.ArgumentTypeError(f'"{text}" is no port: write a number from 1 to 65535')
+    return number
 
 
 def add_unit(parser: argparse.ArgumentParser) -> None:

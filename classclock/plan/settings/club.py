@@ -1,5 +1,6 @@
 """The club's settings, as `club.toml` in its folder says them. Every one has a good default."""
 
+from ipaddress import ip_address
 from typing import Annotated, Any, Literal
 
 from pydantic import AfterValidator, Field, model_validator
@@ -58,6 +59,23 @@ class Sound(Strict):
     """How much earlier a sound is played, for loudspeakers that lag behind the picture."""
 
 
+def _an_address(written: str) -> str:
+    try:
+        return str(ip_address(written))
+    except ValueError:
+        raise ValueError("it is no address in numbers") from None
+
+
+class Page(Strict):
+    """The wall in a browser, where it is asked for."""
+
+    address: Annotated[str, AfterValidator(_an_address)] = "127.0.0.1"
+    """At which address of the laptop; as it is only the laptop itself sees the page."""
+    port: Annotated[int, Field(ge=1, le=65535)] = 8420
+    same_address: bool = False
+    """Whether whoever was given the page's address may see later classes too."""
+
+
 class Keyboard(Strict):
     map: dict[str, str] = Field(default_factory=dict)
     """What a key types, and what it shall mean: `{ "&" = "1" }` where digits need shift."""
@@ -84,6 +102,7 @@ class Club(StrengthSettings):
     tv: Tv = Tv.model_construct()
     sound: Sound = Sound.model_construct()
     keyboard: Keyboard = Keyboard.model_construct()
+    page: Page = Page.model_construct()
     inventory: Annotated[
         dict[str, Annotated[int, Field(strict=True, ge=0, le=200)]], AfterValidator(_counted)
     ] = Field(default_factory=dict, alias="equipment", max_length=60)

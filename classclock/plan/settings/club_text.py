@@ -92,6 +92,12 @@ offset_ms = 0              # how much earlier sound is played, for loudspeakers 
 map        = $map
 click_taps = false         # whether a click on a lane is a tap
 
+# The wall as a page, where it is asked for: classclock wall --serve, or ctrl+l in a class.
+[page]
+address      = "127.0.0.1" # this laptop alone; "0.0.0.0" is everybody on the network
+port         = 8420
+same_address = false       # whether who was shown the page's address may see later classes too
+
 # A [[bar]] for each kind; count is how many there are of it.
 $bars
 # What else there is, and how many of it, so that "check --athletes" can say what is short:

@@ -7,9 +7,9 @@ from itertools import pairwise
 from msgspec import Struct
 
 from classclock.screens.canvas.cells import Drawing, row_of
-from classclock.screens.canvas.theme import Shades, Theme
 from classclock.tally.signs import GOAL_MARK, SIGNS
 from classclock.wall.blocks import Block
+from classclock.wall.colours.theme import Shades, Theme
 
 _EIGHTHS = " ▏▎▍▌▋▊▉"
 _TICK = "▏"

@@ -5,9 +5,9 @@ from collections.abc import Sequence
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, beside, blank, line, place
 from classclock.screens.canvas.letters import dot_type
-from classclock.screens.canvas.theme import Theme
 from classclock.strength.bar_picture import PlateShape
 from classclock.units.cell_dots import CellDots
+from classclock.wall.colours.theme import Theme
 
 _LABEL_ROWS = 3
 _SHAFT, _SLEEVE = 2, 2

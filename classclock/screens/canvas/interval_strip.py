@@ -5,9 +5,9 @@ from functools import lru_cache
 
 from classclock.screens.canvas.cells import Drawing, above, beside, blank, line, place
 from classclock.screens.canvas.letters import dot_type
-from classclock.screens.canvas.theme import Theme
 from classclock.tally.signs import SIGNS
 from classclock.units.cell_dots import CellDots
+from classclock.wall.colours.theme import Theme
 from classclock.wall.hue import Hue
 
 _LEAST = 4  # columns that a box and its gap take at least

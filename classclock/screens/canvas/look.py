@@ -11,9 +11,10 @@ from classclock.machine.terminal import Terminal, terminal_from
 from classclock.plan.settings.club import Club
 from classclock.screens.canvas.cells import Drawing, Side, VerticalAlign, blank, line, place
 from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
-from classclock.screens.canvas.theme import DARK, Theme, theme_for
+from classclock.screens.canvas.terminal_theme import theme_for
 from classclock.units.cell_dots import CellDots
 from classclock.units.printable import escaped
+from classclock.wall.colours.theme import DARK, Theme
 
 
 class Look(Struct, frozen=True):

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 
 from classclock.screens.canvas.bar import draw_bar, eighth, goal_column, pieces, ticks
 from classclock.screens.canvas.cells import Drawing, line, overlay
-from classclock.screens.canvas.theme import Theme
 from classclock.wall.blocks import Block
+from classclock.wall.colours.theme import Theme
 from classclock.wall.hue import Hue
 
 MINUTE = 60_000

@@ -5,16 +5,15 @@ from collections.abc import Iterator
 from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.layout.parts import Arrangement, Stack, Written
 from classclock.screens.controls.line_entry import unread_by_the_room
-from classclock.units.printable import printable
-from classclock.wall.emergency_words import LONGEST, lacks
+from classclock.wall.emergency_words import (
+    DISPATCHER,
+    RULES,
+    TO_THE_DOOR,
+    call_words,
+    lacks,
+    place_words,
+)
 
-_NO_NUMBER = "your local emergency number"
-_PLACES = {
-    "address": "We are at {}",
-    "defibrillator": "Defibrillator: {}",
-    "first_aid": "First-aid kit: {}",
-}
-_DISPATCHER, _RULES = "Do what the dispatcher says.", "Keep to your local rules and training."
 AT_ONCE = ("call", "door")
 """What is to be done at once, by name; the call is the largest of all."""
 FOR_THE_ROOM = ("door", "place")
@@ -32,10 +31,9 @@ def card_parts(card: Emergency, *, before: bool) -> Arrangement:
 
 def first_lines(card: Emergency) -> tuple[Written, ...]:
     """What is to be done at once, whatever the card lacks; whom to call first."""
-    call = printable(card.call.strip(), LONGEST) or _NO_NUMBER
     return (
-        _for_the_room("call", f"Call {call} now.", "call", matters=4),
-        _for_the_room("door", "Send someone to the door.", "door", matters=2),
+        _for_the_room("call", call_words(card), "call", matters=4),
+        _for_the_room("door", TO_THE_DOOR, "door", matters=2),
     )
 
 
@@ -48,11 +46,10 @@ def other_lines(card: Emergency, *, before: bool) -> tuple[Written, ...]:
 
 
 def _other_lines(card: Emergency, *, before: bool) -> Iterator[Written]:
-    for field, words in _PLACES.items():
-        if said := getattr(card, field).strip():
-            yield _for_the_room(field, words.format(printable(said, LONGEST)), "place", matters=3)
+    for field, words in place_words(card):
+        yield _for_the_room(field, words, "place", matters=3)
     # These may be smaller, but go last of what isn't for the room.
-    for name, words in (("dispatcher", _DISPATCHER), ("rules", _RULES)):
+    for name, words in (("dispatcher", DISPATCHER), ("rules", RULES)):
         yield Written(name, words, "obey", role="coach", matters=1, breaks=True)
     if not before:
         yield _for_the_coach("clock", "If a clock ran, it is held: space resumes.")

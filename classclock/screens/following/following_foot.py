@@ -4,10 +4,10 @@ from rich.cells import cell_len
 from textual.app import ComposeResult
 from textual.containers import Horizontal
 
+from classclock.following.following_words import KEYS
 from classclock.screens.canvas.cells import Drawing, beside
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.painted import Painted
-from classclock.screens.following.following_words import KEYS
 from classclock.screens.live.foot.time_line import TimeLine
 from classclock.wall.time_words import TimeWords
 

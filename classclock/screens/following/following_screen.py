@@ -12,18 +12,18 @@ from classclock.clock.source import local_now
 from classclock.club.folder import settings
 from classclock.club.settings import read_club
 from classclock.following.follower import Followed, Follower
-from classclock.screens.canvas.look import Look
-from classclock.screens.controls.key_sign import signs_of
-from classclock.screens.following.card_view import CardView
-from classclock.screens.following.followed_display import FollowedDisplay
-from classclock.screens.following.following_foot import FollowingFoot
-from classclock.screens.following.following_words import (
+from classclock.following.following_words import (
     CANNOT,
     FOLLOWING_KEYS,
     WAITS,
     alone_words,
     where_words,
 )
+from classclock.screens.canvas.look import Look
+from classclock.screens.controls.key_sign import signs_of
+from classclock.screens.following.card_view import CardView
+from classclock.screens.following.followed_display import FollowedDisplay
+from classclock.screens.following.following_foot import FollowingFoot
 from classclock.screens.following.said_view import SaidView
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.share_overlay import ShareOverlay

@@ -14,6 +14,7 @@ from classclock.machine.battery import Battery
 from classclock.machine.collecting import all_again, before_keys_come
 from classclock.screens.live.class_display import ClassDisplay
 from classclock.screens.live.clock_events import ClockEvents
+from classclock.screens.live.page_serving import PageServing
 from classclock.screens.live.telling import Telling
 from classclock.screens.live.upkeep import Upkeep
 from classclock.screens.live.work_in_thread import WorkInThread
@@ -54,6 +55,7 @@ class BackgroundWork:
         self.naming = WorkInThread(session.learn_names, lambda _: show())
         self.marking = WorkInThread(session.write_marks, lambda _: None)
         self.telling = Telling(session)
+        self.serving = PageServing(session)
         self.upkeep = Upkeep(
             *(session, notices, battery, awake), saving=self.saving, sparing=self.sparing
         )
@@ -120,6 +122,7 @@ class BackgroundWork:
         look_soon()
 
     def stop(self) -> None:
+        self.serving.stop()
         if self._awake is not None:
             self._awake.stop()
         for task in self._tasks:

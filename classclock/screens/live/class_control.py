@@ -16,6 +16,7 @@ from classclock.screens.live.class_guide import ClassGuide
 from classclock.screens.live.class_keys import ClassKeys
 from classclock.screens.live.class_overlays import ClassOverlays
 from classclock.screens.live.foot.notice_line import NoticeLine
+from classclock.screens.live.link_keys import LinkKeys
 from classclock.screens.live.overlays.clock_entry import ClockEntry
 from classclock.screens.live.overlays.correct_entry import CorrectEntry
 from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
@@ -62,7 +63,10 @@ class ClassControl:
         self._changed, self._after, self._leave = changed, after, leave
         sound = SoundKeys(session.speaker, session.club.sound.volume, self._say_later)
         pages = guide.page_keys
-        self._keys = ClassKeys(session, overlays, sound, guide.board_keys, pages)
+        self._keys = ClassKeys(
+            *(session, overlays, sound, guide.board_keys, pages),
+            link=LinkKeys(work.serving, overlays),
+        )
 
     def stroke(self, sign: str, stamp: float) -> None:
         """A sign that was typed, with its message's stamp (CLOCK_MONOTONIC, s)."""

@@ -5,6 +5,7 @@ from classclock.live.session import Session
 from classclock.screens.live.board.board_keys import BoardKeys
 from classclock.screens.live.class_actions import check_clock
 from classclock.screens.live.class_overlays import ClassOverlays
+from classclock.screens.live.link_keys import LinkKeys
 from classclock.screens.live.page_keys import PageKeys
 from classclock.screens.live.sound_keys import SoundKeys
 
@@ -17,9 +18,12 @@ class ClassKeys:
         sound: SoundKeys,
         board: BoardKeys,
         pages: PageKeys,
+        *,
+        link: LinkKeys,
     ) -> None:
         self._session, self._overlays = session, overlays
         self._sound, self._board, self._pages = sound, board, pages
+        self._link = link
 
     def press(self, sign: str, *, selected: str | None) -> Outcome | None:
         """What came of a sign; None for one that is none of these. `selected` is a lane's id."""
@@ -42,5 +46,5 @@ class ClassKeys:
             case "<ctrl+t>":
                 return overlays.show_sharing()
         runs = session.live.phase in ("count-in", "running", "held")
-        pressed = self._board.press(sign) or self._pages.press(sign)
+        pressed = self._link.press(sign) or self._board.press(sign) or self._pages.press(sign)
         return pressed or self._sound.press(sign, clock_runs=runs)

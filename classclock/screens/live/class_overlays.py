@@ -17,6 +17,7 @@ from classclock.screens.live.overlays.fitting_lines import fitting_now, time_lin
 from classclock.screens.live.overlays.fitting_overlay import FittingOverlay
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay
 from classclock.screens.live.overlays.leave_question import LeaveQuestion
+from classclock.screens.live.overlays.link_overlay import LinkOverlay
 from classclock.screens.live.overlays.name_entry import NameEntry
 from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.notices_overlay import NoticesOverlay
@@ -57,6 +58,7 @@ class ClassOverlays:
         self.share = ShareOverlay(look)
         self.fitting = FittingOverlay(look, lambda: session.source.stroke_ms(stamp_now()))
         self.card = EmergencyCard(look, mirrored=mirrored)
+        self.link = LinkOverlay(look)
         self.leave = LeaveQuestion(look)
         self.name = NameEntry(look)
         self.note = NoteEntry(look, mirrored=mirrored)
@@ -74,6 +76,7 @@ class ClassOverlays:
             self.notices,
             self.share,
             self.fitting,
+            self.link,
             self.card,
             self.leave,
             self.name,
@@ -89,7 +92,7 @@ class ClassOverlays:
 
     def offer(self, sign: str) -> bool:
         """Whether one that is open took this sign as its own; never a letter."""
-        lists = (self.keys, self.fitting, self.share, self.flags)
+        lists = (self.keys, self.fitting, self.share, self.flags, self.link)
         return any(
             one.offer(sign) for one in (self.leave, self.screen, self.card, self.notices, *lists)
         )
@@ -148,6 +151,12 @@ class ClassOverlays:
         for other in (self.keys, self.notices, self.share, self.fitting, self.flags):
             other.display = False
         self.people.open()
+
+    def turn_link(self) -> None:
+        """Show where the page is, or no more."""
+        for other in (self.keys, self.notices, self.share, self.fitting):
+            other.display = False
+        self.link.turn()
 
     def turn_notices(self) -> None:
         self.keys.display = False

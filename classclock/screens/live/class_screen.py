@@ -56,10 +56,12 @@ class ClassScreen(RoomScreen):
         autopilot: Autopilot | None = None,
         battery: Battery | None = None,
         keep_awake: bool = True,
+        serves: tuple[str, int | None] | None = None,
     ) -> None:
+        """`serves` is where the page of the class is from the start; None: on asking."""
         super().__init__(look)
         self.session = session
-        self._autopilot = autopilot
+        self._autopilot, self._serves = autopilot, serves
         self._loading, self._loaded, self._changed = asyncio.Lock(), False, False
         self.notices = notices = ClassNotices(session.source, lambda: session.live.phase)
         notices.must(notice)
@@ -137,6 +139,8 @@ class ClassScreen(RoomScreen):
         self.set_interval(EVERY, self.look_after)
         self.run_worker(self.work.read_ahead())
         self.look.letters("0", columns=10, rows=5)  # their font, before a key asks for it
+        if self._serves is not None:
+            self.work.serving.start(*self._serves)
         self.look_after()
         self.call_after_refresh(self.work.reading.ask)  # it loads a database
 
@@ -214,6 +218,9 @@ class ClassScreen(RoomScreen):
     def look_after(self) -> None:
         """What neither a key nor the clock brings."""
         self.work.upkeep.look()
+        for words in self.work.serving.said():
+            self.notices.must(words)
+        self.overlays.link.show(self.work.serving.status)
         if self.session.live.phase == "running":
             self.shown.show_foot()  # all else comes with each second's tick
             self.overlays.follow()

@@ -24,6 +24,8 @@ SCREEN_KEYS: tuple[KeyLine, ...] = (
     KeyLine("class", "ctrl+t", "partners, teams, and what is short", phases=("board",)),
     KeyLine("class", "ctrl+f", "fit the class to the clock", phases=("board",)),
     KeyLine("class", "ctrl+g", "go: a clock without a plan", phases=("board",)),
+    KeyLine("class", "ctrl+l", "the wall as a page: its address, and a code to point a phone at"),
+    KeyLine("class", "F10", "with ctrl+l open: let in the screen that shows these digits"),
     KeyLine("class", "F3", "sound check", phases=("board",)),
     KeyLine("class", "F4", "sound off, and on again"),
     KeyLine("class", "F5, F6", "softer, louder"),

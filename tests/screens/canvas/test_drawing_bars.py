@@ -23,9 +23,10 @@ from classclock.screens.canvas.cells import (
 )
 from classclock.screens.canvas.interval_strip import draw_interval_strip
 from classclock.screens.canvas.ribbon import draw_ribbon, draw_work
-from classclock.screens.canvas.theme import DARK, SIXTEEN, Theme
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.tally.signs import GOAL_MARK
 from classclock.wall.blocks import Block
+from classclock.wall.colours.theme import DARK, Theme
 
 CAP = 16 * 60_000
 SHADES = DARK.ahead

@@ -9,7 +9,6 @@ from hypothesis import strategies as st
 
 from classclock.machine.terminal import ALL, Colours, Terminal
 from classclock.screens.canvas.cells import Drawing, in_ascii, line, plain_text, width
-from classclock.screens.canvas.colours import mix
 from classclock.screens.canvas.letters import dot_letters, low_letters, outline_type, plain_blocks
 from classclock.screens.canvas.letters.lettering import Paint, draw_lettering
 from classclock.screens.canvas.letters.mosaic import (
@@ -23,6 +22,7 @@ from classclock.screens.canvas.letters.mosaic import (
 )
 from classclock.units.cell_dots import CellDots
 from classclock.units.printable import printable
+from classclock.wall.colours.mixing import mix
 
 INK, GROUND = "#f4f1e8", "#0b0e12"
 PAINT = Paint(INK, GROUND, Terminal())

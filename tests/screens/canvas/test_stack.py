@@ -9,7 +9,7 @@ from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.stack import Line, heights, stack
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))
 WORDS = st.lists(st.text("abcdefg 0123,", min_size=1, max_size=40), max_size=6)

@@ -9,17 +9,9 @@ from hypothesis import strategies as st
 from rich.color import Color, ColorSystem
 
 from classclock.machine.terminal import ALL
-from classclock.screens.canvas.colours import channels, contrast, mix, of_256
-from classclock.screens.canvas.theme import (
-    DARK,
-    LIGHT,
-    SIXTEEN,
-    Theme,
-    text_pairs,
-    textual_theme,
-    theme_for,
-    variables,
-)
+from classclock.screens.canvas.terminal_theme import SIXTEEN, textual_theme, theme_for
+from classclock.wall.colours.mixing import channels, contrast, mix, of_256
+from classclock.wall.colours.theme import DARK, LIGHT, Theme, text_pairs, variables
 
 ALL_COLOURS = (DARK, LIGHT)
 OF_256 = tuple(theme_for(256, bright_room=bright) for bright in (False, True))

@@ -14,7 +14,7 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club, Emergency
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.card.emergency_drawing import MARGIN, draw_card, laid_out
 from classclock.screens.card.emergency_lines import FOR_THE_ROOM, first_lines, other_lines
 from classclock.screens.card.emergency_screen import EmergencyScreen

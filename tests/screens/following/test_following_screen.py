@@ -8,11 +8,11 @@ from typing import Any
 import pytest
 
 from classclock.clock.source import WoundSource
+from classclock.following.following_words import CANNOT, WAITS, alone_words, where_words
 from classclock.following.view_file import view_path
 from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club, Tv
 from classclock.screens.canvas.look import Look
-from classclock.screens.following.following_words import CANNOT, WAITS, alone_words, where_words
 from classclock.screens.following.said_view import draw_said
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.overlays.keys_overlay import KeysOverlay

@@ -12,11 +12,11 @@ from rich.cells import cell_len, set_cell_size
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, beside, blank, line, place, width
-from classclock.screens.canvas.colours import is_grey
 from classclock.screens.canvas.letters import dot_type, outline_type, plain_blocks
 from classclock.screens.canvas.letters.mosaic import MOSAICS
 from classclock.units.cell_dots import rows_of_dots
 from classclock.units.likeness import spelled
+from classclock.wall.colours.mixing import is_grey
 
 _LEAST_OUTLINE = 4
 """Rows under which outline type has too few dots for numerals and capitals, which fill them."""

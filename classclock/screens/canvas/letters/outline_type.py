@@ -15,8 +15,8 @@ from typing import TYPE_CHECKING
 from rich.segment import Segment
 
 from classclock.screens.canvas.cells import CellRow, Drawing, beside, style
-from classclock.screens.canvas.colours import mix
 from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
+from classclock.wall.colours.mixing import mix
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont

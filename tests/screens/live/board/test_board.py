@@ -11,7 +11,7 @@ from msgspec.structs import replace
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.tally.lanes import Choice
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation

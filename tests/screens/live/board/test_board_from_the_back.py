@@ -17,7 +17,6 @@ from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.layout.arrange import Arranged
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import DARK
 from classclock.screens.live.board.board_drawing import body_box, draw_board
 from classclock.screens.live.board.board_layout import board_layout
 from classclock.tally import events as ev
@@ -25,6 +24,7 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.record import ClassRecord
 from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent, BoardLane, BoardStation, board_content
+from classclock.wall.colours.theme import DARK
 
 NAMES = (
     *("Ilse", "Bram", "Noor", "Piet", "Tuva", "Saoirse", "Wilhelmina", "Pavel", "Zoë"),

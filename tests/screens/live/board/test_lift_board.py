@@ -16,13 +16,14 @@ from classclock.screens.canvas.bar_side import draw_side, side_columns
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text, width
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import DARK, SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.screens.live.board.lift_layout import lift_layout, load_words
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.strength.bar_picture import PlateShape
 from classclock.units.cell_dots import CellDots
 from classclock.wall.board_content import BoardContent
+from classclock.wall.colours.theme import DARK
 from classclock.wall.lift_content import BarChange, LiftBoard, LiftLane
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))

@@ -18,7 +18,7 @@ from classclock.plan.movements.completing import complete
 from classclock.plan.movements.starter_library import starter_library
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.tally import events as ev
 from classclock.tally.lane_keys import people_named

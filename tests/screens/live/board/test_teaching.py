@@ -15,7 +15,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.board.lesson_drawing import draw_lesson, lesson_layout
 from classclock.screens.live.wall.readable import character_height, row_height
 from classclock.wall.lesson_content import Lesson, lessons

@@ -13,7 +13,7 @@ from classclock.plan.settings.club import Care, Club
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import Drawing, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.board.board_drawing import draw_board
 from classclock.screens.live.board.board_layout import board_layout
 from classclock.tally import events as ev

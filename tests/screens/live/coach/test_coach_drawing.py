@@ -12,7 +12,7 @@ from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.coach.coach_head import CoachHead
 from classclock.screens.live.coach.coach_lane_drawing import draw_coach_lane
 from classclock.screens.live.coach.coach_layout import lay_out_coach

@@ -10,7 +10,7 @@ from classclock.following.view_file import view_path
 from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Club, Tv
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.class_views import ClassViews
 from classclock.screens.live.overlays.note_entry import NoteEntry
 from classclock.screens.live.overlays.screen_question import ScreenQuestion

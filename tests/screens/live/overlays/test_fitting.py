@@ -7,7 +7,7 @@ from msgspec.structs import replace
 
 from classclock.machine.terminal import Terminal
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.tally.record import RunKey
 
 PLAIN = Look(SIXTEEN, Terminal(16, None))

@@ -12,7 +12,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.planning.equipment_offers import EquipmentOffers
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.screens.pages.who.who_desk import WhoDesk
 from classclock.screens.pages.who.who_list import WhoList, likely_end

@@ -15,7 +15,7 @@ from classclock.planning.equipment_check import equipment_lines, room_for
 from classclock.planning.equipment_offers import EquipmentOffers
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.overlays.share_overlay import ShareOverlay
 from classclock.screens.live.wall.wall_view import WallView
 from classclock.screens.pages.who.who_desk import WhoDesk

@@ -15,7 +15,7 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.reading.plan_reading import parse_plan
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import LIGHT, SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.live.end.summary_view import draw_summary
 from classclock.screens.live.settle.settle_view import draw_settle, laid_out
 from classclock.tally import commands as cmd
@@ -24,6 +24,7 @@ from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person
 from classclock.tally.record import ClassRecord
 from classclock.units.loads import Load
+from classclock.wall.colours.theme import LIGHT
 from classclock.wall.notices.pending_words import pending_words
 from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.settle_content import SettlePage, settle_page

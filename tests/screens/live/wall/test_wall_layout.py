@@ -13,7 +13,7 @@ from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import theme_for
+from classclock.screens.canvas.terminal_theme import theme_for
 from classclock.screens.live.wall.heading import HeadingShown, fitted_heading
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.wall_choice import LARGEST

@@ -12,10 +12,11 @@ from classclock.machine.terminal import Terminal
 from classclock.records.result import Result, Terms, day_moment, load_worth, rounds_worth
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import LIGHT, SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.pages.chart.chart_desk import ChartBook, ChartDesk
 from classclock.screens.pages.chart.chart_drawing import draw_chart
 from classclock.screens.pages.chart.chart_layout import chart_block, score_words
+from classclock.wall.colours.theme import LIGHT
 
 WRITTEN, MODIFIED = Terms("", "22.5 kg", "16:00"), Terms("step-up", "22.5 kg", "16:00")
 HOSTILE = ("[red]Odell[/red]", "\x1b[31mBram", "🦊 Uri", "\u202eleon", "טל", "M" * 60)

@@ -8,7 +8,7 @@ from classclock.machine.terminal import Terminal
 from classclock.plan.settings.club import Emergency
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.card.emergency_desk import CardDesk
 from classclock.screens.pages.first_run.first_run_desk import FirstRunDesk
 from classclock.screens.pages.first_run.first_run_drawing import draw_first_run

@@ -13,7 +13,7 @@ from classclock.screens import flows
 from classclock.screens.app import ClassclockApp
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.pages.first_run.first_run_screen import FirstRunScreen
 from classclock.screens.pages.first_run.letters_desk import QUESTION, LettersDesk
 from classclock.screens.pages.first_run.letters_drawing import draw_letters_question

@@ -11,9 +11,10 @@ from classclock.planning.patterns import ClassHeld
 from classclock.planning.weeks import Weeks, weeks_until
 from classclock.screens.canvas.cells import Drawing, in_ascii, plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import LIGHT, SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.pages.weeks.weeks_desk import WeeksBook, WeeksDesk
 from classclock.screens.pages.weeks.weeks_drawing import draw_weeks, lines_said
+from classclock.wall.colours.theme import LIGHT
 
 TODAY = dt.date(2026, 11, 25)
 WEEKS = "26 Oct 2 Nov 9 Nov 16 Nov this coming"

@@ -16,7 +16,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.screens.canvas.cells import plain_text
 from classclock.screens.canvas.look import Look
-from classclock.screens.canvas.theme import SIXTEEN
+from classclock.screens.canvas.terminal_theme import SIXTEEN
 from classclock.screens.pages.who.who_drawing import draw_who
 from classclock.screens.pages.who.who_screen import WhoScreen
 from classclock.screens.ways import Ways
