@@ -1,7 +1,7 @@
 // The live wall: the clock, what is being done, and a ribbon for each lane.
 
 import { digitsOf, showTime } from "/clock.js";
-import { h, placed, said } from "/elements.js";
+import { h, placed, said, tied } from "/elements.js";
 import { fit, units, widest } from "/fit.js";
 
 const ACROSS = [1, 2, 3, 4];
@@ -53,7 +53,7 @@ export class WallScreen {
     const { wall } = this;
     const alone = this.lanes.length === 0;
     const stations = wall.stations.map((words, n) =>
-      h("li", "", h("span", "does", words), said("span", "standard", wall.standards[n])),
+      h("li", "", h("span", "does", tied(words)), said("span", "standard", wall.standards[n])),
     );
     const lines = alone ? wall.lines.map((words) => h("li", "", words)) : [];
     const cautions = alone ? wall.cautions.map((words) => h("li", "", words)) : [];
