@@ -115,14 +115,15 @@ export class WallScreen {
       const high = (box.height - gap * (rows - 1)) / rows;
       const wide = (box.width - gap * 4 * (across - 1)) / across;
       const ways = [
-        { under: false, size: Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / (needs + notes)) },
-        { under: true, size: Math.min(high * (some ? 0.74 : 0.95), wide / (needs + notes)) },
+        ["beside", Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / (needs + notes))],
+        ["under", Math.min(high * (some ? 0.74 : 0.95), wide / (needs + notes))],
+        ["below", Math.min(high * 0.72, wide / (needs - 0.25))],
       ];
-      for (const { under, size } of ways) {
-        if (best === null || size > best.size * 1.04) best = { across, rows, under, size };
+      for (const [way, size] of ways) {
+        if (best === null || size > best.size * 1.04) best = { across, rows, way, size };
       }
     }
-    this.list.classList.toggle("under", best.under);
+    this.list.className = `lanes ${best.way}`;
     placed(this.list, {
       "--across": best.across,
       "--rows": best.rows,
