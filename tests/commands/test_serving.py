@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from classclock.commands import command_line
-from classclock.commands.shared import served_wall
+from classclock.commands.shared import serving
 from classclock.following.page_messages import Served
 from classclock.following.page_words import LACKS_EXTRA
 from classclock.plan.settings.club import Club
@@ -24,7 +24,7 @@ def asked(*words: str, club: Path) -> int:
 def test_without_the_extra_one_sentence_says_what_to_install(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(served_wall, "is_installed", lambda: False)
+    monkeypatch.setattr(serving, "is_installed", lambda: False)
     assert asked("wall", "--serve", club=tmp_path) == 1
     said = capsys.readouterr()
     assert said.err == f"{LACKS_EXTRA}\n"
@@ -58,7 +58,7 @@ def test_what_makes_no_sense_is_bad_use(
 def test_a_port_that_is_taken_is_said_with_what_to_do(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(served_wall, "give_way", lambda: None)
+    monkeypatch.setattr(serving, "give_way", lambda: None)
     with listen("127.0.0.1", 0) as taken:
         port = str(taken.getsockname()[1])
         assert asked("wall", "--serve", "--port", port, club=tmp_path) == 1
@@ -68,7 +68,7 @@ def test_a_port_that_is_taken_is_said_with_what_to_do(
 def test_an_address_that_isnt_this_laptops_is_said(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> None:
-    monkeypatch.setattr(served_wall, "give_way", lambda: None)
+    monkeypatch.setattr(serving, "give_way", lambda: None)
     # An address for documentation (RFC 5737): nobody's.
     assert asked("wall", "--serve", "192.0.2.7", "--port", "0", club=tmp_path) == 1
     assert "give one of its own" in capsys.readouterr().err
@@ -77,7 +77,7 @@ def test_an_address_that_isnt_this_laptops_is_said(
 def test_its_address_stands_on_a_line_of_its_own_and_who_asks_is_said_once(
     capsys: pytest.CaptureFixture[str],
 ) -> None:
-    said = served_wall._Said()
+    said = serving._Said()
     said.hear(Served(URL, BARE))
     said.hear(Served(URL, BARE, 3, ("483920",)))
     said.hear(Served(URL, BARE, 4, ("483920",)))
@@ -111,6 +111,6 @@ async def test_digits_that_are_typed_let_a_screen_in(
     monkeypatch.setattr("classclock.serve.page_server.PageServer", Server)
     monkeypatch.setattr("sys.stdin", ["483 920\n", "\n", "111111\n"])
     with socket.socket() as unused:
-        await served_wall._served(tmp_path, Club(), unused)
+        await serving._served(tmp_path, Club(), unused)
     assert let == ["483920", "111111"]
     assert "no screen shows 111111" in capsys.readouterr().out
