@@ -20,7 +20,7 @@ def add_arguments(parser: argparse.ArgumentParser) -> None:
 def do(asked: argparse.Namespace) -> int:
     folder, club = asked_club(asked)
     if asked.serve is not None:
-        from classclock.commands.shared.served_wall import serve_wall  # noqa: PLC0415  needs the extra
+        from classclock.commands.shared.serving import serve_wall  # noqa: PLC0415  needs the extra
 
         return serve_wall(folder.absolute(), club, asked.serve, asked.port)
     if asked.port is not None:

@@ -4,6 +4,7 @@ import asyncio
 import ipaddress
 import socket
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 from uvicorn import Config, Server
@@ -69,14 +70,21 @@ class PageServer:
         )
 
     async def run(self) -> None:
-        """Until it is to `leave`, or a signal ends it."""
+        """Until it is to `leave`, or a signal ends it.
+
+        Raises: whatever ends the following of a class: no page stands that shows nothing new.
+        """
         following = asyncio.create_task(self.shown.run())
+        following.add_done_callback(lambda _: self.leave())
         telling = asyncio.create_task(self._tell_again())
         try:
             await self._server.serve(sockets=[self._listening])
         finally:
-            following.cancel()
             telling.cancel()
+            if not following.done():
+                following.cancel()
+            with suppress(asyncio.CancelledError):
+                await following
 
     async def _tell_again(self) -> None:
         """Who hears nothing knows that it hangs."""

@@ -3,6 +3,7 @@
 from decimal import Decimal
 from typing import Any
 
+import pytest
 from msgspec.json import encode
 
 from classclock.clock.source import MS, WoundSource
@@ -127,6 +128,19 @@ async def test_what_somebody_wrote_is_sent_as_text_that_steers_nothing(
         await looking.until(lambda shown: "onerror" in str(shown.get("board") or shown))
         assert "\u202e" not in str(looking.shown), "shown as an escape"
     session.close()
+
+
+async def test_where_nothing_can_be_followed_any_more_the_server_ends(
+    open_page: OpenPage, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    async def watched() -> None:
+        async with open_page() as page, page.looks_on() as looking:
+            monkeypatch.setattr(page.server.shown, "look", lambda: 1 // 0)
+            while not looking.over:
+                await looking.next()
+
+    with pytest.raises(ZeroDivisionError):  # a fault of the program's own
+        await watched()
 
 
 def test_the_card_says_what_to_do_at_once_whatever_it_lacks() -> None:

@@ -1,6 +1,6 @@
 // The board: the plan of the next segment, and who does it.
 
-import { h, said } from "/elements.js";
+import { h, said, tied } from "/elements.js";
 import { fit, largest } from "/fit.js";
 
 const SHARES = [0.5, 0.58, 0.66, 0.42]; // of the width that the work has
@@ -45,7 +45,7 @@ function stationOf(station) {
   return h(
     "li",
     "",
-    h("span", "does", station.words),
+    h("span", "does", tied(station.words)),
     said("span", "standard", station.standard),
     said("span", "options", station.options.join(", ")),
   );

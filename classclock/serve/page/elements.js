@@ -17,6 +17,11 @@ export function said(tag, kind, words) {
   return words ? h(tag, kind, words) : null;
 }
 
+// A number stays with its unit where a line breaks.
+export function tied(words) {
+  return words.replace(/(\d) (?=(kg|lb|m|s|cal)\b|%)/g, "$1\u00a0").replace(/ (?=\/)/g, "\u00a0");
+}
+
 // The same with a style's custom properties.
 export function placed(made, properties) {
   for (const [name, value] of Object.entries(properties)) made.style.setProperty(name, value);

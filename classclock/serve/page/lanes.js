@@ -1,7 +1,7 @@
 // The live wall: the clock, what is being done, and a ribbon for each lane.
 
 import { digitsOf, showTime } from "/clock.js";
-import { h, placed, said } from "/elements.js";
+import { h, placed, said, tied } from "/elements.js";
 import { fit, units, widest } from "/fit.js";
 
 const ACROSS = [1, 2, 3, 4];
@@ -53,7 +53,7 @@ export class WallScreen {
     const { wall } = this;
     const alone = this.lanes.length === 0;
     const stations = wall.stations.map((words, n) =>
-      h("li", "", h("span", "does", words), said("span", "standard", wall.standards[n])),
+      h("li", "", h("span", "does", tied(words)), said("span", "standard", wall.standards[n])),
     );
     const lines = alone ? wall.lines.map((words) => h("li", "", words)) : [];
     const cautions = alone ? wall.cautions.map((words) => h("li", "", words)) : [];
@@ -115,14 +115,15 @@ export class WallScreen {
       const high = (box.height - gap * (rows - 1)) / rows;
       const wide = (box.width - gap * 4 * (across - 1)) / across;
       const ways = [
-        { under: false, size: Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / (needs + notes)) },
-        { under: true, size: Math.min(high * (some ? 0.74 : 0.95), wide / (needs + notes)) },
+        ["beside", Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / (needs + notes))],
+        ["under", Math.min(high * (some ? 0.74 : 0.95), wide / (needs + notes))],
+        ["below", Math.min(high * 0.72, wide / (needs - 0.25))],
       ];
-      for (const { under, size } of ways) {
-        if (best === null || size > best.size * 1.04) best = { across, rows, under, size };
+      for (const [way, size] of ways) {
+        if (best === null || size > best.size * 1.04) best = { across, rows, way, size };
       }
     }
-    this.list.classList.toggle("under", best.under);
+    this.list.className = `lanes ${best.way}`;
     placed(this.list, {
       "--across": best.across,
       "--rows": best.rows,
