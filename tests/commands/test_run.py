@@ -54,7 +54,7 @@ def shown(monkeypatch: pytest.MonkeyPatch, tmp_path: Path) -> list[dict[str, Any
 
 def test_without_a_plan_it_asks_which_clock(typed: Typed, shown: list[dict[str, Any]]) -> None:
     assert typed("run").status == 0
-    assert shown == [{"speed": 1, "line": "", "names": ()}]
+    assert shown == [{"speed": 1, "line": "", "names": (), "serves": None}]
 
 
 @pytest.mark.parametrize("line", [*FORMS, "Rounds 12:30", "8x20/10"])
@@ -62,7 +62,7 @@ def test_a_line_that_reads_as_a_clock_is_taken(
     line: str, typed: Typed, shown: list[dict[str, Any]]
 ) -> None:
     assert typed("run", line, "--athletes", "Ilse, Bram", "--speed", "20").status == 0
-    assert shown == [{"speed": 20, "line": line, "names": ("Ilse", "Bram")}]
+    assert shown == [{"speed": 20, "line": line, "names": ("Ilse", "Bram"), "serves": None}]
 
 
 def test_a_file_of_that_name_is_the_plan(
@@ -99,7 +99,7 @@ def test_the_words_of_a_line_may_come_without_quotes(
 ) -> None:
     assert typed("run", "rounds", "12", "--athletes", "Ilse").status == 0
     assert typed("run", "--athletes", "Ilse", "rounds", "12").status == 0
-    assert shown == [{"speed": 1, "line": "rounds 12", "names": ("Ilse",)}] * 2
+    assert shown == [{"speed": 1, "line": "rounds 12", "names": ("Ilse",), "serves": None}] * 2
 
 
 def test_two_plans_are_one_too_many(typed: Typed, shown: list[dict[str, Any]]) -> None:

@@ -45,6 +45,8 @@ def of_what_was_done(club: HostileClub, out: Path) -> Iterator[CommandLine]:
         yield ("athlete", ilse, *more)
         yield ("effort", ilse, "7", *more)
         yield ("effort", ilse, *more)
+        yield ("goal", ilse, f"<Turntable{club.hostile}>", "14", *more)
+        yield ("goal", ilse, *more)
         yield ("load", ilse, *more)
         yield ("bar", "82.5", "--bar", f"<Long bar{club.hostile}>", *more)
         for command in ("results", "report", "chart", "weeks", "notes", "month", "away"):
@@ -104,6 +106,8 @@ def asked_wrongly(hostile: str) -> Iterator[CommandLine]:
     yield ("athlete", hostile, "--benchmark", hostile)
     yield ("athlete", hostile, "--folder", hostile)
     yield ("effort", hostile, "7")
+    yield ("goal", hostile)
+    yield ("goal", "Ilse", hostile, hostile, "--by", hostile)
     yield ("effort", "Ilse", "--day", hostile)
     yield ("away", "--weeks", hostile)
     yield ("month", hostile)

@@ -18,6 +18,7 @@ import classclock.screens
 from classclock.clock.source import MS
 from classclock.drafts.plan_being_written import open_plan
 from classclock.following.follower import Follower
+from classclock.following.page_messages import NotServed, Served
 from classclock.following.view_file import ToldView, ViewFile
 from classclock.machine.battery import Battery
 from classclock.machine.terminal_kinds import kind_from
@@ -221,6 +222,12 @@ async def draws_a_class(club: HostileClub, look: Look, size: tuple[int, int], dr
         await walked.strikes(CLASS)
         screen.overlays.place.ask()
         await walked.strikes(f"{TYPED} escape")
+        link = screen.overlays.link
+        link.show(Served(club.hostile, club.hostile, 1, (club.hostile,)))
+        link.turn()
+        await walked.looks()
+        link.show(NotServed(club.hostile))
+        await walked.looks()
         await walked._pilot.resize_terminal(40, 10)
         await walked.looks()
     session.close()

@@ -247,7 +247,7 @@ def test_goals_that_were_reached_are_counted_those_that_ended_since_too(
     page = page_of()
     assert told(page, "goals_reached") == ["Ilse: 7+0", "Ilse: 8+0"]
     text = "\n".join(month_lines(page))
-    assert re.search("Goals reached\n  Ilse  turntable 7[+]0  the goal was 7[+]0; on 10 Nov", text)
+    assert re.search("Goals reached\n  Ilse  Turntable 7[+]0  the goal was 7[+]0; on 10 Nov", text)
     assert b"Goals reached" in month_html(page, "Depot", TODAY)
     assert told(page_of("2026-12"), "goals_reached") == []
 

@@ -296,11 +296,12 @@ def read_change(line: str) -> Change:
 
 
 class _ImportForRules(Struct):
-    """What of an import says who is who; the rest of its line is read over."""
+    """Who is who and works towards what; the rest of an import's line is read over."""
 
     n: int = 0
     at: str = ""
     marks: tuple[ImportedMark, ...] | UnsetType = UNSET
+    goals: tuple[ImportedGoal, ...] | UnsetType = UNSET
 
 
 _IMPORT_FOR_RULES = Decoder(_ImportForRules)
@@ -308,11 +309,11 @@ _IS_IMPORT = '{"change":"import"'
 
 
 def read_change_for_rules(line: str) -> Change:
-    """The same, but of an import only what says who is who: it may have years of scores."""
+    """The same, but of an import, which may have years of scores, only `_ImportForRules`."""
     if not line.startswith(_IS_IMPORT):
         return read_change(line)
     read = _IMPORT_FOR_RULES.decode(line)
-    return Import(n=read.n, at=read.at, file="", scores=(), marks=read.marks)
+    return Import(n=read.n, at=read.at, file="", scores=(), marks=read.marks, goals=read.goals)
 
 
 def write_changes(folder: Path, changes: Changes) -> None:
