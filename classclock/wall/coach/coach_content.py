@@ -93,7 +93,7 @@ class CoachContents:
         lanes = running_lanes(sheet, self._started.everybody(selected), asked, about)
         counts_in = live.phase == "count-in"
         sections = self._beside(asked_section(asked, sheet.lanes), sheet, notes)
-        return CoachContent(head, tuple(lanes), sections, clears=counts_in)
+        return _with_selected(CoachContent(head, tuple(lanes), sections, clears=counts_in))
 
     def _unscored(self, sheet: Sheet, head: WallContent, notes: Notes) -> CoachContent:
         """While nothing is counted everybody is shown with what they do next."""
@@ -127,7 +127,7 @@ class CoachContents:
             head = replace(head, emphasis=printable(f"{name}: {asked[0].said()}"))
         state = settle_state(sheet, saved, named=False)
         asking = replace(asked_section(asked, sheet.lanes), over_keys=state)
-        return CoachContent(head, tuple(lanes), self._beside(asking, sheet, notes))
+        return _with_selected(CoachContent(head, tuple(lanes), self._beside(asking, sheet, notes)))
 
     def _end(self, notes: Notes, saved: tuple[str, ...]) -> CoachContent:
         record = self._seen.live.record
@@ -195,6 +195,22 @@ def _what_each_does(record: ClassRecord, ahead: _Ahead) -> str:
     if ahead.segment is None or ahead.segment == record.chosen.segment:
         return ""
     return f"each one's line is about {printable(record.plan.segment[ahead.segment].name, 40)}"
+
+
+def _with_selected(content: CoachContent) -> CoachContent:
+    """With all that is known of the selected lane before the notes, where there is room for it."""
+    lane = next((lane for lane in content.lanes if lane.selected), None)
+    if lane is None:
+        return content
+    known = "; ".join(said.words for said in lane.about)
+    line = CoachLine(f"{lane.name} {lane.score}: {known or 'nothing else is known'}", lane.key)
+    sections = (
+        replace(one, heading="Selected, and notes", lines=(line, *one.lines))
+        if one.name == "notes"
+        else one
+        for one in content.sections
+    )
+    return replace(content, sections=tuple(sections))
 
 
 def _board_head(board: BoardContent) -> WallContent:

@@ -109,10 +109,10 @@ class Coached:
     def note(self, text: str, person: str | None = None) -> None:
         self.notes += (ev.Noted(self.live.clock.now(), text, person),)
 
-    def reads(self) -> CoachContent:
+    def reads(self, selected: str | None = None) -> CoachContent:
         if self.live.phase == "board":
             return self.contents.before(board_now(self.session), self.notes)
-        return self.contents.started(notes=self.notes)
+        return self.contents.started(notes=self.notes, selected=selected)
 
     def lane(self, name: str) -> CoachLane:
         return next(lane for lane in self.reads().lanes if lane.name == name)
@@ -198,6 +198,10 @@ def test_the_settle_asks_as_the_room_is_asked_and_says_what_answers(coached: Coa
     assert [line.at for line in coached.section("asked").lines] == ["I", "B", "N"]
     assert coached.lane("Ilse").score == "1+?"
     assert coached.lane("Ilse").short_score == "1+?"
+    selected = coached.reads(selected="i1")
+    assert [lane.key for lane in selected.lanes if lane.selected] == ["I"]
+    *_, notes = selected.sections
+    assert notes.lines[0].words == "Ilse 1+?: odd reps?; under 18; 1st"
     coached.live.do(cmd.Next(all_stands=True))
     assert coached.live.phase == "board"
 
