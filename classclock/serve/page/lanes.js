@@ -211,6 +211,7 @@ function ribbonOf(bar) {
     from = block.end;
   }
   if (!bar.stopped) made.append(placed(h("span", "block running"), { "--from": from }));
+  made.append(...goalOf(bar));
   return made;
 }
 
@@ -226,8 +227,15 @@ function shareOf(bar) {
   for (const end of bar.rounds.filter((one) => one > bar.done && one < bar.whole)) {
     made.append(placed(h("span", "mark"), { "--at": end }));
   }
+  made.append(...goalOf(bar));
   if (bar.finish) made.append(h("b", "finish", bar.finish));
   return made;
+}
+
+// Where somebody's goal has it by now.
+function goalOf(bar) {
+  const known = bar.goal !== null && bar.goal !== undefined;
+  return known ? [placed(h("span", "goal"), { "--at": bar.goal })] : [];
 }
 
 function blockOf(kind, from, end) {
