@@ -95,7 +95,7 @@ def _made(n: int, room: str, role: Role, most: int) -> Arrangement:
 
     The word has no room where the number has none.
     """
-    amount = Written(("tally", n), room, "tally", role, 35, most=most)
+    amount = Written(("tally", n), room, "tally", role, 35, across="right", most=most)
     word = Written(("made", n), MADE.ljust(len(room)), "made", "detail", 31)
     return Beside((amount, word), gap=1)
 
