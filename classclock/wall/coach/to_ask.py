@@ -65,7 +65,8 @@ def _by_now(
             yield one
         elif lacking := tuple(number for number in one.intervals if number in done):
             which = f"interval{'s' if len(lacking) > 1 else ''} {', '.join(map(str, lacking))}"
-            yield ScoreQuestion(one.lane, one.name, one.key, one.doubt, f"{which}?")
+            words = f"{which}{SIGNS['not given'].sign}"
+            yield ScoreQuestion(one.lane, one.name, one.key, one.doubt, words)
 
 
 def _steps_done(sheet: Sheet, elapsed: int) -> frozenset[int]:
