@@ -13,6 +13,7 @@ import statistics
 import time
 from collections.abc import AsyncIterator, Sequence
 from contextlib import asynccontextmanager, suppress
+from itertools import cycle
 from pathlib import Path
 from tempfile import TemporaryDirectory
 
@@ -30,6 +31,7 @@ from classclock.plan.reading.plan_reading import parse_plan
 from classclock.plan.settings.club import Club
 from classclock.serve.viewers import MOST_VIEWERS
 from classclock.tally.lane_keys import people_named
+from classclock.tally.lanes import Lane
 from tests.signals import GO_ON, STOP
 
 NAMES = ("Ilse", "Bram", "Noor", "Piet", "Tuva", "Uri", "Saoirse", "Odell")
@@ -100,9 +102,8 @@ async def served(folder: Path) -> AsyncIterator[tuple[Session, PageProcess, str]
         session.close()
 
 
-async def tap(session: Session, rng: random.Random) -> tuple[str, float]:
-    """Somebody's round, and when it was (ms of the wall clock)."""
-    lane = rng.choice(session.live.lineup())
+async def tap(session: Session, rng: random.Random, lane: Lane) -> tuple[str, float]:
+    """A round of this lane, and when it was (ms of the wall clock)."""
     at = time.time() * 1000  # noqa: TID251  a browser knows no other
     session.key(lane.key, stamp_now())
     await asyncio.sleep(rng.uniform(0.2, 0.6))
@@ -121,10 +122,11 @@ async def in_a_browser(session: Session, process: PageProcess, url: str, seconds
         rng = random.Random(1)  # noqa: S311  taps, no secrets
         end, taps = time.monotonic() + seconds, list[tuple[str, float]]()  # noqa: TID251  as above
         stopped: list[Stopped] = []
+        lanes = cycle(session.live.lineup())  # no key again within its guard
         while time.monotonic() < end:  # noqa: TID251  as above
             if rng.random() < 0.03:
                 stopped.append(await _stopped(process, page, freeze=rng.random() < 0.5))
-            taps.append(await tap(session, rng))
+            taps.append(await tap(session, rng, next(lanes)))
         seen = await page.evaluate("window.seen")
         await browser.close()
     _report(session, taps, seen, stopped)
@@ -200,9 +202,9 @@ async def with_viewers(session: Session, process: PageProcess, url: str, seconds
     await asyncio.sleep(2)
     rng = random.Random(2)  # noqa: S311  as above
     end = time.monotonic() + seconds  # noqa: TID251  as above
-    keys = []
+    keys, lanes = [], cycle(session.live.lineup())
     while time.monotonic() < end:  # noqa: TID251  as above
-        lane = rng.choice(session.live.lineup())
+        lane = next(lanes)
         at.clear()
         at[lane.key.upper()] = before = time.monotonic() * 1000  # noqa: TID251  as above
         session.key(lane.key, stamp_now())
