@@ -79,7 +79,6 @@ def test_what_is_drawn_takes_its_signs_from_the_table() -> None:
     files = {*ROOT.glob("wall/**/*.py"), *ROOT.glob("screens/live/**/*.py")}
     files -= {*ROOT.glob("screens/live/**/*_desk.py")}  # there they are keys
     files -= {ROOT / "wall" / "on_disk_words.py"}  # ~ is a folder there
-    files -= {ROOT / "wall" / "coach" / "to_ask.py"}  # ? ends a question there
     files -= {ROOT / "wall" / "colours" / "mixing.py"}  # # begins a colour there
     own = [
         (path.name, node.value)
