@@ -4,7 +4,8 @@ from collections.abc import Sequence
 
 from sqlalchemy import Connection
 
-from classclock.book.files.changes import Change, Import
+from classclock.book.files.changes import Change
+from classclock.book.files.import_lines import Import
 from classclock.book.people_rules import people_named
 from classclock.book.tables.queries import all_athletes, recorded_names
 

@@ -10,16 +10,15 @@ from classclock.book.files.changes import (
     Changes,
     EffortGiven,
     Erasure,
-    Import,
     MarkSet,
     Merge,
     Rename,
     Undo,
-    read_changes,
     with_more,
-    write_changes,
 )
 from classclock.book.files.goal_lines import GoalDropped, GoalSet
+from classclock.book.files.import_lines import Import
+from classclock.book.files.whole_changes_file import read_changes, write_changes
 from classclock.book.people_rules import for_good, standing_changes
 from classclock.book.tables.book_lock import book_lock
 

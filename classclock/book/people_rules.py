@@ -10,12 +10,12 @@ from classclock.book.files.changes import (
     Change,
     Changes,
     Erasure,
-    Import,
     MarkSet,
     Merge,
     Rename,
     Undo,
 )
+from classclock.book.files.import_lines import Import
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.tally.lanes import Mark
 

@@ -9,11 +9,11 @@ from pathlib import Path
 from msgspec import Struct
 
 from classclock.book.asking.lift_records import read_lifts
-from classclock.book.files.changes import read_changes
 from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.journal import Anchor, JournalUnreadableError, read_journal
 from classclock.book.files.saved_results import ResultsError, read_results
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.spreadsheet import read_spreadsheet
 from classclock.club.movements import read_library

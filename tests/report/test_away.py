@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Import, ImportedScore, Merge
+from classclock.book.files.changes import Merge
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.tables.catching_up import CaughtUp
 from classclock.book.tables.opening import Book
 from classclock.records.result import rounds_worth

@@ -11,8 +11,9 @@ import pytest
 
 from classclock.book.changing import take_back, write_down
 from classclock.book.erasing.erasing import erase
-from classclock.book.files.changes import Change, Import, ImportedScore, MarkSet, Merge, Rename
+from classclock.book.files.changes import Change, MarkSet, Merge, Rename
 from classclock.book.files.copies import write_copy
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.handing_over.everything import kept_about
 from classclock.book.tables.catching_up import CaughtUp
 from classclock.book.tables.opening import Book

@@ -9,8 +9,9 @@ from typing import Any
 import pytest
 
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Import, ImportedScore, ImportedVisit, MarkSet, Merge
+from classclock.book.files.changes import MarkSet, Merge
 from classclock.book.files.goal_lines import GoalDropped, GoalSet
+from classclock.book.files.import_lines import Import, ImportedScore, ImportedVisit
 from classclock.book.tables.catching_up import CaughtUp
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import Athlete

@@ -11,8 +11,9 @@ from pathlib import Path
 from msgspec import UNSET, Struct
 
 from classclock.book.asking.lift_records import ClassLifts, LoadMade, read_lifts
-from classclock.book.files.changes import Import, ImportedScore, changes_if_any, score_moment
+from classclock.book.files.import_lines import Import, ImportedScore, score_moment
 from classclock.book.files.saved_results import ResultsError
+from classclock.book.files.whole_changes_file import changes_if_any
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import PeopleRules, imports, people_rules
 from classclock.club.folder import results

@@ -12,9 +12,9 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection, Row, or_, select
 
-from classclock.book.files.changes import read_changes
 from classclock.book.files.changes_file import ChangesDamagedError
 from classclock.book.files.class_plans import plan_in
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.applying import athletes_now
 from classclock.book.tables.book_error import BookError

@@ -3,7 +3,7 @@
 from pathlib import Path
 
 from classclock.book.asking.known_people import KnownPerson, known_people
-from classclock.book.files.changes import changes_if_any
+from classclock.book.files.whole_changes_file import changes_if_any
 from classclock.book.people_ids import entry_of, entry_said
 from classclock.book.people_rules import imports, people_rules
 from classclock.club import folder as club_folder

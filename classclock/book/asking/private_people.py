@@ -3,8 +3,9 @@
 from collections.abc import Collection
 from pathlib import Path
 
-from classclock.book.files.changes import Changes, read_changes
+from classclock.book.files.changes import Changes
 from classclock.book.files.changes_file import NAME, ChangesDamagedError
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import people_rules
 from classclock.book.tables.applying import rules_in

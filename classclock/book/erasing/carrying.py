@@ -23,15 +23,10 @@ from classclock.book.erasing.reach import (
     written_without,
 )
 from classclock.book.erasing.told_by_digest import ids_meant, names_meant
-from classclock.book.files.changes import (
-    Carried,
-    Changes,
-    Erasure,
-    read_changes,
-    write_changes,
-)
+from classclock.book.files.changes import Carried, Changes, Erasure
 from classclock.book.files.copies import copies
 from classclock.book.files.held_file import in_use
+from classclock.book.files.whole_changes_file import read_changes, write_changes
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.book_lock import book_lock
 from classclock.book.tables.opening import Book

@@ -8,15 +8,8 @@ from msgspec.structs import replace
 from classclock.book.erasing.known_under import KnownUnder
 from classclock.book.erasing.name_finding import NOBODY, NameFinder
 from classclock.book.erasing.scrubbing import FreeText, note_without, texts_in_note
-from classclock.book.files.changes import (
-    Change,
-    Changes,
-    Import,
-    ImportedScore,
-    Merge,
-    Rename,
-    Undo,
-)
+from classclock.book.files.changes import Change, Changes, Merge, Rename, Undo
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import standing_changes
 from classclock.records.document import known

@@ -20,7 +20,8 @@ from classclock.book.erasing.reach import (
     written_without,
 )
 from classclock.book.erasing.scrubbing import note_without
-from classclock.book.files.changes import Changes, Erasure, read_changes, write_changes
+from classclock.book.files.changes import Changes, Erasure
+from classclock.book.files.whole_changes_file import read_changes, write_changes
 from classclock.book.people_rules import digest
 from classclock.book.tables.applying import all_changes, keep_changes
 from classclock.book.tables.book_lock import BookHeldError, book_lock

@@ -5,7 +5,8 @@ from collections.abc import Iterable, Iterator
 from msgspec import Struct
 from sqlalchemy import Connection, select
 
-from classclock.book.files.changes import Change, Changes, Import
+from classclock.book.files.changes import Change, Changes
+from classclock.book.files.import_lines import Import
 from classclock.book.handing_over.changed import names_in
 from classclock.book.people_ids import entry_said, is_of, said_in
 from classclock.book.people_rules import people_rules, standing_changes

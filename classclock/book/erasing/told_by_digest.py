@@ -6,7 +6,8 @@ from collections.abc import Iterable, Iterator
 from itertools import chain
 from pathlib import Path
 
-from classclock.book.files.changes import Changes, Erasure, Import, Merge, Rename
+from classclock.book.files.changes import Changes, Erasure, Merge, Rename
+from classclock.book.files.import_lines import Import
 from classclock.book.people_ids import entry_of, entry_said
 from classclock.book.people_rules import digest
 from classclock.machine.plain_file import read_file

@@ -6,8 +6,9 @@ from datetime import datetime
 from msgspec import Struct
 from sqlalchemy import Connection, Row, delete, insert, select
 
-from classclock.book.files.changes import Change, Changes, Import
+from classclock.book.files.changes import Change, Changes
 from classclock.book.files.goal_lines import GoalDropped, GoalSet, ImportedGoal
+from classclock.book.files.import_lines import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.people_rules import PeopleRules, standing_changes
 from classclock.book.tables.opening import asking_room

@@ -11,18 +11,20 @@ from classclock.book.files.changes import (
     Changes,
     EffortGiven,
     Erasure,
-    Import,
-    ImportedLift,
-    ImportedMark,
-    ImportedRecord,
-    ImportedScore,
-    ImportedVisit,
     MarkSet,
     Merge,
     Rename,
     Undo,
 )
 from classclock.book.files.goal_lines import GoalDropped, GoalSet, ImportedGoal
+from classclock.book.files.import_lines import (
+    Import,
+    ImportedLift,
+    ImportedMark,
+    ImportedRecord,
+    ImportedScore,
+    ImportedVisit,
+)
 from classclock.book.people_ids import entry_said
 from classclock.book.people_rules import digest
 from classclock.records.document import known

@@ -10,14 +10,14 @@ from typing import Any, TypeVar, get_args
 
 from msgspec import UNSET, Struct
 
-from classclock.book.files.changes import (
+from classclock.book.files.goal_lines import ImportedGoal
+from classclock.book.files.import_lines import (
     ImportedLift,
     ImportedMark,
     ImportedRecord,
     ImportedScore,
     ImportedVisit,
 )
-from classclock.book.files.goal_lines import ImportedGoal
 from classclock.machine.plain_file import read_file
 from classclock.plan.findings import Finding
 from classclock.records.class_entries import benchmark_key

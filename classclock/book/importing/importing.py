@@ -7,7 +7,8 @@ from msgspec import UNSET, Struct
 from msgspec.structs import replace
 from sqlalchemy import Connection, func, select
 
-from classclock.book.files.changes import (
+from classclock.book.files.goal_lines import ImportedGoal
+from classclock.book.files.import_lines import (
     Import,
     ImportedLift,
     ImportedMark,
@@ -16,7 +17,6 @@ from classclock.book.files.changes import (
     ImportedVisit,
     score_moment,
 )
-from classclock.book.files.goal_lines import ImportedGoal
 from classclock.book.goals.table import goals_of
 from classclock.book.importing.book_known import BookKnown
 from classclock.book.importing.exported_reading import Exported

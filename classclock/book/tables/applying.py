@@ -7,14 +7,8 @@ from msgspec.json import encode
 from msgspec.structs import replace
 from sqlalchemy import Connection, delete, insert, not_, select, update
 
-from classclock.book.files.changes import (
-    Change,
-    Changes,
-    Import,
-    Undo,
-    read_change,
-    read_change_for_rules,
-)
+from classclock.book.files.changes import Change, Changes, Undo, read_change, read_change_for_rules
+from classclock.book.files.import_lines import Import
 from classclock.book.goals.table import keep_goals
 from classclock.book.people_ids import entry_of, entry_said, said_in
 from classclock.book.people_rules import PeopleRules, imports, people_named, people_rules

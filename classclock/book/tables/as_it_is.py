@@ -11,8 +11,8 @@ from pathlib import Path
 
 from sqlalchemy import Engine, create_engine
 
-from classclock.book.files.changes import room_of
 from classclock.book.files.changes_file import NAME as CHANGES
+from classclock.book.files.whole_changes_file import room_of
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.book_file import FILE
 from classclock.book.tables.book_lock import WAIT_S

@@ -13,8 +13,9 @@ from typing import NamedTuple
 from msgspec import Struct
 from sqlalchemy import Connection, delete, insert, select
 
-from classclock.book.files.changes import Changes, changes_digest, read_changes
+from classclock.book.files.changes import Changes
 from classclock.book.files.changes_file import NAME as CHANGES
+from classclock.book.files.whole_changes_file import changes_digest, read_changes
 from classclock.book.people_rules import PeopleRules, imports
 from classclock.book.tables.applying import apply_changes, forget_changes, rules_in
 from classclock.book.tables.book_lock import book_lock

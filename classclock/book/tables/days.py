@@ -6,7 +6,7 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Connection, Select, String, cast, distinct, func, select, union
 
-from classclock.book.files.changes import Import
+from classclock.book.files.import_lines import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.queries import best_rows

@@ -3,7 +3,7 @@
 from collections.abc import Iterable, Sequence
 from typing import Any, NamedTuple, TypeVar
 
-from classclock.book.files.changes import (
+from classclock.book.files.import_lines import (
     Import,
     ImportedLift,
     ImportedScore,

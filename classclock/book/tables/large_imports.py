@@ -14,7 +14,7 @@ from typing import TypeVar
 from msgspec import Struct
 from sqlalchemy import ColumnElement, Connection, Table, delete, func, insert, or_, select
 
-from classclock.book.files.changes import Import
+from classclock.book.files.import_lines import Import
 from classclock.book.people_rules import PeopleRules
 from classclock.book.tables.deriving import Touched, derive
 from classclock.book.tables.imported_rows import Records, import_key, import_rows

@@ -8,7 +8,7 @@ from typing import Any
 from msgspec import Struct
 from sqlalchemy import Column, ColumnElement, Connection, Row, and_, func, or_, select
 
-from classclock.book.files.changes import Import
+from classclock.book.files.import_lines import Import
 from classclock.book.people_ids import entry_said, said_in
 from classclock.book.tables.opening import asking_room
 from classclock.book.tables.schema import changes, lifts, results, seen, set_bests

@@ -9,8 +9,8 @@ from msgspec import Struct
 from sqlalchemy import Connection, Engine
 from sqlalchemy.exc import DBAPIError
 
-from classclock.book.files.changes import room_of
 from classclock.book.files.changes_file import NAME as CHANGES
+from classclock.book.files.whole_changes_file import room_of
 from classclock.book.tables.book_error import BookError
 from classclock.book.tables.book_file import BUSY, FILE, file_engine, make_ready, version_of
 from classclock.book.tables.book_lock import (

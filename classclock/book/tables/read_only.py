@@ -8,8 +8,8 @@ from pathlib import Path
 from sqlalchemy import create_engine
 from sqlalchemy.pool import StaticPool
 
-from classclock.book.files.changes import room_of
 from classclock.book.files.changes_file import NAME as CHANGES
+from classclock.book.files.whole_changes_file import room_of
 from classclock.book.tables.book_file import FILE
 from classclock.book.tables.opening import Book
 from classclock.book.tables.schema import VERSION, metadata

@@ -4,7 +4,7 @@ from collections.abc import Iterator
 from contextlib import contextmanager
 from pathlib import Path
 
-from classclock.book.files.changes import read_changes
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.tables.book_error import DamagedBookError
 from classclock.book.tables.book_file import (
     BEING_MADE,

@@ -7,7 +7,8 @@ from typing import Any
 
 from classclock.book.changed_people import names_in
 from classclock.book.changing import change_words
-from classclock.book.files.changes import Change, Undo, read_changes
+from classclock.book.files.changes import Change, Undo
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.people_rules import for_good
 from classclock.commands.shared.book import asked_book
 from classclock.commands.shared.club import asked_club

@@ -12,7 +12,7 @@ from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.mentions import KIND_WORDS, Mention
 from classclock.book.erasing.orders import OrderStatus, order_statuses
 from classclock.book.erasing.reach import ClassRunningError, Reach
-from classclock.book.files.changes import read_changes
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.tables.opening import Book
 from classclock.book.tables.queries import Athlete, find, namesakes
 from classclock.clock.source import local_now

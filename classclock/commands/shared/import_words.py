@@ -6,7 +6,7 @@ from typing import Any
 
 from msgspec import to_builtins
 
-from classclock.book.files.changes import Import
+from classclock.book.files.import_lines import Import
 from classclock.book.importing.importing import ReadyImport
 from classclock.book.importing.questions import SheetQuestion, of_all_such
 from classclock.book.importing.spreadsheet import SheetReading

@@ -10,15 +10,8 @@ import pytest
 from classclock.book.asking.lift_reading import LiftReading
 from classclock.book.asking.people_reading import in_files, people_called
 from classclock.book.changing import take_back, write_down
-from classclock.book.files.changes import (
-    Change,
-    Erasure,
-    Import,
-    ImportedScore,
-    Merge,
-    Rename,
-    Undo,
-)
+from classclock.book.files.changes import Change, Erasure, Merge, Rename, Undo
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.people_rules import digest
 from classclock.records.result import ScoreKind
 from classclock.strength.class_loads import Handled

@@ -11,7 +11,8 @@ from classclock.book.asking.lift_reading import LiftReading
 from classclock.book.asking.lift_records import lift_history
 from classclock.book.asking.recorded_loads import recorded_history, recorded_loads
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Import, ImportedScore, Merge, Rename
+from classclock.book.files.changes import Merge, Rename
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.tables.keeping import kept_book
 from tests.depot_classes import DepotClasses
 from tests.lifts_of import lifts_of

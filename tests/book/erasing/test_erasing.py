@@ -9,8 +9,9 @@ from typing import Any
 from classclock.book.changing import write_down
 from classclock.book.erasing.erasing import erase, look
 from classclock.book.exporting import export_book
-from classclock.book.files.changes import Import, ImportedScore, MarkSet, Merge, Rename
+from classclock.book.files.changes import MarkSet, Merge, Rename
 from classclock.book.files.copies import write_copy
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book

@@ -12,7 +12,8 @@ from hypothesis import strategies as st
 from classclock.book.erasing.name_finding import NOBODY, name_finder
 from classclock.book.erasing.raw_bytes import may_hold
 from classclock.book.erasing.told_by_digest import ids_meant, names_meant
-from classclock.book.files.changes import Changes, Erasure, Import, ImportedScore, MarkSet, Rename
+from classclock.book.files.changes import Changes, Erasure, MarkSet, Rename
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.people_rules import digest
 from classclock.units.names import name_key, tidy_name
 

@@ -11,10 +11,11 @@ import pytest
 from sqlalchemy import text
 
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Carried, Erasure, MarkSet, Rename, read_changes
+from classclock.book.files.changes import Carried, Erasure, MarkSet, Rename
 from classclock.book.files.event_lines import event_line
 from classclock.book.files.held_file import HeldFile
 from classclock.book.files.journal import Anchor
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.tables.keeping import kept_book
 from classclock.book.tables.opening import open_book
 from classclock.book.tables.queries import all_athletes

@@ -13,8 +13,10 @@ from classclock.book.changing import take_back, write_down
 from classclock.book.erasing.erasing import erase
 from classclock.book.erasing.known_under import only_in_changes
 from classclock.book.erasing.reach import Reach
-from classclock.book.files.changes import Import, ImportedScore, Rename, read_changes
+from classclock.book.files.changes import Rename
 from classclock.book.files.copies import write_copy
+from classclock.book.files.import_lines import Import, ImportedScore
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.tables.book_file import FILE
 from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents

@@ -8,15 +8,10 @@ from typing import Any
 import pytest
 
 from classclock.book.changing import NoSuchChangeError, take_back, write_down
-from classclock.book.files.changes import (
-    Import,
-    ImportedScore,
-    MarkSet,
-    Merge,
-    Rename,
-    read_changes,
-)
+from classclock.book.files.changes import MarkSet, Merge, Rename
 from classclock.book.files.changes_file import ChangesDamagedError
+from classclock.book.files.import_lines import Import, ImportedScore
+from classclock.book.files.whole_changes_file import read_changes
 from classclock.book.tables.catching_up import CaughtUp, catch_up
 from classclock.book.tables.contents import book_contents
 from classclock.book.tables.opening import Book

@@ -11,7 +11,7 @@ import pytest
 
 from classclock.book.asking.remembered import remembered_people
 from classclock.book.changing import write_down
-from classclock.book.files.changes import Import, ImportedScore
+from classclock.book.files.import_lines import Import, ImportedScore
 from classclock.book.people_ids import entry_of
 from classclock.book.tables.applying import rules_in
 from classclock.book.tables.book_error import BookError

@@ -11,14 +11,13 @@ from sqlalchemy import select
 from classclock.book.changing import take_back, write_down
 from classclock.book.entering import put_in
 from classclock.book.erasing.erasing import erase
-from classclock.book.files.changes import (
+from classclock.book.files.changes import Merge, Rename
+from classclock.book.files.import_lines import (
     Import,
     ImportedLift,
     ImportedMark,
     ImportedScore,
     ImportedVisit,
-    Merge,
-    Rename,
 )
 from classclock.book.tables.catching_up import catch_up
 from classclock.book.tables.contents import book_contents
