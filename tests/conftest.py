@@ -15,8 +15,8 @@ pytest_plugins = (
     "tests.written_segments",
 )
 
-settings.register_profile("a busy machine is no fault", deadline=None)
-settings.load_profile("a busy machine is no fault")
+settings.register_profile("command", deadline=None, max_examples=50)  # a busy machine is no fault
+settings.load_profile("command")
 
 
 @pytest.fixture(scope="session")
