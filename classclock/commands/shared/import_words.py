@@ -64,17 +64,18 @@ def import_lines(
         yield f"{scores} went in. `classclock book undo {number}` takes them out again."
     else:
         yield "Nothing went in: there is nothing new in it."
-    yield from _besides(reading, ready)
+    yield from _besides(reading, ready, went_in=bool(number))
 
 
-def _besides(reading: SheetReading, ready: ReadyImport) -> Iterator[str]:
+def _besides(reading: SheetReading, ready: ReadyImport, *, went_in: bool) -> Iterator[str]:
     if reading.kind == ALONE:
         yield (
             "Visits, lifts and marks, so also who is off the wall, stand in the tables beside it: "
             "name the folder to have them too."
         )
     if ready.new:
-        yield f"New in the book: {', '.join(ready.new)}."
+        new = "New in the book" if went_in else "Not in the book yet"
+        yield f"{new}: {', '.join(ready.new)}."
     if ready.already:
         it = "it" if ready.already == 1 else "them"
         yield f"{counted(ready.already, 'row', 'rows')} left out: the book has {it}."

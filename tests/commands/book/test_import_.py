@@ -27,7 +27,7 @@ def test_a_dry_run_says_what_would_go_in_and_changes_nothing(
         '  "score"      score      9+1',
         '  "date"       date       2020-02-01',
         "3 scores would go in. Without --dry-run they do.",
-        "New in the book: Odell.",
+        "Not in the book yet: Odell.",
     ]
     assert command_says("chart", "--json") == before
 
