@@ -33,7 +33,7 @@ CHECKS = (
         "-m",
         "pytest",
         "-n",
-        "2",
+        "3",
         "--dist",
         "worksteal",
         "-m",

@@ -268,7 +268,7 @@ def test_twenty_follow_and_the_class_has_its_journal_to_itself(
     ]
     coach.type("<down>")
     coach.start()
-    for number in range(8):
+    for number in range(3):
         coach.wind(5)
         coach.type("nib"[number % 3])
         for one in followers:

@@ -178,7 +178,7 @@ def test_no_text_reaches_a_table_and_steers(cells: list[str]) -> None:
     assert table.count("\n") == 2  # a line break in a cell is an escape too
 
 
-@pytest.mark.usefixtures("let_through")
+@pytest.mark.usefixtures("in_the_table", "let_through")
 @pytest.mark.parametrize("pages", [False, True], ids=["a class", "pages"])
 def test_no_screen_draws_what_steers_a_terminal(
     times: Times, seen: Seen, drawn: Drawn, monkeypatch: pytest.MonkeyPatch, *, pages: bool

@@ -123,6 +123,14 @@ class Coach(OnScreen):
 OpenClass = Callable[[], AbstractAsyncContextManager[Coach]]
 
 
+@pytest.fixture(params=ERRORS, ids=os.strerror)
+def number(request: pytest.FixtureRequest, *, thorough: bool) -> int:
+    """How the disk refuses; the table of faults tries every way."""
+    if request.param != errno.ENOSPC and not thorough:
+        pytest.skip("it takes long: the table of faults tries it")
+    return int(request.param)
+
+
 @pytest.fixture
 def folder(tmp_path: Path) -> Path:
     return tmp_path / "depot"
@@ -191,7 +199,6 @@ def on_disk(session: Session) -> list[dict[str, str]]:
     return found
 
 
-@pytest.mark.parametrize("number", ERRORS, ids=os.strerror)
 @pytest.mark.parametrize("moment", MOMENTS)
 async def test_left_while_the_disk_refuses_the_words_say_who_loses_what_and_it_answers_1(
     open_class: OpenClass, disk: RefusingDisk, moment: str, number: int, seen: Seen
@@ -223,7 +230,6 @@ async def test_left_while_the_disk_refuses_the_words_say_who_loses_what_and_it_a
     seen(" / ".join(line.strip() for line in coach.said.splitlines() if "/" not in line))
 
 
-@pytest.mark.parametrize("number", ERRORS, ids=os.strerror)
 @pytest.mark.parametrize("moment", ["tap", "settle", "leave"])
 async def test_another_place_has_all_of_it_at_once_and_is_named_when_the_class_is_left(
     open_class: OpenClass, disk: RefusingDisk, tmp_path: Path, moment: str, number: int
@@ -255,7 +261,6 @@ async def test_another_place_has_all_of_it_at_once_and_is_named_when_the_class_i
     assert on_disk(coach.session)[0] == shown
 
 
-@pytest.mark.parametrize("number", ERRORS, ids=os.strerror)
 @pytest.mark.parametrize("moment", MOMENTS)
 async def test_once_the_disk_takes_it_again_all_is_on_disk_by_itself_and_only_then_called_saved(
     open_class: OpenClass,
