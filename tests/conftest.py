@@ -15,7 +15,7 @@ pytest_plugins = (
     "tests.written_segments",
 )
 
-settings.register_profile("command", deadline=None, max_examples=50)  # a busy machine is no fault
+settings.register_profile("command", deadline=None, max_examples=30)  # a busy machine is no fault
 settings.load_profile("command")
 
 
