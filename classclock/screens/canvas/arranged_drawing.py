@@ -1,12 +1,12 @@
 """What was laid out, as cells: texts in the size they were found to have; what is drawn."""
 
-from collections.abc import Callable, Mapping
+from collections.abc import Callable, Iterable, Mapping
 
 from msgspec import Struct
 from rich.cells import cell_len
 
-from classclock.screens.canvas.cells import Drawing, VerticalAlign, above, lay_out
-from classclock.screens.canvas.layout.nodes import Spot, Spots
+from classclock.screens.canvas.cells import Drawing, VerticalAlign, above, lay_out, place
+from classclock.screens.canvas.layout.nodes import Box, Spot, Spots
 from classclock.screens.canvas.layout.parts import Name
 from classclock.screens.canvas.letters import outline_type
 from classclock.screens.canvas.look import Look
@@ -52,6 +52,18 @@ def draw_arranged(
             continue
         parts.append((spot.box.x, spot.box.y, drawn))
     return lay_out(parts, columns, rows, look.theme.ground)
+
+
+def draw_boxes(
+    parts: Iterable[tuple[Box, Drawing]], columns: int, rows: int, ground: str
+) -> Drawing:
+    """Drawings in their boxes, on a ground of this size; a box without room is left out."""
+    placed = (
+        (box.x, box.y, place(drawing, box.width, box.height, ground))
+        for box, drawing in parts
+        if box.width > 0 and box.height > 0
+    )
+    return lay_out(placed, columns, rows, ground)
 
 
 def draw_spot(spot: Spot, look: Look, ink: Ink) -> Drawing:

@@ -4,8 +4,8 @@ from collections.abc import Iterator, Sequence
 
 from rich.cells import cell_len
 
-from classclock.screens.canvas.arranged_drawing import Ink, draw_spot
-from classclock.screens.canvas.cells import Drawing, above, beside, lay_out, place
+from classclock.screens.canvas.arranged_drawing import Ink, draw_boxes, draw_spot
+from classclock.screens.canvas.cells import Drawing, above, beside, place
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.letters.lettering import lettering_width
 from classclock.screens.canvas.look import Look
@@ -22,13 +22,8 @@ _Part = tuple[Box, Drawing]
 def draw_coach_lane(lane: CoachLane, plan: CoachLaneLayout, look: Look) -> Drawing:
     """The lane in its rows; what the layout has no spot for is left out."""
     ground = look.theme.bar if lane.selected else look.theme.ground
-    here = look.on(ground)
-    parts = (
-        (box.x, box.y, place(drawing, box.width, box.height, ground))
-        for box, drawing in _parts(lane, plan, here)
-        if box.width > 0 and box.height > 0
-    )
-    return lay_out(parts, plan.width, plan.rows, ground)
+    parts = _parts(lane, plan, look.on(ground))
+    return draw_boxes(parts, plan.width, plan.rows, ground)
 
 
 def _parts(lane: CoachLane, plan: CoachLaneLayout, look: Look) -> Iterator[_Part]:

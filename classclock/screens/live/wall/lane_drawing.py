@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
-from classclock.screens.canvas.arranged_drawing import Ink, draw_spot
-from classclock.screens.canvas.cells import Drawing, above, blank, lay_out, place
+from classclock.screens.canvas.arranged_drawing import Ink, draw_boxes, draw_spot
+from classclock.screens.canvas.cells import Drawing, above, blank
 from classclock.screens.canvas.interval_strip import draw_interval_strip
 from classclock.screens.canvas.layout.nodes import Box, Spot
 from classclock.screens.canvas.letters.lettering import lettering_width
@@ -26,13 +26,8 @@ _Part = tuple[Box, Drawing]
 def draw_lane(content: LaneContent, plan: LaneLayout, look: Look) -> Drawing:
     """The lane in its rows; what the layout has no spot for is left out."""
     ground = look.theme.band if content.selected else look.theme.ground
-    here = look.on(ground)
-    parts = (
-        (box.x, box.y, place(drawing, box.width, box.height, ground))
-        for box, drawing in _parts(content, plan, here)
-        if box.width > 0 and box.height > 0
-    )
-    return lay_out(parts, plan.width, plan.rows, ground)
+    parts = _parts(content, plan, look.on(ground))
+    return draw_boxes(parts, plan.width, plan.rows, ground)
 
 
 def _parts(content: LaneContent, plan: LaneLayout, look: Look) -> Iterator[_Part]:
