@@ -28,7 +28,10 @@ CHECKS = (
     *(mypy_as_on(platform) for platform in ("darwin", "win32")),
     ("-c", IMPORT_CONTRACT),
     # Screens wait for their keys, and terminals for their programs: more of them than cores.
-    ("-m", "pytest", "-n", "4", "--dist", "worksteal", "-m", "not real_time"),
+    (
+        *("-m", "pytest", "-n", "4", "--dist", "worksteal", "-m", "not real_time"),
+        *("--hypothesis-profile", "quick"),
+    ),
     (
         "-m",
         "pytest",

@@ -15,8 +15,10 @@ pytest_plugins = (
     "tests.written_segments",
 )
 
-settings.register_profile("command", deadline=None, max_examples=30)  # a busy machine is no fault
-settings.load_profile("command")
+# A busy machine is no fault. The test command takes the first, as it is to stay under ten minutes.
+settings.register_profile("quick", deadline=None, max_examples=30)
+settings.register_profile("usual", deadline=None)
+settings.load_profile("usual")
 
 
 @pytest.fixture(scope="session")
