@@ -270,7 +270,7 @@ def test_an_evening_that_departs_from_its_plan_and_is_killed_twice_holds_all_of_
     for name, lifted in (("Bram", "40 kg"), ("Noor", "45 kg"), ("Tuva", "42.5 kg")):
         assert f"{name:<7}{lifted}" in chart
     assert "visitor" not in chart
-    assert "turntable  1+9" in said(club, "athlete", "Odell"), "named in the class, and in the book"
+    assert "Turntable  1+9" in said(club, "athlete", "Odell"), "named in the class, and in the book"
     assert "left knee, taped" in said(club, "notes")
     (journal,) = (club.home / "journals").glob("[!.]*.jsonl")
     assert "The same as saved" in said(club, "replay", str(journal))

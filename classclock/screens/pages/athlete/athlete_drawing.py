@@ -5,6 +5,7 @@ from textwrap import wrap
 
 from classclock.records.bests import long_day
 from classclock.report.athlete_page import AthletePage
+from classclock.report.cells import pad
 from classclock.report.effort_words import effort_lines
 from classclock.report.goal_words import asked_words, pointed_words
 from classclock.report.plot import legend, plot_lines
@@ -72,7 +73,8 @@ def _plot(desk: AthleteDesk, columns: int, rows: int) -> Iterator[_Line]:
         yield "no benchmark yet", "quiet"
         return
     place = desk.benchmarks.index(desk.benchmark) + 1
-    yield f"{printable(desk.benchmark)}   ({place} of {len(desk.benchmarks)})", "bold"
+    called = printable(desk.book.page.called(desk.benchmark))
+    yield f"{called}   ({place} of {len(desk.benchmarks)})", "bold"
     results = desk.book.histories[desk.benchmark]
     plot = plot_lines(results, columns - _LAST_DAY, rows, desk.goal)
     if plot:
@@ -99,19 +101,17 @@ def _goals(desk: AthleteDesk, page: AthletePage, columns: int) -> Iterator[_Line
 def _bests(page: AthletePage) -> Iterator[_Line]:
     if page.bests:
         yield "Bests", "bold"
-        wide = max(len(printable(one.result.benchmark, 24)) for one in page.bests)
-        for best in page.bests:
+        names = pad([printable(page.called(one.result.benchmark), 24) for one in page.bests])
+        for name, best in zip(names, page.bests, strict=True):
             one = best.result
-            name = printable(one.benchmark, 24).ljust(wide)
             times = "once" if best.times == 1 else f"{best.times} times"
             terms = printable(str(one.terms), 80)
             yield f"  {name}  {one.score:>9}  {one.day}  {times:>8}  {terms}", ""
         yield "", ""
     if page.lifts:
         yield "Heaviest made", "bold"
-        wide = max(len(printable(one.lift, 24)) for one in page.lifts)
-        for lift in page.lifts:
-            name = printable(lift.lift, 24).ljust(wide)
+        names = pad([printable(page.called(one.lift), 24) for one in page.lifts])
+        for name, lift in zip(names, page.lifts, strict=True):
             reps = "reps not said" if lift.reps is None else f"{lift.reps} x"
             reps += ", provisional" if lift.provisional else ""
             yield f"  {name}  {lift.load:>9}  {lift.day}  {reps}", ""

@@ -117,7 +117,7 @@ def _place(desk: AthleteDesk) -> str:
 def _body(desk: AthleteDesk, page: AthletePage, columns: int, rows: int) -> Iterator[Arrangement]:
     results = _history(desk)
     best = next((one.result for one in page.bests if one.result.benchmark == desk.benchmark), None)
-    title = printable(desk.benchmark, 40) or "no benchmark yet"
+    title = printable(page.called(desk.benchmark), 40) or "no benchmark yet"
     yield Beside(
         (
             Written("benchmark", title, "benchmark", breaks=True),
@@ -154,8 +154,8 @@ def _bests(page: AthletePage) -> Iterator[tuple[str, str, str]]:
     for best in page.bests:
         one = best.result
         told.add(one.benchmark)
-        yield printable(one.benchmark, 24), printable(one.score, 12), one.day
+        yield printable(page.called(one.benchmark), 24), printable(one.score, 12), one.day
     for lift in page.lifts:
         if lift.lift not in told:
             told.add(lift.lift)
-            yield printable(lift.lift, 24), str(lift.load), lift.day
+            yield printable(page.called(lift.lift), 24), str(lift.load), lift.day

@@ -43,11 +43,11 @@ def shown(desk: AthleteDesk, columns: int = 120, rows: int = 40) -> str:
 
 def test_a_page_plots_the_history_of_each_benchmark_and_lift(page_of: Callable[..., Any]) -> None:
     desk = page_of("ilse", mirrored=False)
-    assert "turntable   (2 of 2)" in shown(desk)
+    assert "Turntable   (2 of 2)" in shown(desk)
     assert "7+4" in shown(desk)
     assert sum("o" in line.partition("|")[2] for line in shown(desk).splitlines()) >= 2
     desk.sign("<right>")
-    assert "front squat   (1 of 2)" in shown(desk)
+    assert "Front Squat   (1 of 2)" in shown(desk)
     assert "67 kg" in shown(desk)
 
 
@@ -81,7 +81,7 @@ def test_the_room_reads_name_benchmarks_and_bests(
     size: tuple[int, int], page_of: Callable[..., Any]
 ) -> None:
     desk = page_of("ilse")
-    assert read_by_the_room(desk, *size) == {"Ilse", "turntable", "7+4", "front squat", "67 kg"}
+    assert read_by_the_room(desk, *size) == {"Ilse", "Turntable", "7+4", "Front Squat", "67 kg"}
 
 
 def test_the_room_sees_how_it_went_beside_letters_that_it_can_read(
