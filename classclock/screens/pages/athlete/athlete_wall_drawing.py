@@ -137,7 +137,7 @@ def _body(desk: AthleteDesk, page: AthletePage, columns: int, rows: int) -> Iter
         yield Grid(
             tuple(
                 (
-                    Written(("what", number), what, "what"),
+                    Written(("what", number), what, "what", breaks=True),
                     Written(("score", number), score, "score", across="right"),
                     Written(("day", number), day, "day", role="detail"),
                 )
