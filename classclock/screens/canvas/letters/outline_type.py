@@ -16,13 +16,12 @@ from rich.segment import Segment
 
 from classclock.screens.canvas.cells import CellRow, Drawing, beside, style
 from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
+from classclock.screens.canvas.letters.outline_metrics import SIZE, outline_metrics
 from classclock.wall.colours.mixing import mix
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
 
-_SIZE = 400
-"""The font's em in pixels, before scaling down; large enough for any wall."""
 _QUICKER = ((5, 80), (10, 160))
 """Up to so many rows a smaller em does: it still has three pixels and a half to a dot."""
 _SMALL = 32
@@ -81,6 +80,9 @@ def fills_rows(text: str) -> bool:
 @lru_cache(maxsize=1024)
 def _level(character: str, size: int, *, top: bool) -> int:
     """Where its ink begins or ends, in pixels from the baseline down."""
+    if size == SIZE and character.isascii():
+        metrics = outline_metrics()
+        return (metrics.tops if top else metrics.bottoms)[character]
     return int(_font(size).getbbox(character, anchor="ls")[1 if top else 3])
 
 
@@ -89,7 +91,7 @@ def _top(word: str, size: int) -> int:
     return min(_level(character, size, top=True) for character in word)
 
 
-def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
+def _zones(text: str, size: int = SIZE) -> tuple[int, ...]:
     """The levels, from the top down, that are brought to whole dots so that they come out crisp.
 
     Numerals and capitals: from the top of a 1 to the line. Words: tall letters, small letters,
@@ -103,7 +105,6 @@ def _zones(text: str, size: int = _SIZE) -> tuple[int, ...]:
     return top, _level("x", size, top=True), 0, _level("p", size, top=False)
 
 
-@lru_cache(maxsize=1024)
 @lru_cache(maxsize=4096)
 def _columns_a_row(text: str) -> float:
     """Columns that the text takes for each row that it is high."""
@@ -116,7 +117,7 @@ def _columns_a_row(text: str) -> float:
 @lru_cache(maxsize=1024)
 def _length(word: str) -> float:
     """Pixels; the font draws nothing closer together over a space."""
-    return _font(_SIZE).getlength(word)
+    return outline_metrics().length(word) if word.isascii() else _font(SIZE).getlength(word)
 
 
 def _columns(text: str, rows: int) -> int:
@@ -170,7 +171,7 @@ def _draw(
     from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
-    size = next((size for most, size in _QUICKER if rows <= most), _SIZE)
+    size = next((size for most, size in _QUICKER if rows <= most), SIZE)
     font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
     picture = Image.new("L", (max(1, round(font.getlength(text))), height))
