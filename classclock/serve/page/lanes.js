@@ -2,7 +2,7 @@
 
 import { digitsOf, showTime } from "/clock.js";
 import { h, placed, said, tied } from "/elements.js";
-import { fit, units, widest } from "/fit.js";
+import { fit, largest, units, widest } from "/fit.js";
 
 const ACROSS = [1, 2, 3, 4];
 const STAYS = 2000; // ms after the end for which the clock stands inverted
@@ -10,7 +10,10 @@ const FRAMES = 90; // ms between two steps of a ribbon that grows: less can't be
 const KEY = 0.95; // what a key takes, in parts of the lane's size
 const NOTE = 0.34; // notes are so large beside a name
 const TO_COME = ["on for 12  +20", "12th  last 9:59"]; // room for them, so that nothing moves
-const AIR = 2.1; // between key, name, tally, load, bar and notes
+const AIR = 1.35; // between key, name and tally
+const MORE_AIR = 0.3; // beside a load, and beside notes
+const SHARES = [34, 30, 26, 22, 18]; // what clock and heading may have of the height, of a hundred
+const CLOCK = 1.5; // the clock is at least so many times as large as any lane's text
 
 export class WallScreen {
   constructor(state) {
@@ -79,45 +82,54 @@ export class WallScreen {
   size() {
     this.sized = true;
     this.element.classList.add("sized");
-    this.sizeClock();
-    this.sizeHeading();
-    this.sizeLanes();
+    largest(this.lanes.length ? SHARES : [100], (share) => this.sizeBy(share));
+  }
+
+  // The smallest text of the room where the top has this share; 0 where the clock is too small.
+  sizeBy(share) {
+    if (this.lanes.length) placed(this.element, { "--top": `${share}fr`, "--rest": `${100 - share}fr` });
+    const clock = this.sizeClock();
+    const heading = this.sizeHeading();
+    const lanes = this.lanes.length ? this.sizeLanes() : heading;
+    return clock < CLOCK * lanes ? 0 : Math.min(heading, lanes);
   }
 
   sizeClock() {
     const longest = this.wall.longest_clock || "00";
     const wide = units(longest.replace(/\d/g, "0"));
     const box = this.dial.getBoundingClientRect();
-    const most = Math.min(box.height / 0.72, (box.width * 0.97) / wide);
+    const most = Math.min(box.height / 0.76, (box.width * 0.97) / wide);
     this.dial.style.fontSize = `${Math.floor(most)}px`;
+    return most;
   }
 
   sizeHeading() {
     const most = this.lanes.length ? this.top.clientHeight / 2.2 : innerHeight / 5;
-    fit(this.heading, most);
+    return fit(this.heading, most);
   }
 
   // Names and tallies of all lanes as large as any way to stand lets them be, as in the terminal.
   sizeLanes() {
-    if (!this.lanes.length) return;
     const box = this.list.getBoundingClientRect();
     const gap = Math.round(box.height * 0.012) + 2;
+    const between = 3 * gap;
     const name = widest(this.lanes.map((lane) => lane.name));
     const tally = Math.max(1.2, widest(this.lanes.flatMap((lane) => [lane.room, lane.tally])));
     const some = this.lanes.some((lane) => lane.bar);
     const load = widest(this.lanes.map((lane) => loadOf(lane))) * 0.7;
     const said = this.lanes.flatMap(notesOf).map((note) => note.words);
     const notes = widest([...said, ...(some ? TO_COME : [])]) * NOTE;
-    const needs = KEY + name + tally + load + AIR;
+    const needs = KEY + name + tally + AIR + (load ? load + MORE_AIR : 0);
+    const beside = needs + notes + MORE_AIR;
     let best = null;
     for (const across of ACROSS.filter((count) => count <= this.lanes.length)) {
       const rows = Math.ceil(this.lanes.length / across);
       const high = (box.height - gap * (rows - 1)) / rows;
-      const wide = (box.width - gap * 4 * (across - 1)) / across;
+      const wide = (box.width - between * (across - 1)) / across;
       const ways = [
-        ["beside", Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / (needs + notes))],
-        ["under", Math.min(high * (some ? 0.74 : 0.95), wide / (needs + notes))],
-        ["below", Math.min(high * 0.72, wide / (needs - 0.25))],
+        ["beside", Math.min(high * 0.98, (wide * (some ? 0.64 : 0.9)) / beside)],
+        ["under", Math.min(high * (some ? 0.74 : 0.95), wide / beside)],
+        ["below", Math.min(high * 0.72, wide / needs)],
       ];
       for (const [way, size] of ways) {
         if (best === null || size > best.size * 1.04) best = { across, rows, way, size };
@@ -128,12 +140,14 @@ export class WallScreen {
       "--across": best.across,
       "--rows": best.rows,
       "--gap": `${gap}px`,
+      "--between": `${between}px`,
       "--size": `${Math.floor(best.size)}px`,
-      "--name": `${name + 0.3}em`,
+      "--name": `${name + 0.2}em`,
       "--tally": `${tally + 0.1}em`,
       "--load": `${load ? load + 0.3 : 0}em`,
       "--notes": `${notes / NOTE + 0.3}em`,
     });
+    return best.size;
   }
 
   // -- time -------------------------------------------------------------------------------------------
