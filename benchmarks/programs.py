@@ -1,6 +1,6 @@
 """The two programs that are measured side by side: a class on the wall, and the bare app."""
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from contextlib import contextmanager
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -46,17 +46,29 @@ class ClassWindow(Window):
         return journal.read_text("utf-8").count('"Tapped"')
 
 
+def _nothing_more(_: Path) -> Sequence[str]:
+    return ()
+
+
 @contextmanager
 def a_class(
-    lanes: int, columns: int = 120, rows: int = 36, program: Sequence[str] = ("classclock",)
+    lanes: int,
+    columns: int = 120,
+    rows: int = 36,
+    program: Sequence[str] = ("classclock",),
+    options: Callable[[Path], Sequence[str]] = _nothing_more,
 ) -> Iterator[ClassWindow]:
-    """A class before its first paint; `program` is the module that runs it, and what that takes."""
+    """A class before its first paint; `program` is the module that runs it, and what that takes.
+
+    `options` are more of them; it may put into the club's folder what they need.
+    """
     with TemporaryDirectory() as folder:
         plan = Path(folder) / "measured.toml"
         plan.write_text(PLAN, "utf-8")
         names = ", ".join(NAMES[:lanes])
         with ClassWindow(
             *(*program, "run", str(plan), "--athletes", names, "--club", folder),
+            *options(Path(folder)),
             columns=columns,
             rows=rows,
         ) as window:
@@ -65,9 +77,14 @@ def a_class(
 
 
 @contextmanager
-def a_piece(lanes: int, columns: int = 120, rows: int = 36) -> Iterator[ClassWindow]:
+def a_piece(
+    lanes: int,
+    columns: int = 120,
+    rows: int = 36,
+    options: Callable[[Path], Sequence[str]] = _nothing_more,
+) -> Iterator[ClassWindow]:
     """Its piece, running; whatever must be read at the foot has been, and answers come at once."""
-    with a_class(lanes, columns, rows) as window:
+    with a_class(lanes, columns, rows, options=options) as window:
         window.shown("enter starts")
         begin(window)
         window.look_on(_READ)

@@ -133,13 +133,25 @@ class Window:
     def signal(self, number: signal.Signals) -> None:
         self._child.kill(number)
 
+    def fileno(self) -> int:
+        """Ready to be read as soon as the program has written something."""
+        return self._child.child_fd
+
+    def take(self) -> None:
+        """Take what came out, and leave it."""
+        self._take()
+        self._kept = b""
+
+    def _take(self) -> None:
+        data = os.read(self._child.child_fd, 65536)
+        if _QUESTION in data:
+            os.write(self._child.child_fd, _ANSWER)
+        self._kept += data
+
     def _read(self, end: int) -> None:
-        ready, _, _ = select.select([self._child.child_fd], [], [], max(0, end - raw_now()) / 1e9)
+        ready, _, _ = select.select([self], [], [], max(0, end - raw_now()) / 1e9)
         if ready:
-            data = os.read(self._child.child_fd, 65536)
-            if _QUESTION in data:
-                os.write(self._child.child_fd, _ANSWER)
-            self._kept += data
+            self._take()
 
 
 def percentile(values: Sequence[float], share: int) -> float:

@@ -61,7 +61,8 @@ async def seen(
     kind: Kind, sizes: Sequence[Size], states: Collection[State] = STATES
 ) -> AsyncIterator[Seen]:
     """Each of these states, in windows of these sizes."""
-    with TemporaryDirectory() as folder:
+    # A thread may still be writing there what a wall elsewhere would show.
+    with TemporaryDirectory(ignore_cleanup_errors=True) as folder:
         _held_before(Path(folder), kind)
         session, source = _opened(Path(folder), kind, _TODAY)
         session.remember()

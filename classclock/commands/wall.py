@@ -6,6 +6,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import BadUseError
 from classclock.commands.shared.options import add_club, add_page
 from classclock.commands.shared.terminal import needs_a_terminal
+from classclock.machine.priority import give_way
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:
@@ -27,5 +28,7 @@ def do(asked: argparse.Namespace) -> int:
         raise BadUseError("a port is for a page: write classclock wall --serve --port N")
     needs_a_terminal()
     from classclock.screens.start import show_wall  # noqa: PLC0415  textual, once all is in order
+
+    give_way()  # twenty walls can be shown: no key of the class waits for them
 
     return show_wall(folder.absolute(), club)

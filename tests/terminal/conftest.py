@@ -130,6 +130,12 @@ class Terminal:
     def signal(self, number: int) -> None:
         self._child.kill(number)
 
+    def niceness(self) -> int:
+        """How much it gives way to others: more where the number is larger."""
+        if sys.platform == "win32":
+            raise NotImplementedError("another system's")
+        return os.getpriority(os.PRIO_PROCESS, self._child.pid)
+
     def hang_up(self) -> None:
         """The terminal's window is closed."""
         self._child.hang_up()

@@ -99,6 +99,7 @@ def test_whoever_follows_can_come_and_go_and_be_killed(club: Any) -> None:
     rooms = [club.start("wall") for _ in range(3)]
     for room in rooms:
         room.shows(KEYS, within=30)
+        assert room.niceness() > wall.niceness(), "it goes behind the class"
     rooms[0].signal(KILL)
     rooms[1].hang_up()
     wall.type("n")

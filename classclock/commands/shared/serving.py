@@ -17,10 +17,10 @@ from classclock.following.page_words import (
     spaced,
     where_words,
 )
+from classclock.machine.priority import give_way
 from classclock.machine.standard_streams import say
 from classclock.plan.settings.club import Club
 from classclock.serve.extra import is_installed
-from classclock.serve.priority import give_way
 
 
 def serve_wall(folder: Path, club: Club, host: str, port: int | None) -> int:

@@ -1,4 +1,4 @@
-"""How much of the processor the server asks for."""
+"""How much of the processor whoever only looks on asks for: less than the class."""
 
 import os
 
