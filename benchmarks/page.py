@@ -2,7 +2,7 @@
 
 How long a tap takes to the page, how far its digits are from the laptop's (by the wall clock of
 this machine, which both read), with the server stopped for two seconds now and then and the page
-frozen; then how far 64 viewers lag, and what the server takes.
+hidden; then how far 64 viewers lag, and what the server takes.
 """
 
 import argparse
@@ -11,8 +11,9 @@ import os
 import random
 import statistics
 import time
-from collections.abc import AsyncIterator, Sequence
+from collections.abc import AsyncIterator, Awaitable, Callable, Sequence
 from contextlib import asynccontextmanager, suppress
+from functools import partial
 from itertools import cycle
 from pathlib import Path
 from tempfile import TemporaryDirectory
@@ -46,37 +47,68 @@ count_in = "0:03"
 movement = "box step-over"
 reps = 6
 """
+HIDING = """() => {
+  const frame = window.requestAnimationFrame.bind(window);
+  let waiting = [];
+  let hidden = false;
+  Object.defineProperty(document, "hidden", { get: () => hidden });
+  window.requestAnimationFrame = (step) => (hidden ? waiting.push(step) : frame(step));
+  window.hide = (now) => {
+    hidden = now;
+    document.dispatchEvent(new Event("visibilitychange"));
+    if (!hidden) waiting.splice(0).forEach((step) => frame(step));
+  };
+}"""
+"""As a browser does with a tab that isn't looked at: no frames until it is shown. A browser that is
+steered holds all of its tabs to be seen."""
 WATCH = """() => {
   window.seen = [];
-  const note = (kind, words) => window.seen.push([kind, words, Date.now()]);
-  const digits = document.querySelector(".digits");
-  new MutationObserver(() => document.hidden || note("digits", digits.textContent))
-    .observe(digits, { childList: true, characterData: true, subtree: true });
-  new MutationObserver((changes) => {
-    for (const change of changes) for (const lane of change.addedNodes) {
+  const last = {};
+  const note = (kind, words) => {
+    if (last[kind] !== words) window.seen.push([kind, words, Date.now()]);
+    last[kind] = words;
+  };
+  const look = (part) => {
+    if (part.nodeType !== Node.ELEMENT_NODE) return;
+    const face = part.matches(".digits") ? part : part.querySelector(".digits");
+    if (face && !document.hidden) note("digits", face.textContent);
+    for (const lane of part.matches(".lane") ? [part] : part.querySelectorAll(".lane")) {
       note(lane.querySelector(".key").textContent, lane.querySelector(".tally").textContent);
     }
-  }).observe(document.querySelector(".lanes"), { childList: true });
+  };
+  const room = document.getElementById("room");
+  look(room);
+  window.seen = [];
+  new MutationObserver((changes) => {
+    for (const change of changes) {
+      if (change.target.matches(".digits")) look(change.target);
+      else change.addedNodes.forEach(look);
+    }
+  }).observe(room, { childList: true, subtree: true });
 }"""
+"""Lanes are made anew at a tap, all of the wall when the link is back."""
 
 
 class Stopped(Struct, frozen=True):
-    """From when until when the server stood still, or the page was frozen (ms)."""
+    """From when until when the server stood still, or the page was hidden (ms)."""
 
     began: float
+    went_on: float
     ended: float
-    frozen: bool
+    hidden: bool
+    key: str
+    """Whose round was called meanwhile."""
 
 
-def say(what: str, found: Sequence[float], unit: str = "ms") -> None:
-    """The middle and the tail."""
+def say(what: str, found: Sequence[float]) -> None:
+    """The middle and the tail, in ms."""
     if not found:
         print(f"{what}: nothing was seen")
         return
     tail = sorted(found)[min(len(found) - 1, int(len(found) * 0.99))]
     middle = statistics.median(found)
     most = max(found)
-    print(f"{what}: p50 {middle:.1f}, p99 {tail:.1f}, most {most:.1f} {unit} ({len(found)})")
+    print(f"{what}: p50 {middle:.1f}, p99 {tail:.1f}, most {most:.1f} ms ({len(found)})")
 
 
 @asynccontextmanager
@@ -116,6 +148,7 @@ async def in_a_browser(session: Session, process: PageProcess, url: str, seconds
             executable_path="/usr/bin/chromium", args=["--no-sandbox"]
         )
         page = await browser.new_page(viewport={"width": 1920, "height": 1080})
+        await page.add_init_script(f"({HIDING})()")
         await page.goto(url)
         await page.wait_for_selector(".lanes .lane", timeout=30_000)
         await page.evaluate(WATCH)
@@ -125,27 +158,38 @@ async def in_a_browser(session: Session, process: PageProcess, url: str, seconds
         lanes = cycle(session.live.lineup())  # no key again within its guard
         while time.monotonic() < end:  # noqa: TID251  as above
             if rng.random() < 0.03:
-                stopped.append(await _stopped(process, page, freeze=rng.random() < 0.5))
+                calls = partial(tap, session, rng, next(lanes))
+                stopped.append(await _stopped(process, page, calls, hide=rng.random() < 0.5))
             taps.append(await tap(session, rng, next(lanes)))
         seen = await page.evaluate("window.seen")
         await browser.close()
     _report(session, taps, seen, stopped)
 
 
-async def _stopped(process: PageProcess, page: Page, *, freeze: bool) -> Stopped:
+async def _stopped(
+    process: PageProcess,
+    page: Page,
+    calls: Callable[[], Awaitable[tuple[str, float]]],
+    *,
+    hide: bool,
+) -> Stopped:
     """Two seconds of nothing, with half a second on each side in which no tap is fair."""
     began = time.time() * 1000  # noqa: TID251  as above
-    if freeze:
-        cdp = await page.context.new_cdp_session(page)
-        await cdp.send("Page.setWebLifecycleState", {"state": "frozen"})
-        await asyncio.sleep(2)
-        await cdp.send("Page.setWebLifecycleState", {"state": "active"})
+    if hide:
+        await page.evaluate("window.hide(true)")
     elif process.pid is not None:
         os.kill(process.pid, STOP)
-        await asyncio.sleep(2)
+    await asyncio.sleep(1)
+    key, _ = await calls()
+    await asyncio.sleep(1)
+    went_on = time.time() * 1000  # noqa: TID251  as above
+    if hide:
+        await page.evaluate("window.hide(false)")
+    elif process.pid is not None:
         os.kill(process.pid, GO_ON)
     await asyncio.sleep(1)
-    return Stopped(began, time.time() * 1000, frozen=freeze)  # noqa: TID251  as above
+    ended = time.time() * 1000  # noqa: TID251  as above
+    return Stopped(began, went_on, ended, hide, key)
 
 
 def _report(
@@ -165,9 +209,9 @@ def _report(
         if kind == "digits":
             minutes, seconds = map(int, words.split(":"))
             due = go + total - (minutes * 60 + seconds) * 1000
-            if not any(one.frozen and one.began <= at <= one.ended for one in stopped):
+            if not any(one.hidden and one.began <= at <= one.ended for one in stopped):
                 off.append(abs(at - due))
-    say("digits from the laptop's, stopped and frozen now and then", off)
+    say("digits from the laptop's, stopped and hidden now and then", off)
     free = list(seen)
     lags = []
     for key, at in taps:
@@ -177,6 +221,18 @@ def _report(
             if not any(one.began <= at <= one.ended for one in stopped):
                 lags.append(found[2] - at)
     say("a tap to the page", lags)
+    _report_return(seen, stopped)
+
+
+def _report_return(seen: Sequence[tuple[str, str, float]], stopped: Sequence[Stopped]) -> None:
+    """How long after a stop the page has what was called meanwhile."""
+    for hidden, what in ((False, "the server went on"), (True, "the page was shown again")):
+        late = []
+        for one in stopped:
+            after = (at for key, _, at in seen if key == one.key and at >= one.began)
+            if one.hidden == hidden and (found_at := next(after, None)) is not None:
+                late.append(max(0, found_at - one.went_on))
+        say(f"what was called meanwhile, once {what}", late)
 
 
 async def with_viewers(session: Session, process: PageProcess, url: str, seconds: int) -> None:

@@ -72,33 +72,43 @@ export class Link {
     }
   }
 
-  // Several round trips, one after the other: those of before count no more.
+  // Several round trips, one after the other, and then by them alone: until they are all back the
+  // clock stays, since one that was under way while the link was gone would set it wrong.
   async setClock() {
     if (this.asking) return;
     this.asking = true;
     try {
+      const trips = [];
       for (let trip = 0; trip < QUICK; trip += 1) {
-        if (!(await this.ask())) return;
-        if (trip === 0) this.clock.forget();
+        const made = await this.trip();
+        if (!made) return;
+        if (!this.clock.known) this.clock.heard(made);
+        trips.push(made);
       }
+      this.clock.anew(trips);
     } finally {
       this.asking = false;
     }
   }
 
   async ask() {
+    const made = await this.trip();
+    if (made) this.clock.heard(made);
+  }
+
+  // Null where there is no answer.
+  async trip() {
     this.asked = performance.now();
     try {
       const sent = performance.now();
       const answer = await fetch("time", { cache: "no-store", credentials: "omit" });
       const back = performance.now();
       if (answer.status === 404) leave();
-      if (!answer.ok) return false;
+      if (!answer.ok) return null;
       const { at } = await answer.json();
-      this.clock.heard({ sent, back, at: at / 1000 });
-      return true;
+      return { sent, back, at: at / 1000 };
     } catch {
-      return false;
+      return null;
     }
   }
 }
