@@ -155,7 +155,7 @@ class DrawnNode:
         self.shape: Hashable = (group, drawn.least, drawn.wished)
 
     def there(self, sizes: Sizes) -> bool:
-        return bool(sizes[self._group])
+        return bool(sizes[self._group]) and any(self._drawn.least)
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         wide, high = self._drawn.least
