@@ -3,7 +3,8 @@
 from collections.abc import Collection, Iterable, Sequence
 from itertools import chain, groupby, product
 
-from classclock.screens.canvas.layout.grids import Column, GridNode
+from classclock.screens.canvas.layout.columns import Column
+from classclock.screens.canvas.layout.grids import GridNode
 from classclock.screens.canvas.layout.leaves import DrawnNode, WrittenNode
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Node

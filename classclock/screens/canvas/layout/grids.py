@@ -1,10 +1,10 @@
 """Rows of cells as a node, in columns that share their widths."""
 
-from collections.abc import Hashable, Sequence
+from collections.abc import Hashable, Iterable, Sequence
 
-from classclock.screens.canvas.layout.leaves import WidestNode
+from classclock.screens.canvas.layout.columns import Column, Extent
+from classclock.screens.canvas.layout.keeping import Keeping, kept_length, kept_sizes
 from classclock.screens.canvas.layout.nodes import (
-    ENDLESS,
     NEVER,
     Box,
     Node,
@@ -12,49 +12,11 @@ from classclock.screens.canvas.layout.nodes import (
     Spot,
     Spots,
     fewest,
-    kept_sizes,
 )
 from classclock.screens.canvas.layout.parts import Grid
 
 
-class Column:
-    """Parts of which none is wider or higher than all of them: the cells of one column."""
-
-    def __init__(self, parts: Sequence[Node]) -> None:
-        self.parts = tuple(parts)
-        distinct = tuple({part.shape: part for part in parts}.values())
-        self.groups = frozenset[int]().union(*(part.groups for part in distinct))
-        self.measured = WidestNode.of(distinct)
-        """What the widest and the highest of them is asked of."""
-        self.bends = any(part.bends for part in self.measured)
-        self.shown = frozenset(group for group in self.groups if self._shows(group))
-        """The groups of which one is enough for it to be there: those with anything to show."""
-        self.high = kept_sizes(self.groups, self._high)
-        self.wide = kept_sizes(self.groups, self._wide)
-
-    def _shows(self, group: int) -> bool:
-        alone = tuple(int(one == group) for one in range(max(self.groups) + 1))
-        return any(part.there(alone) for part in self.measured)
-
-    def _high(self, columns: int, sizes: Sizes) -> int:
-        return max([part.rows(columns, sizes) for part in self.measured], default=0)
-
-    def _wide(self, rows: int, sizes: Sizes) -> int:
-        widest = 0
-        for part in self.measured:
-            if not part.stands(widest, rows, sizes):
-                widest = part.columns(rows, sizes)
-        return widest
-
-    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
-        return all(part.stands(columns, rows, sizes) for part in self.measured)
-
-    def wished(self, box: Box, sizes: Sizes) -> int:
-        """Columns that the one that wishes for most would fill."""
-        return max([part.wished(box, sizes)[0] for part in self.measured], default=0)
-
-
-class _Rows:
+class _Rows(Keeping):
     """The rows of a grid as one is: how high, how wide its columns. Kept for all its ways."""
 
     def __init__(self, columns: Sequence[Column], gap: int) -> None:
@@ -63,34 +25,45 @@ class _Rows:
         self.bends = any(column.bends for column in columns)
         self.groups = frozenset[int]().union(*(column.groups for column in self.columns))
         self.shown = frozenset[int]().union(*(column.shown for column in self.columns))
-        self.least = kept_sizes(self.groups, self._least)
-        self.high = kept_sizes(self.groups, self._high)
-        self.wide = kept_sizes(self.groups, self._wide)
 
-    def _least(self, columns: int, sizes: Sizes) -> int:
-        return max((column.high(columns, sizes) for column in self.columns), default=0)
+    @kept_sizes
+    def extent(self, sizes: Sizes) -> Extent:
+        each = [column.extent(sizes) for column in self.columns]
+        least, whole = self._beside([e.least for e in each]), self._beside([e.whole for e in each])
+        return Extent(least, whole, max([e.high for e in each], default=0))
 
-    def _high(self, columns: int, sizes: Sizes) -> int:
-        """A row's height where it is so wide."""
-        least = self.least(ENDLESS, sizes)
-        if self.wide(least, sizes) <= columns:
-            return least
-        if not self.bends:
-            return NEVER
-        narrowest = (
-            part.rows(part.columns(ENDLESS, sizes), sizes)
-            for column in self.columns
-            for part in column.measured
-        )
-        return fewest(least, max(narrowest), lambda high: self.wide(high, sizes) <= columns)
-
-    def _wide(self, high: int, sizes: Sizes) -> int:
-        shown = [wide for wide in self.widths(high, sizes) if wide]
+    def _beside(self, wides: Iterable[int]) -> int:
+        shown = [wide for wide in wides if wide]
         return min(NEVER, sum(shown) + self._gap * max(0, len(shown) - 1))
+
+    @kept_length
+    def high(self, columns: int, sizes: Sizes) -> int:
+        """A row's height where it is so wide."""
+        least, whole, high, _ = self.extent(sizes)
+        if least > columns:
+            return NEVER
+        if whole <= columns:
+            return high
+        most = max(column.high(column.extent(sizes).least, sizes) for column in self.columns)
+        return fewest(high, most, lambda high: self.wide(high, sizes) <= columns)
+
+    @kept_length
+    def wide(self, high: int, sizes: Sizes) -> int:
+        least, whole, lowest, _ = self.extent(sizes)
+        if lowest > high:
+            return NEVER
+        return least if least == whole else self._beside(self.widths(high, sizes))
 
     def widths(self, high: int, sizes: Sizes) -> tuple[int, ...]:
         """Each column's least width in rows of such a height."""
         return tuple([column.wide(high, sizes) for column in self.columns])
+
+    def stand(self, columns: int, high: int, sizes: Sizes) -> bool:
+        """Whether it is enough for a row."""
+        least, whole, lowest, _ = self.extent(sizes)
+        if least > columns or lowest > high:
+            return False
+        return whole <= columns or self.wide(high, sizes) <= columns
 
 
 class GridNode:
@@ -143,11 +116,8 @@ class GridNode:
         if not self._under.parts:
             each = self._rows.wide(rows // self._down, sizes)
             return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
-        below = self._under.wide(ENDLESS, sizes)
-        least = most = max(self._rows.wide(ENDLESS, sizes), below)
-        if self.bends:
-            wide = self._under.wished(Box(0, 0, ENDLESS, ENDLESS), sizes)
-            most = max(least, self._rows.wide(self._rows.least(ENDLESS, sizes), sizes), wide)
+        row, below = self._rows.extent(sizes), self._under.extent(sizes)
+        least, most = max(row.least, below.least), max(row.whole, below.whole)
         high = rows // self._down
         each = fewest(least, most, lambda wide: self._row_stands(wide, high, sizes))
         return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
@@ -157,9 +127,12 @@ class GridNode:
 
     def _row_stands(self, each: int, high: int, sizes: Sizes) -> bool:
         if not self._under.parts:
-            return self._rows.wide(high, sizes) <= each
+            return self._rows.stand(each, high, sizes)
         left = high - self._rows.high(each, sizes)
         return left >= 0 and self._under.stands(each, left, sizes)
+
+    def left(self, columns: int, rows: int, sizes: Sizes) -> Node | None:
+        return self if self.stands(columns, rows, sizes) else None
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         high = self._row_height(self._each(box.width), sizes)

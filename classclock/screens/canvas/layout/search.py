@@ -86,8 +86,8 @@ class SizeSearch:
         columns, rows = self._box
         there = {group for group, size in enumerate(sizes) if size}
         for node in nodes:
-            if there <= node.groups and node.stands(columns, rows, sizes):
-                yield node
+            if there <= node.groups and (left := node.left(columns, rows, sizes)) is not None:
+                yield left
 
     def _led(self, sizes: Sizes) -> Sizes | None:
         lead = self._lead
