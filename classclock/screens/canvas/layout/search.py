@@ -44,6 +44,16 @@ class SizesFound(Struct, frozen=True):
     """The ways in which all stands in these sizes, the preferred first."""
 
 
+_Known = dict[tuple[Sizes, frozenset[int]], SizesFound]
+"""The best from some sizes on, where these groups are free."""
+
+
+def _worth(sizes: Sizes, order: Sequence[int]) -> tuple[list[int], list[int]]:
+    """Of groups in an order: the smallest first, then what matters more."""
+    each = [sizes[group] for group in order]
+    return sorted(each), each
+
+
 class SizeSearch:
     """Of a part that stands in one of some ways; what was tried is known from then on."""
 
@@ -103,34 +113,33 @@ class SizeSearch:
 
     def leximin(self, found: SizesFound, free: frozenset[int]) -> SizesFound:
         """All of `free` as large as they get; the others stay."""
-        kept: dict[tuple[Sizes, frozenset[int]], SizesFound] = {}
-        order = sorted(free, key=self._kept_longest)
+        return self._best(found, free, sorted(free, key=self._kept_longest), {})
 
-        def worth(one: SizesFound) -> tuple[list[int], list[int]]:
-            return sorted(one.sizes[g] for g in free), [one.sizes[g] for g in order]
+    def _best(
+        self, found: SizesFound, free: frozenset[int], order: Sequence[int], known: _Known
+    ) -> SizesFound:
+        at = found.sizes, free
+        if at not in known:
+            known[at] = self._all_grown(found, free, order, known)
+        return known[at]
 
-        def best(found: SizesFound, free: frozenset[int]) -> SizesFound:
-            at = found.sizes, free
-            if at not in kept:
-                kept[at] = grown(found, free)
-            return kept[at]
-
-        def grown(found: SizesFound, free: frozenset[int]) -> SizesFound:
-            while free:
-                least = min(found.sizes[group] for group in free)
-                smallest = [group for group in free if found.sizes[group] == least]
-                together = self.raised(found, smallest)
-                if together is not None:
-                    found = together
-                    continue
-                still = free.difference(smallest)
-                most = self._most_raised(found, smallest)
-                if len(most) > 1:
-                    return max((best(found, still | those) for those in most), key=worth)
-                free = still.union(*most)
-            return found
-
-        return best(found, free)
+    def _all_grown(
+        self, found: SizesFound, free: frozenset[int], order: Sequence[int], known: _Known
+    ) -> SizesFound:
+        while free:
+            least = min(found.sizes[group] for group in free)
+            smallest = [group for group in free if found.sizes[group] == least]
+            together = self.raised(found, smallest)
+            if together is not None:
+                found = together
+                continue
+            still = free.difference(smallest)
+            most = self._most_raised(found, smallest)
+            if len(most) > 1:
+                each = [self._best(found, still | those, order, known) for those in most]
+                return max(each, key=lambda one: _worth(one.sizes, order))
+            free = still.union(*most)
+        return found
 
     def _most_raised(self, found: SizesFound, those: Sequence[int]) -> list[frozenset[int]]:
         """As many of these as can be raised together, each way: with fewer it is never leximin."""
