@@ -82,6 +82,7 @@ class Compiler:
         self._numbers = {group: number for number, group in enumerate(groups)}
         self._measure = measure
         self._made: dict[int, Node] = {}
+        self._tables: dict[int, GridNode] = {}
         self._columns: dict[tuple[int, ...], Column] = {}
         self._ways: dict[tuple[int, int], list[Node]] = {}
         self._paged: dict[int, bool] = {}
@@ -102,7 +103,7 @@ class Compiler:
     def _each_way(self, part: Arrangement, pages: int) -> list[Node]:
         match part:
             case Written() | Drawn():
-                return [self._leaf(part)]
+                return [self._only(part)]
             case OneOf(parts=parts):
                 return _as_one(node for one in parts for node in self.ways(one, pages))
             case Area(name=name, part=inner):
@@ -119,24 +120,11 @@ class Compiler:
                 each = product(*(self.ways(one, pages) for one in parts))
                 return [BesideNode(one, part.gap) for one in each]
 
-    def _leaf(self, part: Written | Drawn) -> Node:
-        made = self._made.get(id(part))
-        if made is None:
-            number = self._numbers[part.group]
-            made = self._made[id(part)] = (
-                WrittenNode(part, number, self._measure)
-                if isinstance(part, Written)
-                else DrawnNode(part, number)
-            )
-        return made
-
     def _table(self, table: Grid) -> GridNode:
-        made = self._made.get(id(table))
-        if not isinstance(made, GridNode):
+        if id(table) not in self._tables:
             rows = [self._column(cells) for cells in zip(*table.rows, strict=True)]
-            made = GridNode.of(table, rows, self._column(table.under))
-            self._made[id(table)] = made
-        return made
+            self._tables[id(table)] = GridNode.of(table, rows, self._column(table.under))
+        return self._tables[id(table)]
 
     def _column(self, cells: Sequence[Arrangement]) -> Column:
         at = tuple(map(id, cells))
@@ -145,9 +133,24 @@ class Compiler:
         return self._columns[at]
 
     def _only(self, part: Arrangement) -> Node:
-        if isinstance(part, Written | Drawn):
-            return self._leaf(part)
-        node, *others = self.ways(part)
-        if others:
-            raise ValueError("a cell of a table stands in one way only")
-        return node
+        """A cell's one way: tables have so many that ways of their parts aren't multiplied out."""
+        made = self._made.get(id(part))
+        return self._made_of(part) if made is None else made
+
+    def _made_of(self, part: Arrangement) -> Node:
+        match part:
+            case Written(group=group):
+                made: Node = WrittenNode(part, self._numbers[group], self._measure)
+            case Drawn(group=group):
+                made = DrawnNode(part, self._numbers[group])
+            case Beside(parts=parts):
+                made = BesideNode([self._only(one) for one in parts], part.gap)
+            case Stack(parts=parts):
+                each = [self._only(one) for one in parts]
+                made = StackNode(each, part.gap, part.air, middle=part.down == "middle")
+            case _:
+                made, *others = self.ways(part)
+                if others:
+                    raise ValueError("a cell of a table stands in one way only")
+        self._made[id(part)] = made
+        return made

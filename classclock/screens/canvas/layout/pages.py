@@ -28,6 +28,11 @@ class Pages:
                 self._to_place = None  # it is much larger than the spots are
         return spots or {}
 
+    def __eq__(self, other: object) -> bool:
+        return isinstance(other, Pages) and list(self) == list(other)
+
+    __hash__ = None  # type: ignore[assignment]  # as of all that can be compared but holds dicts
+
     def __iter__(self) -> Iterator[Spots]:
         return map(self.__getitem__, range(len(self)))
 

@@ -1,6 +1,7 @@
 """Nodes one over the other, side by side, one in place of others, and one in its own area."""
 
 from collections.abc import Hashable, Sequence
+from functools import cached_property
 from operator import is_
 
 from classclock.screens.canvas.layout.keeping import Keeping, kept_length
@@ -17,22 +18,35 @@ from classclock.screens.canvas.layout.nodes import (
 from classclock.screens.canvas.layout.parts import Name
 
 
-def _parted(parts: Sequence[Node]) -> tuple[Node | None, list[Node]]:
-    """The part that is asked last, whether what the others leave is enough for it; the others."""
-    last = max(parts, key=lambda part: (part.bends, len(part.groups)), default=None)
-    return last, [part for part in parts if part is not last]
+class _PartedNode(Keeping):
+    """What stands part by part, with a gap between two of them."""
 
-
-class StackNode(Keeping):
-    def __init__(self, parts: Sequence[Node], gap: int, air: int, *, middle: bool) -> None:
-        self.parts, self.gap, self._air, self._middle = tuple(parts), gap, air, middle
-        self.shape: Hashable = ("stack", gap, air, tuple(part.shape for part in parts))
+    def __init__(self, parts: Sequence[Node], gap: int, *how: Hashable) -> None:
+        self.parts, self.gap = tuple(parts), gap
+        self.shape: Hashable = (type(self).__name__, gap, how, *[part.shape for part in parts])
         self.bends = any(part.bends for part in parts)
-        self._last, self._others = _parted(parts)
-        self.groups = frozenset[int]().union(*(part.groups for part in parts))
+        self.groups = frozenset[int]().union(*[part.groups for part in parts])
 
     def there(self, sizes: Sizes) -> bool:
         return any(part.there(sizes) for part in self.parts)
+
+    @cached_property
+    def _last(self) -> Node | None:
+        """The part that is asked last, whether what the others leave is enough for it."""
+        return max(self.parts, key=lambda part: (part.bends, len(part.groups)), default=None)
+
+    @cached_property
+    def _others(self) -> list[Node]:
+        return [part for part in self.parts if part is not self._last]
+
+    def _parts_with(self, last: Node) -> list[Node]:
+        return [last if part is self._last else part for part in self.parts]
+
+
+class StackNode(_PartedNode):
+    def __init__(self, parts: Sequence[Node], gap: int, air: int, *, middle: bool) -> None:
+        super().__init__(parts, gap, air)
+        self._air, self._middle = air, middle
 
     @kept_length
     def rows(self, columns: int, sizes: Sizes) -> int:
@@ -62,11 +76,9 @@ class StackNode(Keeping):
         each = [high for part in self._others if (high := part.rows(columns, sizes))]
         left = rows - sum(each) - self.gap * len(each)
         last = self._last.left(columns, left, sizes) if left >= 0 else None
-        return None if last is None else self if last is self._last else self._with(last)
-
-    def _with(self, last: Node) -> Node:
-        parts = [last if part is self._last else part for part in self.parts]
-        return StackNode(parts, self.gap, self._air, middle=self._middle)
+        if last is None or last is self._last:
+            return None if last is None else self
+        return StackNode(self._parts_with(last), self.gap, self._air, middle=self._middle)
 
     def _there(self, columns: int, sizes: Sizes) -> list[tuple[Node, int]]:
         each = ((part, part.rows(columns, sizes)) for part in self.parts)
@@ -96,17 +108,7 @@ class StackNode(Keeping):
             y += air * (number + 1) // between - air * number // between if between else 0
 
 
-class BesideNode(Keeping):
-    def __init__(self, parts: Sequence[Node], gap: int) -> None:
-        self.parts, self.gap = tuple(parts), gap
-        self.shape: Hashable = ("beside", gap, tuple(part.shape for part in parts))
-        self.bends = any(part.bends for part in parts)
-        self._last, self._others = _parted(parts)
-        self.groups = frozenset[int]().union(*(part.groups for part in parts))
-
-    def there(self, sizes: Sizes) -> bool:
-        return any(part.there(sizes) for part in self.parts)
-
+class BesideNode(_PartedNode):
     @kept_length
     def columns(self, rows: int, sizes: Sizes) -> int:
         each = [wide for part in self.parts if (wide := part.columns(rows, sizes))]
@@ -135,11 +137,9 @@ class BesideNode(Keeping):
         each = [wide for part in self._others if (wide := part.columns(rows, sizes))]
         left = columns - sum(each) - self.gap * len(each)
         last = self._last.left(left, rows, sizes) if left >= 0 else None
-        return None if last is None else self if last is self._last else self._with(last)
-
-    def _with(self, last: Node) -> Node:
-        parts = [last if part is self._last else part for part in self.parts]
-        return BesideNode(parts, self.gap)
+        if last is None or last is self._last:
+            return None if last is None else self
+        return BesideNode(self._parts_with(last), self.gap)
 
     def _there(self, rows: int, sizes: Sizes) -> list[tuple[Node, int]]:
         each = ((part, part.columns(rows, sizes)) for part in self.parts)
