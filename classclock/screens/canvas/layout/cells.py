@@ -42,32 +42,38 @@ class _Parted(Cells):
         self._gap = nodes[0].gap
         self._parts = [cells_of(parts) for parts in zip(*[n.parts for n in nodes], strict=True)]
 
-    def _each(self, sizes: Sizes) -> Iterable[Sequence[_Lengths]]:
+    def _each(self, sizes: Sizes) -> Iterable[tuple[_Lengths, ...]]:
         """The lengths of one kind, by part and cell."""
         return zip(*[part.extents(sizes) for part in self._parts], strict=True)
 
-    def _added(self, lengths: Sequence[_Lengths]) -> _Lengths:
-        gap = self._gap
-        each = zip(*[[one and one + gap for one in part] for part in lengths], strict=True)
+    def _added(self, lengths: Iterable[_Lengths]) -> _Lengths:
+        gap, there = self._gap, [part for part in lengths if any(part)]
+        if len(there) < 2:
+            return there[0] if there else [0] * len(self._nodes)
+        each = zip(*[[one and one + gap for one in part] for part in there], strict=True)
         return [min(NEVER, max(0, sum(cell) - gap)) for cell in each]
+
+    def _most(self, lengths: Iterable[_Lengths]) -> _Lengths:
+        there = [part for part in lengths if any(part)]
+        if len(there) < 2:
+            return there[0] if there else [0] * len(self._nodes)
+        return list(map(max, *there))
 
 
 class _Beside(_Parted):
     @kept_sizes
     def extents(self, sizes: Sizes) -> Extents:
         leasts, wholes, highs = self._each(sizes)
-        return self._added(leasts), self._added(wholes), _most(highs)
+        least = self._added(leasts)
+        return least, least if wholes == leasts else self._added(wholes), self._most(highs)
 
 
 class _Stacked(_Parted):
     @kept_sizes
     def extents(self, sizes: Sizes) -> Extents:
         leasts, wholes, highs = self._each(sizes)
-        return _most(leasts), _most(wholes), self._added(highs)
-
-
-def _most(lengths: Sequence[_Lengths]) -> _Lengths:
-    return [max(cell) for cell in zip(*lengths, strict=True)]
+        least = self._most(leasts)
+        return least, least if wholes == leasts else self._most(wholes), self._added(highs)
 
 
 def cells_of(nodes: Sequence[Node]) -> Cells:

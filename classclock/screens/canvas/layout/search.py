@@ -147,15 +147,15 @@ class SizeSearch:
         def stand(each: Iterable[Sequence[int]]) -> list[frozenset[int]]:
             return [frozenset(some) for some in each if self.raised(found, some) is not None]
 
-        all_but_one = stand(combinations(those, len(those) - 1))
-        if all_but_one or len(those) < 3:
-            return all_but_one
         able = [group for group in those if self.raised(found, (group,)) is not None]
+        most = min(len(able), len(those) - 1)
+        if together := stand(combinations(able, most)):
+            return together
         apart = [pair for pair in combinations(able, 2) if self.raised(found, pair) is None]
-        for count in range(min(len(able), len(those) - 2), 0, -1):
+        for count in range(most - 1, 0, -1):
             each = combinations(able, count)
-            if most := stand(some for some in each if not any(map(set(some).issuperset, apart))):
-                return most
+            if together := stand(one for one in each if not any(map(set(one).issuperset, apart))):
+                return together
         return []
 
     @property
