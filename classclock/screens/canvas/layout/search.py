@@ -6,6 +6,7 @@ raised together as far as they go; one that can't be raised while the others sta
 Where each could be raised but not all, each of them is tried as the one that stands still.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations, pairwise
 from math import ceil
@@ -103,13 +104,12 @@ class SizeSearch:
         lead = self._lead
         if lead is None or not sizes[lead.group]:
             return sizes
-        others = [size for group, size in enumerate(sizes) if group != lead.group]
-        over = [ceil(lead.times * sizes[group]) for group in lead.over]
-        least = max((*others, *over, sizes[lead.group]))
-        size = next((one for one in self.groups[lead.group].sizes if one >= least), None)
-        if size is None:
+        least = max([*sizes, *[ceil(lead.times * sizes[group]) for group in lead.over]])
+        larger = self.groups[lead.group].sizes
+        at = bisect_left(larger, least)
+        if at == len(larger):
             return None
-        return tuple(size if group == lead.group else one for group, one in enumerate(sizes))
+        return (*sizes[: lead.group], larger[at], *sizes[lead.group + 1 :])
 
     def leximin(self, found: SizesFound, free: frozenset[int]) -> SizesFound:
         """All of `free` as large as they get; the others stay."""
@@ -234,9 +234,10 @@ class SizeSearch:
 
     def _grown(self, found: SizesFound, group: int, most: int) -> SizesFound:
         """With a group as large as it gets, up to a size; one that isn't there stays so."""
-        while found.sizes[group]:
+        sizes = self._larger_sizes[group]
+        while (size := found.sizes[group]) and sizes.get(size, most + 1) <= most:
             larger = self.raised(found, [group])
-            if larger is None or larger.sizes[group] > most:
+            if larger is None:
                 break
             found = larger
         return found
