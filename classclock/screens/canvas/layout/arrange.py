@@ -59,7 +59,7 @@ from classclock.screens.canvas.layout.grouping import groups_of, leading, names_
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spots, fewest
 from classclock.screens.canvas.layout.pages import Pages
-from classclock.screens.canvas.layout.parts import MOST, Arrangement, Drawn, Lead, Written
+from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
 from classclock.screens.canvas.layout.search import SizeGroup, SizeSearch
 
 
@@ -117,8 +117,8 @@ class Trials:
     ) -> None:
         self._box, self._measure, self._lead = Box(0, 0, columns, rows), measure, lead
         self._parts = tuple(parts)  # alive: what is kept goes by identity
-        self._found: dict[int, dict[int, Written | Drawn]] = {}
-        self.groups = names_of(leaves(part, self._found) for part in parts)
+        self._leaves = {id(part): leaves(part) for part in parts}
+        self.groups = names_of(self._leaves.values())
         self._compiler = Compiler(self.groups, measure)
         self._groups: dict[int, tuple[SizeGroup, ...]] = {}
         self._searches: dict[tuple[int, int], SizeSearch] = {}
@@ -154,7 +154,7 @@ class Trials:
 
     def _groups_of(self, part: Arrangement) -> tuple[SizeGroup, ...]:
         if id(part) not in self._groups:
-            every = leaves(part, self._found)
+            every = self._leaves[id(part)]
             groups = groups_of(every, self.groups, self._box.height, self._measure)
             self._groups[id(part)] = groups
         return self._groups[id(part)]

@@ -1,6 +1,6 @@
 """Parts as nodes: each way in which they may stand, with its groups numbered."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import chain, groupby, product
 
 from classclock.screens.canvas.layout.columns import Column
@@ -20,30 +20,25 @@ from classclock.screens.canvas.layout.parts import (
 )
 from classclock.screens.canvas.layout.stacks import AreaNode, BesideNode, OneOfNode, StackNode
 
-_Leaves = dict[int, Written | Drawn]
-"""By identity: each once, however many ways there are in which it may stand."""
+_LEAF = Written | Drawn
 
 
-def leaves(
-    part: Arrangement, kept: dict[int, _Leaves] | None = None
-) -> Collection[Written | Drawn]:
-    """All texts and drawn things, in order. What was found of a part is `kept` for the next."""
-    return _leaves(part, {} if kept is None else kept).values()
+def leaves(part: Arrangement) -> list[Written | Drawn]:
+    """All texts and drawn things, in order: each once, in however many ways it may stand."""
+    seen: dict[int, Written | Drawn | None] = {}
+    _look_through((part,), seen)
+    return [leaf for leaf in seen.values() if leaf is not None]
 
 
-def _leaves(part: Arrangement, kept: dict[int, _Leaves]) -> _Leaves:
-    if isinstance(part, Written | Drawn):
-        return {id(part): part}
-    if (known := kept.get(id(part))) is not None:
-        return known
-    found: _Leaves = {}
-    for one in _within(part):
-        if isinstance(one, Written | Drawn):
-            found[id(one)] = one
+def _look_through(parts: Iterable[Arrangement], seen: dict[int, Written | Drawn | None]) -> None:
+    for part in parts:
+        if id(part) in seen:
+            continue
+        if isinstance(part, _LEAF):
+            seen[id(part)] = part
         else:
-            found.update(_leaves(one, kept))
-    kept[id(part)] = found
-    return found
+            seen[id(part)] = None
+            _look_through(_within(part), seen)
 
 
 def _within(part: Stack | Beside | Area | Grid | OneOf) -> Iterable[Arrangement]:
