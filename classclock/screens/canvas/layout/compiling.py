@@ -104,9 +104,7 @@ class Compiler:
             case Area(name=name, part=inner):
                 return [AreaNode(name, node) for node in self.ways(inner, pages)]
             case Grid():
-                table = self._table(part)
-                number = pages if part.paged else 1
-                return _as_one(table.as_(across, number) for across in part.across)
+                return [self._table(part).on(pages if part.paged else 1)]
             case Stack(parts=parts):
                 each = product(*(self.ways(one, pages) for one in parts))
                 middle = part.down == "middle"

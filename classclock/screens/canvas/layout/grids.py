@@ -1,10 +1,12 @@
 """Rows of cells as a node, in columns that share their widths."""
 
-from collections.abc import Hashable, Iterable, Sequence
+from collections.abc import Hashable, Iterable, Iterator, Sequence
+from typing import NamedTuple
 
 from classclock.screens.canvas.layout.columns import Column, Extent
 from classclock.screens.canvas.layout.keeping import Keeping, kept_length, kept_sizes
 from classclock.screens.canvas.layout.nodes import (
+    ENDLESS,
     NEVER,
     Box,
     Node,
@@ -66,64 +68,76 @@ class _Rows(Keeping):
         return whole <= columns or self.wide(high, sizes) <= columns
 
 
-class GridNode:
+class _Way(NamedTuple):
+    """How a table's rows stand on a page: so many columns of them, of so many rows each."""
+
+    across: int
+    down: int
+
+
+class GridNode(Keeping):
+    """A table in one or several ways: what its rows take is looked up once for all of them."""
+
     def __init__(
-        self,
-        grid: Grid,
-        rows: _Rows,
-        under: Column,
-        *,
-        across: int = 1,
-        pages: int = 1,
+        self, grid: Grid, rows: _Rows, under: Column, ways: Sequence[_Way], shown: int
     ) -> None:
-        self._grid, self._rows, self._under = grid, rows, under
-        self._across = across
-        self._count = len(grid.rows)
-        self._shown = max(1, -(-self._count // pages))
+        self._grid, self._rows, self._under, self._ways = grid, rows, under, tuple(ways)
+        self._shown = shown
         """Rows to a page; the first has all of them."""
-        self.pages = max(1, -(-self._count // self._shown))
-        self._down = -(-self._shown // across)
-        self.bends = rows.bends or under.bends
+        self.bends = rows.bends or under.bends or len(ways) > 1
         self.groups = rows.groups | under.groups
         self._shown_groups = [*rows.shown, *under.shown]
         self.shape: Hashable = ("grid", id(self))
 
     @classmethod
     def of(cls, grid: Grid, columns: Sequence[Column], under: Column) -> "GridNode":
-        return cls(grid, _Rows(columns, grid.gap), under)
+        return cls(grid, _Rows(columns, grid.gap), under, (), 0)
 
-    def as_(self, across: int, pages: int) -> "GridNode":
-        """The same rows in so many columns and pages."""
-        return GridNode(self._grid, self._rows, self._under, across=across, pages=pages)
+    def on(self, pages: int) -> "GridNode":
+        """The same on so many pages."""
+        shown = max(1, -(-len(self._grid.rows) // pages))
+        ways = [_Way(across, -(-shown // across)) for across in self._grid.across]
+        return GridNode(self._grid, self._rows, self._under, ways, shown)
 
     def there(self, sizes: Sizes) -> bool:
         return any(map(sizes.__getitem__, self._shown_groups))
 
-    def _each(self, columns: int) -> int:
-        return (columns - self._grid.between * (self._across - 1)) // self._across
+    def _each(self, columns: int, across: int) -> int:
+        return (columns - self._grid.between * (across - 1)) // across
 
     def _row_height(self, each: int, sizes: Sizes) -> int:
         return min(NEVER, self._rows.high(each, sizes) + self._under.high(each, sizes))
 
-    def rows(self, columns: int, sizes: Sizes) -> int:
-        return min(NEVER, self._row_height(self._each(columns), sizes) * self._down)
+    def _all_rows(self, columns: int, sizes: Sizes, way: _Way) -> int:
+        each = self._each(columns, way.across)
+        return min(NEVER, self._row_height(each, sizes) * way.down)
 
+    @kept_length
+    def rows(self, columns: int, sizes: Sizes) -> int:
+        return min(self._all_rows(columns, sizes, way) for way in self._ways)
+
+    @kept_length
     def columns(self, rows: int, sizes: Sizes) -> int:
         if not self.there(sizes):
             return 0
-        if rows < self._down:
-            return NEVER
+        each = [
+            self._row_columns(rows // down, sizes) * across + self._grid.between * (across - 1)
+            for across, down in self._ways
+            if rows >= down
+        ]
+        return min([NEVER, *each])
+
+    def _row_columns(self, high: int, sizes: Sizes) -> int:
         if not self._under.parts:
-            each = self._rows.wide(rows // self._down, sizes)
-            return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
+            return self._rows.wide(high, sizes)
         row, below = self._rows.extent(sizes), self._under.extent(sizes)
         least, most = max(row.least, below.least), max(row.whole, below.whole)
-        high = rows // self._down
-        each = fewest(least, most, lambda wide: self._row_stands(wide, high, sizes))
-        return min(NEVER, each * self._across + self._grid.between * (self._across - 1))
+        return fewest(least, most, lambda wide: self._row_stands(wide, high, sizes))
 
-    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
-        return self._row_stands(self._each(columns), rows // self._down, sizes)
+    def _standing(self, columns: int, rows: int, sizes: Sizes) -> Iterator[_Way]:
+        for way in self._ways:
+            if self._row_stands(self._each(columns, way.across), rows // way.down, sizes):
+                yield way
 
     def _row_stands(self, each: int, high: int, sizes: Sizes) -> bool:
         if not self._under.parts:
@@ -131,25 +145,38 @@ class GridNode:
         left = high - self._rows.high(each, sizes)
         return left >= 0 and self._under.stands(each, left, sizes)
 
+    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
+        return next(self._standing(columns, rows, sizes), None) is not None
+
     def left(self, columns: int, rows: int, sizes: Sizes) -> Node | None:
-        return self if self.stands(columns, rows, sizes) else None
+        ways = tuple(self._standing(columns, rows, sizes))
+        if not ways or ways == self._ways:
+            return self if ways else None
+        return GridNode(self._grid, self._rows, self._under, ways, self._shown)
+
+    def _way(self, box: Box, sizes: Sizes) -> _Way:
+        way = next(self._standing(box.width, box.height, sizes), None)
+        return way or min(self._ways, key=lambda one: self._all_rows(box.width, sizes, one))
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
-        high = self._row_height(self._each(box.width), sizes)
-        return box.width, min(box.height, 2 * high * self._down)
+        ways = self._ways if box.width >= ENDLESS else (self._way(box, sizes),)
+        high = max(self._all_rows(box.width, sizes, way) for way in ways)
+        return box.width, min(box.height, 2 * high)
 
     def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
-        each = self._each(box.width)
+        across, down = self._way(box, sizes)
+        each = self._each(box.width, across)
         high = self._rows.high(each, sizes)
         row_height = self._row_height(each, sizes)
         if not row_height:
             return
-        pitch = max(row_height, min(2 * row_height, box.height // self._down))
+        pitch = max(row_height, min(2 * row_height, box.height // down))
         cells = self._cells(each, high, sizes)
         first = page * self._shown
-        for at, number in enumerate(range(first, min(self._count, first + self._shown))):
-            x = box.x + (at // self._down) * (each + self._grid.between)
-            y = box.y + (at % self._down) * pitch
+        on_page = range(first, min(len(self._grid.rows), first + self._shown))
+        for at, number in enumerate(on_page):
+            x = box.x + (at // down) * (each + self._grid.between)
+            y = box.y + (at % down) * pitch
             if self._grid.name:
                 spots[self._grid.name, number] = Spot(Box(x, y, each, row_height))
             for right, wide, column in cells:
