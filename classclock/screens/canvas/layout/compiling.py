@@ -3,6 +3,7 @@
 from collections.abc import Iterable, Sequence
 from itertools import chain, groupby, product
 
+from classclock.screens.canvas.layout.choices import AreaNode, OneOfNode
 from classclock.screens.canvas.layout.columns import Column
 from classclock.screens.canvas.layout.grids import GridNode
 from classclock.screens.canvas.layout.leaves import DrawnNode, WrittenNode
@@ -18,7 +19,7 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
-from classclock.screens.canvas.layout.stacks import AreaNode, BesideNode, OneOfNode, StackNode
+from classclock.screens.canvas.layout.stacks import BesideNode, StackNode
 
 _LEAF = Written | Drawn
 

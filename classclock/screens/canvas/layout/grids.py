@@ -192,9 +192,11 @@ class GridNode(Keeping):
         for least, column in zip(self._rows.widths(high, sizes), self._rows.columns, strict=True):
             if not least:
                 continue
-            wish = column.wished(Box(0, 0, least + spare, high), sizes)
-            more = max(0, min(wish - least, spare))
-            spare -= more
+            more = 0
+            if spare > 0:
+                wish = column.wished(Box(0, 0, least + spare, high), sizes)
+                more = max(0, min(wish - least, spare))
+                spare -= more
             cells.append((x, least + more, column))
             x += least + more + self._grid.gap
         return cells
