@@ -39,7 +39,7 @@ class Pages:
 
 def _spots(found: SizesFound, box: Box, page: int) -> Spots:
     spots: Spots = {}
-    found.nodes[0].place(box, found.sizes, spots, page)
+    found.ways[0].node.place(box, found.sizes, spots, page)
     return {name: clipped for name, spot in spots.items() if (clipped := _within(spot, box))}
 
 

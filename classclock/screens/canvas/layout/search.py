@@ -10,6 +10,7 @@ from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations, pairwise
 from math import ceil
+from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -39,10 +40,17 @@ class Leading(Struct, frozen=True):
     over: frozenset[int]
 
 
+class Way(NamedTuple):
+    """One in which all stands, and what of its parts' ways is left to try larger sizes in."""
+
+    node: Node
+    left: Node
+
+
 class SizesFound(Struct, frozen=True):
     sizes: Sizes
-    nodes: tuple[Node, ...]
-    """The ways in which all stands in these sizes, the preferred first."""
+    ways: tuple[Way, ...]
+    """Those in which all stands in these sizes, the preferred first."""
 
 
 _Known = dict[tuple[Sizes, frozenset[int]], SizesFound]
@@ -67,7 +75,7 @@ class SizeSearch:
         lead: Leading | None = None,
     ) -> None:
         self.groups, self._box, self._lead = tuple(groups), (columns, rows), lead
-        self._nodes = tuple(nodes)
+        self._each = tuple(Way(node, node) for node in nodes)
         self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
         self._tried: dict[Sizes, SizesFound | None] = {}
 
@@ -79,26 +87,26 @@ class SizeSearch:
             if size is None:
                 return None
             larger[group] = size
-        return self._standing(tuple(larger), found.nodes)
+        return self._standing(tuple(larger), found.ways)
 
     def standing(self, sizes: Sizes) -> SizesFound | None:
         """Those that stand in such sizes or, of what leads, in larger ones."""
-        return self._standing(sizes, self._nodes)
+        return self._standing(sizes, self._each)
 
-    def _standing(self, sizes: Sizes, nodes: Sequence[Node]) -> SizesFound | None:
-        """`nodes` are those that stand in smaller sizes: the others stand in no larger ones."""
+    def _standing(self, sizes: Sizes, ways: Sequence[Way]) -> SizesFound | None:
+        """`ways` are those that stand in smaller sizes: the others stand in no larger ones."""
         if sizes not in self._tried:
             led = self._led(sizes)
-            left = () if led is None else tuple(self._ways(led, nodes))
+            left = () if led is None else tuple(self._left(led, ways))
             self._tried[sizes] = None if led is None or not left else SizesFound(led, left)
         return self._tried[sizes]
 
-    def _ways(self, sizes: Sizes, nodes: Sequence[Node]) -> Iterator[Node]:
+    def _left(self, sizes: Sizes, ways: Sequence[Way]) -> Iterator[Way]:
         columns, rows = self._box
         there = {group for group, size in enumerate(sizes) if size}
-        for node in nodes:
-            if there <= node.groups and (left := node.left(columns, rows, sizes)) is not None:
-                yield left
+        for node, those in ways:
+            if there <= node.groups and (left := those.left(columns, rows, sizes)) is not None:
+                yield Way(node, left)
 
     def _led(self, sizes: Sizes) -> Sizes | None:
         lead = self._lead
@@ -182,14 +190,14 @@ class SizeSearch:
         """What must be there in its least size; what doesn't stand even so is left out."""
         if (everything := self.standing(self.first)) is not None:
             return everything
-        found = SizesFound((0,) * len(self.groups), self._nodes)
+        found = SizesFound((0,) * len(self.groups), self._each)
         musts = [at for at, group in enumerate(self.groups) if group.role in _MUSTS]
         for at in sorted(musts, key=self._kept_longest):
             added = self.raised(found, [at])
             if added is None and self.groups[at].role == "caution":
                 sizes = list(found.sizes)
                 sizes[at] = self.groups[at].sizes[0]
-                added = SizesFound(tuple(sizes), found.nodes)
+                added = SizesFound(tuple(sizes), found.ways)
             found = added or found
         return found
 
