@@ -57,15 +57,16 @@ from msgspec import Struct
 from classclock.screens.canvas.layout.compiling import Compiler, leaves, most_rows
 from classclock.screens.canvas.layout.grouping import groups_of, leading, names_of
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spot, Spots, fewest
-from classclock.screens.canvas.layout.parts import MOST, Arrangement, Drawn, Lead, Written
-from classclock.screens.canvas.layout.search import SizeGroup, SizeSearch, SizesFound
+from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spots, fewest
+from classclock.screens.canvas.layout.pages import Pages
+from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
+from classclock.screens.canvas.layout.search import SizeGroup, SizeSearch
 
 
 class Arranged(Struct, frozen=True):
-    """Spots by name, a page each; those that aren't paged are on every page."""
+    """What is found out at once; the spots only when they are looked at."""
 
-    pages: tuple[Spots, ...]
+    pages: Pages
     sizes: dict[str, int]
     """Of each group that has words or is drawn; 0 where it is left out."""
     whole: bool
@@ -81,7 +82,7 @@ class Arranged(Struct, frozen=True):
         return tuple(group for group, size in self.sizes.items() if not size)
 
 
-@lru_cache(maxsize=16)  # what is on a few screens: one of 26 lanes takes 100 kB
+@lru_cache(maxsize=16)  # what is on a few screens: one of 26 lanes takes 200 kB, 500 not yet placed
 def arrange(
     part: Arrangement,
     columns: int,
@@ -116,8 +117,8 @@ class Trials:
     ) -> None:
         self._box, self._measure, self._lead = Box(0, 0, columns, rows), measure, lead
         self._parts = tuple(parts)  # alive: what is kept goes by identity
-        self._found: dict[int, dict[int, Written | Drawn]] = {}
-        self.groups = names_of(leaves(part, self._found) for part in parts)
+        self._leaves = {id(part): leaves(part) for part in parts}
+        self.groups = names_of(self._leaves.values())
         self._compiler = Compiler(self.groups, measure)
         self._groups: dict[int, tuple[SizeGroup, ...]] = {}
         self._searches: dict[tuple[int, int], SizeSearch] = {}
@@ -138,7 +139,7 @@ class Trials:
         whole = search.standing(found.sizes) is not None
         sizes = zip(search.groups, found.sizes, strict=True)
         return Arranged(
-            tuple(_spots(found, self._box, page) for page in range(pages)),
+            Pages(found, self._box, pages),
             {group.name: size for group, size in sizes if group.sizes},
             whole,
         )
@@ -153,7 +154,7 @@ class Trials:
 
     def _groups_of(self, part: Arrangement) -> tuple[SizeGroup, ...]:
         if id(part) not in self._groups:
-            every = leaves(part, self._found)
+            every = self._leaves[id(part)]
             groups = groups_of(every, self.groups, self._box.height, self._measure)
             self._groups[id(part)] = groups
         return self._groups[id(part)]
@@ -171,16 +172,3 @@ class Trials:
             if (pages := fewest(2, most, enough)) != NEVER:
                 return pages
         return 1
-
-
-def _spots(found: SizesFound, box: Box, page: int) -> Spots:
-    spots: Spots = {}
-    found.nodes[0].place(box, found.sizes, spots, page)
-    return {name: clipped for name, spot in spots.items() if (clipped := _within(spot, box))}
-
-
-def _within(spot: Spot, box: Box) -> Spot | None:
-    """As much of it as lies in the box, if it was cut."""
-    x, y, wide, high = spot.box
-    wide, high = min(wide, box.width - x), min(high, box.height - y)
-    return spot._replace(box=Box(x, y, wide, high)) if wide > 0 and high > 0 else None

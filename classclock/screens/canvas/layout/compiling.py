@@ -1,9 +1,11 @@
 """Parts as nodes: each way in which they may stand, with its groups numbered."""
 
-from collections.abc import Collection, Iterable, Sequence
+from collections.abc import Iterable, Sequence
 from itertools import chain, groupby, product
 
-from classclock.screens.canvas.layout.grids import Column, GridNode
+from classclock.screens.canvas.layout.choices import AreaNode, OneOfNode
+from classclock.screens.canvas.layout.columns import Column
+from classclock.screens.canvas.layout.grids import GridNode
 from classclock.screens.canvas.layout.leaves import DrawnNode, WrittenNode
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import Node
@@ -17,32 +19,27 @@ from classclock.screens.canvas.layout.parts import (
     Stack,
     Written,
 )
-from classclock.screens.canvas.layout.stacks import AreaNode, BesideNode, OneOfNode, StackNode
+from classclock.screens.canvas.layout.stacks import BesideNode, StackNode
 
-_Leaves = dict[int, Written | Drawn]
-"""By identity: each once, however many ways there are in which it may stand."""
-
-
-def leaves(
-    part: Arrangement, kept: dict[int, _Leaves] | None = None
-) -> Collection[Written | Drawn]:
-    """All texts and drawn things, in order. What was found of a part is `kept` for the next."""
-    return _leaves(part, {} if kept is None else kept).values()
+_LEAF = Written | Drawn
 
 
-def _leaves(part: Arrangement, kept: dict[int, _Leaves]) -> _Leaves:
-    if isinstance(part, Written | Drawn):
-        return {id(part): part}
-    if (known := kept.get(id(part))) is not None:
-        return known
-    found: _Leaves = {}
-    for one in _within(part):
-        if isinstance(one, Written | Drawn):
-            found[id(one)] = one
+def leaves(part: Arrangement) -> list[Written | Drawn]:
+    """All texts and drawn things, in order: each once, in however many ways it may stand."""
+    seen: dict[int, Written | Drawn | None] = {}
+    _look_through((part,), seen)
+    return [leaf for leaf in seen.values() if leaf is not None]
+
+
+def _look_through(parts: Iterable[Arrangement], seen: dict[int, Written | Drawn | None]) -> None:
+    for part in parts:
+        if id(part) in seen:
+            continue
+        if isinstance(part, _LEAF):
+            seen[id(part)] = part
         else:
-            found.update(_leaves(one, kept))
-    kept[id(part)] = found
-    return found
+            seen[id(part)] = None
+            _look_through(_within(part), seen)
 
 
 def _within(part: Stack | Beside | Area | Grid | OneOf) -> Iterable[Arrangement]:
@@ -81,6 +78,7 @@ class Compiler:
         self._numbers = {group: number for number, group in enumerate(groups)}
         self._measure = measure
         self._made: dict[int, Node] = {}
+        self._tables: dict[int, GridNode] = {}
         self._columns: dict[tuple[int, ...], Column] = {}
         self._ways: dict[tuple[int, int], list[Node]] = {}
         self._paged: dict[int, bool] = {}
@@ -101,15 +99,13 @@ class Compiler:
     def _each_way(self, part: Arrangement, pages: int) -> list[Node]:
         match part:
             case Written() | Drawn():
-                return [self._leaf(part)]
+                return [self._only(part)]
             case OneOf(parts=parts):
                 return _as_one(node for one in parts for node in self.ways(one, pages))
             case Area(name=name, part=inner):
                 return [AreaNode(name, node) for node in self.ways(inner, pages)]
             case Grid():
-                table = self._table(part)
-                number = pages if part.paged else 1
-                return _as_one(table.as_(across, number) for across in part.across)
+                return [self._table(part).on(pages if part.paged else 1)]
             case Stack(parts=parts):
                 each = product(*(self.ways(one, pages) for one in parts))
                 middle = part.down == "middle"
@@ -118,24 +114,11 @@ class Compiler:
                 each = product(*(self.ways(one, pages) for one in parts))
                 return [BesideNode(one, part.gap) for one in each]
 
-    def _leaf(self, part: Written | Drawn) -> Node:
-        made = self._made.get(id(part))
-        if made is None:
-            number = self._numbers[part.group]
-            made = self._made[id(part)] = (
-                WrittenNode(part, number, self._measure)
-                if isinstance(part, Written)
-                else DrawnNode(part, number)
-            )
-        return made
-
     def _table(self, table: Grid) -> GridNode:
-        made = self._made.get(id(table))
-        if not isinstance(made, GridNode):
+        if id(table) not in self._tables:
             rows = [self._column(cells) for cells in zip(*table.rows, strict=True)]
-            made = GridNode.of(table, rows, self._column(table.under))
-            self._made[id(table)] = made
-        return made
+            self._tables[id(table)] = GridNode.of(table, rows, self._column(table.under))
+        return self._tables[id(table)]
 
     def _column(self, cells: Sequence[Arrangement]) -> Column:
         at = tuple(map(id, cells))
@@ -144,9 +127,24 @@ class Compiler:
         return self._columns[at]
 
     def _only(self, part: Arrangement) -> Node:
-        if isinstance(part, Written | Drawn):
-            return self._leaf(part)
-        node, *others = self.ways(part)
-        if others:
-            raise ValueError("a cell of a table stands in one way only")
-        return node
+        """A cell's one way: tables have so many that ways of their parts aren't multiplied out."""
+        made = self._made.get(id(part))
+        return self._made_of(part) if made is None else made
+
+    def _made_of(self, part: Arrangement) -> Node:
+        match part:
+            case Written(group=group):
+                made: Node = WrittenNode(part, self._numbers[group], self._measure)
+            case Drawn(group=group):
+                made = DrawnNode(part, self._numbers[group])
+            case Beside(parts=parts):
+                made = BesideNode([self._only(one) for one in parts], part.gap)
+            case Stack(parts=parts):
+                each = [self._only(one) for one in parts]
+                made = StackNode(each, part.gap, part.air, middle=part.down == "middle")
+            case _:
+                made, *others = self.ways(part)
+                if others:
+                    raise ValueError("a cell of a table stands in one way only")
+        self._made[id(part)] = made
+        return made

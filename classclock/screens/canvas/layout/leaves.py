@@ -1,24 +1,15 @@
 """Texts and drawn things as nodes."""
 
-from collections.abc import Hashable, Iterable, Sequence
+from collections.abc import Hashable
 
 from classclock.screens.canvas.layout.breaking import Breaking
+from classclock.screens.canvas.layout.keeping import Keeping, kept_length
 from classclock.screens.canvas.layout.measure import Measure
-from classclock.screens.canvas.layout.nodes import (
-    NEVER,
-    Box,
-    Measured,
-    Node,
-    Sizes,
-    Spot,
-    Spots,
-    fewest,
-    kept_sizes,
-)
+from classclock.screens.canvas.layout.nodes import NEVER, Box, Node, Sizes, Spot, Spots, fewest
 from classclock.screens.canvas.layout.parts import Drawn, Written
 
 
-class WrittenNode:
+class WrittenNode(Keeping):
     def __init__(self, text: Written, group: int, measure: Measure) -> None:
         self.text, self.group, self._measure = text, group, measure
         self.groups = frozenset((group,))
@@ -29,8 +20,6 @@ class WrittenNode:
         if text.breaks and " " in text.words:
             self._breaking = Breaking(text.words, measure)
             self.bends = len(self._breaking) > 1
-            self._rows = kept_sizes(self.groups, self._broken_rows)
-            self._columns = kept_sizes(self.groups, self._broken_columns)
 
     def widths(self, size: int) -> tuple[int, int]:
         """The columns of its widest word, and of all of it in one line."""
@@ -52,7 +41,8 @@ class WrittenNode:
             return size
         return NEVER if least > columns else self._rows(columns, sizes)
 
-    def _broken_rows(self, columns: int, sizes: Sizes) -> int:
+    @kept_length
+    def _rows(self, columns: int, sizes: Sizes) -> int:
         size = sizes[self.group]
         return size * len(self._breaking.ends(columns, size))
 
@@ -67,7 +57,8 @@ class WrittenNode:
         lines = rows // size
         return self.widths(size)[0] if lines >= len(self._breaking) else self._columns(lines, sizes)
 
-    def _broken_columns(self, lines: int, sizes: Sizes) -> int:
+    @kept_length
+    def _columns(self, lines: int, sizes: Sizes) -> int:
         size = sizes[self.group]
         least, whole = self.widths(size)
         return fewest(least, whole, lambda wide: self.rows(wide, sizes) <= lines * size)
@@ -80,6 +71,9 @@ class WrittenNode:
         if whole <= columns or rows < 2 * size:
             return whole <= columns and size <= rows
         return least <= columns and self._rows(columns, sizes) <= rows
+
+    def left(self, columns: int, rows: int, sizes: Sizes) -> Node | None:
+        return self if self.stands(columns, rows, sizes) else None
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         size = sizes[self.group]
@@ -96,56 +90,6 @@ class WrittenNode:
         spots[self.text.name] = Spot(box, size, lines, self.text.across)
 
 
-class WidestNode:
-    """Unbroken texts of one group as one, that is as wide as the widest of them."""
-
-    bends = False
-
-    def __init__(self, texts: Sequence[WrittenNode]) -> None:
-        self._texts, self._group = tuple(texts), texts[0].group
-        self._wide: dict[int, int] = {}
-
-    @classmethod
-    def of(cls, nodes: Iterable[Node]) -> list[Measured]:
-        """These nodes, with such texts as one: a table's column of names is measured once."""
-        texts: dict[int, list[WrittenNode]] = {}
-        others: list[Measured] = []
-        for node in nodes:
-            if isinstance(node, WrittenNode) and not node.bends:
-                if not node.empty:
-                    texts.setdefault(node.group, []).append(node)
-            else:
-                others.append(node)
-        return [*(each[0] if len(each) == 1 else cls(each) for each in texts.values()), *others]
-
-    def there(self, sizes: Sizes) -> bool:
-        return bool(sizes[self._group])
-
-    def _widest(self, size: int) -> int:
-        if size not in self._wide:
-            self._wide[size] = max(text.widths(size)[1] for text in self._texts)
-        return self._wide[size]
-
-    def rows(self, columns: int, sizes: Sizes) -> int:
-        size = sizes[self._group]
-        if not size:
-            return 0
-        return size if self._widest(size) <= columns else NEVER
-
-    def columns(self, rows: int, sizes: Sizes) -> int:
-        size = sizes[self._group]
-        if not size:
-            return 0
-        return self._widest(size) if rows >= size else NEVER
-
-    def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
-        return self.rows(columns, sizes) <= rows
-
-    def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
-        size = sizes[self._group]
-        return (self._widest(size) if size else 0), self.rows(box.width, sizes)
-
-
 class DrawnNode:
     bends = False
 
@@ -155,7 +99,7 @@ class DrawnNode:
         self.shape: Hashable = (group, drawn.least, drawn.wished)
 
     def there(self, sizes: Sizes) -> bool:
-        return bool(sizes[self._group])
+        return bool(sizes[self._group]) and any(self._drawn.least)
 
     def rows(self, columns: int, sizes: Sizes) -> int:
         wide, high = self._drawn.least
@@ -171,6 +115,9 @@ class DrawnNode:
 
     def stands(self, columns: int, rows: int, sizes: Sizes) -> bool:
         return self.rows(columns, sizes) <= rows
+
+    def left(self, columns: int, rows: int, sizes: Sizes) -> Node | None:
+        return self if self.stands(columns, rows, sizes) else None
 
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:  # noqa: ARG002  as all nodes
         return self._drawn.wished if sizes[self._group] else (0, 0)

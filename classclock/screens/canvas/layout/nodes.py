@@ -4,8 +4,7 @@
 what no box has. Of a wider box every node takes as many rows or fewer, and the other way round.
 """
 
-from collections.abc import Callable, Hashable, Iterable
-from operator import itemgetter
+from collections.abc import Callable, Hashable
 from typing import NamedTuple, Protocol
 
 from classclock.screens.canvas.layout.parts import Across, Name
@@ -37,7 +36,11 @@ class Spot(NamedTuple):
 Spots = dict[Name, Spot]
 
 
-class Measured(Protocol):
+class Node(Protocol):
+    groups: frozenset[int]
+    """Whose sizes it depends on."""
+    shape: Hashable
+    """Those of one shape measure the same."""
     bends: bool
     """Whether it takes more rows where it is narrower."""
 
@@ -53,15 +56,11 @@ class Measured(Protocol):
     def stands(self, columns: int, rows: int, sizes: Sizes, /) -> bool:
         """Whether so many are enough: what `rows` and `columns` say, but quicker."""
 
+    def left(self, columns: int, rows: int, sizes: Sizes, /) -> "Node | None":
+        """Those of its ways that stand there: no other stands in a smaller box or larger sizes."""
+
     def wished(self, box: Box, sizes: Sizes) -> tuple[int, int]:
         """Columns and rows that it would fill at most, of a box."""
-
-
-class Node(Measured, Protocol):
-    groups: frozenset[int]
-    """Whose sizes it depends on."""
-    shape: Hashable
-    """Those of one shape measure the same."""
 
     def place(self, box: Box, sizes: Sizes, spots: Spots, page: int = 0) -> None:
         """Put its spots into a box in which it stands; of what is paged those of this page."""
@@ -75,21 +74,3 @@ def fewest(low: int, high: int, enough: Callable[[int], bool]) -> int:
         middle = (low + high) // 2
         low, high = (low, middle) if enough(middle) else (middle + 1, high)
     return low
-
-
-def kept_sizes(
-    groups: Iterable[int], work_out: Callable[[int, Sizes], int]
-) -> Callable[[int, Sizes], int]:
-    """What is worked out for a length and sizes, once for the sizes of these groups alone."""
-    numbers = sorted(groups)
-    own: Callable[[Sizes], object] = itemgetter(*numbers) if numbers else len  # alike for all sizes
-    kept: dict[tuple[int, object], int] = {}
-
-    def found(length: int, sizes: Sizes, /) -> int:
-        at = length, own(sizes)
-        known = kept.get(at)
-        if known is None:
-            known = kept[at] = work_out(length, sizes)
-        return known
-
-    return found

@@ -6,9 +6,11 @@ raised together as far as they go; one that can't be raised while the others sta
 Where each could be raised but not all, each of them is tried as the one that stands still.
 """
 
+from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
 from itertools import combinations, pairwise
 from math import ceil
+from typing import NamedTuple
 
 from msgspec import Struct
 
@@ -38,10 +40,27 @@ class Leading(Struct, frozen=True):
     over: frozenset[int]
 
 
+class Way(NamedTuple):
+    """One in which all stands, and what of its parts' ways is left to try larger sizes in."""
+
+    node: Node
+    left: Node
+
+
 class SizesFound(Struct, frozen=True):
     sizes: Sizes
-    nodes: tuple[Node, ...]
-    """The ways in which all stands in these sizes, the preferred first."""
+    ways: tuple[Way, ...]
+    """Those in which all stands in these sizes, the preferred first."""
+
+
+_Known = dict[tuple[Sizes, frozenset[int]], SizesFound]
+"""The best from some sizes on, where these groups are free."""
+
+
+def _worth(sizes: Sizes, order: Sequence[int]) -> tuple[list[int], list[int]]:
+    """Of groups in an order: the smallest first, then what matters more."""
+    each = [sizes[group] for group in order]
+    return sorted(each), each
 
 
 class SizeSearch:
@@ -56,7 +75,7 @@ class SizeSearch:
         lead: Leading | None = None,
     ) -> None:
         self.groups, self._box, self._lead = tuple(groups), (columns, rows), lead
-        self._nodes = tuple(nodes)
+        self._each = tuple(Way(node, node) for node in nodes)
         self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
         self._tried: dict[Sizes, SizesFound | None] = {}
 
@@ -68,69 +87,67 @@ class SizeSearch:
             if size is None:
                 return None
             larger[group] = size
-        return self._standing(tuple(larger), found.nodes)
+        return self._standing(tuple(larger), found.ways)
 
     def standing(self, sizes: Sizes) -> SizesFound | None:
         """Those that stand in such sizes or, of what leads, in larger ones."""
-        return self._standing(sizes, self._nodes)
+        return self._standing(sizes, self._each)
 
-    def _standing(self, sizes: Sizes, nodes: Sequence[Node]) -> SizesFound | None:
-        """`nodes` are those that stand in smaller sizes: the others stand in no larger ones."""
+    def _standing(self, sizes: Sizes, ways: Sequence[Way]) -> SizesFound | None:
+        """`ways` are those that stand in smaller sizes: the others stand in no larger ones."""
         if sizes not in self._tried:
             led = self._led(sizes)
-            left = () if led is None else tuple(self._ways(led, nodes))
+            left = () if led is None else tuple(self._left(led, ways))
             self._tried[sizes] = None if led is None or not left else SizesFound(led, left)
         return self._tried[sizes]
 
-    def _ways(self, sizes: Sizes, nodes: Sequence[Node]) -> Iterator[Node]:
+    def _left(self, sizes: Sizes, ways: Sequence[Way]) -> Iterator[Way]:
         columns, rows = self._box
         there = {group for group, size in enumerate(sizes) if size}
-        for node in nodes:
-            if there <= node.groups and node.stands(columns, rows, sizes):
-                yield node
+        for node, those in ways:
+            if there <= node.groups and (left := those.left(columns, rows, sizes)) is not None:
+                yield Way(node, left)
 
     def _led(self, sizes: Sizes) -> Sizes | None:
         lead = self._lead
         if lead is None or not sizes[lead.group]:
             return sizes
-        others = [size for group, size in enumerate(sizes) if group != lead.group]
-        over = [ceil(lead.times * sizes[group]) for group in lead.over]
-        least = max((*others, *over, sizes[lead.group]))
-        size = next((one for one in self.groups[lead.group].sizes if one >= least), None)
-        if size is None:
+        least = max([*sizes, *[ceil(lead.times * sizes[group]) for group in lead.over]])
+        larger = self.groups[lead.group].sizes
+        at = bisect_left(larger, least)
+        if at == len(larger):
             return None
-        return tuple(size if group == lead.group else one for group, one in enumerate(sizes))
+        return (*sizes[: lead.group], larger[at], *sizes[lead.group + 1 :])
 
     def leximin(self, found: SizesFound, free: frozenset[int]) -> SizesFound:
         """All of `free` as large as they get; the others stay."""
-        kept: dict[tuple[Sizes, frozenset[int]], SizesFound] = {}
-        order = sorted(free, key=self._kept_longest)
+        return self._best(found, free, sorted(free, key=self._kept_longest), {})
 
-        def worth(one: SizesFound) -> tuple[list[int], list[int]]:
-            return sorted(one.sizes[g] for g in free), [one.sizes[g] for g in order]
+    def _best(
+        self, found: SizesFound, free: frozenset[int], order: Sequence[int], known: _Known
+    ) -> SizesFound:
+        at = found.sizes, free
+        if at not in known:
+            known[at] = self._all_grown(found, free, order, known)
+        return known[at]
 
-        def best(found: SizesFound, free: frozenset[int]) -> SizesFound:
-            at = found.sizes, free
-            if at not in kept:
-                kept[at] = grown(found, free)
-            return kept[at]
-
-        def grown(found: SizesFound, free: frozenset[int]) -> SizesFound:
-            while free:
-                least = min(found.sizes[group] for group in free)
-                smallest = [group for group in free if found.sizes[group] == least]
-                together = self.raised(found, smallest)
-                if together is not None:
-                    found = together
-                    continue
-                still = free.difference(smallest)
-                most = self._most_raised(found, smallest)
-                if len(most) > 1:
-                    return max((best(found, still | those) for those in most), key=worth)
-                free = still.union(*most)
-            return found
-
-        return best(found, free)
+    def _all_grown(
+        self, found: SizesFound, free: frozenset[int], order: Sequence[int], known: _Known
+    ) -> SizesFound:
+        while free:
+            least = min(found.sizes[group] for group in free)
+            smallest = [group for group in free if found.sizes[group] == least]
+            together = self.raised(found, smallest)
+            if together is not None:
+                found = together
+                continue
+            still = free.difference(smallest)
+            most = self._most_raised(found, smallest)
+            if len(most) > 1:
+                each = [self._best(found, still | those, order, known) for those in most]
+                return max(each, key=lambda one: _worth(one.sizes, order))
+            free = still.union(*most)
+        return found
 
     def _most_raised(self, found: SizesFound, those: Sequence[int]) -> list[frozenset[int]]:
         """As many of these as can be raised together, each way: with fewer it is never leximin."""
@@ -138,15 +155,15 @@ class SizeSearch:
         def stand(each: Iterable[Sequence[int]]) -> list[frozenset[int]]:
             return [frozenset(some) for some in each if self.raised(found, some) is not None]
 
-        all_but_one = stand(combinations(those, len(those) - 1))
-        if all_but_one or len(those) < 3:
-            return all_but_one
         able = [group for group in those if self.raised(found, (group,)) is not None]
+        most = min(len(able), len(those) - 1)
+        if together := stand(combinations(able, most)):
+            return together
         apart = [pair for pair in combinations(able, 2) if self.raised(found, pair) is None]
-        for count in range(min(len(able), len(those) - 2), 0, -1):
+        for count in range(most - 1, 0, -1):
             each = combinations(able, count)
-            if most := stand(some for some in each if not any(map(set(some).issuperset, apart))):
-                return most
+            if together := stand(one for one in each if not any(map(set(one).issuperset, apart))):
+                return together
         return []
 
     @property
@@ -173,14 +190,14 @@ class SizeSearch:
         """What must be there in its least size; what doesn't stand even so is left out."""
         if (everything := self.standing(self.first)) is not None:
             return everything
-        found = SizesFound((0,) * len(self.groups), self._nodes)
+        found = SizesFound((0,) * len(self.groups), self._each)
         musts = [at for at, group in enumerate(self.groups) if group.role in _MUSTS]
         for at in sorted(musts, key=self._kept_longest):
             added = self.raised(found, [at])
             if added is None and self.groups[at].role == "caution":
                 sizes = list(found.sizes)
                 sizes[at] = self.groups[at].sizes[0]
-                added = SizesFound(tuple(sizes), found.nodes)
+                added = SizesFound(tuple(sizes), found.ways)
             found = added or found
         return found
 
@@ -225,9 +242,10 @@ class SizeSearch:
 
     def _grown(self, found: SizesFound, group: int, most: int) -> SizesFound:
         """With a group as large as it gets, up to a size; one that isn't there stays so."""
-        while found.sizes[group]:
+        sizes = self._larger_sizes[group]
+        while (size := found.sizes[group]) and sizes.get(size, most + 1) <= most:
             larger = self.raised(found, [group])
-            if larger is None or larger.sizes[group] > most:
+            if larger is None:
                 break
             found = larger
         return found

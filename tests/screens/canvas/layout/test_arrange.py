@@ -152,6 +152,12 @@ def test_a_drawn_detail_is_shown_in_its_least_size_or_not_and_takes_what_it_wish
     assert arrange(part, 60, 4, TOY).spots["ribbon"].box == Box(9, 0, 30, 3)
 
 
+def test_what_takes_no_room_has_no_gap() -> None:
+    nothing = Drawn("sign", "sign", (0, 0), (0, 0), "room")
+    assert arrange(Beside((nothing, words("12")), gap=1), 4, 2, TOY).sizes["12"] == 2
+    assert arrange(Stack((nothing, words("12")), gap=1), 4, 2, TOY).sizes["12"] == 2
+
+
 def test_what_may_stand_in_several_ways_stands_in_the_first_of_the_best() -> None:
     wide, high = Beside((words("12"), words("7"))), Stack((words("12"), words("7")))
     assert arrange(OneOf((wide, high)), 20, 4, TOY).spots["7"].box.y == 0
