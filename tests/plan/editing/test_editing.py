@@ -219,8 +219,10 @@ def test_a_new_plan_of_each_format_can_be_run_as_it_is(written: str) -> None:
     assert not text.endswith("\n\n")
 
 
-def test_a_second_new_segment_has_another_name() -> None:
-    assert 'name = "Rounds 2"' in new_segment("rounds-in-time", frozenset({"rounds"}))
+def test_a_second_and_a_third_new_segment_have_names_of_their_own() -> None:
+    second = frozenset({"rounds"})
+    assert 'name = "Rounds 2"' in new_segment("rounds-in-time", second)
+    assert 'name = "Rounds 3"' in new_segment("rounds-in-time", second | {"rounds 2"})
 
 
 def test_a_copy_of_a_plan_has_neither_its_title_nor_its_date() -> None:
