@@ -60,6 +60,6 @@ def test_of_each_set_the_latest_word_holds(
     since = max((at for at, (number, _) in enumerate(said) if number is None), default=None)
     every = None if since is None else said[since][1]
     of_one = dict(said[0 if since is None else since + 1 :])
-    for number, load in enumerate(as_chosen([kg("7")] * 6, chosen), start=1):
+    for number, lifted in enumerate(as_chosen([kg("7")] * 6, chosen), start=1):
         expected = of_one.get(number) or every or 7
-        assert load == kg(str(expected))
+        assert lifted == kg(str(expected))

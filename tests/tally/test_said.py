@@ -45,11 +45,8 @@ def board(depot: Plan) -> Told:
 
 @pytest.fixture
 def running(board: Told) -> Told:
-    board.happens(
-        ev.SegmentStarted(
-            10_000, PIECE, 1, GO, draw_lanes(board.record.segment, PEOPLE, board.record.choices)
-        )
-    )
+    lanes = draw_lanes(board.record.segment, PEOPLE, {})
+    board.happens(ev.SegmentStarted(10_000, PIECE, 1, GO, lanes))
     return board
 
 
