@@ -103,6 +103,14 @@ def test_such_a_table_is_one_fault_even_where_there_are_more_in_it(
     assert [one.line for one in findings_in(text)] == [6, 10]
 
 
+@pytest.mark.parametrize("quotes", ["'", "'''"])
+def test_a_text_that_is_never_closed_is_told_on_its_own_line_alone(
+    quotes: str, findings_in: FindingsIn
+) -> None:
+    (finding,) = findings_in(f"title = {quotes}Depot\n{WALK}")
+    assert (finding.line, finding.what) == (1, "this line can't be read")
+
+
 def test_two_times_without_quotes_in_one_line_are_two_faults(findings_in: FindingsIn) -> None:
     steps = "steps = [{ work = 2:00 }, { rest = 1:00 }]"
     head = 'title = "Depot"\n[[segment]]\nname = "Row"\nformat = "interval"\nrepeat = 4\n'
