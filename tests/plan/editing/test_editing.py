@@ -258,6 +258,13 @@ def test_a_plan_with_a_fault_in_its_writing_can_be_edited_all_the_same() -> None
     assert draft.text == faulty.replace('"8:00"', '"9:00"')
 
 
+def test_where_there_is_no_such_part_it_is_the_head_that_is_shown() -> None:
+    reading = Draft(COMMENTED).reading
+    assert reading.part((1, 1)).place == (1, 1)
+    assert reading.part((7, 3)).place == HEAD
+    assert reading.findings_at((7, 3)) == ()
+
+
 def test_a_draft_says_whether_an_edit_changed_it_and_whether_there_was_one_to_take_back() -> None:
     draft = Draft(COMMENTED)
     assert not draft.changed
