@@ -182,3 +182,12 @@ def test_the_time_of_day_moves_with_the_source_and_can_be_set() -> None:
     assert source.now() == reading, "a step of the wall clock is no step of time"
     source.jump(SECOND)
     assert source.wall() == dt.datetime(2026, 3, 3, 19, 0, 1, tzinfo=dt.UTC)
+
+
+def test_the_time_of_day_is_never_ahead_of_the_source_not_by_a_microsecond() -> None:
+    wall = dt.datetime(2026, 3, 3, 17, 59, tzinfo=dt.UTC)
+    source = WoundSource(wall=wall)
+    source.jump(1_999)
+    assert source.wall() == wall + dt.timedelta(microseconds=1)
+    source.jump(1)
+    assert source.wall() == wall + dt.timedelta(microseconds=2)

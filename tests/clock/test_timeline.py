@@ -87,6 +87,16 @@ def test_an_interval_counts_down_within_the_step_with_the_total_beside(write: Wr
         assert (reading.shown, reading.total_left) == (shown, left)
 
 
+def test_work_steps_are_numbered_from_one_each_rest_as_the_work_before_it(write: Write) -> None:
+    line = timeline(write("interval", repeat=2, steps=[{"work": 20}, {"rest": 10}]))
+    assert [(span.kind, span.number) for span in line.spans] == [
+        ("count-in", 0),
+        ("work", 1),
+        ("rest", 1),
+        ("work", 2),
+    ]
+
+
 def test_before_the_count_in_and_after_the_end_the_clock_stands(write: Write) -> None:
     line = timeline(write("countdown", time="1:00"))
     assert line.at(-99_000) == line.at(-10_000)

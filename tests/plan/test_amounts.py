@@ -6,8 +6,9 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from classclock.plan.amounts import worth
+from classclock.plan.amounts import chosen_load, load_of, rep_words, worth
 from classclock.plan.station import Climb, Option, Station
+from classclock.units.loads import Load, parse_load
 
 RUN = Station(movement="run", metres=400)
 COUNTED_RUN = Station(movement="run", metres=400, counts=10)
@@ -62,6 +63,33 @@ def test_an_options_own_amount_counts_as_it_stands_whatever_the_station_says() -
     assert worth(run, Option(name="shuttle", reps=6), 0, None) == 6
     assert worth(run, Option(name="bike", calories=9, counts=11), 0, None) == 11
     assert worth(run, Option(name="shorter run", metres=100), 0, None) == 11, "metres say nothing"
+
+
+def kg(written: str) -> Load:
+    return parse_load(written, "kg")
+
+
+def test_one_load_is_for_all_and_of_several_ones_own_by_its_name() -> None:
+    several = {"heavier": kg("22.5"), "lighter": kg("15")}
+    assert chosen_load(kg("20"), None) == chosen_load(kg("20"), "lighter") == kg("20")
+    assert chosen_load(several, "lighter") == kg("15")
+    assert chosen_load(several, "heavier") == kg("22.5")
+    assert chosen_load(several, None) is None
+    assert chosen_load(several, "heaviest") is None
+    assert chosen_load(None, "lighter") is None
+
+
+def test_an_option_has_its_own_load_or_the_stations_where_it_keeps_it() -> None:
+    squat = Station(movement="goblet squat", reps=9, load=kg("16"))
+    assert load_of(squat, None) == kg("16")
+    assert load_of(squat, Option(name="half as deep")) == kg("16")
+    assert load_of(squat, Option(name="lighter bell", keep_load=False)) is None
+    assert load_of(squat, Option(name="lighter bell", load=kg("12"))) == kg("12")
+    assert load_of(squat, Option(name="other bell", load=kg("12"), keep_load=False)) == kg("12")
+
+
+def test_one_rep_is_no_reps() -> None:
+    assert [rep_words(reps) for reps in (0, 1, 2)] == ["0 reps", "1 rep", "2 reps"]
 
 
 numbers = st.integers(1, 50)

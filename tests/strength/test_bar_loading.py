@@ -209,7 +209,7 @@ def test_no_way_to_load_is_missed_and_none_is_better(owned: dict[int, int], targ
     st.dictionaries(st.sampled_from([2_500, 5_000, 10_000, 45_000]), st.integers(1, 2)),
     st.integers(20_000, 120_000),
 )
-def test_kilogram_and_pound_plates_on_one_bar_are_exact(
+def test_kilogram_and_pound_plates_on_one_bar_are_exact_below_and_above(
     kilograms: dict[int, int], pounds: dict[int, int], target: int
 ) -> None:
     bar = Bar("bar", in_kg(20_000))
@@ -231,6 +231,12 @@ def test_kilogram_and_pound_plates_on_one_bar_are_exact(
     best = max(weight for weight in sides if weight <= room)
     assert answer.below.total.kg * 10**9 == 20_000 * 1_000_000 + best
     assert answer.below.plates == tuple(sorted(sides[best], key=lambda plate: -plate.kg))
+    next_up = min((weight for weight in sides if weight >= room), default=None)
+    if next_up is None:
+        assert answer.above is None
+    else:
+        assert answer.above is not None
+        assert answer.above.plates == tuple(sorted(sides[next_up], key=lambda plate: -plate.kg))
 
 
 # -- how long it takes -----------------------------------------------------------------

@@ -110,6 +110,25 @@ def test_a_planned_load_for_somebody_without_a_record_is_flagged(loads: ClassLoa
     )
 
 
+def test_of_loads_that_were_chosen_together_no_missing_record_is_flagged(
+    loads: ClassLoads, kg: AsLoad
+) -> None:
+    bram, ilse = planned(loads, 1, "Bram"), planned(loads, 1, "Ilse")
+    assert bram.flags_on([kg("60")]) == ()
+    assert ilse.flags_on([kg("95"), None]) == ()
+    assert ilse.flags_on([kg("100")]) == (
+        "100 kg is more than 10 % above the heaviest so far, 90 kg",
+    )
+
+
+def test_what_was_made_today_counts_as_handled(loads: ClassLoads, kg: AsLoad) -> None:
+    bram, ilse = planned(loads, 1, "Bram"), planned(loads, 1, "Ilse")
+    assert ilse.flags_on([kg("100")], today=[kg("80"), kg("95")]) == ()
+    assert bram.flags_on([kg("60")], today=[kg("50")]) == (
+        "60 kg is more than 10 % above the heaviest so far, 50 kg",
+    )
+
+
 def test_a_lift_without_sets_still_knows_the_heaviest(loads: ClassLoads, kg: AsLoad) -> None:
     ilse = planned(loads, 3, "Ilse")
     assert ilse.loads == ()

@@ -87,6 +87,21 @@ def test_who_shares_a_bar_loads_it_one_after_the_other(club: Any, kg: AsLoad) ->
     assert [one.total for one in together.loadings if one] == [kg("60"), kg("100")]
 
 
+def test_who_shares_a_bar_has_each_set_and_the_last_one_beyond_the_end(
+    depot: Any, kg: AsLoad
+) -> None:
+    loads = [(kg("17.5"), kg("20")), (kg("60"), kg("70"), kg("80")), ()]
+    sets = [set_loads(loads, number, depot, partners=((0, 1, 2),)) for number in (1, 2, 3, 4)]
+    assert [[one.total if one else None for one in each.loadings] for each in sets] == [
+        [kg("17.5"), kg("60"), None],
+        [kg("20"), kg("70"), None],
+        [kg("20"), kg("80"), None],
+        [kg("20"), kg("80"), None],
+    ]
+    made = [one for each in sets for one in each.loadings if one]
+    assert {one.bar.name for one in made} == {"15 kg"}, "which the lightest load asks for"
+
+
 def test_a_turn_for_which_there_are_not_plates_enough_is_said(club: Any, kg: AsLoad) -> None:
     two_bars = club({"20": 2}, count=2)
     loads = [(kg("60"),), (kg("100"),), (kg("60"),), (kg("60"),)]

@@ -7,11 +7,12 @@ import pytest
 from classclock.plan.model import Plan
 from classclock.tally import events as ev
 from classclock.tally.class_lineup import all_heats, lineup
-from classclock.tally.decide_people import Joining, decide_joining
+from classclock.tally.decide_people import Joining, decide_effort, decide_joining
 from classclock.tally.lane_keys import people_named
 from classclock.tally.lanes import Lane, Person, Place, Sharing
 from classclock.tally.lineup import MOST_LANES
 from classclock.tally.record import ClassRecord
+from classclock.tally.refusal import Refusal
 
 WARM_UP, PIECE = 0, 1
 GO = 20_000
@@ -91,3 +92,18 @@ def test_who_came_late_to_a_heat_is_drawn_for_no_other(depot: Plan) -> None:
     late = folded(running, *decide_joining(running, URI, GO + 1).events)
     assert "uri" in {lane.id for lane in lineup(late, None)}
     assert [lane.id for lane in all_heats(late, None) if lane.heat == 2] == ["Noor"]
+
+
+def test_how_hard_it_was_is_kept_of_who_is_here_and_of_who_left(opened: ClassRecord) -> None:
+    gone = folded(opened, ev.PersonLeft(2_000, "Bram"))
+    for name in ("Ilse", "Bram"):
+        assert decide_effort(gone, name, 7, 9_000) == ev.EffortSaid(9_000, name, 7)
+
+
+def test_how_hard_it_was_is_not_kept_of_who_is_not_in_the_book(opened: ClassRecord) -> None:
+    visitor = Person("visitor-1", "visitor 1", "v", visitor=True)
+    record = folded(opened, ev.PersonAdded(2_000, visitor))
+    assert decide_effort(record, "visitor-1", 7, 9_000) == Refusal(
+        "visitor 1 isn't in the book: +, then visitor 1 = their name"
+    )
+    assert isinstance(decide_effort(record, "nobody", 7, 9_000), Refusal)

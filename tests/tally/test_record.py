@@ -164,3 +164,29 @@ def test_a_tap_counts_in_the_segment_on_the_board_and_in_no_other(opened: ClassR
     record = folded(started(started(opened, PIECE), PIECE, anew=True), ev.Tapped(GO + 1, ILSE.id))
     done = {key: len(sheet.tallies[ILSE.id].rounds) for key, sheet in record.runs.items()}
     assert done == {RunKey(PIECE, 1): 0, RunKey(PIECE, 2): 1}
+
+
+# -- how hard it was -------------------------------------------------------------------
+
+
+def test_how_hard_it_was_is_what_each_said_last_until_they_take_it_back(
+    opened: ClassRecord,
+) -> None:
+    heard = folded(
+        opened,
+        ev.EffortSaid(CAP, ILSE.id, 5),
+        ev.EffortSaid(CAP, BRAM.id, 0),
+        ev.EffortSaid(CAP, ILSE.id, 7),
+    )
+    assert heard.efforts == {ILSE.id: 7, BRAM.id: 0}
+    assert folded(heard, ev.EffortSaid(CAP, BRAM.id, None)).efforts == {ILSE.id: 7}
+
+
+def test_once_it_is_skipped_nobody_is_asked_and_who_says_it_is_heard(depot: Plan) -> None:
+    opened = ev.ClassOpened(0, "depot", "", "kg", (ILSE, BRAM), None, ask_effort=True)
+    record = folded(ClassRecord(depot), opened)
+    assert record.asks_effort
+    skipped = folded(record, ev.EffortSkipped(CAP), ev.EffortSaid(CAP + 1, ILSE.id, 6))
+    assert not skipped.asks_effort
+    assert skipped.efforts == {ILSE.id: 6}
+    assert skipped.people == record.people

@@ -19,6 +19,8 @@ def in_ascii(sign: str) -> bool:
         ("\u201cslow\u201d", '"slow"'),
         ("1\N{VULGAR FRACTION ONE HALF} rounds", "1 1/2 rounds"),
         ("\N{VULGAR FRACTION THREE QUARTERS}", "3/4"),
+        ("row 1\N{VULGAR FRACTION ONE HALF} km", "row 1 1/2 km"),
+        ("2 x\N{VULGAR FRACTION ONE HALF}", "2 x1/2"),
         ("row\N{HORIZONTAL ELLIPSIS}", "row..."),
         ("10\N{SUPERSCRIPT FOUR}", "10 4"),
         ("\N{LATIN SMALL LIGATURE FI}t", "fit"),

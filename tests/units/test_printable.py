@@ -33,6 +33,12 @@ def test_what_a_terminal_would_obey_is_shown_as_an_escape(text: str, seen: str) 
     assert printable(text) == seen
 
 
+def test_only_the_tags_among_the_joiners_are_left() -> None:
+    # Unicode Standard, 23.9: U+E0020 to U+E007F; U+E0001 is deprecated, the others unassigned.
+    assert escaped("\U000e0020\U000e007f") == "\U000e0020\U000e007f"
+    assert escaped("\U000e0001\U000e001f\U000e0080") == r"\U000e0001\U000e001f\U000e0080"
+
+
 def test_what_is_too_long_is_cut_and_says_so() -> None:
     assert printable("0123456789", 10) == "0123456789"
     assert printable("0123456789a", 10) == "012345678…"

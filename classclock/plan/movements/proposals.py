@@ -14,7 +14,7 @@ def propose(prefix: str, library: Library, limit: int = 8) -> tuple[str, ...]:
     be a name of one's own. Nothing typed proposes nothing.
     """
     typed = plain_words(prefix)
-    if not typed or limit < 1:
+    if not typed:
         return ()
     ranked = sorted(_begun(typed, library), key=lambda one: one[0])
     return tuple(dict.fromkeys(name for _, name in ranked))[:limit]

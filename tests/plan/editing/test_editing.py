@@ -166,6 +166,12 @@ def test_a_comment_above_a_heading_moves_with_it_and_one_apart_from_it_stays() -
     assert edits.move(moved, place, 1) == (COMMENTED, (1, -1))
 
 
+def test_a_comment_at_the_top_belongs_to_a_segment_right_below_it() -> None:
+    head, segment = parts_of('# one\n# two\n[[segment]]\nname = "A"\n')
+    assert (head.start, head.end) == (0, 0)
+    assert (segment.start, segment.heading) == (0, 2)
+
+
 def test_a_station_moves_with_its_comments() -> None:
     moved, place = edits.move(COMMENTED, (1, 0), 1)
     assert place == (1, 1)
@@ -201,6 +207,18 @@ def test_removing_leaves_the_others_and_one_blank_line_between() -> None:
     assert [one["name"] for one in values(left)["segment"]] == ["Sandbox"]
 
 
+def test_blank_lines_stay_where_they_are_when_a_segment_goes_or_comes() -> None:
+    one, two, three = (f'[[segment]]\nname = "{name}"\n' for name in ("A", "B", "C"))
+    text = f'title = "T"\n\n{one}\n\n{two}\n{three}'
+    assert edits.insert_segment(text, 0, three.strip())[0] == (
+        f'title = "T"\n\n{one}\n\n{three}\n{two}\n{three}'
+    )
+    assert edits.insert_segment(text, 2, one.strip())[0] == f"{text}\n{one}"
+    assert edits.remove(text, (0, -1)) == f'title = "T"\n\n{two}\n{three}'
+    assert edits.remove(text, (1, -1)) == f'title = "T"\n\n{one}\n\n{three}'
+    assert edits.remove(text, (2, -1)) == f'title = "T"\n\n{one}\n\n{two}'
+
+
 def test_a_copy_of_a_segment_gets_a_name_of_its_own() -> None:
     again, place = edits.duplicate(COMMENTED, (1, -1))
     names = [one["name"] for one in values(again)["segment"]]
@@ -219,8 +237,10 @@ def test_a_new_plan_of_each_format_can_be_run_as_it_is(written: str) -> None:
     assert not text.endswith("\n\n")
 
 
-def test_a_second_new_segment_has_another_name() -> None:
-    assert 'name = "Rounds 2"' in new_segment("rounds-in-time", frozenset({"rounds"}))
+def test_a_second_and_a_third_new_segment_have_names_of_their_own() -> None:
+    second = frozenset({"rounds"})
+    assert 'name = "Rounds 2"' in new_segment("rounds-in-time", second)
+    assert 'name = "Rounds 3"' in new_segment("rounds-in-time", second | {"rounds 2"})
 
 
 def test_a_copy_of_a_plan_has_neither_its_title_nor_its_date() -> None:
@@ -236,6 +256,25 @@ def test_a_plan_with_a_fault_in_its_writing_can_be_edited_all_the_same() -> None
     assert [finding.line for finding in draft.reading.findings_at((1, -1))] == [18]
     draft.change(edits.set_typed(draft.text, (0, -1), "time", "9:00"))
     assert draft.text == faulty.replace('"8:00"', '"9:00"')
+
+
+def test_where_there_is_no_such_part_it_is_the_head_that_is_shown() -> None:
+    reading = Draft(COMMENTED).reading
+    assert reading.part((1, 1)).place == (1, 1)
+    assert reading.part((7, 3)).place == HEAD
+    assert reading.findings_at((7, 3)) == ()
+
+
+def test_a_draft_says_whether_an_edit_changed_it_and_whether_there_was_one_to_take_back() -> None:
+    draft = Draft(COMMENTED)
+    assert not draft.changed
+    assert draft.change(COMMENTED) is False
+    assert draft.take_back() is False
+    assert draft.change(edits.set_typed(COMMENTED, HEAD, "title", "Monday"), (1, 0)) is True
+    assert draft.changed
+    assert draft.place == (1, 0)
+    assert draft.take_back() is True
+    assert (draft.text, draft.place, draft.changed) == (COMMENTED, HEAD, False)
 
 
 def test_the_sum_stands_though_one_segment_has_a_fault() -> None:

@@ -94,6 +94,23 @@ def test_a_table_in_braces_over_several_lines_is_one_fault(findings_in: Findings
     assert [one.line for one in findings_in(text)] == [6, 10]
 
 
+@pytest.mark.parametrize("within", ["step = 0:20,", 'step = "yes,', "half way = true,"])
+def test_such_a_table_is_one_fault_even_where_there_are_more_in_it(
+    within: str, findings_in: FindingsIn
+) -> None:
+    # Written on one line as it is told, it is read again, and what is left in it told then.
+    text = f'title = "Depot"\n{WALK}cues = {{\n  {within}\n  end = false,\n}}\nteams = 1\n'
+    assert [one.line for one in findings_in(text)] == [6, 10]
+
+
+@pytest.mark.parametrize("quotes", ["'", "'''"])
+def test_a_text_that_is_never_closed_is_told_on_its_own_line_alone(
+    quotes: str, findings_in: FindingsIn
+) -> None:
+    (finding,) = findings_in(f"title = {quotes}Depot\n{WALK}")
+    assert (finding.line, finding.what) == (1, "this line can't be read")
+
+
 def test_two_times_without_quotes_in_one_line_are_two_faults(findings_in: FindingsIn) -> None:
     steps = "steps = [{ work = 2:00 }, { rest = 1:00 }]"
     head = 'title = "Depot"\n[[segment]]\nname = "Row"\nformat = "interval"\nrepeat = 4\n'
@@ -106,6 +123,15 @@ def test_single_brackets_throughout_are_told_once_each(findings_in: FindingsIn) 
     assert [(one.line, one.instead) for one in findings_in(text)] == [
         (2, "Write [[segment]]"),
         (6, "Write [[segment]]"),
+    ]
+
+
+def test_a_single_bracket_is_told_however_far_down_it_stands(findings_in: FindingsIn) -> None:
+    walk = WALK.replace("[[segment]]", "[segment]")
+    text = 'title = "Depot"\n' + "# a remark\n" * 200 + walk * 2
+    assert [(one.line, one.instead) for one in findings_in(text)] == [
+        (202, "Write [[segment]]"),
+        (206, "Write [[segment]]"),
     ]
 
 

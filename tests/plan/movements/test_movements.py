@@ -1,6 +1,7 @@
 """The movements a club knows: found however they are spelled, proposed while one is typed."""
 
 import re
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,7 @@ from classclock.units.spelling import fold, plural
 
 STARTER_MOVEMENTS = starter_library().movements
 PLANS = sorted(bundled("plans").glob("*.toml"))
+LOADED = {"bar", "dumbbell", "dumbbells", "kettlebell", "kettlebells", "sandbag"}
 COMMON_PATTERNS = {"squat", "hinge", "push", "pull", "carry", "jump", "row/run", "trunk"}
 
 
@@ -60,10 +62,36 @@ def test_what_has_nothing_to_hold_offers_no_option_that_keeps_a_load() -> None:
     # A bare squat shown with the bar's load would be worse than no option.
     bare = {one.name for one in STARTER_MOVEMENTS if not one.equipment}
     for movement in STARTER_MOVEMENTS:
-        loaded = set(movement.equipment) & {"bar", "dumbbell", "kettlebell", "sandbag"}
-        for option in movement.options if loaded else ():
+        for option in movement.options if LOADED & set(movement.equipment) else ():
             empty = option.equipment == {} or option.name in bare
             assert not (empty and option.keep_load), (movement.name, option.name)
+
+
+def test_no_option_keeps_a_load_that_it_says_is_less_or_that_was_a_bars() -> None:
+    for movement in STARTER_MOVEMENTS:
+        for option in movement.options if LOADED & set(movement.equipment) else ():
+            known = starter_library().find(option.name)
+            own = known.equipment if known and option.equipment is None else option.equipment
+            without_bar = "bar" in movement.equipment and own is not None and "bar" not in own
+            less = "lighter" in option.name
+            assert not ((less or without_bar) and option.keep_load), (movement.name, option.name)
+
+
+def test_of_dumbbells_and_kettlebells_two_are_needed_and_of_all_else_one() -> None:
+    # Common practice, no source: one for each hand where the movement names them in the plural.
+    pairs = {"dumbbells", "kettlebells"}
+    counted = [piece for entry in starter_movements.STARTER for piece in _needed(entry)]
+    assert pairs <= {name for name, _ in counted}
+    for name, count in counted:
+        assert count == (2 if name in pairs else 1), name
+
+
+def _needed(entry: object) -> Iterator[tuple[str, int]]:
+    """What a movement and its options need, as it is written: folded, a plural is lost."""
+    if isinstance(entry, dict):
+        yield from entry.get("equipment", {}).items()
+        for option in entry.get("options", ()):
+            yield from _needed(option)
 
 
 @pytest.mark.parametrize("file", PLANS, ids=lambda file: file.stem)

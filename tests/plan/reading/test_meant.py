@@ -42,6 +42,24 @@ def test_what_a_coach_writes_elsewhere_is_put_as_the_file_takes_it(
     assert meant(key, KEYS[key], value) == written
 
 
+@pytest.mark.parametrize(
+    ("key", "words", "written"),
+    [
+        ("reps", ("7", "7x", "7 rep", "7 reps"), "reps = 7"),
+        ("metres", ("7", "7 m", "7 metres", "7 meters"), "metres = 7"),
+        ("metres", ("7km",), "metres = 7000"),
+        ("calories", ("7", "7 cal", "7 cals", "7 kcal", "7 calories"), "calories = 7"),
+        ("seconds", ("7", "7s", "7 sec", "7 seconds", "0:07"), "seconds = 7"),
+        ("seconds", ("7 min", "7:00"), "seconds = 420"),
+    ],
+)
+def test_an_amount_is_put_in_the_keys_own_measure_however_that_is_written(
+    key: str, words: tuple[str, ...], written: str
+) -> None:
+    # SI prefixes (SI brochure, table 7) and 60 seconds in a minute (table 8).
+    assert {meant(key, KEYS[key], said) for said in words} == {written}
+
+
 def test_reps_that_change_evenly_are_a_climb_or_a_scheme_and_others_a_scheme() -> None:
     grows = meant("reps", KEYS["reps"], "3 6 9")
     assert grows is not None

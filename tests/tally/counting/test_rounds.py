@@ -35,6 +35,15 @@ def test_twelve_noor_sets_the_odd_reps_of_the_round_in_progress(piece: Any) -> N
     assert piece.tally("Noor").total_reps == 39
 
 
+def test_a_round_of_one_rep_has_no_odd_reps_that_could_be_unknown(rehearsal: Any) -> None:
+    climb = {"movement": "rope climb", "reps": 1}
+    piece = rehearsal(format="rounds-in-time", time="10:00", station=[climb])
+    assert piece.score("Noor").score == "0+0"
+    piece.tap("Noor", "1:00")
+    assert piece.tally("Noor").odd == 0
+    assert piece.score("Noor").score == "1+0"
+
+
 def test_odd_reps_are_unknown_again_once_the_next_round_is_tapped(piece: Any) -> None:
     piece.number("Noor", 12, "1:00")
     piece.tap("Noor", "1:40")

@@ -98,6 +98,18 @@ def test_a_bad_row_says_what_to_write_instead(text: str | bytes, what: str, inst
     assert instead in told
 
 
+@pytest.mark.parametrize(
+    ("written", "nearest"), [("<ctrl+rr>", "<ctrl+r>"), ("<dwn>", "<down>"), ("<esc>", "<escape>")]
+)
+def test_of_names_that_may_be_meant_the_nearest_alone_is_told(written: str, nearest: str) -> None:
+    assert fault(f"1,{written}").endswith(f"Write {nearest}.")
+
+
+def test_for_a_name_like_no_other_all_are_told() -> None:
+    told = fault("1,<zzzz>")
+    assert all(name in told for name in ("<space>", "<ctrl+r>", "<f2>"))
+
+
 def test_rows_out_of_order_are_named_with_both_lines() -> None:
     rows, findings = read_taps(b"5,n\n3,i\n6,b\n", "taps.csv")
     assert [row.line for row in rows] == [1, 3]

@@ -92,6 +92,17 @@ def test_a_lane_shows_what_it_is_on_for_from_its_second_split_on(
     assert _on_for(piece, "4:01").rounds == 7  # 2 (16/4)^(1/1.06) = 7.4
 
 
+def test_rounds_that_count_no_reps_are_foretold_from_the_second_split_on_too(
+    rehearsal: Any,
+) -> None:
+    run = {"movement": "run", "metres": 200}
+    piece = rehearsal(format="rounds-in-time", time="16:00", station=[run])
+    piece.tap("Noor", "2:00")
+    assert _on_for(piece, "2:01") is None
+    piece.tap("Noor", "4:00")
+    assert _on_for(piece, "4:01").rounds == 7  # 2 (16/4)^(1/1.06) = 7.4
+
+
 def test_even_splits_give_exactly_the_steady_pace(rehearsal: Any, turntable: Any) -> None:
     piece = rehearsal(**turntable)
     piece.tap("Noor", "2:00", "4:00", "6:00", "8:00")
