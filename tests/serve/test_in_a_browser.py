@@ -142,6 +142,22 @@ async def test_a_bare_page_shows_digits_and_goes_on_once_it_is_let_in(
     session.close()
 
 
+async def test_a_clock_alone_stands_whole_after_its_count_in(
+    open_page: OpenPage, start_class: Started
+) -> None:
+    plan = PLAN.replace('format = "countdown"', 'format = "countdown"\ncount_in = "0:03"')
+    session = start_class("Ilse", plan=plan, source=MachineSource())
+    async with open_page() as page, opened(page.url) as watched:
+        await watched.page.wait_for_selector(".board")
+        type_in(session, "<enter>")
+        await until_said(watched, ".digits", ":")
+        wide = """() => [".digits", ".clock"].map((one) =>
+          document.querySelector(one).getBoundingClientRect().width)"""
+        digits, room = await watched.page.evaluate(wide)
+        assert digits <= room, "a count-in's digits were fewer"
+    session.close()
+
+
 async def test_nothing_is_cut_or_pushed_out(open_page: OpenPage, start_class: Started) -> None:
     names = [f"{name} {at}" for name in ("Saoirse", "Ilse", "Bartholomea") for at in "ABCDEF"]
     session = at_the_piece(start_class, *names)

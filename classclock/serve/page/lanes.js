@@ -40,14 +40,15 @@ export class WallScreen {
 
   change(state, names) {
     const before = this.lanes;
+    const longest = this.wall.longest_clock;
     this.take(state);
-    if (names.includes("wall")) {
-      this.fillHeading();
-      if (this.sized) this.sizeHeading();
-    }
+    if (names.includes("wall")) this.fillHeading();
     this.lanes.forEach((lane, n) => {
       if (lane !== before[n]) this.list.children[n].replaceWith(laneOf(lane));
     });
+    if (!this.sized) return;
+    if (this.wall.longest_clock !== longest) this.size(); // a count-in's digits are few
+    else if (names.includes("wall")) this.sizeHeading();
   }
 
   // -- what stands there ---------------------------------------------------------------------------
