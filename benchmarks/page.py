@@ -285,16 +285,18 @@ def _resident(pid: int | None) -> int:
     return int(status.partition("VmRSS:")[2].split()[0]) // 1024
 
 
-async def main(seconds: int) -> None:
+async def main(seconds: int, viewers_for: int) -> None:
     with TemporaryDirectory() as folder:
         async with served(Path(folder)) as (session, process, url):
             session.key("<enter>", stamp_now())
             await asyncio.sleep(4)
             await in_a_browser(session, process, url, seconds)
-            await with_viewers(session, process, url, seconds)
+            await with_viewers(session, process, url, viewers_for)
 
 
 if __name__ == "__main__":
     parser = argparse.ArgumentParser(description=__doc__)
-    parser.add_argument("--seconds", type=int, default=120)
-    asyncio.run(main(parser.parse_args().seconds))
+    parser.add_argument("--seconds", type=int, default=120, help="in the browser (%(default)s)")
+    parser.add_argument("--viewers-for", type=int, default=120, help="seconds (%(default)s)")
+    asked = parser.parse_args()
+    asyncio.run(main(asked.seconds, asked.viewers_for))

@@ -6,7 +6,7 @@ from classclock.commands.shared.club import asked_club
 from classclock.commands.shared.exit_status import BadUseError
 from classclock.commands.shared.options import add_club, add_page
 from classclock.commands.shared.terminal import needs_a_terminal
-from classclock.machine.priority import give_way
+from classclock.following.priority import give_way
 
 
 def add_arguments(parser: argparse.ArgumentParser) -> None:

@@ -24,7 +24,7 @@ from classclock.following.page_messages import (
     read_order,
 )
 from classclock.following.page_words import LACKS_EXTRA, cannot_listen
-from classclock.machine.priority import give_way
+from classclock.following.priority import give_way
 from classclock.plan.settings.club import Club
 from classclock.serve.extra import is_installed
 

@@ -17,7 +17,7 @@ from classclock.following.page_words import (
     spaced,
     where_words,
 )
-from classclock.machine.priority import give_way
+from classclock.following.priority import give_way
 from classclock.machine.standard_streams import say
 from classclock.plan.settings.club import Club
 from classclock.serve.extra import is_installed

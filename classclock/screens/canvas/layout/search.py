@@ -40,7 +40,7 @@ class Leading(Struct, frozen=True):
     over: frozenset[int]
 
 
-class Way(NamedTuple):
+class WayLeft(NamedTuple):
     """One in which all stands, and what of its parts' ways is left to try larger sizes in."""
 
     node: Node
@@ -49,7 +49,7 @@ class Way(NamedTuple):
 
 class SizesFound(Struct, frozen=True):
     sizes: Sizes
-    ways: tuple[Way, ...]
+    ways: tuple[WayLeft, ...]
     """Those in which all stands in these sizes, the preferred first."""
 
 
@@ -75,7 +75,7 @@ class SizeSearch:
         lead: Leading | None = None,
     ) -> None:
         self.groups, self._box, self._lead = tuple(groups), (columns, rows), lead
-        self._each = tuple(Way(node, node) for node in nodes)
+        self._each = tuple(WayLeft(node, node) for node in nodes)
         self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
         self._tried: dict[Sizes, SizesFound | None] = {}
 
@@ -93,7 +93,7 @@ class SizeSearch:
         """Those that stand in such sizes or, of what leads, in larger ones."""
         return self._standing(sizes, self._each)
 
-    def _standing(self, sizes: Sizes, ways: Sequence[Way]) -> SizesFound | None:
+    def _standing(self, sizes: Sizes, ways: Sequence[WayLeft]) -> SizesFound | None:
         """`ways` are those that stand in smaller sizes: the others stand in no larger ones."""
         if sizes not in self._tried:
             led = self._led(sizes)
@@ -101,12 +101,12 @@ class SizeSearch:
             self._tried[sizes] = None if led is None or not left else SizesFound(led, left)
         return self._tried[sizes]
 
-    def _left(self, sizes: Sizes, ways: Sequence[Way]) -> Iterator[Way]:
+    def _left(self, sizes: Sizes, ways: Sequence[WayLeft]) -> Iterator[WayLeft]:
         columns, rows = self._box
         there = {group for group, size in enumerate(sizes) if size}
         for node, those in ways:
             if there <= node.groups and (left := those.left(columns, rows, sizes)) is not None:
-                yield Way(node, left)
+                yield WayLeft(node, left)
 
     def _led(self, sizes: Sizes) -> Sizes | None:
         lead = self._lead

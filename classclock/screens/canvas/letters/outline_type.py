@@ -31,11 +31,11 @@ _FULL = _NUMERIC | frozenset("ABCDEFGHIJKLMNOPQRSTUVWXYZ,/%")
 _GREYS = 8
 """Steps from the ground to the ink: more are not seen, and fewer cells and colours differ."""
 _BELOW_THE_LINE = frozenset("Q,/")
-_CRISPER = [
+_CRISPER = bytes(
     min(_GREYS, max(0, round(_GREYS * (0.5 + 1.5 * (share / 255 - 0.5))))) for share in range(256)
-]
+)
 """Less grey at the edges: strokes end where they cover less than a sixth of a dot."""
-_BLACK_OR_WHITE = [_GREYS if share >= 128 else 0 for share in range(256)]
+_BLACK_OR_WHITE = bytes(_GREYS if share >= 128 else 0 for share in range(256))
 """No grey at all: strokes end where they cover less than half a dot."""
 
 
@@ -91,6 +91,10 @@ def _top(word: str, size: int) -> int:
     return min(_level(character, size, top=True) for character in word)
 
 
+def _bottom(word: str, size: int) -> int:
+    return max(_level(character, size, top=False) for character in word)
+
+
 def _zones(text: str, size: int = SIZE) -> tuple[int, ...]:
     """The levels, from the top down, that are brought to whole dots so that they come out crisp.
 
@@ -98,7 +102,7 @@ def _zones(text: str, size: int = SIZE) -> tuple[int, ...]:
     the line, and below it. Round letters reach a little further; that little is cut off.
     """
     if fills_rows(text):
-        low = _level(text, size, top=False) if _BELOW_THE_LINE.intersection(text) else 0
+        low = _bottom(text, size) if _BELOW_THE_LINE.intersection(text) else 0
         return _level("1", size, top=True), max(0, low)
     # An accent over a capital makes this one text smaller rather than being cut off.
     top = min([_level("d", size, top=True), *[_top(word, size) for word in text.split()]])
@@ -183,8 +187,8 @@ def _draw(
             Image.Resampling.BOX,
             (0, low - top, picture.width, high - top),
         )
-        .point(_CRISPER if shades else _BLACK_OR_WHITE)
         .tobytes()
+        .translate(_CRISPER if shades else _BLACK_OR_WHITE)
         for low, high in pairwise(zones)
         for before, after in [
             (round((low - top) * dots_high / height), round((high - top) * dots_high / height))
