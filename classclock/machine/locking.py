@@ -80,17 +80,28 @@ def let_others_in() -> None:
 
 
 def is_held(path: Path) -> bool:
-    """Whether somebody holds that file now. One that can't be opened is nobody's."""
+    """Whether somebody holds that file now. One that can't be opened is nobody's.
+
+    Nobody waits for the answer: each wall that follows a class asks twice a second.
+    """
     try:
         file = open_raw(path, os.O_RDONLY)
     except OSError:
         return False
     try:
-        return not _lock(file, _TRIES)
+        return not _is_free(file)
     except OSError:
         return False
     finally:
         os.close(file)
+
+
+def _is_free(file: int) -> bool:
+    if sys.platform == "win32":
+        return _lock(file, 2)  # it has no lock to be shared: who else asks has it for a moment
+    import fcntl  # noqa: PLC0415  not to be had on Windows
+
+    return _lock(file, 1, fcntl.LOCK_SH)
 
 
 def _held(path: Path, tries: int) -> int:
@@ -117,12 +128,14 @@ def _is_there(path: Path, file: int) -> bool:
     return path.exists() and os.path.samestat(path.stat(), os.fstat(file))
 
 
-def _lock(file: int, tries: int) -> bool:
+def _lock(file: int, tries: int, kind: int | None = None) -> bool:
+    """`kind` is flock's; nobody else's if none is said."""
     try:
-        for _ in range(tries):
-            if _lock_now(file):
+        for left in reversed(range(tries)):
+            if _lock_now(file, kind):
                 return True
-            time.sleep(_PAUSE_S)
+            if left:
+                time.sleep(_PAUSE_S)
     except OSError as error:
         if error.errno not in _NO_LOCKS:
             raise
@@ -130,7 +143,7 @@ def _lock(file: int, tries: int) -> bool:
     return False
 
 
-def _lock_now(file: int) -> bool:
+def _lock_now(file: int, kind: int | None) -> bool:
     if sys.platform == "win32":
         from filelock import lock_descriptor  # noqa: PLC0415  Windows only
 
@@ -138,7 +151,7 @@ def _lock_now(file: int) -> bool:
     import fcntl  # noqa: PLC0415  not to be had on Windows
 
     try:
-        fcntl.flock(file, fcntl.LOCK_EX | fcntl.LOCK_NB)
+        fcntl.flock(file, (fcntl.LOCK_EX if kind is None else kind) | fcntl.LOCK_NB)
     except (BlockingIOError, PermissionError):  # some file systems say the one, some the other
         return False
     return True

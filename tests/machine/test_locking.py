@@ -1,6 +1,7 @@
 """What is held, by whom, and until when: with a second process, as coaches have them."""
 
 import errno
+import importlib
 import os
 import subprocess
 import sys
@@ -9,6 +10,7 @@ from pathlib import Path
 
 import pytest
 
+from classclock.machine import locking
 from classclock.machine.locking import HeldElsewhereError, held, is_held, lock_of, take
 
 HOLDER = """
@@ -42,6 +44,26 @@ def test_what_another_process_holds_is_refused_until_it_ends_however_it_does(
         other.kill()
     assert not is_held(path)
     take(path).release()
+
+
+@pytest.mark.skipif(sys.platform == "win32", reason="it has no lock to be shared")
+def test_who_asks_waits_for_nobody_and_is_in_nobodys_way(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = tmp_path / "class.lock"
+    lock = take(path)
+
+    def waits(_: float) -> None:
+        raise AssertionError("it waits")
+
+    monkeypatch.setattr(locking.time, "sleep", waits)
+    assert is_held(path)
+    lock.release()
+    path.touch()
+    with path.open("rb") as other:
+        fcntl = importlib.import_module("fcntl")
+        fcntl.flock(other, fcntl.LOCK_SH)  # as one who asks does, for a moment
+        assert not is_held(path)
 
 
 def test_what_this_process_holds_is_held_too(tmp_path: Path) -> None:
