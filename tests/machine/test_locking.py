@@ -10,7 +10,6 @@ from pathlib import Path
 
 import pytest
 
-from classclock.machine import locking
 from classclock.machine.locking import HeldElsewhereError, held, is_held, lock_of, take
 
 HOLDER = """
@@ -56,7 +55,7 @@ def test_who_asks_waits_for_nobody_and_is_in_nobodys_way(
     def waits(_: float) -> None:
         raise AssertionError("it waits")
 
-    monkeypatch.setattr(locking.time, "sleep", waits)
+    monkeypatch.setattr("time.sleep", waits)
     assert is_held(path)
     lock.release()
     path.touch()
