@@ -5,7 +5,11 @@ from benchmarks.programs import NAMES, a_piece
 from benchmarks.window import percentile
 from classclock.clock.source import MS
 
-_LANES = 26  # so many stand in terminal text on both screens, and can be told apart
+_LANES = 26
+_WALL = ("rounds in 55:00",)
+_COACHS = "No notes", *NAMES[:_LANES]
+"""What stands in terminal text on the one, and not at the same place on the other; a screen comes
+out in one piece."""
 _TURN, _NOT_ON_THE_TV = "\x17", "\x1b[18~"  # ctrl+w, F7
 _BETWEEN = 1.3
 """Seconds: longer than the guard against a key that is held down."""
@@ -20,11 +24,11 @@ def turning(starts: int, turns: int) -> tuple[Figure, ...]:
             window.press(_TURN)
             window.look_on(_BETWEEN)
             at = window.press(_NOT_ON_THE_TV)
-            first.append((window.shown("No notes", *NAMES[:_LANES]) - at) / MS)
+            first.append((window.shown(*_COACHS) - at) / MS)
             for number in range(2 * turns):
                 window.look_on(_BETWEEN)
                 at = window.press(_TURN)
-                there = NAMES[:_LANES] if number % 2 == 0 else ("No notes", *NAMES[:_LANES])
+                there = _WALL if number % 2 == 0 else _COACHS
                 waits.append((window.shown(*there, within=5) - at) / MS)
     what = f"to the coach's screen, {_LANES} lanes"
     return (
