@@ -15,7 +15,9 @@ from pathlib import Path
 from classclock.machine.opening import open_raw
 
 _TRIES, _PAUSE_S = 10, 0.01
-"""Who only looks whether a file is held holds it for a moment: that is no holder."""
+"""Who only looks, on Windows, whether a file is held holds it for a moment: that is no holder."""
+_ASKING_TRIES = 2 if sys.platform == "win32" else 1
+"""Elsewhere those who ask share a lock, and wait for nobody."""
 _NO_LOCKS = (errno.ENOLCK, errno.ENOSYS, errno.ENOTSUP)
 """The file system knows none: nobody can be kept out there, and a class runs on."""
 
@@ -89,19 +91,11 @@ def is_held(path: Path) -> bool:
     except OSError:
         return False
     try:
-        return not _is_free(file)
+        return not _lock(file, _ASKING_TRIES, shared=True)
     except OSError:
         return False
     finally:
         os.close(file)
-
-
-def _is_free(file: int) -> bool:
-    if sys.platform == "win32":
-        return _lock(file, 2)  # it has no lock to be shared: who else asks has it for a moment
-    import fcntl  # noqa: PLC0415  not to be had on Windows
-
-    return _lock(file, 1, fcntl.LOCK_SH)
 
 
 def _held(path: Path, tries: int) -> int:
@@ -128,11 +122,11 @@ def _is_there(path: Path, file: int) -> bool:
     return path.exists() and os.path.samestat(path.stat(), os.fstat(file))
 
 
-def _lock(file: int, tries: int, kind: int | None = None) -> bool:
-    """`kind` is flock's; nobody else's if none is said."""
+def _lock(file: int, tries: int, *, shared: bool = False) -> bool:
+    """Whether it is locked now; `shared` with all who ask so."""
     try:
         for left in reversed(range(tries)):
-            if _lock_now(file, kind):
+            if _lock_now(file, shared=shared):
                 return True
             if left:
                 time.sleep(_PAUSE_S)
@@ -143,7 +137,7 @@ def _lock(file: int, tries: int, kind: int | None = None) -> bool:
     return False
 
 
-def _lock_now(file: int, kind: int | None) -> bool:
+def _lock_now(file: int, *, shared: bool) -> bool:
     if sys.platform == "win32":
         from filelock import lock_descriptor  # noqa: PLC0415  Windows only
 
@@ -151,7 +145,7 @@ def _lock_now(file: int, kind: int | None) -> bool:
     import fcntl  # noqa: PLC0415  not to be had on Windows
 
     try:
-        fcntl.flock(file, (fcntl.LOCK_EX if kind is None else kind) | fcntl.LOCK_NB)
+        fcntl.flock(file, (fcntl.LOCK_SH if shared else fcntl.LOCK_EX) | fcntl.LOCK_NB)
     except (BlockingIOError, PermissionError):  # some file systems say the one, some the other
         return False
     return True

@@ -127,3 +127,40 @@ async def test_the_laptops_clock_is_that_of_the_quickest_round_trip(open_page: O
             trips,
         )
     assert found == 1_000 + offset
+
+
+@needs_chromium
+@pytest.mark.real_time
+async def test_a_round_trip_that_waited_for_the_link_never_sets_the_clock(
+    open_page: OpenPage,
+) -> None:
+    """The server stood still for two seconds while it was asked: half of it were the error."""
+    async with open_page() as page, opened(page.url) as watched:
+        found = await watched.page.evaluate(
+            """async () => {
+              const { LaptopClock } = await import("/clock.js");
+              const { Link } = await import("/link.js");
+              let now = 1000;
+              const asked = [];
+              performance.now = () => now;
+              window.setInterval = () => 0;
+              window.EventSource = class { addEventListener() {} close() {} };
+              window.fetch = () => new Promise((answer) => asked.push(answer));
+              const turn = () => new Promise((next) => setTimeout(next));
+              const answers = async () => {
+                asked.shift()({ ok: true, json: async () => ({ at: (now + 5000) * 1000 }) });
+                await turn();
+              };
+              const clock = new LaptopClock();
+              const link = new Link(clock, { came() {}, stands() {} });
+              for (let trip = 0; trip < 6; trip += 1) await answers();
+              const before = clock.now() - now;
+              link.setClock();
+              now += 2000;
+              await answers();
+              const meanwhile = clock.now() - now;
+              for (let trip = 0; trip < 5; trip += 1) await answers();
+              return [before, meanwhile, clock.now() - now];
+            }"""
+        )
+    assert found == [5_000, 5_000, 5_000]
