@@ -25,8 +25,8 @@ class LikelyNames:
         """Whether the book has it."""
         return name_key(written) in self._known
 
-    def met(self, written: str) -> None:
-        self._here[written] += 1
+    def met(self, written: str, times: int) -> None:
+        self._here[written] += times
 
     def near(self, written: str) -> tuple[str, ...]:
         """What may be meant by a name that the book doesn't know; nothing by one that it does."""

@@ -28,12 +28,12 @@ class NameAsking:
         self._called = dict(known.called)
         self._people = {name_key(name) for name in known.names}
 
-    def met(self, name: str, benchmark: str) -> None:
-        """What a row says of both, as it is written."""
-        self._names.met(tidy_name(name))
+    def met(self, name: str, benchmark: str, times: int) -> None:
+        """What so many rows say of both, as it is written."""
+        self._names.met(tidy_name(name), times)
         self._people.add(name_key(name))
         key = self._key(benchmark)
-        self._benchmarks.met(key)
+        self._benchmarks.met(key, times)
         self._called.setdefault(key, tidy_name(benchmark))
 
     def name(self, written: str, where: str) -> str:

@@ -1,5 +1,6 @@
 """One row of a sheet as a score, or what is wrong with it, or what has to be asked first."""
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from datetime import date
 from typing import TypeVar
@@ -29,7 +30,7 @@ class RowReader:
     def __init__(
         self, headings: SheetHeadings, known: BookKnown, asking: Asking, unit: Unit, today: date
     ) -> None:
-        self._headings = headings
+        self._places = {one.field: one.place for one in headings.every if one.field is not None}
         self._names = NameAsking(known, asking)
         self._days = DayAsking(asking, today)
         self._scores = ScoreAsking(known, asking, headings.unit("score"), unit, self._names.called)
@@ -38,12 +39,17 @@ class RowReader:
     def get_ready(self, rows: Iterable[SheetRow], order: DayOrder) -> None:
         """Look at all rows first: which names there are, and how each benchmark is scored."""
         self._days.order = order
-        for row in rows:
-            said = self._cells(row)
-            if any(len(value) > _LONGEST_TERMS for value in said.values()):
-                continue  # a finding, later
-            self._names.met(said["name"], said["benchmark"])
-            self._scores.met(said["benchmark"], said["score"])
+        every = [
+            said
+            for said in map(self._cells, rows)
+            if all(len(value) <= _LONGEST_TERMS for value in said.values())  # or a finding, later
+        ]
+        # Each once, with how often: a sheet of years says the same of few people over and over.
+        names = Counter((said["name"], said["benchmark"]) for said in every)
+        for (name, benchmark), times in names.items():
+            self._names.met(name, benchmark, times)
+        for benchmark, score in dict.fromkeys((said["benchmark"], said["score"]) for said in every):
+            self._scores.met(benchmark, score)
 
     def read(self, row: SheetRow) -> OldRow:
         """Read one; all that has to be asked about it is asked together.
@@ -88,10 +94,9 @@ class RowReader:
         return self._scores.check_usual(row, in_sheet)
 
     def _cells(self, row: SheetRow) -> dict[SheetField, str]:
-        found = {one.field: one.place for one in self._headings.every if one.field is not None}
         return {
             name: row.cells[place] if place < len(row.cells) else ""
-            for name, place in found.items()
+            for name, place in self._places.items()
         }
 
     def _checked(self, row: SheetRow) -> dict[SheetField, str]:
