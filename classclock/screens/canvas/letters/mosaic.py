@@ -77,7 +77,27 @@ def cells_of(lines: Sequence[Sequence[Dot]], across: int) -> Iterator[tuple[Dot,
     return zip(*(line[column::across] for line in lines for column in range(across)), strict=True)
 
 
-@lru_cache(maxsize=4096)
+class TwoTones(dict[tuple[int, ...], tuple[str, tuple[int, int]]]):
+    """`two_tones` of each cell that was asked for: a word has the same cells over and over."""
+
+    _MOST = 8192
+
+    def __init__(self, mosaic: Mosaic) -> None:
+        super().__init__()
+        self._mosaic = mosaic
+
+    def __missing__(self, shares: tuple[int, ...]) -> tuple[str, tuple[int, int]]:
+        if len(self) >= self._MOST:
+            self.clear()
+        character, ink, ground = two_tones(shares, self._mosaic)
+        self[shares] = character, (ink, ground)
+        return self[shares]
+
+
+tones_of_cells = lru_cache(maxsize=4)(TwoTones)
+"""By mosaic."""
+
+
 def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:
     """The character, its ink's and its ground's share that come nearest to a cell's dots.
 

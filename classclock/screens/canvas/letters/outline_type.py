@@ -7,23 +7,24 @@ top to bottom. Words are drawn whole, with room for what reaches above and below
 
 from collections.abc import Iterable, Mapping
 from functools import cache, lru_cache, partial
-from itertools import groupby, pairwise, repeat
+from itertools import groupby, pairwise
 from math import ceil
 from operator import itemgetter
 from typing import TYPE_CHECKING
 
 from rich.segment import Segment
+from rich.style import Style
 
 from classclock.screens.canvas.cells import CellRow, Drawing, beside, style
-from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, two_tones
+from classclock.screens.canvas.letters.mosaic import QUADRANTS, Mosaic, cells_of, tones_of_cells
 from classclock.screens.canvas.letters.outline_metrics import SIZE, outline_metrics
 from classclock.wall.colours.mixing import mix
 
 if TYPE_CHECKING:
     from PIL.ImageFont import FreeTypeFont
 
-_QUICKER = ((5, 80), (10, 160))
-"""Up to so many rows a smaller em does: it still has three pixels and a half to a dot."""
+_QUICKER = ((15, 80), (30, 160))
+"""Up to so many dots a smaller em does: it still has three pixels and a half to a dot."""
 _SMALL = 32
 """Large enough to tell a letter from the sign for one that is missing."""
 _NUMERIC = frozenset("0123456789:.+-? ")
@@ -175,12 +176,12 @@ def _draw(
     from PIL import Image, ImageDraw  # noqa: PLC0415 - as above
 
     columns = _columns(text, rows)
-    size = next((size for most, size in _QUICKER if rows <= most), SIZE)
+    dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
+    size = next((size for most, size in _QUICKER if rows * mosaic.down <= most), SIZE)
     font, zones = _font(size), _zones(text, size)
     top, height = zones[0], zones[-1] - zones[0]
     picture = Image.new("L", (max(1, round(font.getlength(text))), height))
     ImageDraw.Draw(picture).text((0, -top), text, 255, font, anchor="ls")
-    dots_wide, dots_high = columns * mosaic.across, rows * mosaic.down - air
     shares = b"".join(
         picture.resize(
             (dots_wide, after - before),
@@ -195,22 +196,42 @@ def _draw(
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    tones = _tones(ink, ground) if shades else {0: ground, _GREYS: ink}
+    styles = _styles(ink, ground)
     lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
-        _row(cells_of(lines[row : row + mosaic.down], mosaic.across), mosaic, tones)
+        _row(cells_of(lines[row : row + mosaic.down], mosaic.across), mosaic, styles)
         for row in range(0, len(lines), mosaic.down)
     )
 
 
-def _row(cells: Iterable[tuple[int, ...]], mosaic: Mosaic, tones: Mapping[int, str]) -> CellRow:
+def _row(
+    cells: Iterable[tuple[int, ...]], mosaic: Mosaic, styles: Mapping[tuple[int, int], Style]
+) -> CellRow:
     """A row of cells by their dots; neighbours of the same two tones become one segment."""
-    toned = map(two_tones, cells, repeat(mosaic))
+    toned = map(tones_of_cells(mosaic).__getitem__, cells)
     return tuple(
-        Segment("".join(map(itemgetter(0), run)), style(tones[over], tones[under]))
-        for (over, under), run in groupby(toned, key=itemgetter(1, 2))
+        Segment("".join(map(itemgetter(0), run)), styles[tones])
+        for tones, run in groupby(toned, key=itemgetter(1))
     )
 
 
-def _tones(ink: str, ground: str) -> dict[int, str]:
-    return {step: mix(ground, ink, 255 * step // _GREYS) for step in range(_GREYS + 1)}
+class _Styles(dict[tuple[int, int], Style]):
+    """By the shares of ink that a cell's ink and its ground have, in greys."""
+
+    def __init__(self, ink: str, ground: str) -> None:
+        super().__init__()
+        self._tones = {0: ground, _GREYS: ink}
+
+    def __missing__(self, shares: tuple[int, int]) -> Style:
+        over, under = map(self._tone, shares)
+        self[shares] = style(over, under)
+        return self[shares]
+
+    def _tone(self, share: int) -> str:
+        if share not in self._tones:
+            ink, ground = self._tones[_GREYS], self._tones[0]
+            self._tones[share] = mix(ground, ink, 255 * share // _GREYS)
+        return self._tones[share]
+
+
+_styles = lru_cache(maxsize=64)(_Styles)
