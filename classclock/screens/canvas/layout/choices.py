@@ -13,10 +13,13 @@ class OneOfNode(Keeping):
 
     def __init__(self, parts: Sequence[Node]) -> None:
         self._parts = tuple(parts)
-        self.shape: Hashable = ("one of", tuple(part.shape for part in parts))
         self.bends = True  # one may be lower, another narrower
         self.groups = parts[0].groups
         self._there: tuple[Sizes, bool] = (), False
+
+    @property
+    def shape(self) -> Hashable:
+        return "one of", *[part.shape for part in self._parts]
 
     def there(self, sizes: Sizes) -> bool:
         if self._there[0] is not sizes:  # asked several times of the same
@@ -68,7 +71,11 @@ class OneOfNode(Keeping):
 class AreaNode:
     def __init__(self, name: Name, part: Node) -> None:
         self._name, self._part = name, part
-        self.bends, self.groups, self.shape = part.bends, part.groups, part.shape
+        self.bends, self.groups = part.bends, part.groups
+
+    @property
+    def shape(self) -> Hashable:
+        return self._part.shape
 
     def there(self, sizes: Sizes) -> bool:
         return self._part.there(sizes)

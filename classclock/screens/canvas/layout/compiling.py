@@ -21,7 +21,7 @@ from classclock.screens.canvas.layout.parts import (
 )
 from classclock.screens.canvas.layout.stacks import BesideNode, StackNode
 
-_LEAF = Written | Drawn
+_LEAF = Written, Drawn
 
 
 def leaves(part: Arrangement) -> list[Written | Drawn]:

@@ -87,7 +87,10 @@ class GridNode(Keeping):
         self.bends = rows.bends or under.bends or len(ways) > 1
         self.groups = rows.groups | under.groups
         self._shown_groups = [*rows.shown, *under.shown]
-        self.shape: Hashable = ("grid", id(self))
+
+    @property
+    def shape(self) -> Hashable:
+        return "grid", id(self)
 
     @classmethod
     def of(cls, grid: Grid, columns: Sequence[Column], under: Column) -> "GridNode":

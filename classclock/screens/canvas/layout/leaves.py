@@ -13,13 +13,16 @@ class WrittenNode(Keeping):
     def __init__(self, text: Written, group: int, measure: Measure) -> None:
         self.text, self.group, self._measure = text, group, measure
         self.groups = frozenset((group,))
-        self.shape: Hashable = (group, text.words, text.breaks)
         self.empty = not text.words.strip(" ")
         self._wide: dict[int, tuple[int, int]] = {}
         self.bends = False
         if text.breaks and " " in text.words:
             self._breaking = Breaking(text.words, measure)
             self.bends = len(self._breaking) > 1
+
+    @property
+    def shape(self) -> Hashable:
+        return self.group, self.text.words, self.text.breaks
 
     def widths(self, size: int) -> tuple[int, int]:
         """The columns of its widest word, and of all of it in one line."""
@@ -96,7 +99,10 @@ class DrawnNode:
     def __init__(self, drawn: Drawn, group: int) -> None:
         self._drawn, self._group = drawn, group
         self.groups = frozenset((group,))
-        self.shape: Hashable = (group, drawn.least, drawn.wished)
+
+    @property
+    def shape(self) -> Hashable:
+        return self._group, self._drawn.least, self._drawn.wished
 
     def there(self, sizes: Sizes) -> bool:
         return bool(sizes[self._group]) and any(self._drawn.least)

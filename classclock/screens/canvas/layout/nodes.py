@@ -39,10 +39,12 @@ Spots = dict[Name, Spot]
 class Node(Protocol):
     groups: frozenset[int]
     """Whose sizes it depends on."""
-    shape: Hashable
-    """Those of one shape measure the same."""
     bends: bool
     """Whether it takes more rows where it is narrower."""
+
+    @property
+    def shape(self) -> Hashable:
+        """Those of one shape measure the same."""
 
     def there(self, sizes: Sizes, /) -> bool:
         """Whether it takes any room."""

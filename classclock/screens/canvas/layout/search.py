@@ -89,6 +89,10 @@ class SizeSearch:
             larger[group] = size
         return self._standing(tuple(larger), found.ways)
 
+    def _with(self, found: SizesFound, group: int, size: int) -> SizesFound | None:
+        sizes = found.sizes
+        return self._standing((*sizes[:group], size, *sizes[group + 1 :]), found.ways)
+
     def standing(self, sizes: Sizes) -> SizesFound | None:
         """Those that stand in such sizes or, of what leads, in larger ones."""
         return self._standing(sizes, self._each)
@@ -157,10 +161,10 @@ class SizeSearch:
 
         able = [group for group in those if self.raised(found, (group,)) is not None]
         most = min(len(able), len(those) - 1)
-        if together := stand(combinations(able, most)):
-            return together
-        apart = [pair for pair in combinations(able, 2) if self.raised(found, pair) is None]
-        for count in range(most - 1, 0, -1):
+        apart: list[tuple[int, int]] = []
+        for count in range(most, 0, -1):
+            if count == most - 2:  # from here on it pays to know which two never go together
+                apart = [two for two in combinations(able, 2) if self.raised(found, two) is None]
             each = combinations(able, count)
             if together := stand(one for one in each if not any(map(set(one).issuperset, apart))):
                 return together
@@ -242,10 +246,10 @@ class SizeSearch:
 
     def _grown(self, found: SizesFound, group: int, most: int) -> SizesFound:
         """With a group as large as it gets, up to a size; one that isn't there stays so."""
-        sizes = self._larger_sizes[group]
-        while (size := found.sizes[group]) and sizes.get(size, most + 1) <= most:
-            larger = self.raised(found, [group])
-            if larger is None:
-                break
-            found = larger
+        larger = [size for size in self.groups[group].sizes if found.sizes[group] < size <= most]
+        while found.sizes[group] and larger:
+            middle = len(larger) // 2
+            grown = self._with(found, group, larger[middle])
+            larger = larger[:middle] if grown is None else larger[middle + 1 :]
+            found = grown or found
         return found

@@ -18,11 +18,14 @@ from classclock.screens.canvas.layout.nodes import (
 class _PartedNode(Keeping):
     """What stands part by part, with a gap between two of them."""
 
-    def __init__(self, parts: Sequence[Node], gap: int, *how: Hashable) -> None:
-        self.parts, self.gap = tuple(parts), gap
-        self.shape: Hashable = (type(self).__name__, gap, how, *[part.shape for part in parts])
+    def __init__(self, parts: Sequence[Node], gap: int, air: int = 0) -> None:
+        self.parts, self.gap, self._air = tuple(parts), gap, air
         self.bends = any(part.bends for part in parts)
         self.groups = frozenset[int]().union(*[part.groups for part in parts])
+
+    @property
+    def shape(self) -> Hashable:
+        return type(self).__name__, self.gap, self._air, *[part.shape for part in self.parts]
 
     def there(self, sizes: Sizes) -> bool:
         return any(part.there(sizes) for part in self.parts)
@@ -43,7 +46,7 @@ class _PartedNode(Keeping):
 class StackNode(_PartedNode):
     def __init__(self, parts: Sequence[Node], gap: int, air: int, *, middle: bool) -> None:
         super().__init__(parts, gap, air)
-        self._air, self._middle = air, middle
+        self._middle = middle
 
     @kept_length
     def rows(self, columns: int, sizes: Sizes) -> int:
