@@ -35,14 +35,16 @@ Role = Literal[
 """
 _FIRST: tuple[Role, ...] = (
     *("caution", "clock", "next", "word"),
-    *("key", "load", "tally", "name", "plates", "set", "movement", "title", "coach"),
+    *("load", "tally", "name", "key", "set", "plates", "movement", "title", "coach"),
 )
 """What rather has the room where not all is large: all that each looks for as their own, then what
-is the same for everybody."""
+is the same for everybody. A key is read at the laptop too, and says nothing without a name."""
+_FIRST_IN_STEPS: tuple[Role, ...] = (*(one for one in _FIRST if one != "word"), "word")
+"""There the word is which step it is, and what is done in it is asked for more."""
 _FIRST_ON_BOARDS: tuple[Role, ...] = (
-    *("caution", "movement", "load", "set", "key", "name", "plates", "title", "coach"),
+    *("caution", "movement", "load", "set", "title", "name", "key", "plates", "coach"),
 )
-"""There the work comes first: nobody has a tally yet."""
+"""There the work comes first, and its title says for how long: nobody has a tally yet."""
 
 
 class Wanted(Struct, frozen=True):
@@ -68,7 +70,9 @@ def wanted(state: State, session: Session) -> tuple[Wanted, ...]:
 
 def first(state: State) -> tuple[Role, ...]:
     """What rather has the room, in order."""
-    return _FIRST_ON_BOARDS if state.startswith("board") else _FIRST
+    if state.startswith("board"):
+        return _FIRST_ON_BOARDS
+    return _FIRST_IN_STEPS if state == "running, steps" else _FIRST
 
 
 def _widest(state: State, role: Role, session: Session) -> str:

@@ -1,6 +1,6 @@
 """The table: how large each role's text is in each state, beside how large it could be."""
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 
 from msgspec import Struct
 from msgspec.structs import replace
@@ -9,7 +9,7 @@ from readable.bound import bounds, capital
 from readable.finding import pieces, standing
 from readable.heights import minutes
 from readable.made_class import Kind, Seen, Size
-from readable.reason import why_small
+from readable.reason import NOT_ALL, why_small
 from readable.room_texts import Role, first
 from readable.script import State
 
@@ -57,9 +57,19 @@ def lines(seen: Seen) -> Iterator[Line]:
         bound = could_be.get(wanted.role, 0.0) if wanted.role != "coach" else 0.0
         every_line.append(Line(seen.kind, seen.state, seen.size, wanted.role, high, bound))
     small = [line.role for line in every_line if line.small and line.role != "coach"]
+    there = [line.role for line in every_line if line.high]
     for line in every_line:
-        reason = why_small(seen, line.role, small) if line.role in small and line.high else None
-        yield replace(line, reason=reason)
+        if line.role not in small:
+            yield line
+        elif line.high:
+            yield replace(line, reason=why_small(seen, line.role, small))
+        else:
+            last = not could_be and _is_last(line.role, there, first(seen.state))
+            yield replace(line, reason=NOT_ALL if last else None)
+
+
+def _is_last(role: Role, there: Iterable[Role], order: Sequence[Role]) -> bool:
+    return all(order.index(one) < order.index(role) for one in there if one != "coach")
 
 
 HEAD = (

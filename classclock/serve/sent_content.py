@@ -21,6 +21,7 @@ from classclock.wall.emergency_words import (
 from classclock.wall.lane_bars import Ribbon
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.modification import AS_WRITTEN
+from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.settle_content import SettlePage
 from classclock.wall.summary_content import Summary
 from classclock.wall.wall_content import WallContent
@@ -84,9 +85,15 @@ def sent_settle(page: SettlePage) -> RoomPart:
     return {**_only(page, _OF_THE_SETTLE), "state": page.short_state or page.state}
 
 
-def sent_summary(page: Summary) -> RoomPart:
-    """Where the files are stays out."""
-    return {"title": page.title, "pieces": to_builtins(page.pieces), "asked": list(page.asked)}
+def sent_summary(page: Summary, on: PageOn) -> RoomPart:
+    """Where the files are stays out. `at` is the piece that the coach's keys have turned to."""
+    turned = on.by_hand and bool(page.pieces)
+    return {
+        "title": page.title,
+        "pieces": to_builtins(page.pieces),
+        "asked": list(page.asked),
+        "at": on.of(len(page.pieces)) if turned else None,
+    }
 
 
 def sent_card(card: Emergency) -> RoomPart:

@@ -12,6 +12,7 @@ from classclock.clock.source import local_now, stamp_now
 from classclock.clock.timeline import Reading
 from classclock.club.folder import settings
 from classclock.club.settings import read_club
+from classclock.following.followed_guide import FollowedGuide
 from classclock.following.follower import Followed, Follower
 from classclock.following.following_words import CANNOT, WAITS, alone_words
 from classclock.serve.page_clock import page_clock
@@ -150,7 +151,7 @@ class ShownClass:
                 board = self._expectation.beside(board, live, seen.basis)
             shown["screen"], shown["board"] = "board", sent_board(board)
         else:
-            self._started(shown, content, guide.selected)
+            self._started(shown, content, guide)
         if (view := live.view()) is not None:
             shown["clock"] = to_builtins(page_clock(view, live.clock))
         if room.card:
@@ -160,13 +161,14 @@ class ShownClass:
             shown["sharing"] = list(start_lines(live)) or None
         return shown
 
-    def _started(self, shown: RoomParts, content: StartedContent, selected: str | None) -> None:
+    def _started(self, shown: RoomParts, content: StartedContent, guide: FollowedGuide) -> None:
+        selected = guide.selected
         shown["screen"] = content.screen
         match content.screen:
             case "settle":
                 shown["settle"] = sent_settle(content.settle(selected))
             case "summary":
-                shown["summary"] = sent_summary(content.summary())
+                shown["summary"] = sent_summary(content.summary(), guide.page("end"))
             case "wall":
                 cue = self._cue.word(self._real())
                 if (wall := content.wall(selected, cue)) is not None:

@@ -41,3 +41,18 @@ def test_a_key_alone_is_no_gain() -> None:
     keys = Wanted("key", tuple("abcdefghijkl"))
     screen = running(60, 18, keys, NAMES)
     assert why_small(screen, "key", ["key", "name"]) == NO_ROOM
+
+
+def test_a_movement_of_two_lines_counts_once_and_each_name_by_itself() -> None:
+    moves, word = Wanted("movement", ("12 row", "9 push")), Wanted("word", ("TIME",))
+    # With a movement more than in the table above a row is lacking again.
+    assert why_small(running(40, 47, NAMES, moves), "name", ["name"]) is None
+    screen = running(40, 14, word, moves)  # the clock, 5, TIME and one line, 3, one in one row each
+    assert why_small(screen, "movement", ["movement"]) == "else word would be"
+
+
+def test_what_the_room_must_do_next_goes_before_any_number_of_scores() -> None:
+    asked, tallies = Wanted("next", ("Noor: odd reps?",) * 2), Wanted("tally", ("6",) * 12)
+    # Names and scores, two beside each other, have 18 rows, and the questions 6.
+    screen = Seen(Kind(12, 8), "settle", Size(80, 22), ((),), (asked, tallies, NAMES), Ledger())
+    assert why_small(screen, "name", ["name", "tally"]) == "else next would be"

@@ -5,9 +5,12 @@ from typing import Any
 
 import pytest
 
-from classclock.clock.source import MachineSource, stamp_now
+from classclock.clock.source import MS, MachineSource, WoundSource, stamp_now
+from classclock.following.view_file import ToldView, ViewFile
 from classclock.live.session import Session
 from classclock.tally import events as ev
+from classclock.wall.seen.page_turning import PageOn, PageTurns
+from classclock.wall.seen.room_values import RoomView
 from tests.following.conftest import PLAN
 from tests.serve.browser import PHONE, TV, Watched, needs_chromium, opened, said
 from tests.serve.conftest import OpenPage, Started
@@ -15,6 +18,18 @@ from tests.serve.conftest import OpenPage, Started
 pytestmark = [needs_chromium, pytest.mark.real_time]
 HOSTILE = '<img src=x onerror="document.title=1">'
 PIECE = 1
+TWO_PIECES = 'title = "Short"' + "".join(
+    f"""
+[[segment]]
+name = "{name}"
+format = "rounds-in-time"
+time = "1:00"
+  [[segment.station]]
+  movement = "row"
+  calories = 6
+"""
+    for name in ("Night line", "Yard lap")
+)
 SIZES = TV, PHONE, (1280, 720), (844, 390), (768, 1024)
 
 
@@ -81,6 +96,35 @@ async def test_a_screen_reader_has_lists_names_and_words(
         assert "Turntable" in await text_of(watched, "#aloud")
         type_in(session, "<space>")
         await until_said(watched, "#aloud", "HELD")
+    session.close()
+
+
+async def test_the_end_turns_by_the_coachs_keys_and_by_those_here(
+    open_page: OpenPage, start_class: Started
+) -> None:
+    session = start_class("Ilse", plan=TWO_PIECES)
+    source, live = session.source, session.live
+    assert isinstance(source, WoundSource)
+    for number in range(2):
+        live.record_event(ev.SegmentChosen(live.clock.now(), number))
+        for sign, seconds in (("<enter>", 60), ("i", 60), ("<enter>", 2)):
+            session.key(sign, 0.0)
+            source.jump(seconds * 1000 * MS)
+    live.record_event(ev.ClassClosed(live.clock.now()))
+    view = ViewFile(session.journal.path)
+
+    async def turned(number: int, piece: str) -> None:
+        turns = PageTurns(PageOn(number, by_hand=True, among=2), stopped=True)
+        view.write(ToldView(str(session.journal.path), RoomView(turns=turns)))
+        await until_said(watched, "h1", piece)
+
+    async with open_page(source) as page, opened(page.url) as watched:
+        await until_said(watched, "h1", "Night line")
+        async with asyncio.timeout(6):  # by itself it turns after eight
+            await turned(1, "Yard lap")
+            await turned(2, "Night line")
+        await watched.page.keyboard.press("ArrowRight")
+        await until_said(watched, "h1", "Yard lap")
     session.close()
 
 

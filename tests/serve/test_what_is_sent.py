@@ -8,10 +8,12 @@ from msgspec.json import encode
 
 from classclock.clock.source import MS, WoundSource
 from classclock.plan.settings.club import Emergency
-from classclock.serve.sent_content import sent_card
+from classclock.serve.sent_content import sent_card, sent_summary
 from classclock.serve.shown_class import _NOTHING
 from classclock.tally import events as ev
 from classclock.units.loads import Load
+from classclock.wall.seen.page_turning import PageOn
+from classclock.wall.summary_content import PieceSummary, Summary
 from tests.serve.conftest import OpenPage, Page, Started
 
 LIFT = """
@@ -79,8 +81,24 @@ async def test_a_whole_piece_field_by_field(open_page: OpenPage, start_class: St
         assert ".json" not in str(told["settle"])
         live.record_event(ev.ClassClosed(live.clock.now()))
         told = await looking.until(is_on("summary"))
-        assert set(told["summary"]) == {"title", "pieces", "asked"}
+        assert set(told["summary"]) == {"title", "pieces", "asked", "at"}
     session.close()
+
+
+@pytest.mark.parametrize(
+    ("on", "at"),
+    [
+        (PageOn(3), None),  # it turns by itself, there and here
+        (PageOn(1, by_hand=True, among=3), 1),
+        (PageOn(5, by_hand=True, among=6), 2),  # two pages to a piece there
+        (PageOn(-1, by_hand=True, among=3), 2),
+    ],
+)
+def test_the_coachs_keys_turn_the_pieces_of_the_end_here_too(on: PageOn, at: int | None) -> None:
+    pieces = tuple(PieceSummary(name, "", ()) for name in ("Turntable", "Night line", "Yard lap"))
+    sent = sent_summary(Summary("Depot Tuesday", pieces, "", ""), on)
+    assert isinstance(sent, dict)
+    assert sent["at"] == at
 
 
 async def test_nothing_of_time_alone_is_sent(open_page: OpenPage, start_class: Started) -> None:

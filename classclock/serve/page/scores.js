@@ -17,10 +17,11 @@ export function scoresScreen(page) {
   return tabled("settle", head, page.rows, page.title);
 }
 
-const turning = { at: 0, since: 0, stopped: false };
+const turning = { at: 0, stopped: false, coach: null };
 
 export function summaryScreen(summary, again) {
   const pieces = summary.pieces.length ? summary.pieces : [{ name: summary.title, words: "", rows: [] }];
+  turnAsTheCoach(summary.at);
   turn(pieces.length, again);
   const at = turning.at % pieces.length;
   const piece = pieces[at];
@@ -33,6 +34,14 @@ export function summaryScreen(summary, again) {
     said("p", "told", [piece.words, many, ...summary.asked].filter(Boolean).join("; ")),
   );
   return tabled("summary", head, piece.rows, piece.name);
+}
+
+// Where the coach's keys have turned to, once for each turn: keys here may turn it on from there.
+function turnAsTheCoach(at) {
+  if (at === turning.coach) return;
+  turning.coach = at;
+  turning.at = at ?? 0;
+  turning.stopped = at !== null;
 }
 
 let timer = 0;

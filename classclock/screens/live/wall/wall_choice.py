@@ -19,7 +19,7 @@ _LARGE_SHARE, _LETTER_SHARE = 8, 7
 """From the first part of the rows on other letters are large: words are seen under 21 minutes of
 arc from ten metres, on 55 inches. They have the second at most: larger ones would not be read
 better, and would push out what else is said."""
-_LETTERS = 3
+LETTERS = 3
 """Rows of the smallest drawn letters."""
 _EACH = ("key", "name", "tally", "start", "load", "plates")
 """What every lane has a text of, that it can't do without."""
@@ -44,7 +44,7 @@ def arranged_wall(
     def trials(*ways: Arrangement) -> Trials:
         return Trials(ways, columns, rows, measure, lead=Lead("clock", LARGEST, _LED))
 
-    most = max(_LETTERS, round(rows / _LETTER_SHARE))
+    most = max(LETTERS, round(rows / _LETTER_SHARE))
     ways = wall_ways(content, lanes, rows, most)
     usual = trials(*ways.rich, *ways.plain)
     for plain in ways.plain:
@@ -59,14 +59,14 @@ def arranged_wall(
         closely = trials(close)
         if closely.smallest(close) > 1:
             return closely.arranged(close)
-        if most > _LETTERS and all(one.sizes["name"] <= 1 for one in tried):
-            low = wall_ways(content, lanes, rows, _LETTERS).plain[-2:]
+        if most > LETTERS and all(one.sizes["name"] <= 1 for one in tried):
+            low = wall_ways(content, lanes, rows, LETTERS).plain[-2:]
             lower = trials(*low)
             tried += [lower.arranged(one) for one in low]
-        large = close_ways(content, lanes, _LETTERS, (_LETTERS, 1))
+        large = close_ways(content, lanes, LETTERS, (LETTERS, 1))
         tried += _with_lanes_large(trials(*large[0], *large[1]), large, lanes)
         if all(_lanes_small(one, lanes) for one in tried):
-            (small,) = close_ways(content, lanes, 1, (_LETTERS,))
+            (small,) = close_ways(content, lanes, 1, (LETTERS,))
             closely = trials(*small)
             tried += [closely.arranged(one) for one in small]
     return min(tried, key=lambda one: _lacking(one, lanes))
@@ -84,7 +84,7 @@ def _with_lanes_large(
             if any(trials.alone(way, group) > 1 for group in ("name", _number(lanes))):
                 found = trials.arranged(way)
                 yield found
-                if all(found.sizes.get(group, _LETTERS) > 1 for group in _each(lanes)):
+                if all(found.sizes.get(group, LETTERS) > 1 for group in _each(lanes)):
                     return
 
 
