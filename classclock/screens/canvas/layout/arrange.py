@@ -55,7 +55,13 @@ from functools import lru_cache
 from msgspec import Struct
 
 from classclock.screens.canvas.layout.compiling import Compiler, leaves, most_rows
-from classclock.screens.canvas.layout.grouping import groups_of, leading, names_of
+from classclock.screens.canvas.layout.grouping import (
+    Limits,
+    groups_of,
+    leading,
+    limited,
+    names_of,
+)
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spots, fewest
 from classclock.screens.canvas.layout.pages import Pages
@@ -97,7 +103,7 @@ def arrange(
     Raises ValueError where two leaves of one group disagree about their role, or where a cell of a
     table could stand in several ways.
     """
-    return Trials((part,), columns, rows, measure, lead=lead).arranged(part, most_pages)
+    return Trials((part,), columns, rows, measure, lead=lead).arranged(part, most_pages=most_pages)
 
 
 class Trials:
@@ -121,20 +127,23 @@ class Trials:
         self.groups = names_of(self._leaves.values())
         self._compiler = Compiler(self.groups, measure)
         self._groups: dict[int, tuple[SizeGroup, ...]] = {}
-        self._searches: dict[tuple[int, int], SizeSearch] = {}
+        self._searches: dict[tuple[int, int, Limits], SizeSearch] = {}
 
-    def smallest(self, part: Arrangement) -> int:
+    def smallest(self, part: Arrangement, limits: Limits = ()) -> int:
         """The size of the smallest text of the room; 0 where not all of it stands."""
-        return self._search(part).least_size()
+        return self._search(part, limits=limits).least_size()
 
-    def alone(self, part: Arrangement, group: str) -> int:
+    def alone(self, part: Arrangement, group: str, limits: Limits = ()) -> int:
         """The size of a group if it alone mattered: all else that must be is least."""
-        search, at = self._search(part), self.groups.index(group)
+        search, at = self._search(part, limits=limits), self.groups.index(group)
         return search.leximin(search.least(), frozenset((at,))).sizes[at]
 
-    def arranged(self, part: Arrangement, most_pages: int = MOST) -> Arranged:
-        pages = self._fewest_pages(part, most_pages)
-        search = self._search(part, pages)
+    def arranged(
+        self, part: Arrangement, limits: Limits = (), *, most_pages: int = MOST
+    ) -> Arranged:
+        """`limits` aren't for what leads."""
+        pages = self._fewest_pages(part, limits, most_pages)
+        search = self._search(part, pages, limits)
         found = search.largest()
         whole = search.standing(found.sizes) is not None
         sizes = zip(search.groups, found.sizes, strict=True)
@@ -144,12 +153,16 @@ class Trials:
             whole,
         )
 
-    def _search(self, part: Arrangement, pages: int = 1) -> SizeSearch:
-        at = id(part), pages
+    def _search(self, part: Arrangement, pages: int = 1, limits: Limits = ()) -> SizeSearch:
+        at = id(part), pages, limits
         if at not in self._searches:
             groups = self._groups_of(part)
-            nodes, lead = self._compiler.ways(part, pages), leading(self._lead, groups)
-            self._searches[at] = SizeSearch(groups, nodes, *self._box[2:], lead)
+            if limits:
+                found = self._search(part, pages).among(limited(groups, limits))
+            else:
+                nodes, lead = self._compiler.ways(part, pages), leading(self._lead, groups)
+                found = SizeSearch(groups, nodes, *self._box[2:], lead)
+            self._searches[at] = found
         return self._searches[at]
 
     def _groups_of(self, part: Arrangement) -> tuple[SizeGroup, ...]:
@@ -159,15 +172,15 @@ class Trials:
             self._groups[id(part)] = groups
         return self._groups[id(part)]
 
-    def _fewest_pages(self, part: Arrangement, most: int) -> int:
+    def _fewest_pages(self, part: Arrangement, limits: Limits, most: int) -> int:
         """The fewest on which no text of the room is in its least size; else on which all stand."""
-        most, on_one = min(most, most_rows(part)), self._search(part)
+        most, on_one = min(most, most_rows(part)), self._search(part, limits=limits)
         for wanted in (on_one.second, on_one.first):
             if on_one.standing(wanted) is not None:
                 return 1
 
             def enough(pages: int, wanted: Sizes = wanted) -> bool:
-                return self._search(part, pages).standing(wanted) is not None
+                return self._search(part, pages, limits).standing(wanted) is not None
 
             if (pages := fewest(2, most, enough)) != NEVER:
                 return pages

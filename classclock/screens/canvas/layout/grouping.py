@@ -3,10 +3,14 @@
 from collections.abc import Collection, Iterable
 from functools import lru_cache
 
+from msgspec.structs import replace
+
 from classclock.screens.canvas.layout.measure import Measure
 from classclock.screens.canvas.layout.parts import Drawn, Lead, Written
 from classclock.screens.canvas.layout.search import Leading, SizeGroup
 
+Limits = tuple[tuple[str, int], ...]
+"""Groups, each with the largest size that it may have."""
 Leaves = Collection[Written | Drawn]
 """All of a part."""
 
@@ -57,6 +61,19 @@ def _common(every: tuple[str, ...], rows: int, measure: Measure) -> tuple[int, .
     """The sizes that all words come in; words that come in one alone don't hold back the others."""
     each = {sizes for words in every if len(sizes := measure.sizes(words, rows)) > 1}
     return tuple(sorted(set.intersection(*map(set, each)))) if each else (1,)
+
+
+def limited(groups: Iterable[SizeGroup], limits: Limits) -> tuple[SizeGroup, ...]:
+    """With no letters larger than these; what has none so small has its smallest."""
+    most = dict(limits)
+    return tuple(
+        replace(
+            one, sizes=tuple(size for size in one.sizes if size <= most[one.name]) or one.sizes[:1]
+        )
+        if one.name in most
+        else one
+        for one in groups
+    )
 
 
 def leading(lead: Lead | None, groups: tuple[SizeGroup, ...]) -> Leading | None:

@@ -8,6 +8,7 @@ Where each could be raised but not all, each of them is tried as the one that st
 
 from bisect import bisect_left
 from collections.abc import Iterable, Iterator, Sequence
+from copy import copy
 from itertools import combinations, pairwise
 from math import ceil
 from typing import NamedTuple
@@ -74,10 +75,20 @@ class SizeSearch:
         rows: int,
         lead: Leading | None = None,
     ) -> None:
-        self.groups, self._box, self._lead = tuple(groups), (columns, rows), lead
+        self._box, self._lead = (columns, rows), lead
         self._each = tuple(WayLeft(node, node) for node in nodes)
-        self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
         self._tried: dict[Sizes, SizesFound | None] = {}
+        self._set_groups(groups)
+
+    def _set_groups(self, groups: Sequence[SizeGroup]) -> None:
+        self.groups = tuple(groups)
+        self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
+
+    def among(self, groups: Sequence[SizeGroup]) -> "SizeSearch":
+        """The same, all but what leads in other sizes; what was tried is known to both."""
+        other = copy(self)
+        other._set_groups(groups)  # noqa: SLF001  one of us
+        return other
 
     def raised(self, found: SizesFound, changes: Iterable[int]) -> SizesFound | None:
         """With these groups in their next larger size; None where that doesn't stand."""

@@ -57,11 +57,10 @@ class LaneGrids(Struct, frozen=True):
     """So close together that nothing touches; then with what may go if names are large for it."""
 
 
-def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
-    """Letters are at most `most` rows high."""
+def lane_grids(lanes: Sequence[LaneContent]) -> LaneGrids:
     ribbons: Role | None = "room" if any(lane.bar is not None for lane in lanes) else None
-    named, said, spare = _names(lanes, most), *(tuple(_said(lanes, most, one)) for one in _RUNGS)
-    long, short = ((*named, _tallies(lanes, at, most)) for at in (0, -1))
+    named, said, spare = _names(lanes), *(tuple(_said(lanes, one)) for one in _RUNGS)
+    long, short = ((*named, _tallies(lanes, at)) for at in (0, -1))
 
     def ways(cells: tuple[_Column, ...], ribbons: Role | None, notes: Role) -> OneOf:
         return OneOf(tuple(_grids(lanes, cells, said, ribbons=ribbons, notes=notes)))
@@ -70,7 +69,7 @@ def lane_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
     plain = [ways(short, ribbons, "detail")]
     if ribbons:
         plain.append(ways(short, "detail", "detail"))
-    *who, tallies = *_names(lanes, most, key=CLOSE_KEY), short[-1]
+    *who, tallies = *_names(lanes, key=CLOSE_KEY), short[-1]
     numbers = tuple(apart(tally, n) for n, tally in enumerate(tallies))
     notes = tuple(_notes(n, "detail") for n in range(len(lanes)))
     close = (_grid((*who, numbers, *also), notes, gap=1, between=2) for also in (said, spare))
@@ -116,27 +115,24 @@ def _ribbon(n: int, wished: tuple[int, int], role: Role) -> Drawn:
     return Drawn(("ribbon", n), "ribbon", (_LEAST_RIBBON, 1), wished, role, matters=30)
 
 
-def _names(lanes: Sequence[LaneContent], most: int, *, key: int = 90) -> tuple[_Column, _Column]:
+def _names(lanes: Sequence[LaneContent], *, key: int = 90) -> tuple[_Column, _Column]:
     return (
         tuple(
-            Written(("key", n), lane.key.upper(), "key", matters=key, most=most)
+            Written(("key", n), lane.key.upper(), "key", matters=key)
             for n, lane in enumerate(lanes)
         ),
-        tuple(
-            Written(("name", n), lane.name, "name", matters=70, most=most)
-            for n, lane in enumerate(lanes)
-        ),
+        tuple(Written(("name", n), lane.name, "name", matters=70) for n, lane in enumerate(lanes)),
     )
 
 
-def _tallies(lanes: Sequence[LaneContent], at: int, most: int) -> _Column:
+def _tallies(lanes: Sequence[LaneContent], at: int) -> _Column:
     return tuple(
-        Written(("tally", n), lane.room.tallies[at], "tally", matters=80, most=most)
+        Written(("tally", n), lane.room.tallies[at], "tally", matters=80)
         for n, lane in enumerate(lanes)
     )
 
 
-def _said(lanes: Sequence[LaneContent], most: int, rung: Role) -> Iterator[_Column]:
+def _said(lanes: Sequence[LaneContent], rung: Role) -> Iterator[_Column]:
     """What only some pieces have: where rounds begin, what the next one takes.
 
     All lanes have room for the widest, so that their parts stand alike.
@@ -148,6 +144,5 @@ def _said(lanes: Sequence[LaneContent], most: int, rung: Role) -> Iterator[_Colu
     for what, role, each in said:
         if words := room_for(each):
             yield tuple(
-                Written((what, n), words, what, role, matters=40, most=most)
-                for n in range(len(lanes))
+                Written((what, n), words, what, role, matters=40) for n in range(len(lanes))
             )

@@ -2,6 +2,8 @@
 
 from collections.abc import Iterator, Sequence
 
+from msgspec import Struct
+
 from classclock.screens.canvas.cell_measure import room_for
 from classclock.screens.canvas.layout.parts import (
     Arrangement,
@@ -33,75 +35,99 @@ def lifting(lanes: Sequence[LaneContent]) -> bool:
     return any(lane.room.load or lane.room.plates for lane in lanes)
 
 
-def lift_grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
-    """The ways in which they stand; letters are at most `most` rows high.
+def lift_grids(lanes: Sequence[LaneContent]) -> LaneGrids:
+    """The ways in which they stand.
 
     Whoever made a load looks for a trace of it; it may go where names would be small for it.
     """
-    *loose, _ = _grids(lanes, most, "coach")
-    *spare, close = _grids(lanes, most, "detail")
+    cells = _cells(lanes)
+    *loose, _ = _grids(lanes, cells, "coach")
+    *spare, close = _grids(lanes, cells, "detail")
     return LaneGrids((), (OneOf(tuple(loose)), OneOf(tuple(spare))), (close,))
 
 
-def _grids(lanes: Sequence[LaneContent], most: int, made_for: Role) -> Iterator[Grid]:
-    """Plates beside the load, or under it; what was made, the heaviest load, after them.
+class _Cells(Struct, frozen=True):
+    """What all the ways are made of, so that it is measured once."""
 
-    In the last, which is closest, it is under the plates. All lanes have room for the longest, so
-    that their parts stand alike.
-    """
+    keys: _Column
+    low_keys: _Column
+    names: _Column
+    names_alike: _Column
+    """Each as wide as the widest."""
+    loads: _Column
+    plates: _Column
+    attempts: _Column
+    notes: _Column
+
+
+def _cells(lanes: Sequence[LaneContent]) -> _Cells:
+    """All lanes have room for the longest, so that their parts stand alike."""
     numbers = range(len(lanes))
 
     def column(what: str, words: Sequence[str], matters: int) -> _Column:
         room = room_for(words)
-        return tuple(Written((what, n), room, what, matters=matters, most=most) for n in numbers)
+        return tuple(Written((what, n), room, what, matters=matters) for n in numbers)
 
-    keys, low_keys = (
-        tuple(
-            Written(("key", n), lane.key.upper(), "key", matters=matters, most=most)
+    def keys(matters: int) -> _Column:
+        return tuple(
+            Written(("key", n), lane.key.upper(), "key", matters=matters)
             for n, lane in enumerate(lanes)
         )
-        for matters in (90, CLOSE_KEY)
-    )
-    names = tuple(
-        Written(("name", n), lane.name, "name", matters=70, most=most)
-        for n, lane in enumerate(lanes)
-    )
-    under = column("name", [lane.name for lane in lanes], 70)
-    plates = column("plates", [lane.room.plates for lane in lanes], 60)
-    tally = room_for([lane.room.tallies[-1] for lane in lanes])
-    made = tuple(_made(n, tally, made_for, most) for n in numbers)
+
     load = room_for([lane.room.load for lane in lanes])
     unit = room_for([lane.room.unit for lane in lanes])
-    loads = tuple(_load(n, load, unit, most) for n in numbers)
-    attempts = tuple(
-        Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
-    )
     said = _TURNS if any(lane.room.turns for lane in lanes) else _SAID
-    notes = tuple(Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=said) for n in numbers)
+    return _Cells(
+        keys=keys(90),
+        low_keys=keys(CLOSE_KEY),
+        names=tuple(
+            Written(("name", n), lane.name, "name", matters=70) for n, lane in enumerate(lanes)
+        ),
+        names_alike=column("name", [lane.name for lane in lanes], 70),
+        loads=tuple(_load(n, load, unit) for n in numbers),
+        plates=column("plates", [lane.room.plates for lane in lanes], 60),
+        attempts=tuple(
+            Drawn(("ribbon", n), "ribbon", _ATTEMPTS, _MOST_ATTEMPTS, matters=30) for n in numbers
+        ),
+        notes=tuple(
+            Drawn(("notes", n), "notes", _NOTES, _MOST_NOTES, matters=said) for n in numbers
+        ),
+    )
+
+
+def _grids(lanes: Sequence[LaneContent], cells: _Cells, made_for: Role) -> Iterator[Grid]:
+    """Plates beside the load, or under it; what was made, the heaviest load, after them.
+
+    In the last, which is closest, it is under the plates.
+    """
+    keys, names, loads, plates = cells.keys, cells.names, cells.loads, cells.plates
+    attempts, notes = cells.attempts, cells.notes
+    tally = room_for([lane.room.tallies[-1] for lane in lanes])
+    made = tuple(_made(n, tally, made_for) for n in range(len(lanes)))
     # Plates and what was made are numbers both: well apart where there is room.
     lifted = tuple(apart(one, n, _BEFORE_MADE) for n, one in enumerate(made))
     below = tuple(apart(one, n, 0) for n, one in enumerate(made))
     for heaviest in (lifted, below):
         yield _grid((keys, names, loads, plates, heaviest, attempts, notes), ())
     yield _grid((keys, names, loads), (plates, below, attempts, notes))
-    yield _grid((keys, loads), (under, plates, below, notes))
+    yield _grid((keys, loads), (cells.names_alike, plates, below, notes))
     next_to = tuple(apart(load, n) for n, load in enumerate(loads))
     weights = tuple(Stack(parts) for parts in zip(plates, made, strict=True))
-    yield _grid((low_keys, names, next_to, weights), (attempts, notes), gap=1)
+    yield _grid((cells.low_keys, names, next_to, weights), (attempts, notes), gap=1)
 
 
-def _made(n: int, room: str, role: Role, most: int) -> Arrangement:
+def _made(n: int, room: str, role: Role) -> Arrangement:
     """The heaviest load that was made, and its word: three numbers stand in a lane.
 
     The word has no room where the number has none.
     """
-    amount = Written(("tally", n), room, "tally", role, 35, across="right", most=most)
+    amount = Written(("tally", n), room, "tally", role, 35, across="right")
     word = Written(("made", n), MADE.ljust(len(room)), "made", "detail", 31)
     return Beside((amount, word), gap=1)
 
 
-def _load(n: int, load: str, unit: str, most: int) -> Arrangement:
-    amount = Written(("load", n), load, "load", matters=85, across="right", most=most)
+def _load(n: int, load: str, unit: str) -> Arrangement:
+    amount = Written(("load", n), load, "load", matters=85, across="right")
     return Beside((amount, Written(("unit", n), unit, "unit", "detail", 25)), gap=1)
 
 

@@ -14,7 +14,7 @@ from classclock.screens.canvas.layout.parts import (
     Written,
 )
 from classclock.screens.live.wall.heading import heading
-from classclock.screens.live.wall.lane_grid import LaneGrids, lane_grids
+from classclock.screens.live.wall.lane_grid import lane_grids
 from classclock.screens.live.wall.lift_grid import lift_grids, lifting
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
@@ -23,44 +23,37 @@ _CLOCK_SHARE, _CLOCK_ROWS = 5, 5
 """Of the rows the clock has this part at least, and so many, and more as far as there is room."""
 
 
+OF_LANES = ("key", "name", "tally", "load", "plates", "start", "rung")
+"""The groups of which each lane has one."""
+READ_ONCE = ("shout", "progress", "left", "head", "move")
+"""Those of the heading that are the same for everybody."""
+
+
 class WallWays(Struct, frozen=True):
     """The wall with more and more, what is wished for most first; and with less and less."""
 
     rich: tuple[Arrangement, ...]
     plain: tuple[Arrangement, ...]
+    close: tuple[Arrangement, ...] = ()
+    """All close together, with what may go at last."""
 
 
-def wall_ways(content: WallContent, lanes: Sequence[LaneContent], rows: int, most: int) -> WallWays:
-    """Letters are at most `most` rows high."""
+def wall_ways(content: WallContent, lanes: Sequence[LaneContent], rows: int) -> WallWays:
     large, small = _clock(content, max(_CLOCK_ROWS, rows // _CLOCK_SHARE)), _clock(content, 1)
     if not lanes:
         return WallWays((), (_alone(content, large), _alone(content, small)))
-    beside, grids = _heading(content, most, abreast=False), _grids(lanes, most)
+    beside, abreast = (_heading(content, abreast=abreast) for abreast in (False, True))
+    grids = (lift_grids if lifting(lanes) else lane_grids)(lanes)
     plain = [_with_lanes(large, beside, one) for one in grids.plain]
     return WallWays(
         tuple(_with_lanes(large, beside, one) for one in grids.rich),
         (*plain, _with_lanes(small, beside, grids.plain[-1])),
+        tuple(_with_lanes(small, abreast, one) for one in grids.close),
     )
 
 
-def close_ways(
-    content: WallContent, lanes: Sequence[LaneContent], most: int, once: Sequence[int]
-) -> tuple[tuple[Arrangement, ...], ...]:
-    """All close together, with what may go at last, for each of the sizes `once`.
-
-    Letters of lanes are at most `most` rows high, of what is read once at most as high as those.
-    """
-    clock, grids = _clock(content, 1), _grids(lanes, most)
-    headings = [_heading(content, size, abreast=True) for size in once]
-    return tuple(tuple(_with_lanes(clock, one, grid) for grid in grids.close) for one in headings)
-
-
-def _grids(lanes: Sequence[LaneContent], most: int) -> LaneGrids:
-    return (lift_grids if lifting(lanes) else lane_grids)(lanes, most)
-
-
-def _heading(content: WallContent, most: int, *, abreast: bool) -> Area:
-    return Area("heading", heading(content, alone=False, most=most, abreast=abreast))
+def _heading(content: WallContent, *, abreast: bool) -> Area:
+    return Area("heading", heading(content, alone=False, abreast=abreast))
 
 
 def _clock(content: WallContent, least: int) -> Written:

@@ -7,9 +7,10 @@ from collections.abc import Iterator, Sequence
 
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.layout.arrange import Arranged, Trials
+from classclock.screens.canvas.layout.grouping import Limits
 from classclock.screens.canvas.layout.parts import Arrangement, Lead
 from classclock.screens.live.wall.lift_grid import lifting
-from classclock.screens.live.wall.wall_arrangements import close_ways, wall_ways
+from classclock.screens.live.wall.wall_arrangements import OF_LANES, READ_ONCE, wall_ways
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
 
@@ -40,49 +41,50 @@ def arranged_wall(
     Notes, and room for a long tally, where all letters are as large as without them, or large.
     Where that is no use no letters are larger than they need be, or all stands close together.
     """
-
-    def trials(*ways: Arrangement) -> Trials:
-        return Trials(ways, columns, rows, measure, lead=Lead("clock", LARGEST, _LED))
-
+    ways = wall_ways(content, lanes, rows)
+    lead = Lead("clock", LARGEST, _LED)
+    trials = Trials((*ways.rich, *ways.plain, *ways.close), columns, rows, measure, lead=lead)
     most = max(LETTERS, round(rows / _LETTER_SHARE))
-    ways = wall_ways(content, lanes, rows, most)
-    usual = trials(*ways.rich, *ways.plain)
-    for plain in ways.plain:
-        if (size := usual.smallest(plain)) > 1:
-            enough = min(size, rows // _LARGE_SHARE)
-            rich = ways.rich if plain is ways.plain[0] else ()
-            good = (one for one in rich if usual.smallest(one) >= enough)
-            return usual.arranged(next(good, plain))
-    tried = [usual.arranged(one) for one in ways.plain[-2:]]
+    usual = _limits(most, most) if lanes else ()
+    if trials.smallest(ways.plain[-1], usual) > 1:  # the others ask for more
+        plain = next(one for one in ways.plain if trials.smallest(one, usual) > 1)
+        enough = min(trials.smallest(plain, usual), rows // _LARGE_SHARE)
+        rich = ways.rich if plain is ways.plain[0] else ()
+        good = (one for one in rich if trials.smallest(one, usual) >= enough)
+        return trials.arranged(next(good, plain), usual)
+    tried = [trials.arranged(one, usual) for one in ways.plain[-2:]]
     if lanes:
-        ((close, *_),) = close_ways(content, lanes, most, (most,))
-        closely = trials(close)
-        if closely.smallest(close) > 1:
-            return closely.arranged(close)
+        close = ways.close[0]
+        if trials.smallest(close, usual) > 1:
+            return trials.arranged(close, usual)
         if most > LETTERS and all(one.sizes["name"] <= 1 for one in tried):
-            low = wall_ways(content, lanes, rows, LETTERS).plain[-2:]
-            lower = trials(*low)
-            tried += [lower.arranged(one) for one in low]
-        large = close_ways(content, lanes, LETTERS, (LETTERS, 1))
-        tried += _with_lanes_large(trials(*large[0], *large[1]), large, lanes)
+            low = _limits(LETTERS, LETTERS)
+            tried += [trials.arranged(one, low) for one in ways.plain[-2:]]
+        tried += _with_lanes_large(trials, ways.close, lanes)
         if all(_lanes_small(one, lanes) for one in tried):
-            (small,) = close_ways(content, lanes, 1, (LETTERS,))
-            closely = trials(*small)
-            tried += [closely.arranged(one) for one in small]
+            small = _limits(1, LETTERS)
+            tried += [trials.arranged(one, small) for one in ways.close]
     return min(tried, key=lambda one: _lacking(one, lanes))
 
 
+def _limits(of_lanes: int, once: int) -> Limits:
+    """Rows of lanes' letters at most, and of those that are read once."""
+    each = (*((group, of_lanes) for group in OF_LANES), *((group, once) for group in READ_ONCE))
+    return tuple(each)
+
+
 def _with_lanes_large(
-    trials: Trials, ways: Sequence[Sequence[Arrangement]], lanes: Sequence[LaneContent]
+    trials: Trials, ways: Sequence[Arrangement], lanes: Sequence[LaneContent]
 ) -> Iterator[Arranged]:
     """Rather is in one row what is read once than everybody's; large letters are at their least.
 
     Nothing where no more of the lanes than keys may come out large: a key alone says nothing.
     """
-    for some in ways:
-        for way in some:
-            if any(trials.alone(way, group) > 1 for group in ("name", _number(lanes))):
-                found = trials.arranged(way)
+    for once in (LETTERS, 1):
+        limits = _limits(LETTERS, once)
+        for way in ways:
+            if any(trials.alone(way, group, limits) > 1 for group in ("name", _number(lanes))):
+                found = trials.arranged(way, limits)
                 yield found
                 if all(found.sizes.get(group, LETTERS) > 1 for group in _each(lanes)):
                     return
