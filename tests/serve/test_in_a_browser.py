@@ -14,22 +14,11 @@ from classclock.wall.seen.room_values import RoomView
 from tests.following.conftest import PLAN
 from tests.serve.browser import PHONE, TV, Watched, needs_chromium, opened, said
 from tests.serve.conftest import OpenPage, Started
+from tests.short_pieces import short_pieces
 
 pytestmark = [needs_chromium, pytest.mark.real_time]
 HOSTILE = '<img src=x onerror="document.title=1">'
 PIECE = 1
-TWO_PIECES = 'title = "Short"' + "".join(
-    f"""
-[[segment]]
-name = "{name}"
-format = "rounds-in-time"
-time = "1:00"
-  [[segment.station]]
-  movement = "row"
-  calories = 6
-"""
-    for name in ("Night line", "Yard lap")
-)
 SIZES = TV, PHONE, (1280, 720), (844, 390), (768, 1024)
 
 
@@ -102,7 +91,7 @@ async def test_a_screen_reader_has_lists_names_and_words(
 async def test_the_end_turns_by_the_coachs_keys_and_by_those_here(
     open_page: OpenPage, start_class: Started
 ) -> None:
-    session = start_class("Ilse", plan=TWO_PIECES)
+    session = start_class("Ilse", plan=short_pieces(("Night line", "Yard lap")))
     source, live = session.source, session.live
     assert isinstance(source, WoundSource)
     for number in range(2):

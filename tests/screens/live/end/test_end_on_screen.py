@@ -15,20 +15,10 @@ from classclock.tally.lanes import Person
 from classclock.wall.score_row import ScoreRow
 from classclock.wall.seen.page_turning import PageOn
 from classclock.wall.summary_content import PieceSummary, Summary
+from tests.short_pieces import short_pieces
 
 PIECES = ("Signal Box", "Yard Lap", "Third Rail")
-PLAN = 'title = "Three short ones"\n' + "".join(
-    f"""
-[[segment]]
-name = "{name}"
-format = "rounds-in-time"
-time = "1:00"
-  [[segment.station]]
-  movement = "box step-over"
-  reps = 6
-"""
-    for name in PIECES
-)
+PLAN = short_pieces(PIECES)
 
 
 @pytest.fixture
