@@ -113,19 +113,11 @@ def test_two_megabytes_of_anything_are_answered_within_a_second(
             60_000,
         ):  # what is too large, and what is just not too large
             path.write_bytes(data[:size])
-            took = took_ms(reader, path)
-            for _ in range(2):  # the machine may be busy with others: the least of three
-                took = took if took < 1000 else min(took, took_ms(reader, path))
-            slowest = max(slowest, (took, f"{kind}, {size} bytes"))
+            before = process_time_ns()  # of this process: the machine may be busy with others
+            reader.read(path)
+            slowest = max(slowest, ((process_time_ns() - before) // MS, f"{kind}, {size} bytes"))
     seen(f"the slowest took {slowest[0]} ms: {slowest[1]}")
     assert slowest[0] < 1000, slowest[1]
-
-
-def took_ms(reader: Reader, path: Path) -> int:
-    """Of this process: it isn't to wait for what others do."""
-    before = process_time_ns()
-    reader.read(path)
-    return (process_time_ns() - before) // MS
 
 
 @pytest.mark.parametrize("name", HOSTILE)
