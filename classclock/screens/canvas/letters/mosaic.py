@@ -5,7 +5,7 @@ Unicode's Block Elements (U+2580 to U+259F) and, for sextants, Symbols for Legac
 (U+1FB00 to U+1FB3B).
 """
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import lru_cache
 from itertools import product
 from typing import TypeVar
@@ -77,25 +77,16 @@ def cells_of(lines: Sequence[Sequence[Dot]], across: int) -> Iterator[tuple[Dot,
     return zip(*(line[column::across] for line in lines for column in range(across)), strict=True)
 
 
-class TwoTones(dict[tuple[int, ...], tuple[str, tuple[int, int]]]):
-    """`two_tones` of each cell that was asked for: a word has the same cells over and over."""
+@lru_cache(maxsize=4)
+def tones_of_cells(mosaic: Mosaic) -> Callable[[tuple[int, ...]], tuple[str, tuple[int, int]]]:
+    """`two_tones` in this mosaic, kept: a word has the same cells over and over."""
 
-    _MOST = 8192
+    @lru_cache(maxsize=8192)
+    def toned(shares: tuple[int, ...]) -> tuple[str, tuple[int, int]]:
+        character, ink, ground = two_tones(shares, mosaic)
+        return character, (ink, ground)
 
-    def __init__(self, mosaic: Mosaic) -> None:
-        super().__init__()
-        self._mosaic = mosaic
-
-    def __missing__(self, shares: tuple[int, ...]) -> tuple[str, tuple[int, int]]:
-        if len(self) >= self._MOST:
-            self.clear()
-        character, ink, ground = two_tones(shares, self._mosaic)
-        self[shares] = character, (ink, ground)
-        return self[shares]
-
-
-tones_of_cells = lru_cache(maxsize=4)(TwoTones)
-"""By mosaic."""
+    return toned
 
 
 def two_tones(shares: tuple[int, ...], mosaic: Mosaic) -> tuple[str, int, int]:

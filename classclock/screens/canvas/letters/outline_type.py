@@ -5,7 +5,7 @@ one width, so that a tick redraws only the digits that changed. They and capital
 top to bottom. Words are drawn whole, with room for what reaches above and below.
 """
 
-from collections.abc import Iterable, Mapping
+from collections.abc import Callable, Iterable
 from functools import cache, lru_cache, partial
 from itertools import groupby, pairwise
 from math import ceil
@@ -196,42 +196,35 @@ def _draw(
         ]
         if after > before
     ) + bytes(air * dots_wide)
-    styles = _styles(ink, ground)
+    styled = _styles(ink, ground)
     lines = [shares[start : start + dots_wide] for start in range(0, len(shares), dots_wide)]
     return tuple(
-        _row(cells_of(lines[row : row + mosaic.down], mosaic.across), mosaic, styles)
+        _row(cells_of(lines[row : row + mosaic.down], mosaic.across), mosaic, styled)
         for row in range(0, len(lines), mosaic.down)
     )
 
 
 def _row(
-    cells: Iterable[tuple[int, ...]], mosaic: Mosaic, styles: Mapping[tuple[int, int], Style]
+    cells: Iterable[tuple[int, ...]], mosaic: Mosaic, styled: Callable[[tuple[int, int]], Style]
 ) -> CellRow:
     """A row of cells by their dots; neighbours of the same two tones become one segment."""
-    toned = map(tones_of_cells(mosaic).__getitem__, cells)
+    toned = map(tones_of_cells(mosaic), cells)
     return tuple(
-        Segment("".join(map(itemgetter(0), run)), styles[tones])
+        Segment("".join(map(itemgetter(0), run)), styled(tones))
         for tones, run in groupby(toned, key=itemgetter(1))
     )
 
 
-class _Styles(dict[tuple[int, int], Style]):
+@lru_cache(maxsize=64)
+def _styles(ink: str, ground: str) -> Callable[[tuple[int, int]], Style]:
     """By the shares of ink that a cell's ink and its ground have, in greys."""
 
-    def __init__(self, ink: str, ground: str) -> None:
-        super().__init__()
-        self._tones = {0: ground, _GREYS: ink}
+    def tone(share: int) -> str:  # all or nothing may be a colour by its name
+        return {0: ground, _GREYS: ink}.get(share) or mix(ground, ink, 255 * share // _GREYS)
 
-    def __missing__(self, shares: tuple[int, int]) -> Style:
-        over, under = map(self._tone, shares)
-        self[shares] = style(over, under)
-        return self[shares]
+    @lru_cache(maxsize=(_GREYS + 1) ** 2)
+    def toned(shares: tuple[int, int]) -> Style:
+        over, under = map(tone, shares)
+        return style(over, under)
 
-    def _tone(self, share: int) -> str:
-        if share not in self._tones:
-            ink, ground = self._tones[_GREYS], self._tones[0]
-            self._tones[share] = mix(ground, ink, 255 * share // _GREYS)
-        return self._tones[share]
-
-
-_styles = lru_cache(maxsize=64)(_Styles)
+    return toned
