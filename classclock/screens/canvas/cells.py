@@ -30,7 +30,8 @@ VerticalAlign = Literal["top", "middle", "bottom"]
 
 @lru_cache(maxsize=4096)
 def style(ink: str, ground: str, *, bold: bool = False) -> Style:
-    return Style(color=ink, bgcolor=ground, bold=bold)
+    """Black by its name is one of a terminal's sixteen: bold it would be grey in many of them."""
+    return Style(color=ink, bgcolor=ground, bold=bold and ink != "black")
 
 
 def row_of(cells: Iterable[tuple[str, str, str]]) -> CellRow:

@@ -8,7 +8,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 from rich.color import Color, ColorSystem
 
-from classclock.machine.terminal import ALL
+from classclock.machine.terminal import ALL, Terminal
+from classclock.screens.canvas.look import Look
 from classclock.screens.canvas.terminal_theme import SIXTEEN, textual_theme, theme_for
 from classclock.wall.colours.mixing import channels, contrast, mix, of_256
 from classclock.wall.colours.theme import DARK, LIGHT, Theme, text_pairs, variables
@@ -137,3 +138,15 @@ def test_one_of_256_is_the_nearest_by_the_numbers_that_rich_knows(colour: str) -
         return sum((a - b) ** 2 for a, b in zip(channels(colour), other, strict=True))
 
     assert distance(channels(of_256(colour))) == min(map(distance, fixed))
+
+
+def test_black_on_a_bright_ground_is_never_bold_where_the_terminal_would_make_it_grey() -> None:
+    """xterm does so by default: `boldColors` in its manual, bold 0 to 7 as 8 to 15; from memory."""
+    look = Look(SIXTEEN, Terminal(16, None))
+    for ground in (SIXTEEN.key_ground, SIXTEEN.hold_ground):
+        ((black, *_), *_) = look.text("I", 1, ink="black", ground=ground, bold=True)
+        assert black.style is not None
+        assert not black.style.bold
+    ((bright, *_), *_) = look.text("I", 1, ink=SIXTEEN.ink, bold=True)
+    assert bright.style is not None
+    assert bright.style.bold
