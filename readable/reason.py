@@ -8,6 +8,7 @@ from collections.abc import Collection, Iterable, Iterator, Sequence
 from itertools import combinations
 from math import ceil
 
+from classclock.screens.canvas.letters.dot_type import ROWS as DRAWN
 from readable.bound import LANE, stand
 from readable.finding import Piece, pieces, standing
 from readable.made_class import Seen
@@ -16,14 +17,10 @@ from readable.script import State
 
 _KEYED: frozenset[Role] = frozenset(("name", "tally", "load"))
 """A key alone says nothing: it is of use beside one of these."""
-
-
 _AMID: frozenset[State] = frozenset(("held", "time", "all in"))
 """A word has come, and neither clock nor lanes move for it."""
 _UNDER_THE_CLOCK = 1
 """Rows that are free there."""
-_DRAWN = 3
-"""Rows of the smallest drawn letters."""
 NO_ROOM = "no room, were all else in one row"
 NOT_ALL = "not all has room, and this comes last"
 LANES_MOVE = "else clock or lanes would move"
@@ -101,7 +98,7 @@ def _where_they_are(seen: Seen, small: Collection[Role]) -> bool:
         return [places[0] for places in standing(every, texts) if places]
 
     (clock,), keys = places("clock"), places("key")
-    if clock.rows <= _DRAWN:
+    if clock.rows <= DRAWN:
         return False  # it is the largest thing there is
     x, y = min(one.x for one in keys), min(one.y for one in keys)
     right, below = clock.x + clock.columns, clock.y + clock.rows + _UNDER_THE_CLOCK

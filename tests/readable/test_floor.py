@@ -47,3 +47,10 @@ async def test_in_the_least_window_all_of_twenty_have_a_page_at_the_end() -> Non
     async for screen in seen(Kind(20, 0), (LEAST,), end):
         (name,) = (line for line in lines(screen) if line.role == "name")
         assert name.high >= capital(3, "sextants")
+
+
+async def test_all_in_is_drawn_beside_the_small_clock_of_a_crowded_wall() -> None:
+    all_in: tuple[State, ...] = ("all in",)
+    async for screen in seen(Kind(26, 8), (LEAST,), all_in):
+        (word,) = (line for line in lines(screen) if line.role == "word")
+        assert word.high >= capital(3, "sextants")

@@ -63,6 +63,7 @@ from classclock.screens.canvas.layout.grouping import (
     names_of,
 )
 from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.narrowing import NarrowedWays
 from classclock.screens.canvas.layout.nodes import NEVER, Box, Sizes, Spots, fewest
 from classclock.screens.canvas.layout.pages import Pages
 from classclock.screens.canvas.layout.parts import MOST, Arrangement, Lead
@@ -127,6 +128,7 @@ class Trials:
         self.groups = names_of(self._leaves.values())
         self._compiler = Compiler(self.groups, measure)
         self._groups: dict[int, tuple[SizeGroup, ...]] = {}
+        self._ways: dict[tuple[int, int], NarrowedWays] = {}
         self._searches: dict[tuple[int, int, Limits], SizeSearch] = {}
 
     def smallest(self, part: Arrangement, limits: Limits = ()) -> int:
@@ -156,14 +158,18 @@ class Trials:
     def _search(self, part: Arrangement, pages: int = 1, limits: Limits = ()) -> SizeSearch:
         at = id(part), pages, limits
         if at not in self._searches:
-            groups = self._groups_of(part)
-            if limits:
-                found = self._search(part, pages).among(limited(groups, limits))
-            else:
-                nodes, lead = self._compiler.ways(part, pages), leading(self._lead, groups)
-                found = SizeSearch(groups, nodes, *self._box[2:], lead)
-            self._searches[at] = found
+            groups = limited(self._groups_of(part), limits)
+            self._searches[at] = SizeSearch(groups, self._ways_of(part, pages))
         return self._searches[at]
+
+    def _ways_of(self, part: Arrangement, pages: int) -> NarrowedWays:
+        """One for all limits: what stands depends on the sizes alone."""
+        at = id(part), pages
+        if at not in self._ways:
+            nodes = self._compiler.ways(part, pages)
+            lead = leading(self._lead, self._groups_of(part))
+            self._ways[at] = NarrowedWays(nodes, *self._box[2:], lead)
+        return self._ways[at]
 
     def _groups_of(self, part: Arrangement) -> tuple[SizeGroup, ...]:
         if id(part) not in self._groups:

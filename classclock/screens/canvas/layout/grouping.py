@@ -6,8 +6,9 @@ from functools import lru_cache
 from msgspec.structs import replace
 
 from classclock.screens.canvas.layout.measure import Measure
+from classclock.screens.canvas.layout.narrowing import Leading
 from classclock.screens.canvas.layout.parts import Drawn, Lead, Written
-from classclock.screens.canvas.layout.search import Leading, SizeGroup
+from classclock.screens.canvas.layout.search import SizeGroup
 
 Limits = tuple[tuple[str, int], ...]
 """Groups, each with the largest size that it may have."""
@@ -78,7 +79,10 @@ def limited(groups: Iterable[SizeGroup], limits: Limits) -> tuple[SizeGroup, ...
 
 def leading(lead: Lead | None, groups: tuple[SizeGroup, ...]) -> Leading | None:
     numbers = {group.name: number for number, group in enumerate(groups)}
-    if lead is None or lead.group not in numbers or not groups[numbers[lead.group]].sizes:
+    if lead is None or lead.group not in numbers:
+        return None
+    number = numbers[lead.group]
+    if not groups[number].sizes:
         return None
     over = frozenset(numbers[name] for name in lead.over if name in numbers)
-    return Leading(numbers[lead.group], lead.times, over)
+    return Leading(number, groups[number].sizes, lead.times, over)

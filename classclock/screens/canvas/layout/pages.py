@@ -2,8 +2,8 @@
 
 from collections.abc import Iterator
 
+from classclock.screens.canvas.layout.narrowing import SizesFound
 from classclock.screens.canvas.layout.nodes import Box, Spot, Spots
-from classclock.screens.canvas.layout.search import SizesFound
 
 
 class Pages:

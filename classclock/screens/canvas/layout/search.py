@@ -6,16 +6,13 @@ raised together as far as they go; one that can't be raised while the others sta
 Where each could be raised but not all, each of them is tried as the one that stands still.
 """
 
-from bisect import bisect_left
-from collections.abc import Iterable, Iterator, Sequence
-from copy import copy
+from collections.abc import Iterable, Sequence
 from itertools import combinations, pairwise
-from math import ceil
-from typing import NamedTuple
 
 from msgspec import Struct
 
-from classclock.screens.canvas.layout.nodes import Node, Sizes
+from classclock.screens.canvas.layout.narrowing import NarrowedWays, SizesFound
+from classclock.screens.canvas.layout.nodes import Sizes
 from classclock.screens.canvas.layout.parts import Role
 
 _ROOM = ("caution", "room")
@@ -33,27 +30,6 @@ class SizeGroup(Struct, frozen=True):
     drawn: bool = False
 
 
-class Leading(Struct, frozen=True):
-    """The group that is the largest, and so many times as large as some."""
-
-    group: int
-    times: float
-    over: frozenset[int]
-
-
-class WayLeft(NamedTuple):
-    """One in which all stands, and what of its parts' ways is left to try larger sizes in."""
-
-    node: Node
-    left: Node
-
-
-class SizesFound(Struct, frozen=True):
-    sizes: Sizes
-    ways: tuple[WayLeft, ...]
-    """Those in which all stands in these sizes, the preferred first."""
-
-
 _Known = dict[tuple[Sizes, frozenset[int]], SizesFound]
 """The best from some sizes on, where these groups are free."""
 
@@ -65,30 +41,11 @@ def _worth(sizes: Sizes, order: Sequence[int]) -> tuple[list[int], list[int]]:
 
 
 class SizeSearch:
-    """Of a part that stands in one of some ways; what was tried is known from then on."""
+    """Of groups that come in some sizes each."""
 
-    def __init__(
-        self,
-        groups: Sequence[SizeGroup],
-        nodes: Sequence[Node],
-        columns: int,
-        rows: int,
-        lead: Leading | None = None,
-    ) -> None:
-        self._box, self._lead = (columns, rows), lead
-        self._each = tuple(WayLeft(node, node) for node in nodes)
-        self._tried: dict[Sizes, SizesFound | None] = {}
-        self._set_groups(groups)
-
-    def _set_groups(self, groups: Sequence[SizeGroup]) -> None:
-        self.groups = tuple(groups)
+    def __init__(self, groups: Sequence[SizeGroup], ways: NarrowedWays) -> None:
+        self.groups, self._ways = tuple(groups), ways
         self._larger_sizes = [dict(pairwise((0, *group.sizes))) for group in self.groups]
-
-    def among(self, groups: Sequence[SizeGroup]) -> "SizeSearch":
-        """The same, all but what leads in other sizes; what was tried is known to both."""
-        other = copy(self)
-        other._set_groups(groups)  # noqa: SLF001  one of us
-        return other
 
     def raised(self, found: SizesFound, changes: Iterable[int]) -> SizesFound | None:
         """With these groups in their next larger size; None where that doesn't stand."""
@@ -98,41 +55,15 @@ class SizeSearch:
             if size is None:
                 return None
             larger[group] = size
-        return self._standing(tuple(larger), found.ways)
+        return self._ways.among(found.ways, tuple(larger))
 
     def _with(self, found: SizesFound, group: int, size: int) -> SizesFound | None:
         sizes = found.sizes
-        return self._standing((*sizes[:group], size, *sizes[group + 1 :]), found.ways)
+        return self._ways.among(found.ways, (*sizes[:group], size, *sizes[group + 1 :]))
 
     def standing(self, sizes: Sizes) -> SizesFound | None:
         """Those that stand in such sizes or, of what leads, in larger ones."""
-        return self._standing(sizes, self._each)
-
-    def _standing(self, sizes: Sizes, ways: Sequence[WayLeft]) -> SizesFound | None:
-        """`ways` are those that stand in smaller sizes: the others stand in no larger ones."""
-        if sizes not in self._tried:
-            led = self._led(sizes)
-            left = () if led is None else tuple(self._left(led, ways))
-            self._tried[sizes] = None if led is None or not left else SizesFound(led, left)
-        return self._tried[sizes]
-
-    def _left(self, sizes: Sizes, ways: Sequence[WayLeft]) -> Iterator[WayLeft]:
-        columns, rows = self._box
-        there = {group for group, size in enumerate(sizes) if size}
-        for node, those in ways:
-            if there <= node.groups and (left := those.left(columns, rows, sizes)) is not None:
-                yield WayLeft(node, left)
-
-    def _led(self, sizes: Sizes) -> Sizes | None:
-        lead = self._lead
-        if lead is None or not sizes[lead.group]:
-            return sizes
-        least = max([*sizes, *[ceil(lead.times * sizes[group]) for group in lead.over]])
-        larger = self.groups[lead.group].sizes
-        at = bisect_left(larger, least)
-        if at == len(larger):
-            return None
-        return (*sizes[: lead.group], larger[at], *sizes[lead.group + 1 :])
+        return self._ways.among(self._ways.every, sizes)
 
     def leximin(self, found: SizesFound, free: frozenset[int]) -> SizesFound:
         """All of `free` as large as they get; the others stay."""
@@ -205,7 +136,7 @@ class SizeSearch:
         """What must be there in its least size; what doesn't stand even so is left out."""
         if (everything := self.standing(self.first)) is not None:
             return everything
-        found = SizesFound((0,) * len(self.groups), self._each)
+        found = SizesFound((0,) * len(self.groups), self._ways.every)
         musts = [at for at, group in enumerate(self.groups) if group.role in _MUSTS]
         for at in sorted(musts, key=self._kept_longest):
             added = self.raised(found, [at])
@@ -220,10 +151,10 @@ class SizeSearch:
         """The largest size in which all of the room's text stands, or as near to it as it comes."""
         found, reached = self.standing(self.first), 0
         room = [at for at, one in enumerate(self.groups) if one.role in _ROOM and not one.drawn]
-        leads = () if self._lead is None else (self._lead.group,)
+        leads = self._leads
         free = [at for at in room if at not in leads]
         while found is not None:
-            reached = min((found.sizes[at] for at in free), default=self._box[1])
+            reached = min((found.sizes[at] for at in free), default=self._ways.rows)
             smallest = [at for at in free if found.sizes[at] == reached]
             found = self.raised(found, smallest) if smallest else None
         return reached
@@ -235,7 +166,7 @@ class SizeSearch:
     def largest(self) -> SizesFound:
         """What is read from the back by leximin; the rest, what matters most first; what leads."""
         found, groups = self.least(), self.groups
-        leads = () if self._lead is None else (self._lead.group,)
+        leads = self._leads
         room = frozenset(
             at
             for at, group in enumerate(groups)
@@ -243,17 +174,22 @@ class SizeSearch:
         )
         found = self.leximin(found, room)
         read = [size for at in (*room, *leads) if (size := found.sizes[at])]
-        most = min(read, default=self._box[1])
+        most = min(read, default=self._ways.rows)
         others = [at for at, group in enumerate(groups) if group.role not in _ROOM]
         others.sort(key=lambda at: -groups[at].matters)
         for at in others:
             if not found.sizes[at]:
                 found = self.raised(found, [at]) or found
         for at in leads:
-            found = self._grown(found, at, self._box[1])
+            found = self._grown(found, at, self._ways.rows)
         for at in others:
             found = self._grown(found, at, most)
         return found
+
+    @property
+    def _leads(self) -> tuple[int, ...]:
+        lead = self._ways.lead
+        return () if lead is None else (lead.group,)
 
     def _grown(self, found: SizesFound, group: int, most: int) -> SizesFound:
         """With a group as large as it gets, up to a size; one that isn't there stays so."""

@@ -23,12 +23,6 @@ _CLOCK_SHARE, _CLOCK_ROWS = 5, 5
 """Of the rows the clock has this part at least, and so many, and more as far as there is room."""
 
 
-OF_LANES = ("key", "name", "tally", "load", "plates", "start", "rung")
-"""The groups of which each lane has one."""
-READ_ONCE = ("shout", "progress", "left", "head", "move")
-"""Those of the heading that are the same for everybody."""
-
-
 class WallWays(Struct, frozen=True):
     """The wall with more and more, what is wished for most first; and with less and less."""
 

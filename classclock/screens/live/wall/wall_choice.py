@@ -9,8 +9,9 @@ from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.layout.arrange import Arranged, Trials
 from classclock.screens.canvas.layout.grouping import Limits
 from classclock.screens.canvas.layout.parts import Arrangement, Lead
+from classclock.screens.canvas.letters.dot_type import ROWS as DRAWN
 from classclock.screens.live.wall.lift_grid import lifting
-from classclock.screens.live.wall.wall_arrangements import OF_LANES, READ_ONCE, wall_ways
+from classclock.screens.live.wall.wall_arrangements import wall_ways
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
 
@@ -20,13 +21,13 @@ _LARGE_SHARE, _LETTER_SHARE = 8, 7
 """From the first part of the rows on other letters are large: words are seen under 21 minutes of
 arc from ten metres, on 55 inches. They have the second at most: larger ones would not be read
 better, and would push out what else is said."""
-LETTERS = 3
-"""Rows of the smallest drawn letters."""
 _EACH = ("key", "name", "tally", "start", "load", "plates")
 """What every lane has a text of, that it can't do without."""
 _ONCE = ("move", "head", "shout")
 _LED = (*_EACH, *_ONCE, "rung", "progress", "title", "caution")
 """Over which the clock is the largest."""
+_OF_LANES, _READ_ONCE = (*_EACH, "rung"), (*_ONCE, "progress", "left")
+"""Whose letters are held back, so that others have room."""
 
 
 def arranged_wall(
@@ -44,7 +45,7 @@ def arranged_wall(
     ways = wall_ways(content, lanes, rows)
     lead = Lead("clock", LARGEST, _LED)
     trials = Trials((*ways.rich, *ways.plain, *ways.close), columns, rows, measure, lead=lead)
-    most = max(LETTERS, round(rows / _LETTER_SHARE))
+    most = max(DRAWN, round(rows / _LETTER_SHARE))
     usual = _limits(most, most) if lanes else ()
     if trials.smallest(ways.plain[-1], usual) > 1:  # the others ask for more
         plain = next(one for one in ways.plain if trials.smallest(one, usual) > 1)
@@ -57,20 +58,22 @@ def arranged_wall(
         close = ways.close[0]
         if trials.smallest(close, usual) > 1:
             return trials.arranged(close, usual)
-        if most > LETTERS and all(one.sizes["name"] <= 1 for one in tried):
-            low = _limits(LETTERS, LETTERS)
+        if most > DRAWN and all(one.sizes["name"] <= 1 for one in tried):
+            low = _limits(DRAWN, DRAWN)
             tried += [trials.arranged(one, low) for one in ways.plain[-2:]]
         tried += _with_lanes_large(trials, ways.close, lanes)
         if all(_lanes_small(one, lanes) for one in tried):
-            small = _limits(1, LETTERS)
+            small = _limits(1, DRAWN)
             tried += [trials.arranged(one, small) for one in ways.close]
     return min(tried, key=lambda one: _lacking(one, lanes))
 
 
 def _limits(of_lanes: int, once: int) -> Limits:
     """Rows of lanes' letters at most, and of those that are read once."""
-    each = (*((group, of_lanes) for group in OF_LANES), *((group, once) for group in READ_ONCE))
-    return tuple(each)
+    return (
+        *((group, of_lanes) for group in _OF_LANES),
+        *((group, once) for group in _READ_ONCE),
+    )
 
 
 def _with_lanes_large(
@@ -80,13 +83,13 @@ def _with_lanes_large(
 
     Nothing where no more of the lanes than keys may come out large: a key alone says nothing.
     """
-    for once in (LETTERS, 1):
-        limits = _limits(LETTERS, once)
+    for once in (DRAWN, 1):
+        limits = _limits(DRAWN, once)
         for way in ways:
             if any(trials.alone(way, group, limits) > 1 for group in ("name", _number(lanes))):
                 found = trials.arranged(way, limits)
                 yield found
-                if all(found.sizes.get(group, LETTERS) > 1 for group in _each(lanes)):
+                if all(found.sizes.get(group, DRAWN) > 1 for group in _each(lanes)):
                     return
 
 

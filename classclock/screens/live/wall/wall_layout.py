@@ -12,9 +12,10 @@ from msgspec import Struct
 from classclock.screens.canvas.cell_measure import CellMeasure
 from classclock.screens.canvas.layout.nodes import Box, Spot, Spots
 from classclock.screens.canvas.least_size import LEAST_COLUMNS, LEAST_ROWS
+from classclock.screens.canvas.letters.dot_type import ROWS as DRAWN
 from classclock.screens.live.wall.heading import usual
 from classclock.screens.live.wall.lane_grid import usual_lane
-from classclock.screens.live.wall.wall_choice import LARGEST, LETTERS, arranged_wall
+from classclock.screens.live.wall.wall_choice import LARGEST, arranged_wall
 from classclock.tally.lineup import MOST_LANES
 from classclock.wall.lane_content import LaneContent
 from classclock.wall.wall_content import WallContent
@@ -91,16 +92,19 @@ def _laid_out(
     return WallLayout(
         clock=clock._replace(box=clock.box._replace(width=min(wide, clock.box.width))),
         heading=spots.get("heading", NOWHERE).box,
-        most=_most_in_heading(arranged.sizes["clock"]),
+        most=most_in_heading(arranged.sizes["clock"]),
         lane=_lane(spots) if lanes else None,
         corners=tuple(_corner(spots, n, rows) for n in range(len(lanes))),
         sizes=tuple(arranged.sizes.items()),
     )
 
 
-def _most_in_heading(clock: int) -> int:
-    """As of all else; but what is shouted is drawn wherever the clock is larger than that."""
-    return max(int(clock / LARGEST), min(LETTERS, clock - 1), 1)
+def most_in_heading(clock: int) -> int:
+    """Rows of letters beside a clock of so many: as in lanes, or drawn where that is smaller still.
+
+    HELD, TIME and ALL IN are no lane's: to be under the clock's size is enough for them.
+    """
+    return max(int(clock / LARGEST), min(DRAWN, clock - 1), 1)
 
 
 def _corner(spots: Spots, lane: int, rows: int) -> tuple[int, int]:

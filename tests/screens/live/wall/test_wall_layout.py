@@ -17,7 +17,7 @@ from classclock.screens.canvas.terminal_theme import theme_for
 from classclock.screens.live.wall.heading import HeadingShown, fitted_heading
 from classclock.screens.live.wall.lane_drawing import draw_lane
 from classclock.screens.live.wall.wall_choice import LARGEST
-from classclock.screens.live.wall.wall_layout import LaneLayout, WallLayout
+from classclock.screens.live.wall.wall_layout import LaneLayout, WallLayout, most_in_heading
 from classclock.units.cell_dots import CellDots
 from classclock.wall.lane_content import LaneContent, LaneRoom
 from tests.screens.live.wall.walls import CONTENT, lane, named, wall_for
@@ -200,3 +200,13 @@ def test_in_too_small_a_window_it_is_laid_out_as_in_the_least(
     wide, high = size
     least = wall_for(some, max(60, wide), max(18, high))
     assert wall_for(some, wide, high) == least
+
+
+@pytest.mark.parametrize(
+    ("clock", "most"),
+    [(1, 1), (2, 1), (3, 2), (4, 3), (5, 3), (6, 4), (9, 6), (12, 8)],
+)
+def test_letters_beside_the_clock_are_smaller_and_drawn_if_that_is_possible(
+    clock: int, most: int
+) -> None:
+    assert most_in_heading(clock) == most
